@@ -1,0 +1,7 @@
+#!/bin/sh
+# Installs what is missing, builds, and makes the pack of every example job.
+set -eu
+cd "$(dirname "$0")/.."
+. tests/setup.sh
+cmake -S . -B build -G Ninja -DCMAKE_BUILD_TYPE=Release > /dev/null
+cmake --build build

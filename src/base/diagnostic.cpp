@@ -1,0 +1,25 @@
+#include "base/diagnostic.h"
+
+namespace base {
+
+void Diagnostics::error(SourcePos pos, std::string path, std::string message, std::string hint) {
+  all_.push_back({Severity::Error, std::move(pos), std::move(path), std::move(message), std::move(hint)});
+  ++errors_;
+}
+
+void Diagnostics::warn(SourcePos pos, std::string path, std::string message, std::string hint) {
+  all_.push_back({Severity::Warning, std::move(pos), std::move(path), std::move(message), std::move(hint)});
+}
+
+std::string format(const Diagnostic& d) {
+  std::string s = d.pos.file;
+  if (d.pos.line > 0) s += ":" + std::to_string(d.pos.line) + ":" + std::to_string(d.pos.column);
+  if (!s.empty()) s += ": ";
+  s += d.severity == Severity::Error ? "error: " : "warning: ";
+  if (!d.path.empty()) s += d.path + ": ";
+  s += d.message + "\n";
+  if (!d.hint.empty()) s += "  hint: " + d.hint + "\n";
+  return s;
+}
+
+}  // namespace base

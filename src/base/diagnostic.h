@@ -1,0 +1,42 @@
+// Mistakes of people: where, what, and how to mend it. All of a job's mistakes are collected before any is
+// shown.
+#pragma once
+
+#include <string>
+#include <vector>
+
+namespace base {
+
+enum class Severity { Error, Warning };
+
+/// A place in a file; line and column count from 1 (columns count letters, not bytes), 0 = not known.
+struct SourcePos {
+  std::string file;
+  int line = 0;
+  int column = 0;
+};
+
+struct Diagnostic {
+  Severity severity = Severity::Error;
+  SourcePos pos;
+  std::string path;     // 'areas[1].boards.width'; may be empty
+  std::string message;  // lower case, no full stop, values in single quotes
+  std::string hint;     // what to do; may be empty
+};
+
+class Diagnostics {
+ public:
+  void error(SourcePos pos, std::string path, std::string message, std::string hint = {});
+  void warn(SourcePos pos, std::string path, std::string message, std::string hint = {});
+  bool ok() const { return errors_ == 0; }
+  const std::vector<Diagnostic>& all() const { return all_; }
+
+ private:
+  std::vector<Diagnostic> all_;
+  int errors_ = 0;
+};
+
+/// 'file:line:column: error: path: message' and, where there is one, '  hint: ...' on a second line.
+std::string format(const Diagnostic& d);
+
+}  // namespace base

@@ -1,0 +1,30 @@
+// YAML files become checked values. Every mistake of a file is reported with its place, all in one run.
+#pragma once
+
+#include "base/diagnostic.h"
+#include "model/job.h"
+
+#include <string>
+
+namespace input {
+
+/// Reads products, timbers, tasks, consumables, tools and regions below a content folder.
+model::Content readContent(const std::string& folder, base::Diagnostics& messages);
+
+/// Reads a job. 'file' is for messages and for the brand's path, which is relative to it. The result is
+/// complete only when no error was added.
+model::Job readJob(const std::string& text, const std::string& file, const model::Content& content,
+                   base::Diagnostics& messages);
+
+/// The job's 'brand:' path, resolved against the job's folder; empty when the job is too broken to tell.
+std::string brandFile(const std::string& text, const std::string& file);
+
+model::Brand readBrand(const std::string& file, const model::Content& content, base::Diagnostics& messages);
+
+/// Reads a theme; font files are looked for beside the theme, then in the system's font folders.
+model::Theme readTheme(const std::string& file, base::Diagnostics& messages);
+
+/// Whole file as bytes; nothing when it cannot be read.
+std::optional<std::string> readFile(const std::string& file);
+
+}  // namespace input

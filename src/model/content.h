@@ -1,0 +1,218 @@
+// What varies by trade, place and firm, as read from content/ and the brand: products, timbers, tasks,
+// consumables, tools, regions, the firm's rates and its letterhead.
+#pragma once
+
+#include "base/date.h"
+#include "base/diagnostic.h"
+#include "base/money.h"
+#include "base/units.h"
+#include "model/theme.h"
+
+#include <map>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace model {
+
+/// How thirsty the boards are.
+enum class Uptake { Tight, Medium, Open, Thirsty };
+
+/// What the surface is now.
+enum class State { New, Weathered, Sanded, Oiled, Film };
+
+enum class Exposure { Sheltered, Open, Coastal };
+
+/// What the customer may ask for, in the order it is done.
+enum class Work { Wash, Fix, Sand, Oil };
+
+// ---------------------------------------------------------------- products
+
+struct Tin {
+  base::Volume size;
+  base::Money price;  // before tax, in the region's currency
+};
+
+enum class ProductKind { PenetratingOil, WaterborneOil, FilmStain };
+
+/// Times after a coat, in hours, as the data sheet gives them for 20 C.
+struct ProductTimes {
+  base::Hours touchDry;
+  base::Hours recoatMin, recoatIdealFrom, recoatIdealTo, recoatMax;  // in this order, checked
+  base::Hours walk, furniture, rugs, firstWash;
+  int maintenanceMonths = 12;
+  base::Hours wipeOff;  // what stands on the surface after this is wiped off; 0 = does not apply
+};
+
+struct ProductLimits {
+  base::Temperature airMin, airMax, surfaceMax;
+  base::Share humidityMax;
+  base::Share moistureMax;  // of the timber
+};
+
+/// Facts from the safety data sheet. A product without them cannot be briefed.
+struct SafetyData {
+  std::string signalWord;               // 'Danger', 'Warning' or empty
+  std::vector<std::string> statements;  // 'H226' ...
+  std::vector<std::string> pictograms;  // 'GHS02' ...
+  std::optional<base::Temperature> flashPoint;
+  std::string skin, eyes, inhaled, swallowed, spill;  // first aid and spill in one sentence each
+};
+
+struct Product {
+  std::string id;
+  std::string name;  // 'penetrating oil for outdoor timber'
+  ProductKind kind = ProductKind::PenetratingOil;
+  bool isDryingOil = false;  // rags wet with it heat up by themselves
+  bool isWaterborne = false;
+  std::map<std::string, std::vector<Tin>> tins;  // by region id, smallest first
+  std::map<Uptake, std::vector<base::Spread>>
+      rates;                    // one spreading rate per coat; the last serves all later coats
+  base::Share lowUse, highUse;  // how far below and above the likely need a job may fall
+  ProductTimes times;
+  ProductLimits limits;
+  base::Hours openTime;
+  int vocGramsPerLitre = 0;
+  std::optional<SafetyData> sds;
+  std::string remark;  // 'demo figures, invented'
+};
+
+// ---------------------------------------------------------------- timbers
+
+struct Timber {
+  std::string id;
+  std::string name;  // common name
+  bool isHardwood = false;
+  bool mayBeTreated = false;  // may hold copper-chrome-arsenic or another preservative
+  int densityKgPerM3 = 0;
+  std::map<State, Uptake> uptake;  // one for each state
+};
+
+// ---------------------------------------------------------------- tasks
+
+/// What the work of a task is counted in.
+enum class Measure {
+  Job,          // once
+  Day,          // once a crew day on site
+  Surface,      // measured area, m2
+  Wetted,       // surface that takes product, m2
+  CutIn,        // perimeter and edges of cut-outs, m
+  BoardLength,  // metres of board
+  Fixings       // pieces
+};
+
+struct ConsumableUse {
+  std::string consumable;  // id in content/consumables.yaml
+  base::Count per;         // used for each unit of the task's measure
+};
+
+struct Task {
+  std::string id;
+  std::string name;          // 'sand', as the crew says it
+  std::string offer;         // what the customer reads; may be empty (not shown to him)
+  std::optional<Work> work;  // done only when the job asks for this work; nothing = always
+  Measure measure = Measure::Surface;
+  base::Count ratePerHour;                   // units one person does in an hour; for Job and Day unused
+  base::Hours hoursEach;                     // for Job and Day: person-hours each time
+  bool isPerPass = false;                    // repeated for each grit of the sanding
+  bool isPerCoat = false;                    // repeated for each coat
+  std::map<int, base::Count> rateByGrit;     // replaces ratePerHour for a pass
+  std::map<State, base::Share> timeByState;  // time against the usual: 130 % for weathered boards
+  base::Hours dryAfter;                      // nothing that needs dry boards starts sooner
+  std::vector<ConsumableUse> uses;
+  std::vector<std::string>
+      wears;  // protective equipment, ids of signs: 'boots' 'gloves' 'eyes' 'ears' 'mask' 'sleeves'
+  std::string hazards, controls;  // one or two short sentences each, for the crew
+};
+
+struct Consumable {
+  std::string id, name;
+  std::string unit;                          // 'sheet', 'L', 'roll'
+  std::map<std::string, base::Money> price;  // by region, before tax, per unit
+  bool boughtWhole = true;
+};
+
+struct Tool {
+  std::string id, name;
+  std::vector<std::string> tasks;
+  std::optional<int> soundDb;            // at the ear, dB(A)
+  std::optional<base::Count> vibration;  // m/s2
+  bool isExample = true;                 // not the maker's value: to be replaced
+};
+
+// ---------------------------------------------------------------- places
+
+enum class UnitSystem { Metric, UsCustomary };
+
+struct TaxRule {
+  std::string name;  // 'GST', printed
+  base::Share rate;
+  base::Round rounding = base::Round::HalfUp;
+  bool onLines = false;  // true: round each line, then add; false: round once on the sum
+  std::string source;    // the rule's title and section, or that it is from memory
+};
+
+struct NumberForm {
+  std::string decimal = ".", group = ",";
+  std::string currencyBefore, currencyAfter;  // '$', or a no-break space and the euro sign
+};
+
+struct Authority {
+  std::string about;  // 'work safety', 'waste'
+  std::string name;
+};
+
+struct Region {
+  std::string id, name;
+  std::string language = "en";  // BCP 47, of the documents
+  std::string currency;         // ISO 4217
+  int currencyDigits = 2;
+  std::string currencyName;  // 'New Zealand dollars'
+  TaxRule tax;
+  UnitSystem units = UnitSystem::Metric;
+  Paper paper = Paper::A4;
+  bool monthFirst = false;  // 'March 16, 2027' against '16 March 2027'
+  NumberForm numbers;
+  std::string emergencyNumber;
+  std::string powerCutout;  // 'RCD' or 'GFCI', as said there
+  std::vector<Authority> authorities;
+  std::optional<base::Share> depositMost;  // advised or lawful most, with its source
+  std::string depositSource;
+  std::string cancellation;  // the notice printed on a quote; may be empty
+  std::string cancellationSource;
+};
+
+// ---------------------------------------------------------------- the firm
+
+/// Costs and rates of the firm in one region's currency; never printed for the customer.
+struct Rates {
+  base::Money labourCostPerHour;
+  base::Money travelPerDay, disposalPerJob;
+  base::Share overhead, contingency;
+  base::Money extraHour;  // charged for extra work, before tax; printed on the quote
+  base::Share margin;     // of the price; a job may set its own
+};
+
+struct Brand {
+  std::string name, tagline;
+  std::vector<std::string> address;
+  std::string phone, email, web;
+  std::vector<std::string> registrations;  // 'GST 000-000-000', as printed
+  std::string contact;                     // a person
+  std::string logoFile;                    // absolute; empty = none
+  std::map<std::string, Colour> colours;   // replace the theme's
+  std::string theme;                       // name of a theme; empty = the default
+  std::map<std::string, Rates> rates;      // by region
+  std::vector<std::string> terms;          // further clauses of the quote
+};
+
+struct Content {
+  std::map<std::string, Product> products;
+  std::map<std::string, Timber> timbers;
+  std::vector<Task> tasks;  // in the order they are done
+  std::map<std::string, Consumable> consumables;
+  std::vector<Tool> tools;
+  std::map<std::string, Region> regions;
+};
+
+}  // namespace model

@@ -1,0 +1,128 @@
+// What a job comes to: sizes, product, tins, hours, costs and price. Exact; nothing here is printed rounding
+// except the money lines, which are rounded once, where they are made.
+#pragma once
+
+#include "model/job.h"
+
+namespace model {
+
+struct Measures {
+  base::Area area;         // flat, cut-outs taken off
+  base::Length perimeter;  // outer edge
+  base::Length cutIn;      // perimeter and the edges of cut-outs
+  base::Area wetted;       // surface that takes product
+  base::Length boardMetres;
+  std::int64_t boards = 0;
+  std::int64_t fixings = 0;
+  base::Length across;  // width measured across the boards
+  base::Length along;   // longest board line
+};
+
+struct CoatNeed {
+  std::size_t deck = 0;
+  int coat = 1;
+  base::Spread rate;
+  std::string rateFrom;  // 'the job', 'test patch', 'product table, open', for the office
+  base::Volume litres;   // without loss
+};
+
+struct TinCount {
+  Tin tin;
+  std::int64_t count = 0;
+};
+
+struct TinSet {
+  std::vector<TinCount> tins;  // largest first, only those with a count
+  base::Money cost;
+  base::Volume volume;
+  std::int64_t number() const {
+    std::int64_t n = 0;
+    for (const auto& t : tins) n += t.count;
+    return n;
+  }
+};
+
+struct ProductNeed {
+  base::Volume low, likely, high;  // with loss
+  base::Volume wanted;             // likely and the allowance
+  base::Volume fromStock;          // volume of usable tins in the shed
+  base::Volume toBuy;              // wanted less stock, never below zero
+  TinSet bought;
+  TinSet forLow, forHigh;  // what smaller or larger needs would take
+  base::Volume leftOver;   // bought and stock less the likely need
+};
+
+struct LabourLine {
+  std::string task;                 // id
+  std::optional<std::size_t> deck;  // nothing = the whole job
+  base::Count quantity;             // in the task's measure
+  base::Hours hours;                // person-hours
+  int pass = 0;                     // grit, or the coat's number; 0 = neither
+  std::string how;                  // '74.87 m2 / 12 m2/h x 1.3'
+};
+
+struct ConsumableLine {
+  std::string consumable;
+  base::Count used;
+  std::int64_t bought = 0;  // whole units
+  base::Money cost;
+};
+
+/// What a line of the quote is about; the words are made by sheets.
+enum class LineKind {
+  Work,         // one kind of work on one deck
+  Preparation,  // covering, clearing and masking, for the whole job
+  Tin,          // one size of tin
+  Consumables,
+  Travel,  // travel and setting up, a day each
+  Disposal
+};
+
+/// What the quantity of a line counts. Area is square metres or, in a region with US customary units, square
+/// feet.
+enum class LineUnit { Area, Pieces, Tins, Days, Lot };
+
+/// A line of the quote. quantity (two decimals) x rate = amount, as the customer can check.
+struct PriceLine {
+  LineKind kind = LineKind::Work;
+  std::optional<std::size_t> deck;  // nothing = the whole job
+  std::optional<Work> work;         // for LineKind::Work
+  base::Volume tin;                 // for LineKind::Tin: its size
+  base::Count quantity;             // a multiple of 0.01
+  LineUnit unit = LineUnit::Area;
+  base::Money rate;    // per unit
+  base::Money amount;  // quantity x rate, rounded once
+  base::Money cost;    // office only
+};
+
+struct StageAmount {
+  base::Share share;
+  std::string when;
+  base::Money amount;
+};
+
+struct Price {
+  std::vector<PriceLine> lines;
+  base::Money subtotal;  // of the lines
+  base::Money discount;  // zero or above; taken off
+  base::Money net, tax, total;
+  base::Money deposit;
+  std::vector<StageAmount> stages;   // deposit first; add up to the total
+  std::vector<base::Money> options;  // with tax, in the job's order
+  // office only
+  base::Money labourCost, productCost, consumableCost, otherCost, overheadCost, contingencyCost, cost;
+  base::Share marginReached;  // of the net price
+};
+
+struct Estimate {
+  std::vector<Measures> decks;  // in the job's order
+  Measures all;                 // sums
+  std::vector<CoatNeed> coats;
+  ProductNeed product;
+  std::vector<LabourLine> labour;
+  base::Hours labourHours;  // person-hours
+  std::vector<ConsumableLine> consumables;
+  int crewDays = 0;  // days on site, from the plan; 0 before there is one
+};
+
+}  // namespace model

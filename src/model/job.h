@@ -1,0 +1,185 @@
+// One job as the contractor wrote it, checked: every id is known and every size is above zero.
+#pragma once
+
+#include "model/content.h"
+
+#include <variant>
+
+namespace model {
+
+struct Place {
+  base::Length x, y;  // x to the right, y down the page, from the deck's own corner
+};
+
+struct Rectangle {
+  base::Length x, y;
+};  // 'rectangle: [12.4 m, 6.2 m]'
+struct Polygon {
+  std::vector<Place> points;
+};  // 'points: [[0 m, 0 m], ...]', at least three, not crossing itself
+struct Circle {
+  base::Length diameter;
+};
+struct Ring {
+  base::Length outer, inner;
+};  // diameters
+struct Triangle {
+  base::Length a, b, c;
+};  // three sides
+struct Stairs {
+  int steps = 0;
+  base::Length width, going, rise;
+};
+struct Strip {
+  base::Length length, girth;
+};  // fascia, rails, posts
+struct Screen {
+  base::Length width, height;
+  int sides = 2;
+  base::Share solid;
+};
+struct Measured {
+  base::Area area;
+  std::optional<base::Length> perimeter;
+};  // by someone else
+using Shape = std::variant<Rectangle, Polygon, Circle, Ring, Triangle, Stairs, Strip, Screen, Measured>;
+
+/// A shape cut out of a deck. 'at' is the centre of circles and rings and the upper left corner of the rest.
+struct CutOut {
+  Shape shape;
+  Place at;
+  std::string name;  // 'tree'; may be empty
+};
+
+enum class Run { LongSide, ShortSide };
+enum class BoardFace { Smooth, Reeded };
+enum class Wetted { Top, TopAndEdges, AllFaces };
+
+struct Boards {
+  base::Length width, gap, thickness;
+  Run run = Run::LongSide;
+  BoardFace face = BoardFace::Smooth;
+  base::Share reededFactor = base::Share::whole(125);  // of the flat surface; from memory 115 to 140 %
+  Wetted wetted = Wetted::Top;
+};
+
+struct Fixings {
+  std::string kind;  // 'nails', 'screws', 'clips'
+  int perCrossing = 2;
+};
+
+struct TestPatch {
+  base::Area area;
+  base::Volume used;
+};
+
+struct Deck {
+  std::string name;
+  Shape shape;
+  std::optional<Place> at;  // where it lies on the plan; nothing = beside the one before
+  std::vector<CutOut> without;
+  std::optional<Boards> boards;
+  std::optional<base::Length> joists;
+  std::optional<Fixings> fixings;
+  std::string timber;
+  State state = State::Weathered;
+  int coats = 2;
+  std::vector<base::Spread> rates;     // beats the product's table
+  std::optional<TestPatch> testPatch;  // beats the first-coat rate, scales the later ones
+  std::string note;                    // a sentence for the quote
+  std::string officeNote;              // never printed for the customer
+  bool isCovered = false;
+  std::optional<base::Length> edgeHeight;  // drop beside the deck
+  base::SourcePos pos;
+};
+
+struct Customer {
+  std::string name;
+  std::vector<std::string> address;
+  std::string phone, email;
+};
+
+struct Site {
+  std::vector<std::string> address;
+  std::string region;
+  std::int64_t latitudeMicro = 0, longitudeMicro = 0;  // millionths of a degree, north and east
+  std::string timezone;                                // of the tz database
+  Exposure exposure = Exposure::Open;
+  std::optional<int> north;          // degrees clockwise from the top of the plan
+  std::string access, water, power;  // notes for the crew
+  std::string hospital, meetingPoint, firstAider, sdsPlace, extinguisher;
+  std::optional<int> yearBuilt;
+};
+
+struct Crew {
+  int people = 1;
+  int startMinutes = 450, endMinutes = 960;  // of the working day
+  int breakMinutes = 45;
+  bool works[7] = {true, true, true, true, true, false, false};  // Monday first
+  std::vector<base::Date> off;
+  std::vector<std::string> names;
+  std::string leader;
+};
+
+struct StockTin {
+  std::string product;
+  base::Volume size;
+  int count = 0;
+};
+
+struct Option {
+  std::string text;
+  base::Money price;  // before tax
+};
+
+struct Stage {
+  base::Share share;
+  std::string when;
+};
+
+struct Pricing {
+  std::optional<base::Share> margin;  // nothing = the firm's
+  base::Share discount;
+  std::string discountReason;
+  base::Share deposit;
+  std::vector<Stage> stages;  // after the deposit; the rest is due on hand-over
+  std::vector<Option> options;
+  std::optional<base::Share> tax;  // replaces the region's rate
+};
+
+struct Job {
+  std::string ref;
+  base::Date quoted{};
+  int validDays = 30;
+  Customer customer;
+  Site site;
+  base::Date start{};
+  std::string product;
+  std::string colour;
+  base::Share loss;       // left in rollers, tins and cloths
+  base::Share allowance;  // bought on top of the likely need
+  std::vector<Deck> areas;
+  std::vector<Work> work;
+  std::vector<int> sanding;  // grits in order
+  Crew crew;
+  int coatingFrom = 0, coatingUntil = 0;  // clock minutes; 0 = the usual for the exposure
+  std::vector<StockTin> inStock;
+  Pricing price;
+  std::map<std::string, base::Count> taskRates;               // replaces a task's rate per hour
+  std::vector<std::string> included, excluded, beforeWeCome;  // lines of the quote, added to the usual
+  std::string title;  // of the quote; empty = made from the decks and the work
+  std::string officeNote;
+  std::vector<std::string> batches;
+};
+
+/// A job with all it refers to.
+struct Case {
+  Job job;
+  const Product* product = nullptr;  // these point into Content and outlive the case
+  const Region* region = nullptr;
+  Brand brand;
+  Rates rates;
+  Theme theme;
+};
+
+}  // namespace model

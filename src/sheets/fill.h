@@ -1,0 +1,21 @@
+// A Mustache template and facts become CommonMark. Strict: whatever the template names must exist.
+#pragma once
+
+#include "base/diagnostic.h"
+#include "sheets/facts.h"
+
+namespace sheets {
+
+struct Template {
+  std::string file;  // for messages
+  std::string text;
+};
+
+/// Fills a template. Every name in it and in its partials is checked against the facts before anything is
+/// rendered; mistakes go to 'messages' as file:line:column and the result is empty. Facts are escaped, so
+/// that '*', '|' or '#' in them print as typed; '{{{' and '{{&' are errors. An empty word counts as false in
+/// a section.
+std::string fill(const Template& main, const std::map<std::string, Template>& partials, const Facts& facts,
+                 base::Diagnostics& messages);
+
+}  // namespace sheets

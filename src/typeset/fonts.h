@@ -1,0 +1,43 @@
+// The faces of a document and text set in them: one line of words in a style becomes runs of glyphs.
+#pragma once
+
+#include "typeset/face.h"
+
+#include <functional>
+#include <map>
+
+namespace typeset {
+
+/// Faces of one theme, by role, with the ones to fall back on. Immutable once made; may be shared by threads.
+struct Fonts {
+  std::vector<std::shared_ptr<const FontFace>> faces;  // what TextRun::face counts in
+  std::map<model::Face, std::size_t> byRole;
+  std::vector<std::size_t> fallbacks;
+};
+
+/// Reads the faces a theme names. Throws std::runtime_error naming the file that cannot be used.
+Fonts readFonts(const model::Theme& theme);
+
+/// A stretch of text in one style.
+struct Span {
+  std::string text;  // UTF-8, no line breaks
+  model::Face face = model::Face::Text;
+  Dim size;
+  Dim tracking;
+  Colour colour;
+  bool tabular = false;
+};
+
+/// Text that has been shaped: runs with baselines at y = 0, the first at x = 0, left to right. Letters no
+/// face has are reported to 'missing' (may be empty) and set as the face's missing-glyph box.
+struct Shaped {
+  std::vector<TextRun> runs;
+  Dim width;
+};
+Shaped shape(const Fonts& fonts, const Span& span, const std::function<void(char32_t)>& missing = {});
+Dim width(const Fonts& fonts, const Span& span);
+
+/// A span in one of the theme's styles, plain.
+Span spanIn(const model::Theme& theme, const std::string& style, std::string text);
+
+}  // namespace typeset

@@ -1,0 +1,45 @@
+// Blocks and a theme become pages of placed items.
+#pragma once
+
+#include "base/diagnostic.h"
+#include "markup/block.h"
+#include "typeset/fonts.h"
+
+#include <map>
+
+namespace typeset {
+
+/// What stands around the text on every page, as ready words.
+struct Furniture {
+  std::string firm;                    // name
+  std::vector<std::string> firmLines;  // right of the letterhead, at most four
+  std::string kind;                    // 'Quote': in the side column beside the title and in the running head
+  std::string where;                   // 'Kettle Point, Lake Brindle': running head
+  std::string jobLabel;                // 'Job LA-2027-031': running head, right
+  std::string footLeft;                // telephone
+  std::string footMiddle;              // 'Quote . job LA-2027-031'
+  std::string pageOf;                  // 'page {n} of {m}'
+  bool hasLetterhead = false;          // on the first page
+  std::shared_ptr<const Image> logo;   // may be null
+  std::string logoAlt;
+  std::string signalWords[4];  // NOTICE CAUTION WARNING DANGER in the document's language
+};
+
+struct LayoutInput {
+  const markup::Document& blocks;
+  const model::Theme& theme;
+  const Fonts& fonts;
+  model::Paper paper = model::Paper::A4;
+  Furniture furniture;
+  std::map<std::string, Drawing> drawings;  // by name, for 'figure:' addresses
+  std::string title, subject, author, language, date;
+  std::string template_;  // name of the template, for messages
+};
+
+/// Sets the document. Never fails on content: what cannot be placed well is placed sensibly and warned about.
+Document layOut(const LayoutInput& in, base::Diagnostics& messages);
+
+/// The display list as text, one item a line: the golden form of a page.
+std::string dump(const Document& document);
+
+}  // namespace typeset
