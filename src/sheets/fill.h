@@ -18,4 +18,13 @@ struct Template {
 std::string fill(const Template& main, const std::map<std::string, Template>& partials, const Facts& facts,
                  base::Diagnostics& messages);
 
+struct Filled {
+  std::string text;
+  std::vector<base::SourcePos> lines;  // where each line of the text comes from: the template's file and line
+};
+
+/// The same, and for each line of the result its line in the template.
+Filled fillWithLines(const Template& main, const std::map<std::string, Template>& partials,
+                     const Facts& facts, base::Diagnostics& messages);
+
 }  // namespace sheets

@@ -1,0 +1,154 @@
+#include "sheets/fill.h"
+
+#include "base/signs.h"
+#include "sheets/template_check.h"
+#include "sheets/template_inline.h"
+
+#include <kainjow/mustache.hpp>
+#include <stdexcept>
+
+// The library substitutes names, sections and inverted sections, which it does by the book. It knows nothing
+// of lines, keeps the line break of a tag alone on its line and fails in silence, so what it is given has
+// been checked, and is cut so that no such line is left.
+
+namespace sheets {
+namespace {
+
+namespace mustache = kainjow::mustache;
+using Kind = Piece::Kind;
+
+// Control characters that stand in the rendered text only: '\1' number '\2' at the start of each line of the
+// template. No fact can hold them.
+constexpr char markBegin = '\1';
+constexpr char markEnd = '\2';
+
+bool isSpace(char c) { return static_cast<unsigned char>(c) <= ' ' || c == '\x7F'; }
+
+bool isPunctuation(char c) {
+  return (c >= '!' && c <= '/') || (c >= ':' && c <= '@') || (c >= '[' && c <= '`') || (c >= '{' && c <= '~');
+}
+
+/// Words as CommonMark that prints them as they are: white space and control characters become one space, or
+/// the sign of a forced line break where there was one, and every ASCII punctuation character gets a
+/// backslash (CommonMark 0.31.2, 2.4: any may be escaped).
+std::string escaped(const std::string& words) {
+  std::string out;
+  bool hadSpace = false, hadBreak = false;
+  for (const char c : words) {
+    if (isSpace(c)) {
+      hadSpace = true;
+      hadBreak |= c == '\n';
+      continue;
+    }
+    if (hadSpace && !out.empty()) out += hadBreak ? base::lineBreakSign : " ";
+    hadSpace = hadBreak = false;
+    if (isPunctuation(c)) out += '\\';
+    out += c;
+  }
+  return out;
+}
+
+mustache::data toData(const Facts& facts) {
+  mustache::data group{mustache::data::type::object};
+  for (const auto& [name, fact] : facts) {
+    if (!isTrue(fact)) {
+      group.set(name, mustache::data{mustache::data::type::bool_false});
+    } else if (const auto* words = std::get_if<std::string>(&fact.value)) {
+      group.set(name, *words);
+    } else if (const auto* inner = std::get_if<Facts>(&fact.value)) {
+      group.set(name, toData(*inner));
+    } else if (const auto* items = std::get_if<FactList>(&fact.value)) {
+      mustache::data list{mustache::data::type::list};
+      for (const auto& item : *items) list.push_back(toData(item));
+      group.set(name, list);
+    } else {
+      group.set(name, mustache::data{mustache::data::type::bool_true});
+    }
+  }
+  return group;
+}
+
+bool isEmphasis(char c) { return c == '*' || c == '_'; }
+
+/// Whether the words next to a variable, sections' tags aside, touch it with '*' or '_'.
+bool isOpened(const Pieces& pieces, std::size_t i) {
+  while (i-- > 0 && pieces[i].kind != Kind::Variable) {
+    if (pieces[i].kind == Kind::Words) return isEmphasis(pieces[i].text.back());
+  }
+  return false;
+}
+bool isClosed(const Pieces& pieces, std::size_t i) {
+  while (++i < pieces.size() && pieces[i].kind != Kind::Variable) {
+    if (pieces[i].kind == Kind::Words) return isEmphasis(pieces[i].text.front());
+  }
+  return false;
+}
+
+/// The text for the library. Each line gets the number of its piece; that also keeps the library from taking
+/// an empty line after a section's tag for that tag's own.
+std::string textOf(const Pieces& pieces) {
+  std::string text;
+  for (std::size_t i = 0; i < pieces.size(); ++i) {
+    const Piece& piece = pieces[i];
+    if (piece.startsLine) text += markBegin + std::to_string(i) + markEnd;
+    if (piece.kind != Kind::Variable) {
+      text += written(piece);
+      continue;
+    }
+    if (isOpened(pieces, i)) text += base::edgeSign;
+    text += written(piece);
+    if (isClosed(pieces, i)) text += base::edgeSign;
+  }
+  return text;
+}
+
+std::string render(const std::string& text, const Facts& facts) {
+  mustache::mustache page(text);
+  page.set_custom_escape(escaped);
+  const auto broken = [&] { return std::logic_error("internal error: mustache: " + page.error_message()); };
+  if (!page.is_valid()) throw broken();
+  std::string out = page.render(toData(facts));
+  if (!page.is_valid()) throw broken();
+  return out;
+}
+
+/// Takes the marks out of the rendered text.
+Filled withoutMarks(const std::string& text, const Pieces& pieces) {
+  Filled filled;
+  base::SourcePos pos;
+  bool isMarked = false;
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    if (text[i] == markBegin) {
+      std::size_t number = 0;
+      while (text[++i] != markEnd) number = number * 10 + static_cast<std::size_t>(text[i] - '0');
+      if (!isMarked) pos = {pieces[number].pos.file, pieces[number].pos.line, 0};
+      isMarked = true;
+      continue;
+    }
+    filled.text += text[i];
+    if (text[i] != '\n') continue;
+    filled.lines.push_back(pos);
+    isMarked = false;
+  }
+  if (!filled.text.empty() && filled.text.back() != '\n') filled.lines.push_back(pos);
+  return filled;
+}
+
+}  // namespace
+
+Filled fillWithLines(const Template& main, const std::map<std::string, Template>& partials,
+                     const Facts& facts, base::Diagnostics& messages) {
+  base::Diagnostics own;
+  const Pieces pieces = inlinePartials(main, partials, own);
+  if (own.ok()) checkNames(pieces, facts, own);
+  for (const auto& d : own.all()) messages.error(d.pos, d.path, d.message, d.hint);
+  if (!own.ok()) return {};
+  return withoutMarks(render(textOf(pieces), facts), pieces);
+}
+
+std::string fill(const Template& main, const std::map<std::string, Template>& partials, const Facts& facts,
+                 base::Diagnostics& messages) {
+  return fillWithLines(main, partials, facts, messages).text;
+}
+
+}  // namespace sheets
