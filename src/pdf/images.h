@@ -1,0 +1,13 @@
+// Pictures of pixels in the file.
+#pragma once
+
+#include "pdf/file.h"
+
+#include <vector>
+
+namespace pdf {
+
+/// By index of Document::images; nothing where no page places the picture.
+std::vector<Object> embedImages(File& file, const typeset::Document& document);
+
+}  // namespace pdf

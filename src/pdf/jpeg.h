@@ -1,0 +1,13 @@
+// JPEG files for readImage().
+#pragma once
+
+#include "typeset/page.h"
+
+#include <string_view>
+
+namespace pdf {
+
+/// Decodes once to prove the data whole; keeps the data, without what cameras write about place and owner.
+typeset::Image readJpeg(std::string_view bytes);
+
+}  // namespace pdf

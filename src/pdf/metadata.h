@@ -1,0 +1,14 @@
+// What the file says about itself.
+#pragma once
+
+#include "pdf/file.h"
+
+#include <string>
+
+namespace pdf {
+
+/// Sets the information dictionary and adds the same as XMP, with the part of PDF/A the file keeps to.
+/// Returns the entries of the catalogue. Throws std::runtime_error when the colour profile is not installed.
+std::string addMetadata(File& file, const typeset::Document& document);
+
+}  // namespace pdf

@@ -1,0 +1,207 @@
+// Logical structure: ISO 32000-1:2008, 14.7 and 14.8.
+#include "pdf/structure.h"
+
+#include "pdf/bounds.h"
+#include "pdf/notation.h"
+
+#include <algorithm>
+#include <stdexcept>
+
+namespace pdf {
+
+using typeset::Role;
+
+const char* roleName(Role role) {
+  switch (role) {
+    case Role::Document:
+      return "Document";
+    case Role::H1:
+      return "H1";
+    case Role::H2:
+      return "H2";
+    case Role::H3:
+      return "H3";
+    case Role::P:
+      return "P";
+    case Role::L:
+      return "L";
+    case Role::LI:
+      return "LI";
+    case Role::Lbl:
+      return "Lbl";
+    case Role::LBody:
+      return "LBody";
+    case Role::Table:
+      return "Table";
+    case Role::THead:
+      return "THead";
+    case Role::TBody:
+      return "TBody";
+    case Role::TR:
+      return "TR";
+    case Role::TH:
+      return "TH";
+    case Role::TD:
+      return "TD";
+    case Role::Figure:
+      return "Figure";
+    case Role::Link:
+      return "Link";
+    case Role::Note:
+      return "Note";
+    case Role::Sect:
+      return "Sect";
+    case Role::Span:
+      return "Span";
+  }
+  throw std::logic_error("internal error: unknown role of a tag");
+}
+
+namespace {
+
+std::string attributes(const typeset::Tag& tag) {
+  if (tag.role == Role::L)
+    return std::string("<</O /List /ListNumbering ") + (tag.isOrdered ? "/Decimal" : "/Disc") + ">>";
+  if (tag.role != Role::TH && tag.role != Role::TD) return "";
+  std::string table;
+  if (tag.role == Role::TH && tag.scope == typeset::Scope::Column) table += " /Scope /Column";
+  if (tag.role == Role::TH && tag.scope == typeset::Scope::Row) table += " /Scope /Row";
+  if (tag.columns > 1) table += " /ColSpan " + std::to_string(tag.columns);
+  return table.empty() ? "" : "<</O /Table" + table + ">>";
+}
+
+/// PDF/UA-1 (ISO 14289-1:2014), 7.9: every note carries an identifier. Of one length, so that they sort.
+std::string noteId(int index) { return "note-" + std::to_string(100'000 + index); }
+
+}  // namespace
+
+Structure::Structure(const typeset::Document& document)
+    : document_(document), owners_(document.pages.size()) {
+  if (document.tags.empty()) {
+    elements_.emplace_back();
+    elements_.back().tag.role = Role::Document;
+    keep(0, never);
+  }
+  for (const typeset::Tag& tag : document.tags) {
+    const int index = static_cast<int>(elements_.size());
+    const bool isInPlace = index == 0 ? tag.parent == -1 : tag.parent >= 0 && tag.parent < index;
+    if (!isInPlace) throw std::logic_error("internal error: a tag stands before its parent");
+    elements_.emplace_back();
+    elements_.back().tag = tag;
+    if (index > 0) at(tag.parent).children.push_back(index);
+    // An empty cell holds its place in the row.
+    if (index == 0 || tag.role == Role::TD || tag.role == Role::TH) keep(index, never);
+  }
+}
+
+std::size_t Structure::indexOf(int tag) const {
+  const auto index = static_cast<std::size_t>(tag);
+  if (tag < 0 || index >= elements_.size())
+    throw std::logic_error("internal error: an item has an unknown tag");
+  return index;
+}
+
+Role Structure::role(int tag) const { return at(tag).tag.role; }
+
+void Structure::keep(int tag, int order) {
+  for (int up = tag; up >= 0; up = at(up).tag.parent) {
+    at(up).isKept = true;
+    at(up).firstDrawn = std::min(at(up).firstDrawn, order);
+  }
+}
+
+void Structure::addPart(int tag, Part part) {
+  at(tag).parts.push_back(part);
+  keep(tag, part.order);
+}
+
+int Structure::addSequence(int tag, std::size_t page) {
+  std::vector<int>& onPage = owners_.at(page);
+  const int sequence = static_cast<int>(onPage.size());
+  addPart(tag, {page, sequence, {}, drawn_++});
+  onPage.push_back(tag);
+  return sequence;
+}
+
+int Structure::addLink(int tag, std::size_t page, Object annotation) {
+  addPart(tag, {page, -1, annotation, drawn_++});
+  linkOwners_.push_back(tag);
+  return static_cast<int>(owners_.size() + linkOwners_.size()) - 1;
+}
+
+/// Children stand in the order of tags; the element's own parts go before the first child drawn after them.
+std::string Structure::kids(const Element& element, const std::vector<Object>& pages) const {
+  std::string out;
+  auto part = element.parts.begin();
+  const auto addPartsBefore = [&](int order) {
+    for (; part != element.parts.end() && part->order < order; ++part) {
+      const std::string page = reference(pages.at(part->page));
+      if (part->annotation)
+        out += "<</Type /OBJR /Pg " + page + " /Obj " + reference(part->annotation) + ">> ";
+      else if (part->page == element.parts.front().page) out += std::to_string(part->sequence) + " ";
+      else out += "<</Type /MCR /Pg " + page + " /MCID " + std::to_string(part->sequence) + ">> ";
+    }
+  };
+  for (const int index : element.children) {
+    const Element& child = at(index);
+    if (!child.isKept) continue;
+    if (child.firstDrawn != never) addPartsBefore(child.firstDrawn);
+    out += reference(child.object) + " ";
+  }
+  addPartsBefore(never);
+  return out;
+}
+
+std::string Structure::entries(const Element& element, int index, Object root,
+                               const std::vector<Object>& pages) const {
+  const typeset::Tag& tag = element.tag;
+  const Object parent = tag.parent < 0 ? root : at(tag.parent).object;
+  std::string out =
+      std::string("/Type /StructElem\n/S /") + roleName(tag.role) + "\n/P " + reference(parent) + "\n";
+  if (!element.parts.empty()) out += "/Pg " + reference(pages.at(element.parts.front().page)) + "\n";
+  if (const std::string k = kids(element, pages); !k.empty()) out += "/K [" + k + "]\n";
+  if (!tag.alt.empty()) out += "/Alt " + words(tag.alt) + "\n";
+  if (tag.role == Role::Note) out += "/ID " + literal(noteId(index)) + "\n";
+  std::string a = attributes(tag);
+  if (tag.role == Role::Figure && !element.parts.empty())
+    a = layoutOf(document_, index, element.parts.front().page);
+  if (!a.empty()) out += "/A " + a + "\n";
+  return out;
+}
+
+std::string Structure::parentTree() const {
+  const auto owner = [&](int tag) { return reference(at(tag).object) + " "; };
+  std::string out = "/Nums [";
+  std::size_t key = 0;
+  for (const std::vector<int>& onPage : owners_) {
+    out += std::to_string(key++) + " [";
+    for (const int tag : onPage) out += owner(tag);
+    out += "]\n";
+  }
+  for (const int tag : linkOwners_) out += std::to_string(key++) + " " + owner(tag);
+  return out + "]\n";
+}
+
+Object Structure::write(File& file, const std::vector<Object>& pages) {
+  const Object root = file.reserve();
+  for (Element& element : elements_)
+    if (element.isKept) element.object = file.reserve();
+  std::string notes;
+  for (std::size_t i = 0; i < elements_.size(); ++i) {
+    const Element& element = elements_[i];
+    if (!element.isKept) continue;
+    const int index = static_cast<int>(i);
+    file.fill(element.object, entries(element, index, root, pages));
+    if (element.tag.role == Role::Note)
+      notes += literal(noteId(index)) + " " + reference(element.object) + " ";
+  }
+  const Object parents = file.addDictionary(parentTree());
+  std::string entries = "/Type /StructTreeRoot\n/K [" + reference(elements_.front().object) +
+                        "]\n/ParentTree " + reference(parents) + "\n/ParentTreeNextKey " +
+                        std::to_string(owners_.size() + linkOwners_.size()) + "\n";
+  if (!notes.empty()) entries += "/IDTree <</Names [" + notes + "]>>\n";
+  file.fill(root, entries);
+  return root;
+}
+
+}  // namespace pdf

@@ -1,0 +1,47 @@
+// Text-showing operators: ISO 32000-1:2008, 9.4.3. Places are counted in thousandths of an em from the run's
+// beginning.
+#include "pdf/text.h"
+
+#include "base/fixed.h"
+#include "pdf/notation.h"
+
+#include <cstdlib>
+
+namespace pdf {
+
+void addText(std::string& out, const typeset::TextRun& run, const EmbeddedFont& font) {
+  const auto perMille = [&](std::int64_t units) {
+    return base::mulDiv(units, 1000, font.unitsPerEm, base::Round::HalfUp);
+  };
+  std::int64_t units = 0;  // where the next glyph should stand, tracking apart
+  std::int64_t pen = 0;    // where the reader's pen is
+  std::int32_t rise = 0;
+  std::int64_t count = 0;
+  out += "[(";
+  for (const typeset::Glyph& glyph : run.glyphs) {
+    const std::int64_t tracked =
+        base::mulDiv(run.tracking.raw * count, 1000, run.size.raw, base::Round::HalfUp);
+    const std::int64_t wanted = perMille(units + glyph.dx) + tracked;
+    if (glyph.dy != rise) {
+      rise = glyph.dy;
+      const typeset::Dim up = {base::mulDiv(rise, run.size.raw, font.unitsPerEm, base::Round::HalfUp)};
+      out += ")] TJ " + number(up) + " Ts [(";
+    }
+    // One thousandth cannot be seen and would cost a number at every other glyph.
+    if (const std::int64_t back = pen - wanted; std::llabs(back) >= 2) {
+      out += ')';
+      out += std::to_string(back) + '(';
+      pen = wanted;
+    }
+    const std::uint16_t id = font.ids[glyph.id];
+    addEscaped(out, static_cast<unsigned char>(id >> 8));
+    addEscaped(out, static_cast<unsigned char>(id & 0xFF));
+    pen += font.advance[id];
+    units += glyph.advance;
+    ++count;
+  }
+  out += ")] TJ ";
+  if (rise != 0) out += "0 Ts ";
+}
+
+}  // namespace pdf

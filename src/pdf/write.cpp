@@ -1,0 +1,61 @@
+// Pages in, the bytes of a PDF file out.
+#include "pdf/write.h"
+
+#include "pdf/content.h"
+#include "pdf/images.h"
+#include "pdf/metadata.h"
+#include "pdf/navigation.h"
+
+#include <stdexcept>
+
+namespace pdf {
+namespace {
+
+std::string resources(const std::vector<EmbeddedFont>& fonts, const std::vector<Object>& images) {
+  std::string out = "/Font <<";
+  for (std::size_t i = 0; i < fonts.size(); ++i)
+    if (fonts[i].object) out += "/F" + std::to_string(i) + " " + reference(fonts[i].object) + " ";
+  out += ">>\n/XObject <<";
+  for (std::size_t i = 0; i < images.size(); ++i)
+    if (images[i]) out += "/I" + std::to_string(i) + " " + reference(images[i]) + " ";
+  return out + ">>\n";
+}
+
+void checkSize(typeset::Size size) {
+  for (const typeset::Dim side : {size.w, size.h})  // ISO 32000-1:2008, Annex C
+    if (side < typeset::Dim::pt(3) || side > typeset::Dim::pt(14'400))
+      throw std::logic_error("internal error: a page has no usable size");
+}
+
+}  // namespace
+
+std::string write(const typeset::Document& document) {
+  if (document.pages.empty()) throw std::logic_error("internal error: a document without pages");
+  File file;
+  const std::vector<EmbeddedFont> fonts = embedFonts(file, document);
+  const std::vector<Object> images = embedImages(file, document);
+  const Object shared = file.addDictionary(resources(fonts, images));
+
+  Structure structure(document);
+  std::vector<Object> pages;
+  for (std::size_t page = 0; page < document.pages.size(); ++page) {
+    checkSize(document.pages[page].size);
+    File::PageParts parts;
+    parts.size = document.pages[page].size;
+    parts.content = drawPage(document, page, fonts, structure);
+    parts.resources = shared;
+    parts.annotations = addLinks(file, document, page, structure);
+    parts.structParents = static_cast<int>(page);
+    pages.push_back(file.addPage(parts));
+  }
+
+  std::string catalogue =
+      "/MarkInfo <</Marked true>>\n/StructTreeRoot " + reference(structure.write(file, pages)) + "\n";
+  if (const auto outline = addOutline(file, document, pages))
+    catalogue += "/Outlines " + reference(*outline) + "\n";
+  catalogue += addMetadata(file, document);
+  file.setCatalogue(std::move(catalogue));
+  return file.save();
+}
+
+}  // namespace pdf

@@ -1,0 +1,286 @@
+// The written file as independent programs read it: qpdf and poppler.
+#include "pdf_sample.h"
+
+#include <catch2/catch.hpp>
+
+using namespace sample;
+
+namespace {
+
+std::string textOf(const Document& d) { return run("pdftotext -raw % -", pdf::write(d)).text; }
+
+std::string textOf(const std::string& typed, model::Face face = model::Face::Text) {
+  Document d = document();
+  addText(d, addTag(d, Role::P), 40, typed, face);
+  std::string text = textOf(d);
+  text.erase(0, text.find_first_not_of(" \n"));
+  text.erase(text.find_last_not_of(" \n\f") + 1);
+  return text;
+}
+
+/// One of everything that can stand on a page.
+Document full() {
+  Document d = document();
+  d.images.push_back(std::make_shared<Image>(Image{2, 1, "rgbRGB", std::string("\xFF\x80", 2), "", false}));
+  addText(d, addTag(d, Role::H1), 30, "Quote");
+  const int p = addTag(d, Role::P);
+  addText(d, p, 40, "See ");
+  const int link = addTag(d, Role::Link, p);
+  addText(d, link, 40, "the care sheet", model::Face::Text, Dim::mm(28));
+  d.pages.back().items.push_back({Link{{{Dim::mm(28), Dim::mm(36)}, {Dim::mm(25), Dim::mm(5)}},
+                                       "https://example.org/a b(c)é",
+                                       "the care sheet"},
+                                  link});
+  addText(d, p, 40, "today", model::Face::Text, Dim::mm(54));
+  const int list = addTag(d, Role::L), entry = addTag(d, Role::LI, list);
+  d.tags[static_cast<std::size_t>(list)].isOrdered = true;
+  addText(d, addTag(d, Role::Lbl, entry), 50, "1.");
+  addText(d, addTag(d, Role::LBody, entry), 50, "Sweep", model::Face::Text, Dim::mm(26));
+  const int figure = addTag(d, Role::Figure);
+  d.tags[static_cast<std::size_t>(figure)].alt = "Plan of the deck, 6 m by 4 m";
+  d.pages.back().items.push_back({rectangle(Dim::mm(20), Dim::mm(60), Dim::mm(60), Dim::mm(40)), figure});
+  d.pages.back().items.push_back(
+      {PlacedImage{{{Dim::mm(30), Dim::mm(70)}, {Dim::mm(10), Dim::mm(5)}}, 0}, figure});
+  const int table = addTag(d, Role::Table), head = addTag(d, Role::THead, table),
+            top = addTag(d, Role::TR, head);
+  for (const int x : {20, 60}) {
+    const int th = addTag(d, Role::TH, top);
+    d.tags.back().scope = Scope::Column;
+    addText(d, th, 110, "Area", model::Face::Sans, Dim::mm(x));
+  }
+  const int row = addTag(d, Role::TR, addTag(d, Role::TBody, table));
+  addTag(d, Role::TD, row);
+  d.tags.back().columns = 2;
+  addText(d, artifact, 285, "page 1 of 1");
+  addTag(d, Role::Note);
+  addText(d, addTag(d, Role::Note), 120, "Figures are examples.");
+  d.pages.push_back(d.pages.front());
+  d.pages.back().items.clear();
+  addText(d, p, 30, "and tomorrow.");
+  d.bookmarks = {
+      {"Quote", 0, Dim::mm(25), 1}, {"Deck – boards", 0, Dim::mm(60), 2}, {"Stairs", 1, Dim::mm(25), 1}};
+  return d;
+}
+
+}  // namespace
+
+TEST_CASE("qpdf finds nothing wrong with a file of everything") {
+  const Said said = run("qpdf --check %", pdf::write(full()));
+  INFO(said.text);
+  CHECK(said.status == 0);
+  CHECK(holds(said.text, "PDF Version: 1.7"));
+  CHECK(holds(said.text, "No syntax or stream encoding errors found"));
+}
+
+TEST_CASE("poppler draws and reads a file of everything without complaint") {
+  const std::string bytes = pdf::write(full());
+  CHECK(run("pdftocairo -pdf % /dev/null", bytes).text.empty());
+  CHECK(run("pdftotext % /dev/null", bytes).text.empty());
+  CHECK(holds(run("pdfinfo %", bytes).text, "Tagged:          yes"));
+}
+
+TEST_CASE("the same document gives the same bytes") { CHECK(pdf::write(full()) == pdf::write(full())); }
+
+TEST_CASE("another document has another identifier") {
+  Document other = full();
+  other.title += "!";
+  const auto id = [](const std::string& pdf) { return pdf.substr(pdf.rfind("/ID")); };
+  CHECK(id(pdf::write(other)).substr(0, 40) != id(pdf::write(full())).substr(0, 40));
+}
+
+TEST_CASE("text is copied out as it was typed") {
+  for (const std::string typed :
+       {"a (b) c \\ d ) ( \\(", "Café – ½ déjà vu, 42 m² at 15 °C", "Kōwhai rātā ŵ ș ß Œ", "leaf 🍂 end",
+        "-> fi fl ffi", "AVAToWa.", "“quoted” ‘q’ … € £", "≤ ⅓ ☐ ✓ ⚠"}) {
+    CHECK(textOf(typed) == typed);
+    CHECK(textOf(typed, model::Face::Sans) == typed);
+  }
+}
+
+TEST_CASE("every glyph code survives the string it is written in") {
+  // More than 256 glyphs, so that codes hold bytes of parentheses, backslash and carriage return.
+  Document d = document();
+  std::string all;
+  int y = 20;
+  for (char32_t c = 0x21; c < 0x250; ++c) {
+    if ((c > 0x7E && c < 0xA1) || c == 0xAD || !fonts().faces[fonts().byRole.at(model::Face::Sans)]->has(c))
+      continue;
+    std::string letter;
+    if (c >= 0x80) letter += static_cast<char>(0xC0 | c >> 6);
+    letter += static_cast<char>(c < 0x80 ? c : 0x80 | (c & 0x3F));
+    addText(d, artifact, y += 5, letter, model::Face::Sans);
+    all += letter;
+  }
+  d.pages.back().size.h = Dim::mm(y + 10);
+  std::string text = run("pdftotext -raw % -", pdf::write(d)).text;
+  text.erase(std::remove_if(text.begin(), text.end(), [](char c) { return c == '\n' || c == '\f'; }),
+             text.end());
+  CHECK(text.size() > 700);
+  CHECK(text == all);
+}
+
+TEST_CASE("fonts are embedded, cut down and can be copied from") {
+  const std::string said = run("pdffonts %", pdf::write(full())).text;
+  INFO(said);
+  CHECK(count(said, "CID TrueType      Identity-H       yes yes yes") == 2);
+  CHECK(holds(said, "+Vollkorn-Regular"));
+  CHECK(holds(said, "+Carlito"));
+  CHECK_FALSE(holds(said, "DejaVu"));  // no letter needs it
+}
+
+TEST_CASE("file data come from the document and from nowhere else") {
+  const std::string bytes = pdf::write(full());
+  const std::string said = run("TZ=UTC pdfinfo %", bytes).text;
+  for (const char* line :
+       {"Title:           Quote – deck & stairs", "Subject:         Wash, sand and oil <two coats>",
+        "Author:          Sample café", "Producer:        planksheaf",
+        "CreationDate:    Tue Mar 16 00:00:00 2027 UTC", "ModDate:         Tue Mar 16 00:00:00 2027 UTC"})
+    CHECK(holds(said, line));
+  CHECK(holds(bytes, "<rdf:li xml:lang=\"x-default\">Wash, sand and oil &lt;two coats&gt;</rdf:li>"));
+  CHECK(holds(bytes, "<xmp:CreateDate>2027-03-16T00:00:00+00:00</xmp:CreateDate>"));
+  CHECK(holds(bytes, "<pdfaid:part>2</pdfaid:part><pdfaid:conformance>B</pdfaid:conformance>"));
+  CHECK_FALSE(holds(plain(bytes), "Haru"));
+}
+
+TEST_CASE("tags come out in reading order with their attributes") {
+  const std::string said = run("pdfinfo -struct-text %", pdf::write(full())).text;
+  INFO(said);
+  std::size_t at = 0;
+  for (const char* part : {"Document",
+                           "H1 (block)",
+                           "\"Quote\"",
+                           "P (block)",
+                           "\"See \"",
+                           "Link (inline)",
+                           "\"the care sheet\"",
+                           "\"today\"",
+                           "\"and tomorrow.\"",
+                           "L (block)",
+                           "/ListNumbering /Decimal",
+                           "LI (block)",
+                           "Lbl",
+                           "\"1.\"",
+                           "LBody",
+                           "\"Sweep\"",
+                           "Figure",
+                           "BBox",
+                           "Table",
+                           "THead",
+                           "TR",
+                           "TH",
+                           "/Scope /Column",
+                           "TBody",
+                           "TD",
+                           "/ColSpan 2",
+                           "\"Figures are examples.\""}) {
+    INFO(part);
+    at = said.find(part, at);
+    REQUIRE(at != std::string::npos);
+  }
+  CHECK_FALSE(holds(said, "page 1 of 1"));
+  CHECK(count(said, "Note") == 1);  // the empty one is left out
+}
+
+TEST_CASE("items of one tag in a row share one marked sequence") {
+  Document d = document();
+  const int p = addTag(d, Role::P);
+  addText(d, p, 30, "one");
+  addText(d, p, 40, "two");
+  addText(d, artifact, 50, "foot");
+  d.pages.back().items.push_back({rectangle({}, {}, Dim::mm(1), Dim::mm(1)), artifact});
+  const std::string said = plain(pdf::write(d));
+  CHECK(count(said, "BDC") == 1);
+  CHECK(count(said, "/Artifact BMC") == 1);
+  CHECK(count(said, "EMC") == 2);
+}
+
+TEST_CASE("links carry their address, their words and their tag") {
+  const std::string said = plain(pdf::write(full()));
+  CHECK(holds(said, "(https://example.org/a%20b\\(c\\)%C3%A9)"));
+  CHECK(holds(said, "/StructParent 2"));  // after the two pages
+  CHECK(holds(said, "/Type /OBJR"));
+  CHECK(holds(said, "/F 4"));
+}
+
+TEST_CASE("bookmarks make a tree that opens at their place") {
+  const std::string said = plain(pdf::write(full()));
+  CHECK(count(said, "/XYZ") == 3);
+  // 297 mm - 25 mm = 272 mm = 771.024 pt
+  CHECK(count(said, "771.024") == 2);
+  CHECK(run("qpdf --check %", pdf::write(full())).status == 0);
+}
+
+TEST_CASE("lengths are written to a thousandth of a point from the bottom of the page") {
+  Document d = document();
+  Path line;
+  line.steps = {{Step::Kind::Move, {}, {}, {Dim::mm(20), Dim::mm(97)}},
+                {Step::Kind::Curve, {{1}, {0}}, {{-6}, {0}}, {Dim::pt(7), Dim::mm(297)}}};
+  line.stroke = Stroke{{255, 0, 51}, Dim::milli(500), {Dim::pt(2), Dim::pt(1)}, true};
+  d.pages.back().items.push_back({line, artifact});
+  const std::string said = plain(pdf::write(d));
+  INFO(said);
+  CHECK(holds(said, "1 0 0.2 RG 0.5 w 1 J 1 j [2 1 ] 0 d\n"));
+  CHECK(holds(said, "56.693 566.929 m\n"));  // 20 mm = 56.6929 pt; 200 mm = 566.9291 pt
+  CHECK(holds(said,
+              "0 841.89 0 841.89 7 0 c\n"));  // 1/12700 pt and -6/12700 pt are 0.000; 297 mm = 841.8898 pt
+}
+
+TEST_CASE("turned text reads upwards") {
+  Document d = document();
+  addText(d, artifact, 100, "6.0 m");
+  std::get<TextRun>(d.pages.back().items.back().what).isUpright = false;
+  CHECK(holds(plain(pdf::write(d)), "0 1 -1 0 56.693 558.425 Tm"));
+  CHECK(holds(run("pdftotext -layout % -", pdf::write(d)).text, "6.0 m"));
+}
+
+TEST_CASE("a run ends where its width says, with kerning and tracking") {
+  for (const Dim tracking : {Dim{}, Dim::milli(1200)}) {
+    Document d = document();
+    Shaped s = shape(
+        fonts(), {"WAVE To AV WAVE To AV WAVE To AV", model::Face::Text, Dim::pt(20), tracking, {}, false});
+    TextRun& one = s.runs.at(0);
+    one.baseline = {Dim::pt(50), Dim::pt(100)};
+    d.pages.back().items.push_back({one, artifact});
+    const std::string said = run("pdftotext -bbox % -", pdf::write(d)).text;
+    // The last word's right edge; poppler adds no tracking after the last letter.
+    const std::size_t at = said.rfind("xMax=\"") + 6;
+    const double end = std::stod(said.substr(at)),
+                 wanted = 50 + static_cast<double>((one.width - tracking).raw) / 12'700;
+    CHECK(end == Approx(wanted).margin(0.03));
+  }
+}
+
+TEST_CASE("a picture with clear places gets a mask and one without does not") {
+  CHECK(count(plain(pdf::write(full())), "/SMask") == 1);
+  Document d = full();
+  d.images[0] = std::make_shared<Image>(Image{2, 1, "rgbRGB", std::string("\xFF\xFF", 2), "", false});
+  CHECK_FALSE(holds(plain(pdf::write(d)), "/SMask"));
+}
+
+TEST_CASE("a document without tags, dates or words is still a sound file") {
+  Document d;
+  d.pages.push_back({{Dim::mm(210), Dim::mm(297)}, {}});
+  CHECK(run("qpdf --check %", pdf::write(d)).status == 0);
+}
+
+TEST_CASE("a broken display list is our own mistake") {
+  const auto fails = [](auto breakIt) {
+    Document d = full();
+    breakIt(d);
+    CHECK_THROWS_WITH(pdf::write(d), Catch::StartsWith("internal error: "));
+  };
+  fails([](Document& d) { d.pages.clear(); });
+  fails([](Document& d) { d.faces.clear(); });
+  fails([](Document& d) { d.images.clear(); });
+  fails([](Document& d) { d.pages[0].items[0].tag = 999; });
+  fails([](Document& d) { d.pages[0].items[0].tag = -2; });
+  fails([](Document& d) { d.tags[1].parent = 5; });
+  fails([](Document& d) { d.bookmarks[0].page = 2; });
+  fails([](Document& d) { d.pages[0].size.w = {}; });
+  fails([](Document& d) { std::get<TextRun>(d.pages[0].items[0].what).glyphs[0].id = 70'000; });
+  fails([](Document& d) { std::get<TextRun>(d.pages[0].items[0].what).glyphs[0].cluster = 70'000; });
+  fails([](Document& d) { std::get<TextRun>(d.pages[0].items[0].what).size = {}; });
+  fails([](Document& d) { std::get<TextRun>(d.pages[0].items[0].what).baseline.x = Dim::mm(1'000'000); });
+  fails([](Document& d) { d.images[0] = std::make_shared<Image>(Image{2, 2, "rgb", "", "", false}); });
+  fails([](Document& d) { d.date = "16 March"; });
+}
