@@ -17,8 +17,9 @@ int number(std::string_view digits) {
 }
 
 std::string padded(int n, std::size_t width) {
-  std::string s = std::to_string(n);
-  return std::string(s.size() < width ? width - s.size() : 0, '0') + s;
+  std::string s(width, '0');
+  for (std::size_t i = width; i > 0; --i, n /= 10) s[i - 1] = static_cast<char>('0' + n % 10);
+  return s;
 }
 
 }  // namespace

@@ -20,12 +20,28 @@ struct Event {
   std::vector<std::size_t> decks;  // the decks it holds for; empty = all
 };
 
+/// A coat that could not be placed inside the product's ideal window, and why.
+struct Miss {
+  enum class Why {
+    DaysOff,       // nobody works on the day it was due
+    CoatingHours,  // it fell outside the hours fit for coating
+    LargeDeck      // the deck takes more than one day's coating hours
+  };
+  std::size_t deck = 0;
+  int coat = 2;
+  base::Hours gap;         // from the end of the coat before
+  bool isLate = true;      // false: sooner than ideal
+  bool isPastMax = false;  // later than the product allows without sanding in between
+  Why why = Why::CoatingHours;
+};
+
 struct Plan {
-  std::vector<base::Date> days;      // days with work on site
-  std::vector<Shift> shifts;         // in order of their start
-  std::vector<Event> events;         // never go backwards
-  std::vector<std::string> remarks;  // why a coat misses its ideal window, in words for the documents
-  base::LocalTime finished;          // last coat's end, or the end of the last shift where nothing is coated
+  std::vector<base::Date> days;  // days with work on site
+  std::vector<Shift> shifts;     // in order of their start
+  std::vector<Event> events;     // never go backwards
+  std::vector<Miss> misses;
+  base::LocalTime finished;  // last coat's end, or the end of the last shift where nothing is coated
+  int coatingFrom = 0, coatingUntil = 0;  // clock minutes a coat is kept to
 };
 
 }  // namespace model

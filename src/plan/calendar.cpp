@@ -1,0 +1,64 @@
+#include "plan/calendar.h"
+
+#include <algorithm>
+
+namespace plan {
+
+Calendar::Calendar(const model::Crew& crew, int morning, int evening)
+    : crew_(crew), day_{crew.startMinutes + morning, crew.endMinutes - evening} {
+  // The break starts half way through the working time, on a quarter of an hour.
+  const int middle = crew.startMinutes + (crew.endMinutes - crew.startMinutes - crew.breakMinutes) / 2;
+  pause_ = {middle / 15 * 15, middle / 15 * 15 + crew.breakMinutes};
+}
+
+bool Calendar::isWorkday(base::Date day) const {
+  const unsigned fromMonday = std::chrono::weekday{day}.iso_encoding() - 1;
+  return crew_.works[fromMonday] && std::find(crew_.off.begin(), crew_.off.end(), day) == crew_.off.end();
+}
+
+int Calendar::workable(Span s) const {
+  const int from = std::max(s.from, day_.from), until = std::min(s.until, day_.until);
+  if (until <= from) return 0;
+  const int pause = std::max(0, std::min(until, pause_.until) - std::max(from, pause_.from));
+  return until - from - pause;
+}
+
+bool Calendar::hasTime(Span within, base::Date from) const {
+  if (workable(within) <= 0) return false;
+  for (int i = 0; i < 366; ++i) {
+    if (isWorkday(from + std::chrono::days{i})) return true;
+  }
+  return false;
+}
+
+base::LocalTime Calendar::next(base::LocalTime t, Span within) const {
+  while (true) {
+    if (isWorkday(t.day)) {
+      int at = std::max({t.minutes, within.from, day_.from});
+      if (at >= pause_.from && at < pause_.until) at = pause_.until;
+      if (at < std::min(within.until, day_.until)) return {t.day, at};
+    }
+    t = {t.day + std::chrono::days{1}, 0};
+  }
+}
+
+std::vector<Part> Calendar::fill(base::LocalTime t, int minutes, Span within) const {
+  std::vector<Part> parts;
+  t = next(t, within);
+  while (true) {
+    const int today = std::min(minutes, workable({t.minutes, std::min(within.until, day_.until)}));
+    int end = t.minutes + today;
+    if (t.minutes < pause_.from && end > pause_.from) end += pause_.until - pause_.from;
+    parts.push_back({t, {t.day, end}});
+    minutes -= today;
+    if (minutes <= 0) return parts;
+    t = next({t.day + std::chrono::days{1}, 0}, within);
+  }
+}
+
+bool Calendar::fitsOneDay(base::LocalTime t, int minutes, Span within) const {
+  t = next(t, within);
+  return minutes <= workable({t.minutes, std::min(within.until, day_.until)});
+}
+
+}  // namespace plan

@@ -1,0 +1,172 @@
+#include "plan/plan.h"
+
+#include "plan/coats.h"
+#include "plan/zone.h"
+
+#include <algorithm>
+
+namespace plan {
+namespace {
+
+const model::Task* taskOf(const model::Content& content, const std::string& id) {
+  for (const auto& t : content.tasks) {
+    if (t.id == id) return &t;
+  }
+  return nullptr;
+}
+
+/// Clock minutes the whole crew needs for some person-hours, rounded up.
+int crewMinutes(base::Hours hours, const model::Crew& crew) {
+  return static_cast<int>(
+      base::divide(base::Wide{hours.millionths} * 60, base::Wide{1'000'000} * crew.people, base::Round::Up));
+}
+
+/// Minutes of every day that the day's own tasks take: those listed before any other task, and those after.
+std::pair<int, int> dayEnds(const model::Content& content, const model::Crew& crew) {
+  base::Hours morning, evening;
+  bool isMorning = true;
+  for (const auto& t : content.tasks) {
+    if (t.measure != model::Measure::Day) isMorning = false;
+    else (isMorning ? morning : evening) += t.hoursEach;
+  }
+  return {crewMinutes(morning, crew), crewMinutes(evening, crew)};
+}
+
+/// Hours fit for coating where the job names none. Common practice: boards in the open are too hot after
+/// midday, and by the sea the dew goes later.
+Span coatingHours(const model::Job& job, Span day) {
+  if (job.coatingUntil > 0)
+    return {std::max(job.coatingFrom, day.from), std::min(job.coatingUntil, day.until)};
+  switch (job.site.exposure) {
+    case model::Exposure::Sheltered:
+      return day;
+    case model::Exposure::Open:
+      return {day.from, std::min(day.until, 13 * 60)};
+    case model::Exposure::Coastal:
+      return {std::max(day.from, 9 * 60), std::min(day.until, 13 * 60)};
+  }
+  return day;
+}
+
+/// A task lays product when it is measured along the edges or over the surface that takes product; blowing
+/// the boards clean before a coat does not.
+bool isWet(const model::Task& task) {
+  return task.measure == model::Measure::Wetted || task.measure == model::Measure::CutIn;
+}
+
+/// The labour sorted by when it is done.
+struct Phases {
+  std::vector<const model::LabourLine*> before, after;
+  std::vector<DeckCoats> coats;
+};
+
+void addCoatTask(std::vector<DeckCoats>& decks, const model::LabourLine& line, const CoatTask& task) {
+  auto deck = std::find_if(decks.begin(), decks.end(), [&](const auto& d) { return d.deck == *line.deck; });
+  if (deck == decks.end()) deck = decks.insert(decks.end(), {*line.deck, {}});
+  const auto coat = static_cast<std::size_t>(line.pass);
+  if (deck->coats.size() < coat) deck->coats.resize(coat);
+  deck->coats[coat - 1].push_back(task);
+}
+
+Phases phasesOf(const model::Estimate& e, const model::Content& content, const model::Crew& crew) {
+  Phases phases;
+  for (const auto& line : e.labour) {
+    const auto* task = taskOf(content, line.task);
+    const int minutes = crewMinutes(line.hours, crew);
+    if (task == nullptr || task->measure == model::Measure::Day || minutes == 0) continue;
+    if (task->isPerCoat) addCoatTask(phases.coats, line, {task->id, minutes, isWet(*task)});
+    else (phases.coats.empty() ? phases.before : phases.after).push_back(&line);
+  }
+  return phases;
+}
+
+void addDates(model::Plan& plan, const model::Case& c, const Calendar& calendar) {
+  const auto& zone = c.job.site.timezone;
+  const auto& times = c.product->times;
+  const auto add = [&](const std::string& name, base::LocalTime at) {
+    plan.events.push_back({name, at, 0, {}});
+  };
+  add("walk", after(zone, plan.finished, times.walk));
+  add("furniture", after(zone, plan.finished, times.furniture));
+  add("rugs", after(zone, plan.finished, times.rugs));
+  add("first_wash", after(zone, plan.finished, times.firstWash));
+  base::Date visit = base::plusMonths(plan.finished.day, times.maintenanceMonths);
+  while (!calendar.isWorkday(visit)) visit += std::chrono::days{1};
+  add("maintenance", {visit, c.job.crew.startMinutes});
+}
+
+bool canBePlanned(const model::Case& c, const Calendar& calendar, Span coating, const model::Estimate& e,
+                  base::Diagnostics& messages) {
+  const auto& job = c.job;
+  const base::SourcePos nowhere;
+  if (!isZone(job.site.timezone)) {
+    messages.error(nowhere, "site.timezone", "'" + job.site.timezone + "' is not a known time zone",
+                   "write it as in the tz database, e.g. 'Pacific/Auckland'");
+    return false;
+  }
+  if (!calendar.hasTime(calendar.day(), job.start)) {
+    messages.error(nowhere, "crew",
+                   "leaves no time to work: setting up and packing down fill the day, or every day is off");
+    return false;
+  }
+  if (!calendar.hasTime(coating, job.start)) {
+    messages.error(nowhere, "coating", "the hours for coating lie outside the crew's working hours");
+    return false;
+  }
+  base::Hours all;
+  for (const auto& line : e.labour) all += line.hours;
+  constexpr int workdaysOfAYear = 260;
+  if (crewMinutes(all, job.crew) / calendar.workable(calendar.day()) > workdaysOfAYear) {
+    messages.error(nowhere, "crew", "the work would take more than a year", "check the sizes, or add people");
+    return false;
+  }
+  return true;
+}
+
+}  // namespace
+
+model::Plan makePlan(const model::Case& c, const model::Content& content, const model::Estimate& e,
+                     base::Diagnostics& messages) {
+  const auto& job = c.job;
+  const auto [morning, evening] = dayEnds(content, job.crew);
+  const Calendar calendar(job.crew, morning, evening);
+  const Span coating = coatingHours(job, calendar.day());
+  model::Plan plan;
+  if (!canBePlanned(c, calendar, coating, e, messages)) return plan;
+  plan.coatingFrom = coating.from;
+  plan.coatingUntil = coating.until;
+
+  const Phases phases = phasesOf(e, content, job.crew);
+  base::LocalTime now = calendar.next({job.start, 0}, calendar.day());
+  const auto place = [&](const model::LabourLine& line, base::LocalTime from) {
+    for (const auto& part : calendar.fill(from, crewMinutes(line.hours, job.crew), calendar.day())) {
+      plan.shifts.push_back({line.task, line.deck, line.pass, part.start, part.end});
+      now = part.end;
+    }
+  };
+  // A washed deck has to dry before the next task on it; the crew waits where nothing else comes first in
+  // order.
+  std::vector<base::LocalTime> dry(job.areas.size(), now);
+  for (const auto* line : phases.before) {
+    place(*line, line->deck ? std::max(now, dry[*line->deck]) : now);
+    const auto& wait = taskOf(content, line->task)->dryAfter;
+    if (line->deck && !wait.isZero()) dry[*line->deck] = after(job.site.timezone, now, wait);
+  }
+  if (!phases.coats.empty()) {
+    for (const auto d : dry) now = std::max(now, d);
+    placeCoats(plan, phases.coats, c, calendar, coating, now);
+  }
+  plan.finished = now = plan.shifts.empty() ? now : plan.shifts.back().end;
+  for (const auto* line : phases.after) place(*line, now);
+
+  if (!phases.coats.empty()) addDates(plan, c, calendar);
+  for (const auto& shift : plan.shifts) {
+    if (plan.days.empty() || plan.days.back() != shift.start.day) plan.days.push_back(shift.start.day);
+  }
+  std::stable_sort(plan.events.begin(), plan.events.end(),
+                   [](const auto& a, const auto& b) { return a.at < b.at; });
+  for (auto& event : plan.events) event.utcOffsetMinutes = utcOffset(job.site.timezone, event.at);
+  return plan;
+}
+
+}  // namespace plan

@@ -1,0 +1,16 @@
+// Places every task in the crew's calendar and works out the dates the customer waits for.
+#pragma once
+
+#include "base/diagnostic.h"
+#include "model/plan.h"
+
+namespace plan {
+
+/// From the job's start: tasks before the coats in their order, drying after the wash, then the coats in
+/// batches of decks that fit one day's coating hours, each coat inside the product's window where the
+/// calendar allows. All waits are true hours by the site's time zone. Errors: an unknown time zone; no time
+/// to work or to coat; work for over a year.
+model::Plan makePlan(const model::Case& c, const model::Content& content, const model::Estimate& e,
+                     base::Diagnostics& messages);
+
+}  // namespace plan

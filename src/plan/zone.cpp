@@ -1,0 +1,50 @@
+#include "plan/zone.h"
+
+#include <date/tz.h>
+
+namespace plan {
+namespace {
+
+using std::chrono::duration_cast;
+using std::chrono::minutes;
+
+date::sys_seconds toSys(const date::time_zone& zone, base::LocalTime t) {
+  const date::local_seconds local{t.day.time_since_epoch() + minutes{t.minutes}};
+  return zone.to_sys(local, date::choose::earliest);
+}
+
+base::LocalTime toLocal(const date::time_zone& zone, date::sys_seconds t) {
+  const auto local = zone.to_local(t);
+  const auto day = date::floor<date::days>(local);
+  return {base::Date{std::chrono::days{day.time_since_epoch().count()}},
+          static_cast<int>(duration_cast<minutes>(local - day).count())};
+}
+
+}  // namespace
+
+bool isZone(const std::string& name) {
+  try {
+    return date::locate_zone(name) != nullptr;
+  } catch (const std::runtime_error&) {
+    return false;
+  }
+}
+
+base::LocalTime after(const std::string& zone, base::LocalTime from, base::Hours hours) {
+  const auto& z = *date::locate_zone(zone);
+  const auto wait = minutes{base::divide(base::Wide{hours.millionths} * 60, 1'000'000, base::Round::Up)};
+  return toLocal(z, toSys(z, from) + wait);
+}
+
+base::Hours between(const std::string& zone, base::LocalTime from, base::LocalTime to) {
+  const auto& z = *date::locate_zone(zone);
+  const auto seconds = (toSys(z, to) - toSys(z, from)).count();
+  return {base::mulDiv(seconds, 1'000'000, 3600, base::Round::HalfUp)};
+}
+
+int utcOffset(const std::string& zone, base::LocalTime at) {
+  const auto& z = *date::locate_zone(zone);
+  return static_cast<int>(duration_cast<minutes>(z.get_info(toSys(z, at)).offset).count());
+}
+
+}  // namespace plan

@@ -1,0 +1,23 @@
+// Wall-clock times at a place: how long a night with a change of the clocks really is. By the tz database.
+#pragma once
+
+#include "base/date.h"
+#include "base/units.h"
+
+#include <string>
+
+namespace plan {
+
+bool isZone(const std::string& name);
+
+/// The wall clock so many hours after a wall-clock time. An hour that happens twice counts from its first
+/// time; one that is skipped counts from the moment of the change.
+base::LocalTime after(const std::string& zone, base::LocalTime from, base::Hours hours);
+
+/// True hours from one wall-clock time to another.
+base::Hours between(const std::string& zone, base::LocalTime from, base::LocalTime to);
+
+/// Minutes the local clock is ahead of UTC at that moment.
+int utcOffset(const std::string& zone, base::LocalTime at);
+
+}  // namespace plan

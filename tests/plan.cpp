@@ -1,0 +1,231 @@
+#include "plan/plan.h"
+
+#include "plan/calendar.h"
+#include "plan/zone.h"
+
+#include <catch2/catch.hpp>
+
+using namespace model;
+using base::Hours;
+using base::isoTime;
+using base::LocalTime;
+
+namespace {
+
+base::Date day(const char* iso) { return *base::parseDate(iso); }
+LocalTime at(const char* iso, const char* clock) { return {day(iso), *base::parseClock(clock)}; }
+Hours h(std::int64_t n) { return Hours::whole(n); }
+
+/// A job of some decks whose labour is given in person-hours; two people, 07:30 to 16:00 with 45 minutes off,
+/// and half an hour of setting up and of packing down each day: 08:00 to 15:30 less the break, 6 h 45.
+struct Scene {
+  Content content;
+  Product product;
+  Region region;
+  Case c;
+  Estimate e;
+
+  explicit Scene(std::size_t decks = 1) {
+    const auto task = [&](const char* id, Measure m, bool isPerCoat, std::int64_t dry, std::int64_t eachDay) {
+      Task t;
+      t.id = t.name = id;
+      t.measure = m;
+      t.isPerCoat = isPerCoat;
+      t.dryAfter = h(dry);
+      t.hoursEach = h(eachDay);
+      content.tasks.push_back(t);
+    };
+    task("set-up", Measure::Day, false, 0, 1);
+    task("wash", Measure::Surface, false, 36, 0);
+    task("sand", Measure::Surface, false, 0, 0);
+    task("blow", Measure::Surface, true, 0, 0);
+    task("coat", Measure::Wetted, true, 0, 0);
+    task("rags", Measure::Job, false, 0, 0);
+    task("pack-down", Measure::Day, false, 0, 1);
+    auto& t = product.times;
+    t.recoatMin = t.recoatIdealFrom = h(12);
+    t.recoatIdealTo = h(24);
+    t.recoatMax = h(72);
+    t.walk = h(24);
+    t.furniture = h(72);
+    t.rugs = h(14 * 24);
+    t.firstWash = h(28 * 24);
+    c.product = &product;
+    c.region = &region;
+    c.job.crew.people = 2;
+    c.job.start = day("2027-03-16");  // a Tuesday
+    c.job.site.timezone = "Pacific/Auckland";
+    c.job.areas.resize(decks);
+  }
+
+  void labour(const char* task, std::size_t deck, std::int64_t personHours, int pass = 0) {
+    LabourLine line;
+    line.task = task;
+    line.deck = deck;
+    line.hours = h(personHours);
+    line.pass = pass;
+    e.labour.push_back(line);
+  }
+
+  Plan plan() {
+    base::Diagnostics messages;
+    auto p = plan::makePlan(c, content, e, messages);
+    for (const auto& m : messages.all()) FAIL(base::format(m));
+    return p;
+  }
+};
+
+const Event& eventOf(const Plan& plan, const std::string& name) {
+  for (const auto& e : plan.events) {
+    if (e.name == name) return e;
+  }
+  throw std::logic_error("no event " + name);
+}
+
+}  // namespace
+
+TEST_CASE("a wait counts true hours over the night the clocks change") {
+  // New Zealand put its clocks back on 2027-04-04 at 03:00 and forward on 2027-09-26 at 02:00 (tz database).
+  CHECK(isoTime(plan::after("Pacific/Auckland", at("2027-04-03", "20:00"), h(12))) == "2027-04-04T07:00");
+  CHECK(isoTime(plan::after("Pacific/Auckland", at("2027-09-25", "20:00"), h(12))) == "2027-09-26T09:00");
+  CHECK(plan::between("Pacific/Auckland", at("2027-09-25", "20:00"), at("2027-09-26", "08:00")) == h(11));
+  CHECK(plan::utcOffset("Pacific/Auckland", at("2027-03-16", "08:00")) == 13 * 60);
+}
+
+TEST_CASE("an unknown time zone is told apart from a known one") {
+  CHECK(plan::isZone("Europe/London"));
+  CHECK_FALSE(plan::isZone("Europe/Nowhere"));
+}
+
+TEST_CASE("work fills days around the break and days off") {
+  Crew crew;  // 07:30 to 16:00, 45 minutes; Monday to Friday
+  crew.off = {day("2027-03-17")};
+  const plan::Calendar calendar(crew, 30, 30);
+  // 08:00 to 15:30 is 7 h 30; the break from 11:15 to 12:00 leaves 6 h 45 = 405 minutes
+  CHECK(calendar.workable(calendar.day()) == 405);
+  const auto parts = calendar.fill(at("2027-03-16", "00:00"), 500, calendar.day());
+  REQUIRE(parts.size() == 2);
+  CHECK(isoTime(parts[0].end) == "2027-03-16T15:30");
+  CHECK(isoTime(parts[1].start) == "2027-03-18T08:00");  // the 17th is off
+  CHECK(isoTime(parts[1].end) == "2027-03-18T09:35");    // 500 - 405 = 95 minutes
+}
+
+TEST_CASE("a washed deck dries before the next task on it") {
+  Scene s;
+  s.labour("wash", 0, 4);  // two people: 08:00 to 10:00
+  s.labour("sand", 0, 4);
+  const auto plan = s.plan();
+  CHECK(isoTime(plan.shifts[0].end) == "2027-03-16T10:00");
+  CHECK(isoTime(plan.shifts[1].start) == "2027-03-18T08:00");  // 36 h later is 22:00 on the 17th
+}
+
+TEST_CASE("the second coat starts after the least wait from the end of the first, inside the ideal window") {
+  Scene s;
+  s.labour("coat", 0, 6, 1);  // 08:00 to 11:00
+  s.labour("coat", 0, 4, 2);
+  const auto plan = s.plan();
+  CHECK(isoTime(eventOf(plan, "coat_1_start").at) == "2027-03-16T08:00");
+  CHECK(isoTime(eventOf(plan, "coat_1_end").at) == "2027-03-16T11:00");
+  CHECK(isoTime(eventOf(plan, "coat_2_start").at) == "2027-03-17T08:00");  // 21 h, inside 12 to 24
+  CHECK(plan.misses.empty());
+  CHECK(isoTime(eventOf(plan, "walk").at) == "2027-03-18T10:00");
+  CHECK(isoTime(eventOf(plan, "furniture").at) == "2027-03-20T10:00");
+}
+
+TEST_CASE("a first coat waits for Monday when the weekend would spoil the second") {
+  Scene s;
+  s.c.job.start = day("2027-03-19");  // a Friday
+  s.labour("coat", 0, 6, 1);
+  s.labour("coat", 0, 4, 2);
+  const auto plan = s.plan();
+  CHECK(isoTime(eventOf(plan, "coat_1_start").at) == "2027-03-22T08:00");
+  CHECK(plan.misses.empty());
+}
+
+TEST_CASE("a coat outside its ideal window is told with the reason") {
+  Scene s;
+  for (auto& works : s.c.job.crew.works) works = false;
+  s.c.job.crew.works[1] = s.c.job.crew.works[3] = true;  // Tuesdays and Thursdays only
+  s.labour("coat", 0, 6, 1);
+  s.labour("coat", 0, 4, 2);
+  const auto plan = s.plan();
+  REQUIRE(plan.misses.size() == 1);
+  CHECK(plan.misses[0].why == Miss::Why::DaysOff);
+  CHECK(plan.misses[0].isLate);
+  CHECK_FALSE(plan.misses[0].isPastMax);  // 45 h, at most 72
+  CHECK(plan.misses[0].gap == h(45));     // Tuesday 11:00 to Thursday 08:00
+}
+
+TEST_CASE("a product that must wait longer than overnight is not coated the next morning") {
+  Scene s;
+  s.product.times.recoatMin = s.product.times.recoatIdealFrom = h(24);
+  s.product.times.recoatIdealTo = h(48);
+  s.labour("coat", 0, 6, 1);  // 08:00 to 11:00
+  s.labour("coat", 0, 2, 2);
+  const auto plan = s.plan();
+  // Earliest 11:00 the next day; the break from 11:15 leaves time until 13:00, and an hour fits.
+  CHECK(isoTime(eventOf(plan, "coat_2_start").at) == "2027-03-17T11:00");
+}
+
+TEST_CASE("decks that do not fit one morning are coated in batches, each with all its coats") {
+  Scene s(3);
+  for (std::size_t deck = 0; deck < 3; ++deck) {
+    for (int coat = 1; coat <= 2; ++coat)
+      s.labour("coat", deck, 4, coat);  // two hours each; 08:00 to 13:00 holds two
+  }
+  const auto plan = s.plan();
+  REQUIRE(plan.events.size() >= 8);
+  CHECK(plan.events[0].decks == std::vector<std::size_t>{0, 1});
+  CHECK(plan.events[4].name == "coat_1_start");
+  CHECK(plan.events[4].decks == std::vector<std::size_t>{2});
+  CHECK(plan.misses.empty());
+  for (std::size_t i = 1; i < plan.events.size(); ++i) CHECK(plan.events[i - 1].at <= plan.events[i].at);
+  CHECK(plan.days.size() == 4);
+}
+
+TEST_CASE("blowing the boards clean is not the start of a coat") {
+  Scene s;
+  s.labour("blow", 0, 1, 1);  // half an hour
+  s.labour("coat", 0, 4, 1);
+  CHECK(isoTime(eventOf(s.plan(), "coat_1_start").at) == "2027-03-16T08:30");
+}
+
+TEST_CASE("tasks after the coats follow the last coat") {
+  Scene s;
+  s.labour("coat", 0, 2, 1);
+  s.labour("rags", 0, 1);
+  const auto plan = s.plan();
+  CHECK(plan.shifts.back().task == "rags");
+  CHECK(isoTime(plan.finished) == "2027-03-16T09:00");
+}
+
+TEST_CASE("the yearly visit falls on a working day") {
+  Scene s;
+  s.labour("coat", 0, 2, 1);
+  // 2028-03-16 is a Thursday; take Thursdays off
+  s.c.job.crew.works[3] = false;
+  CHECK(isoTime(eventOf(s.plan(), "maintenance").at) == "2028-03-17T07:30");
+}
+
+TEST_CASE("a crew without time to work is refused in words") {
+  Scene s;
+  s.labour("coat", 0, 2, 1);
+  base::Diagnostics messages;
+  s.c.job.crew.endMinutes = s.c.job.crew.startMinutes + 60;
+  plan::makePlan(s.c, s.content, s.e, messages);
+  REQUIRE(messages.all().size() == 1);
+  CHECK(
+      base::format(messages.all()[0]) ==
+      "error: crew: leaves no time to work: setting up and packing down fill the day, or every day is off\n");
+}
+
+TEST_CASE("an unknown time zone is refused with a hint") {
+  Scene s;
+  s.c.job.site.timezone = "Pacific/Aukland";
+  base::Diagnostics messages;
+  plan::makePlan(s.c, s.content, s.e, messages);
+  REQUIRE(messages.all().size() == 1);
+  CHECK(base::format(messages.all()[0]) ==
+        "error: site.timezone: 'Pacific/Aukland' is not a known time zone\n"
+        "  hint: write it as in the tz database, e.g. 'Pacific/Auckland'\n");
+}
