@@ -4,6 +4,7 @@
 #include "base/diagnostic.h"
 #include "model/job.h"
 
+#include <optional>
 #include <string>
 
 namespace input {
@@ -19,10 +20,19 @@ model::Job readJob(const std::string& text, const std::string& file, const model
 /// The job's 'brand:' path, resolved against the job's folder; empty when the job is too broken to tell.
 std::string brandFile(const std::string& text, const std::string& file);
 
+/// The firm's rates for the job's region; nothing (and an error at the job's 'brand:') when it has none.
+std::optional<model::Rates> ratesFor(const std::string& text, const std::string& file, const model::Job& job,
+                                     const model::Brand& brand, base::Diagnostics& messages);
+
 model::Brand readBrand(const std::string& file, const model::Content& content, base::Diagnostics& messages);
 
 /// Reads a theme; font files are looked for beside the theme, then in the system's font folders.
 model::Theme readTheme(const std::string& file, base::Diagnostics& messages);
+
+/// Puts the brand's colours in place of the theme's; an error where text in them could not be read on the
+/// tint.
+void applyBrand(model::Theme& theme, const model::Brand& brand, const std::string& brandFile,
+                base::Diagnostics& messages);
 
 /// Whole file as bytes; nothing when it cannot be read.
 std::optional<std::string> readFile(const std::string& file);

@@ -1,0 +1,93 @@
+// The firm's own file: letterhead, colours, rates by region.
+#include "input/colour.h"
+#include "input/cursor.h"
+#include "input/read.h"
+#include "input/sorted.h"
+#include "input/words.h"
+
+#include <filesystem>
+
+namespace input {
+namespace {
+
+model::Rates readRates(const Field& f, int digits) {
+  const Limits<base::Share> shares = {{0}, base::Share::whole(200), "from 0 % to 200 %"};
+  Record r(f);
+  model::Rates rates;
+  rates.labourCostPerHour = money(r.must("labour_cost"), digits);
+  rates.travelPerDay = money(r.must("travel"), digits);
+  rates.disposalPerJob = money(r.must("disposal"), digits);
+  rates.overhead = quantity(r.must("overhead"), parseShare, shares);
+  rates.contingency = quantity(r.must("contingency"), parseShare, shares);
+  rates.extraHour = money(r.must("extra_hour"), digits);
+  rates.margin = quantity(r.must("margin"), parseShare, margins);
+  r.finish();
+  return rates;
+}
+
+std::string readLogo(const Field& f, const std::string& brandFile) {
+  if (!f.isGiven()) return {};
+  const std::string name = text(f);
+  if (name.empty()) return {};
+  std::error_code failed;
+  const auto path = std::filesystem::absolute(std::filesystem::path(brandFile).parent_path() / name, failed)
+                        .lexically_normal();
+  if (!failed && std::filesystem::is_regular_file(path, failed)) return path.string();
+  f.error("there is no file '" + name + "' beside the brand's file");
+  return {};
+}
+
+model::Brand readKeys(Record& r, const std::string& file, const model::Content& content) {
+  model::Brand b;
+  const auto optional = [&](const char* key) {
+    const Field f = r.may(key);
+    return f.isGiven() ? text(f) : std::string{};
+  };
+  b.name = text(r.must("name"));
+  b.tagline = optional("tagline");
+  b.address = texts(r.must("address"));
+  b.phone = text(r.must("phone"));
+  b.email = text(r.must("email"));
+  b.web = optional("web");
+  b.registrations = texts(r.may("registrations"));
+  b.contact = optional("contact");
+  b.logoFile = readLogo(r.may("logo"), file);
+  if (const Field f = r.may("colours"); f.isGiven()) b.colours = readBrandColours(f);
+  b.theme = optional("theme");
+  b.terms = texts(r.may("terms"));
+  if (const Field f = r.must("rates"); f.isGiven()) {
+    Record regions(f);
+    for (const auto& [id, rates] : regions.all()) {
+      const auto known = content.regions.find(id);
+      if (known == content.regions.end()) {
+        reportUnknown(rates, id, "region", keysOf(content.regions));
+      } else {
+        b.rates[id] = readRates(rates, known->second.currencyDigits);
+      }
+    }
+    regions.finish();
+  }
+  return b;
+}
+
+}  // namespace
+
+model::Brand readBrand(const std::string& file, const model::Content& content, base::Diagnostics& out) {
+  const std::optional<std::string> text = readFile(file);
+  if (!text) {
+    out.error({file, 0, 0}, "", "the brand's file cannot be read");
+    return {};
+  }
+  model::Brand b;
+  base::Diagnostics messages;
+  if (const std::optional<Node> root = parseTree(*text, file, messages)) {
+    const Source source{file, messages};
+    Record r(Field(source, &*root, "", root->mark));
+    b = readKeys(r, file, content);
+    r.finish();
+  }
+  forwardSorted(messages, out);
+  return b;
+}
+
+}  // namespace input

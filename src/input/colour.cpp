@@ -1,0 +1,92 @@
+#include "input/colour.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace input {
+namespace {
+
+constexpr const char* names[] = {"ink",  "soft",  "accent",  "tint",   "rule",    "wood",
+                                 "wall", "white", "warning", "danger", "caution", "notice"};
+constexpr int leastContrast = 450;  // WCAG 2.1, success criterion 1.4.3
+
+/// Relative luminance, 0 to 1 (WCAG 2.1). The threshold 0.03928 is the one printed there.
+double luminance(model::Colour c) {
+  const auto linear = [](std::uint8_t v) {
+    const double s = v / 255.0;
+    return s <= 0.03928 ? s / 12.92 : std::pow((s + 0.055) / 1.055, 2.4);
+  };
+  return 0.2126 * linear(c.r) + 0.7152 * linear(c.g) + 0.0722 * linear(c.b);
+}
+
+std::string decimal(int hundredths) {
+  std::string cents = std::to_string(hundredths % 100);
+  cents.insert(0, 2 - cents.size(), '0');
+  return std::to_string(hundredths / 100) + "." + cents;
+}
+
+std::map<std::string, model::Colour> read(const Field& f, bool isTheme) {
+  Record r(f);
+  std::map<std::string, model::Colour> colours;
+  std::map<std::string, Field> fields;
+  for (const char* name : names) {
+    const Field c = isTheme ? r.must(name) : r.may(name);
+    if (!c.isGiven()) continue;
+    colours[name] = colour(c);
+    fields.emplace(name, c);
+  }
+  r.finish();
+  std::map<std::string, model::Colour> all = colours;
+  all.emplace("white", model::Colour{255, 255, 255});
+  for (const char* name : textColours) {
+    for (const char* ground : {"white", "tint"}) {
+      const std::string mistake = contrastMistake(all, name, ground);
+      if (!mistake.empty()) fields.at(name).error(mistake, contrastHint);
+    }
+  }
+  return colours;
+}
+
+}  // namespace
+
+int contrastHundredths(model::Colour a, model::Colour b) {
+  const double la = luminance(a), lb = luminance(b);
+  const double ratio = (std::max(la, lb) + 0.05) / (std::min(la, lb) + 0.05);
+  return static_cast<int>(ratio * 100 + 1e-9);
+}
+
+std::string contrastMistake(const std::map<std::string, model::Colour>& colours, const std::string& text,
+                            const std::string& ground) {
+  const auto t = colours.find(text), g = colours.find(ground);
+  if (t == colours.end() || g == colours.end()) return {};
+  const int contrast = contrastHundredths(t->second, g->second);
+  if (contrast >= leastContrast) return {};
+  return "text in this colour has a contrast of " + decimal(contrast) + ":1 on " + ground;
+}
+
+model::Colour colour(const Field& f) {
+  const std::optional<std::string> s = f.word();
+  if (!s) return {};
+  unsigned value = 0;
+  bool isHex = s->size() == 7 && s->front() == '#';
+  for (std::size_t i = 1; isHex && i < 7; ++i) {
+    const char c = (*s)[i];
+    const int digit = c >= '0' && c <= '9'   ? c - '0'
+                      : c >= 'a' && c <= 'f' ? c - 'a' + 10
+                      : c >= 'A' && c <= 'F' ? c - 'A' + 10
+                                             : -1;
+    isHex = digit >= 0;
+    value = value * 16 + static_cast<unsigned>(digit);
+  }
+  if (!isHex) {
+    f.error("'" + *s + "' is not a colour", "write it in quotes like '#7a4522'");
+    return {};
+  }
+  return {static_cast<std::uint8_t>(value >> 16), static_cast<std::uint8_t>(value >> 8 & 255),
+          static_cast<std::uint8_t>(value & 255)};
+}
+
+std::map<std::string, model::Colour> readThemeColours(const Field& f) { return read(f, true); }
+std::map<std::string, model::Colour> readBrandColours(const Field& f) { return read(f, false); }
+
+}  // namespace input

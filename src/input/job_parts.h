@@ -1,0 +1,19 @@
+// The parts of a job file, each read by one function.
+#pragma once
+
+#include "input/cursor.h"
+#include "model/job.h"
+
+namespace input {
+
+model::Customer readCustomer(const Field& f);
+model::Site readSite(const Field& f, const model::Content& content);
+model::Crew readCrew(const Field& f);
+/// 'regionOf' is null when the region is not known.
+model::Pricing readPricing(const Field& f, const model::Region* regionOf);
+std::vector<model::Deck> readDecks(const Field& f, const model::Content& content,
+                                   const std::vector<model::Work>& work);
+
+bool asksFor(const std::vector<model::Work>& work, model::Work one);
+
+}  // namespace input

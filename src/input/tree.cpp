@@ -1,0 +1,222 @@
+#include "input/tree.h"
+
+#include <yaml-cpp/eventhandler.h>
+#include <yaml-cpp/yaml.h>
+
+#include <sstream>
+
+namespace input {
+namespace {
+
+/// Lines of the text, to count letters where the library counts bytes.
+class Lines {
+ public:
+  explicit Lines(const std::string& text) : text_(text), starts_{0} {
+    for (std::size_t i = 0; i < text.size(); ++i) {
+      if (text[i] == '\n') starts_.push_back(i + 1);
+    }
+  }
+
+  Mark at(const YAML::Mark& m) const {
+    const int line = m.line < 0 ? 0 : m.line;
+    if (static_cast<std::size_t>(line) >= starts_.size()) return {static_cast<int>(starts_.size()), 1};
+    int column = 1;
+    std::size_t i = starts_[static_cast<std::size_t>(line)];
+    for (int bytes = 0; bytes < m.column && i < text_.size(); ++bytes, ++i) {
+      if ((text_[i] & 0xC0) != 0x80) ++column;
+    }
+    return {line + 1, column};
+  }
+
+ private:
+  const std::string& text_;
+  std::vector<std::size_t> starts_;
+};
+
+/// Builds the tree from the parser's events.
+class Builder : public YAML::EventHandler {
+ public:
+  Builder(const Lines& lines, const std::string& file, base::Diagnostics& messages)
+      : lines_(lines), file_(file), messages_(messages) {}
+
+  Node root;
+  std::optional<Mark> start;  // of the document
+
+  void OnDocumentStart(const YAML::Mark& m) override { start = lines_.at(m); }
+  void OnDocumentEnd() override {}
+
+  void OnNull(const YAML::Mark& m, YAML::anchor_t anchor) override {
+    refuseAnchor(m, anchor);
+    if (isKey()) return badKey(m);
+    Node n;
+    // The library places an empty value where the next word begins.
+    n.mark = open_.empty()                          ? lines_.at(m)
+             : open_.back().kind == Node::Kind::Map ? open_.back().entries.back().mark
+                                                    : open_.back().mark;
+    add(std::move(n));
+  }
+
+  void OnAlias(const YAML::Mark& m, YAML::anchor_t) override {
+    error(m, "aliases (*name) are not allowed", "write the value again");
+    if (isKey()) return badKey(m);
+    add(broken(m));
+  }
+
+  void OnScalar(const YAML::Mark& m, const std::string& tag, YAML::anchor_t anchor,
+                const std::string& value) override {
+    refuseAnchor(m, anchor);
+    refuseTag(m, tag);
+    if (isKey()) {
+      if (value == "<<") error(m, "merge keys (<<) are not allowed", "write the keys again");
+      open_.back().entries.push_back({value, lines_.at(m), {}});
+      awaitsValue_.back() = true;
+      return;
+    }
+    Node n;
+    n.kind = Node::Kind::Word;
+    n.mark = lines_.at(m);
+    n.word = value;
+    add(std::move(n));
+  }
+
+  void OnSequenceStart(const YAML::Mark& m, const std::string& tag, YAML::anchor_t anchor,
+                       YAML::EmitterStyle::value) override {
+    begin(m, tag, anchor, Node::Kind::List);
+  }
+  void OnSequenceEnd() override { end(); }
+  void OnMapStart(const YAML::Mark& m, const std::string& tag, YAML::anchor_t anchor,
+                  YAML::EmitterStyle::value) override {
+    begin(m, tag, anchor, Node::Kind::Map);
+  }
+  void OnMapEnd() override { end(); }
+
+ private:
+  /// The next value stands where a key belongs.
+  bool isKey() const {
+    return !open_.empty() && open_.back().kind == Node::Kind::Map && !awaitsValue_.back();
+  }
+
+  void badKey(const YAML::Mark& m) {
+    error(m, "a key must be a word");
+    open_.back().entries.push_back({"", lines_.at(m), {}});
+    awaitsValue_.back() = true;
+  }
+
+  void begin(const YAML::Mark& m, const std::string& tag, YAML::anchor_t anchor, Node::Kind kind) {
+    refuseAnchor(m, anchor);
+    refuseTag(m, tag);
+    isInKey_.push_back(isKey());
+    if (isInKey_.back()) error(m, "a key must be a word");
+    Node n;
+    n.kind = kind;
+    n.mark = lines_.at(m);
+    open_.push_back(std::move(n));
+    awaitsValue_.push_back(false);
+  }
+
+  void end() {
+    Node n = std::move(open_.back());
+    const bool wasKey = isInKey_.back();
+    open_.pop_back();
+    awaitsValue_.pop_back();
+    isInKey_.pop_back();
+    if (!wasKey) return add(std::move(n));
+    open_.back().entries.push_back({"", n.mark, {}});
+    awaitsValue_.back() = true;
+  }
+
+  void add(Node n) {
+    if (open_.empty()) {
+      root = std::move(n);
+    } else if (open_.back().kind == Node::Kind::List) {
+      open_.back().items.push_back(std::move(n));
+    } else {
+      open_.back().entries.back().value = std::move(n);
+      awaitsValue_.back() = false;
+    }
+  }
+
+  Node broken(const YAML::Mark& m) const {
+    Node n;
+    n.kind = Node::Kind::Broken;
+    n.mark = lines_.at(m);
+    return n;
+  }
+
+  void refuseAnchor(const YAML::Mark& m, YAML::anchor_t anchor) {
+    if (anchor != 0) error(m, "anchors (&name) are not allowed", "quote the value if it begins with &");
+  }
+
+  void refuseTag(const YAML::Mark& m, const std::string& tag) {
+    // '?' is a plain value, '!' a quoted one.
+    if (!tag.empty() && tag != "?" && tag != "!")
+      error(m, "tags (!name) are not allowed", "quote the value if it begins with !");
+  }
+
+  void error(const YAML::Mark& m, std::string message, std::string hint = {}) {
+    const Mark at = lines_.at(m);
+    messages_.error({file_, at.line, at.column}, "", std::move(message), std::move(hint));
+  }
+
+  const Lines& lines_;
+  const std::string& file_;
+  base::Diagnostics& messages_;
+  std::vector<Node> open_;
+  std::vector<bool> awaitsValue_, isInKey_;
+};
+
+struct Explanation {
+  std::string message, hint;
+};
+
+/// The library's texts name its own grammar; these say what usually went wrong.
+Explanation explain(const std::string& said) {
+  const auto has = [&](const char* part) { return said.find(part) != std::string::npos; };
+  if (has("EOF in scalar") || has("end of quoted"))
+    return {"a quote is opened and never closed", "close it, or quote the value with the other kind"};
+  if (has("illegal map value"))
+    return {
+        "this cannot stand here",
+        "is a colon without a space after it, a colon inside a value that needs quotes, or a line indented "
+        "too far?"};
+  if (has("end of map flow")) return {"a brace { is not closed, or a comma is missing", ""};
+  if (has("end of sequence flow")) return {"a bracket [ is not closed, or a comma is missing", ""};
+  if (has("end of map") || has("end of sequence"))
+    return {"this line fits neither the one above nor a new key",
+            "lines of one list or one group of keys begin in the same column"};
+  if (has("bad file")) return {"nested too deeply", ""};
+  return {"not YAML: " + said, "text with one of : # { } [ ] , & * ! | > ' \" % @ in it may need quotes"};
+}
+
+}  // namespace
+
+std::optional<Node> parseTree(const std::string& bytes, const std::string& file,
+                              base::Diagnostics& messages) {
+  const std::optional<std::string> text = cleanText(bytes, file, messages);
+  if (!text) return {};
+  const Lines lines(*text);
+  std::istringstream in(*text);
+  Builder builder(lines, file, messages);
+  try {
+    YAML::Parser parser(in);
+    if (!parser.HandleNextDocument(builder)) {
+      messages.error({file, 1, 1}, "", "the file is empty");
+      return {};
+    }
+    Builder second(lines, file, messages);
+    if (parser.HandleNextDocument(second)) {
+      const Mark at = second.start.value_or(Mark{1, 1});
+      messages.error({file, at.line, at.column}, "", "content after the end of the document",
+                     "lines of one list or one group of keys begin in the same column");
+      return {};
+    }
+  } catch (const YAML::Exception& e) {
+    const Mark at = lines.at(e.mark);
+    const Explanation why = explain(e.msg);
+    messages.error({file, at.line, at.column}, "", why.message, why.hint);
+    return {};
+  }
+  return std::move(builder.root);
+}
+
+}  // namespace input
