@@ -99,6 +99,10 @@ TEST_CASE("a partial amid words goes in without its last line break") {
         std::string("| **") + base::edgeSign + "5" + base::edgeSign + "** |\n");
 }
 
+TEST_CASE("braces that meet where a partial ends make no tag") {
+  CHECK(filled("{{>p}}{{x}}{{>p}}{x", {{"x", "1"}}, {{"p", {"p.md", "{"}}}) == "{1{{x");
+}
+
 TEST_CASE("Windows line ends and a byte order mark make no difference") {
   CHECK(filled("\xEF\xBB\xBF{{#rows}}\r\n- {{what}}\r\n{{/rows}}\r\nx\r\n", twoRows) == "- oil\n- rags\nx\n");
 }

@@ -13,8 +13,8 @@ void Diagnostics::warn(SourcePos pos, std::string path, std::string message, std
 
 std::string format(const Diagnostic& d) {
   std::string s = d.pos.file;
-  if (d.pos.line > 0)
-    s.append(":").append(std::to_string(d.pos.line)).append(":").append(std::to_string(d.pos.column));
+  if (d.pos.line > 0) s.append(":").append(std::to_string(d.pos.line));
+  if (d.pos.column > 0) s.append(":").append(std::to_string(d.pos.column));
   if (!s.empty()) s += ": ";
   s += d.severity == Severity::Error ? "error: " : "warning: ";
   if (!d.path.empty()) s += d.path + ": ";

@@ -18,7 +18,7 @@ namespace mustache = kainjow::mustache;
 using Kind = Piece::Kind;
 
 // Control characters that stand in the rendered text only: '\1' number '\2' at the start of each line of the
-// template. No fact can hold them.
+// template, and '\2' alone between two braces that are no tag. No fact and no template can hold them.
 constexpr char markBegin = '\1';
 constexpr char markEnd = '\2';
 
@@ -91,13 +91,11 @@ std::string textOf(const Pieces& pieces) {
   for (std::size_t i = 0; i < pieces.size(); ++i) {
     const Piece& piece = pieces[i];
     if (piece.startsLine) text += markBegin + std::to_string(i) + markEnd;
-    if (piece.kind != Kind::Variable) {
-      text += written(piece);
-      continue;
-    }
-    if (isOpened(pieces, i)) text += base::edgeSign;
+    if (text.ends_with('{') && written(piece).starts_with('{')) text += markEnd;
+    const bool isVariable = piece.kind == Kind::Variable;
+    if (isVariable && isOpened(pieces, i)) text += base::edgeSign;
     text += written(piece);
-    if (isClosed(pieces, i)) text += base::edgeSign;
+    if (isVariable && isClosed(pieces, i)) text += base::edgeSign;
   }
   return text;
 }
@@ -125,6 +123,7 @@ Filled withoutMarks(const std::string& text, const Pieces& pieces) {
       isMarked = true;
       continue;
     }
+    if (text[i] == markEnd) continue;
     filled.text += text[i];
     if (text[i] != '\n') continue;
     filled.lines.push_back(pos);
