@@ -2,6 +2,7 @@
 #pragma once
 
 #include "estimate/coverage.h"
+#include "estimate/labour.h"
 #include "estimate/measure.h"
 #include "estimate/tax.h"
 #include "estimate/tins.h"
