@@ -50,7 +50,6 @@ struct Heading {
 struct Paragraph {
   Inlines text;
 };
-/// Holds paragraphs and, one level deep, a list; never empty: an item without words is left out.
 struct ListItem {
   Blocks body;
 };
@@ -82,7 +81,7 @@ struct Box {
   Inlines title;
   Blocks body;
 };
-/// A drawing alone in its paragraph: '![alternative text](figure:plan)'. In a list item it stays an Inline.
+/// A drawing alone in its paragraph: '![alternative text](figure:plan)'.
 struct Figure {
   std::string name;
   std::string alt;

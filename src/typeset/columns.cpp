@@ -1,0 +1,130 @@
+// How the width of a table is divided: by the weights its author gave, but no figure breaks, no word breaks
+// that need not, and nothing wraps while another column has white to spare.
+#include "typeset/cells.h"
+
+#include "base/fixed.h"
+
+#include <algorithm>
+#include <numeric>
+
+namespace typeset {
+namespace {
+
+struct Need {
+  Dim natural, least;  // without wrapping; without breaking a word
+  std::int64_t weight = 1;
+  Dim width;
+};
+
+Dim sum(const std::vector<Need>& needs, Dim Need::*what) {
+  Dim total;
+  for (const Need& n : needs) total += n.*what;
+  return total;
+}
+
+Need needOf(const TableSet& set, std::size_t i) {
+  Need need;
+  const markup::Column& column = set.table.columns[i];
+  need.weight = std::max(column.weight, 1);
+  Dim figures, longest;
+  const auto look = [&](const CellSet& cell) {
+    const Dim natural = cell.isNumber ? cell.natural - cell.fraction + set.fractions[i] : cell.natural;
+    need.natural = std::max(need.natural, natural);
+    longest = std::max(longest, cell.longest);
+    if (cell.isNumber || cell.isTick) figures = std::max(figures, natural);
+  };
+  for (const RowSet& row : set.rows) look(row[i]);
+  if (!set.head.empty()) look(set.head[i]);
+  const bool isShort = need.natural <= Dim::mm(18);
+  need.least = column.align == markup::Align::Right || isShort ? need.natural : std::max(figures, longest);
+  return need;
+}
+
+/// Widths that add up to the room: shares by weight, none below its least.
+void divide(std::vector<Need>& needs, Dim room) {
+  const Dim natural = sum(needs, &Need::natural), least = sum(needs, &Need::least);
+  if (least > room) {  // words have to break: everyone gives in proportion to what is over a fair share
+    const Dim fair = room / static_cast<std::int64_t>(needs.size());
+    Dim fixed, over;
+    for (const Need& n : needs) (n.least <= fair ? fixed : over) += n.least;
+    for (Need& n : needs)
+      n.width = n.least <= fair
+                    ? n.least
+                    : Dim{base::mulDiv(n.least.raw, (room - fixed).raw, over.raw, base::Round::Down)};
+    return;
+  }
+  const bool isEven = std::all_of(needs.begin(), needs.end(),
+                                  [&](const Need& n) { return n.weight == needs.front().weight; });
+  std::vector<bool> isFixed(needs.size(), false);
+  for (Need& n : needs)
+    if (natural <= room) n.least = n.natural;
+  // Whoever would get less than its least is given just that; the others share the rest by weight.
+  for (bool isChanged = true; isChanged;) {
+    isChanged = false;
+    Dim rest = room;
+    std::int64_t weights = 0;
+    for (std::size_t i = 0; i < needs.size(); ++i) {
+      if (isFixed[i]) rest -= needs[i].width;
+      else weights += needs[i].weight;
+    }
+    if (weights == 0) break;
+    for (std::size_t i = 0; i < needs.size(); ++i) {
+      Need& n = needs[i];
+      if (isFixed[i]) continue;
+      n.width = {base::mulDiv(rest.raw, n.weight, weights, base::Round::Down)};
+    }
+    for (std::size_t i = 0; i < needs.size(); ++i)
+      if (!isFixed[i] && needs[i].width < needs[i].least) {
+        needs[i].width = needs[i].least;
+        isFixed[i] = isChanged = true;
+      }
+    // Without weights of the author's, no column is wider than it needs while another one wraps.
+    if (!isChanged && isEven && natural > room)
+      for (std::size_t i = 0; i < needs.size(); ++i)
+        if (!isFixed[i] && needs[i].width > needs[i].natural) {
+          needs[i].width = needs[i].natural;
+          isFixed[i] = isChanged = true;
+        }
+  }
+}
+
+/// The first column of a table without a head takes what it needs, at most two fifths; keys at least 24 mm.
+Dim firstWidth(const TableSet& set, const Need& need, Dim room, Dim gutter) {
+  const Dim least = set.isKeyed ? Dim::mm(24) - gutter : Dim{};
+  return std::min(std::max(need.natural, least), room * 2 / 5);
+}
+
+}  // namespace
+
+void placeColumns(Setter& setter, TableSet& set, Place place) {
+  const Grid& grid = setter.grid;
+  const std::size_t count = set.table.columns.size();
+  std::vector<Need> needs;
+  for (std::size_t i = 0; i < count; ++i) needs.push_back(needOf(set, i));
+  set.columns.assign(count, {});
+  const Dim gutter = set.hasWriting ? (count <= 3 ? grid.gutter : Dim::mm(3)) : grid.unit * 3;
+  Dim x = place.x, room = place.width;
+  std::size_t first = 0;
+  const auto fix = [&](Dim width, Dim after) {
+    set.columns[0] = {x, width, false};
+    x += width + after;
+    room -= width + after;
+    first = 1;
+  };
+  if (set.isWide && count > 1) fix(grid.side, grid.gutter);
+  else if (set.isKeyed || (!set.table.hasHead && !set.hasWriting && count > 2))
+    fix(firstWidth(set, needs[0], room, gutter), gutter);
+  needs.erase(needs.begin(), needs.begin() + static_cast<std::ptrdiff_t>(first));
+  if (needs.empty()) return;
+  room -= gutter * static_cast<std::int64_t>(needs.size() - 1);
+  divide(needs, room);
+  for (std::size_t i = 0; i < needs.size(); ++i) {
+    // The last one ends with the column of the page, whatever rounding left over.
+    const bool isLast = i + 1 == needs.size();
+    const Dim width = isLast ? std::max(needs[i].width, place.x + place.width - x) : needs[i].width;
+    set.columns[first + i] = {x, width, false};
+    x += width + gutter;
+  }
+}
+
+}  // namespace typeset

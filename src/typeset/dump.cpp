@@ -1,0 +1,131 @@
+// The display list as text.
+#include "typeset/face.h"
+#include "typeset/layout.h"
+
+#include <algorithm>
+
+namespace typeset {
+namespace {
+
+/// Points with two decimals.
+std::string points(Dim d) {
+  const std::int64_t raw = d.raw < 0 ? -d.raw : d.raw;
+  const std::int64_t hundredths = (raw * 100 + 6'350) / 12'700;
+  const std::string rest = std::to_string(hundredths % 100);
+  return (d.raw < 0 && hundredths > 0 ? "-" : "") + std::to_string(hundredths / 100) + "." +
+         std::string(2 - rest.size(), '0') + rest;
+}
+
+std::string hex(Colour c) {
+  static constexpr char digits[] = "0123456789abcdef";
+  std::string s = "#";
+  for (const int v : {int{c.r}, int{c.g}, int{c.b}}) {
+    s += digits[v / 16];
+    s += digits[v % 16];
+  }
+  return s;
+}
+
+const char* name(Role role) {
+  switch (role) {
+    case Role::Document:
+      return "Document";
+    case Role::H1:
+      return "H1";
+    case Role::H2:
+      return "H2";
+    case Role::H3:
+      return "H3";
+    case Role::P:
+      return "P";
+    case Role::L:
+      return "L";
+    case Role::LI:
+      return "LI";
+    case Role::Lbl:
+      return "Lbl";
+    case Role::LBody:
+      return "LBody";
+    case Role::Table:
+      return "Table";
+    case Role::THead:
+      return "THead";
+    case Role::TBody:
+      return "TBody";
+    case Role::TR:
+      return "TR";
+    case Role::TH:
+      return "TH";
+    case Role::TD:
+      return "TD";
+    case Role::Figure:
+      return "Figure";
+    case Role::Link:
+      return "Link";
+    case Role::Note:
+      return "Note";
+    case Role::Sect:
+      return "Sect";
+    case Role::Span:
+      return "Span";
+  }
+  return "?";
+}
+
+std::string box(Rect r) {
+  return points(r.at.x) + " " + points(r.at.y) + " " + points(r.size.w) + " " + points(r.size.h);
+}
+
+/// The box around the points of a path; curves stay inside the box of their control points.
+Rect around(const Path& path) {
+  bool isFirst = true;
+  Point least, most;
+  const auto add = [&](Point p) {
+    if (isFirst) least = most = p;
+    isFirst = false;
+    least = {std::min(least.x, p.x), std::min(least.y, p.y)};
+    most = {std::max(most.x, p.x), std::max(most.y, p.y)};
+  };
+  for (const Step& s : path.steps) {
+    if (s.kind == Step::Kind::Close) continue;
+    if (s.kind == Step::Kind::Curve) {
+      add(s.a);
+      add(s.b);
+    }
+    add(s.to);
+  }
+  return {least, {most.x - least.x, most.y - least.y}};
+}
+
+struct Writer {
+  const Document& document;
+
+  std::string operator()(const TextRun& run) const {
+    return "text " + points(run.baseline.x) + " " + points(run.baseline.y) + " w " + points(run.width) + " " +
+           document.faces.at(run.face)->postscriptName() + " " + points(run.size) + " " + hex(run.colour) +
+           (run.isUpright ? "" : " turned") + " '" + run.text + "'";
+  }
+  std::string operator()(const Path& path) const {
+    std::string s = "path " + box(around(path));
+    if (path.fill) s += " fill " + hex(*path.fill);
+    if (path.stroke) s += " line " + points(path.stroke->width) + " " + hex(path.stroke->colour);
+    return s;
+  }
+  std::string operator()(const PlacedImage& image) const { return "image " + box(image.box); }
+  std::string operator()(const Link& link) const { return "link " + box(link.box) + " " + link.uri; }
+};
+
+}  // namespace
+
+std::string dump(const Document& document) {
+  std::string out;
+  for (std::size_t p = 0; p < document.pages.size(); ++p)
+    for (const Item& item : document.pages[p].items) {
+      const std::string role =
+          item.tag == artifact ? "-" : name(document.tags.at(static_cast<std::size_t>(item.tag)).role);
+      out += std::to_string(p + 1) + " " + role + " " + std::visit(Writer{document}, item.what) + "\n";
+    }
+  return out;
+}
+
+}  // namespace typeset

@@ -1,0 +1,201 @@
+// Panels: danger, warning and caution in a heavy frame, notes between two rules.
+#include "typeset/blocks.h"
+#include "typeset/shapes.h"
+
+#include "typeset/face.h"
+
+#include "base/fixed.h"
+
+#include <algorithm>
+
+namespace typeset {
+namespace {
+
+using markup::Callout;
+using markup::Inlines;
+
+/// Signal words on their colours as in ANSI Z535.4: danger white on red, warning black on orange, caution
+/// black on yellow, notice white on blue and without the alert sign.
+struct Signal {
+  std::size_t word;
+  const char *ground, *letters;
+};
+
+Signal signalOf(Callout kind) {
+  switch (kind) {
+    case Callout::Danger:
+      return {3, "danger", "white"};
+    case Callout::Warning:
+      return {2, "warning", "ink"};
+    case Callout::Caution:
+      return {1, "caution", "ink"};
+    default:
+      return {0, "notice", "white"};
+  }
+}
+
+const Dim frameWeight = Dim::milli(1'500), inset = Dim::mm(3);
+
+class PanelSetter {
+ public:
+  PanelSetter(Setter& setter, const markup::Box& box, int parent)
+      : setter_(setter),
+        box_(box),
+        place_(setter.fullPlace()),
+        isFramed_(box.kind != Callout::Note),
+        tag_(setter.tag(Role::Note, parent)) {}
+
+  Stack run() {
+    const Grid& grid = setter_.grid;
+    Slice head = setHead();
+    const Dim headHeight = head.height;
+    Stack body = setBody();
+    const int line = setter_.line;
+    Stack all = {std::move(head)};
+    Slice gap;
+    gap.height = grid.half();
+    all.push_back(gap);
+    append(all, std::move(body));
+    all.push_back(gap);
+    if (setter_.height(all) <= setter_.pageHeight()) {
+      Slice whole = collapse(std::move(all), grid.line, grid.unit);
+      whole.baseline = {-1};
+      whole.line = line;
+      addFrame(whole, headHeight, whole.height);
+      return {std::move(whole)};
+    }
+    // Too tall for any page: it breaks, and each part carries its piece of the frame's sides.
+    all.front().keepWithNext = true;
+    for (Slice& slice : all) {
+      slice.line = line;
+      if (isFramed_)
+        for (const Dim x : {place_.x, place_.x + place_.width})
+          slice.items.push_back(lineItem({x, {}}, {x, slice.height}, frameWeight, setter_.colour("ink")));
+    }
+    return all;
+  }
+
+ private:
+  Slice setHead() {
+    const Grid& grid = setter_.grid;
+    const Signal signal = signalOf(box_.kind);
+    const Place hazard = {grid.textX, grid.text - inset, false};
+    Text title(setter_, box_.title, setter_.style("hazard"));
+    const int tag = setter_.tag(Role::P, tag_);
+    std::vector<TextLine> lines = title.lines(hazard.width, tag, true);
+    Slice head;
+    const auto count = static_cast<std::int64_t>(std::max<std::size_t>(lines.size(), 1));
+    head.height = grid.half() * 2 + setter_.style("hazard").leading * count;  // 35 pt with one line
+    const Dim ground = grid.side + grid.gutter / 2;
+    head.items.push_back(filledBox({place_.x, {}, ground, head.height}, setter_.colour(signal.ground)));
+    setSignal(head, signal, ground, tag);
+    Dim y = grid.half();
+    for (Slice& line : stackOf(setter_, std::move(lines), hazard)) {
+      for (Item& item : line.items) {
+        move(item, {}, y);
+        head.items.push_back(std::move(item));
+      }
+      y += line.height;
+    }
+    return head;
+  }
+
+  void setSignal(Slice& head, const Signal& signal, Dim ground, int tag) {
+    const Dim middle = head.height / 2;
+    Style style = setter_.style("signal");
+    style.plain.colour = setter_.colour(signal.letters);
+    Dim x = place_.x + inset;
+    if (isFramed_) {
+      const Size sign = {Dim::milli(27'500), Dim::pt(24)};
+      head.items.push_back(
+          alertSign({x, middle - sign.h / 2, sign.w, sign.h}, setter_.colour(signal.letters)));
+      x += Dim::mm(12);
+    }
+    const std::string& word = setter_.in.furniture.signalWords[signal.word];
+    Span span = style.plain;
+    span.text = word;
+    const Dim room = place_.x + ground - inset / 2 - x;
+    if (width(setter_.in.fonts, span) > room) {  // a long word in another language
+      style.plain.tracking = {};
+      style.plain.size = setter_.style("table").plain.size;
+    }
+    const FaceMetrics& metrics =
+        setter_.in.fonts.faces[setter_.in.fonts.byRole.at(style.plain.face)]->metrics();
+    const Dim capital = {
+        base::mulDiv(style.plain.size.raw, metrics.capHeight, metrics.unitsPerEm, base::Round::HalfUp)};
+    SetWords set = setWords(setter_, style, word, {x, middle + capital / 2}, tag);
+    for (Item& item : set.items) head.items.push_back(std::move(item));
+  }
+
+  /// The consequence stands in the side column, what to do in the text column.
+  Stack setBody() {
+    const Grid& grid = setter_.grid;
+    const Place side = {grid.left + inset, grid.side - inset, false};
+    const Place text = {grid.textX, grid.text - inset, false};
+    if (box_.body.empty()) return {};
+    const auto* first = std::get_if<markup::Paragraph>(&box_.body.front().node);
+    if (!first) return setBlocks(setter_, box_.body, text, tag_);
+    Inlines words, pictures;
+    for (const markup::Inline& part : first->text) (part.figure.empty() ? words : pictures).push_back(part);
+    setter_.line = box_.body.front().line;
+    const bool isAlone = box_.body.size() == 1;
+    std::vector<Stack> columns(2);
+    if (isAlone) columns[1] = setParagraph(setter_, words, "body", text, tag_);
+    else columns[0] = setParagraph(setter_, words, "body", side, tag_);
+    if (!pictures.empty()) columns[0].push_back(setPictures(pictures, side, !columns[0].empty()));
+    if (!isAlone)
+      columns[1] = setBlocks(setter_, markup::Blocks(box_.body.begin() + 1, box_.body.end()), text, tag_);
+    return parallel(std::move(columns), grid.line, grid.unit);
+  }
+
+  Slice setPictures(const Inlines& pictures, Place side, bool hasWords) {
+    Slice slice;
+    const Dim size = Dim::mm(13), gap = Dim::mm(3), pitch = roundUp(size, setter_.grid.unit);
+    Dim x = side.x, y = hasWords ? setter_.grid.half() : Dim{};
+    for (const markup::Inline& picture : pictures) {
+      const Drawing* known = setter_.drawing(picture.figure);
+      if (!known) continue;
+      const Drawing drawing = scaled(*known, size);
+      if (x > side.x && x + drawing.size.w > side.x + side.width) {
+        x = side.x;
+        y += pitch + setter_.grid.unit;
+      }
+      const int tag = setter_.tag(Role::Figure, tag_);
+      setter_.out.tags.back().alt = picture.text.empty() ? drawing.alt : picture.text;
+      for (Item item : drawing.items) {
+        move(item, x, y);
+        item.tag = tag;
+        slice.items.push_back(std::move(item));
+      }
+      x += drawing.size.w + gap;
+    }
+    slice.height = y + pitch;
+    return slice;
+  }
+
+  void addFrame(Slice& whole, Dim headHeight, Dim height) {
+    const Colour ink = setter_.colour("ink");
+    const Dim left = place_.x, right = place_.x + place_.width;
+    if (isFramed_) {
+      whole.items.push_back(lineItem({left, headHeight}, {right, headHeight}, frameWeight, ink));
+      whole.items.push_back(frame({place_.x, {}, place_.width, height}, frameWeight, ink));
+      return;
+    }
+    for (const Dim y : {Dim{}, height})
+      whole.items.push_back(lineItem({left, y}, {right, y}, Dim::pt(1), ink));
+  }
+
+  Setter& setter_;
+  const markup::Box& box_;
+  const Place place_;
+  const bool isFramed_;
+  const int tag_;
+};
+
+}  // namespace
+
+Stack setPanel(Setter& setter, const markup::Box& box, int parent) {
+  return PanelSetter(setter, box, parent).run();
+}
+
+}  // namespace typeset

@@ -1,0 +1,118 @@
+// Fills pages with slices.
+#include "typeset/pour.h"
+
+#include <algorithm>
+
+namespace typeset {
+namespace {
+
+class Pourer {
+ public:
+  Pourer(Setter& setter, Stack& stack) : setter_(setter), stack_(stack) { newPage(); }
+
+  void run() {
+    for (std::size_t i = 0; i < stack_.size();) {
+      if (stack_[i].kind == Slice::Kind::PageBreak) {
+        hasBreak_ = !cursor_.isTop || hasBreak_;
+        ++i;
+        continue;
+      }
+      if (hasBreak_) newPage();
+      const std::size_t end = groupEnd(i);
+      if (!fits(i, end) && !cursor_.isTop) {
+        newPage();
+        repeatFor(i, end);
+      }
+      if (fits(i, end)) {
+        for (; i < end; ++i) place(stack_[i]);
+      } else {
+        breakGroup(i, end);
+        i = end;
+      }
+    }
+  }
+
+ private:
+  /// Behind the last slice that no break may part from this one.
+  std::size_t groupEnd(std::size_t i) const {
+    bool isKept = false;
+    for (; i < stack_.size(); ++i) {
+      const Slice& s = stack_[i];
+      if (s.kind == Slice::Kind::PageBreak) break;
+      if (s.kind == Slice::Kind::Matter) isKept = s.keepWithNext;
+      if (s.kind == Slice::Kind::Rule)
+        isKept = (s.rule != RuleKind::Close && s.rule != RuleKind::Strip) || s.keepWithNext;
+      if (!isKept) return i + 1;
+    }
+    return i;
+  }
+
+  bool fits(std::size_t i, std::size_t end) const {
+    Cursor c = cursor_;
+    Dim where, lowest;
+    for (; i < end; ++i) {
+      c.pass(stack_[i], where);
+      if (stack_[i].kind != Slice::Kind::Space) lowest = std::max(lowest, c.bottom());
+    }
+    return lowest <= setter_.grid.bottom;
+  }
+
+  void newPage() {
+    const bool isFirst = setter_.out.pages.empty();
+    const Grid& grid = setter_.grid;
+    setter_.out.pages.push_back({grid.paper, {}});
+    cursor_ = Cursor::at(isFirst && setter_.in.furniture.hasLetterhead ? grid.letterheadTop : grid.top,
+                         grid.line, grid.unit);
+    hasBreak_ = false;
+  }
+
+  /// The head of a table once more above its next row.
+  void repeatFor(std::size_t i, std::size_t end) {
+    for (; i < end && stack_[i].kind != Slice::Kind::Matter; ++i) {
+    }
+    if (i == end || !stack_[i].repeat) return;
+    Stack head = *stack_[i].repeat;
+    for (Slice& s : head) place(s);
+  }
+
+  void place(Slice& slice) {
+    Dim where;
+    if (!cursor_.pass(slice, where)) return;
+    Page& page = setter_.out.pages.back();
+    for (Item& item : slice.items) {
+      move(item, {}, where);
+      page.items.push_back(std::move(item));
+    }
+    for (Bookmark& mark : slice.bookmarks) {
+      mark.page = setter_.out.pages.size() - 1;
+      mark.y += where;
+      setter_.out.bookmarks.push_back(std::move(mark));
+    }
+  }
+
+  void breakGroup(std::size_t i, std::size_t end) {
+    for (std::size_t k = i; k < end && setter_.line == 0; ++k) setter_.line = stack_[k].line;
+    for (std::size_t k = end; k-- > i;)
+      if (stack_[k].line != 0) setter_.line = stack_[k].line;
+    setter_.warn("this is taller than a page and was broken",
+                 "make it shorter, or let it break at a place of your own");
+    for (; i < end; ++i) {
+      if (!fits(i, i + 1) && !cursor_.isTop) {
+        newPage();
+        repeatFor(i, end);
+      }
+      place(stack_[i]);
+    }
+  }
+
+  Setter& setter_;
+  Stack& stack_;
+  Cursor cursor_{};
+  bool hasBreak_ = false;  // the next matter begins a new page
+};
+
+}  // namespace
+
+void pour(Setter& setter, Stack&& stack) { Pourer(setter, stack).run(); }
+
+}  // namespace typeset

@@ -1,0 +1,64 @@
+// What every part of the layout needs: the look, the grid of the page, the tags and the messages.
+#pragma once
+
+#include "typeset/layout.h"
+#include "typeset/stack.h"
+
+#include <set>
+
+namespace typeset {
+
+/// A style of the theme with its faces and lengths looked up.
+struct Style {
+  Span plain;  // without text
+  model::Face strong, emphasis;
+  Dim leading, rise;
+};
+
+/// The columns of the page, from the left edge of the paper.
+struct Grid {
+  Size paper;
+  Dim left, side, gutter, text;
+  Dim textX, right, full;
+  Dim unit, line;
+  Dim top, letterheadTop, bottom;  // of the matter
+
+  Dim half() const { return unit * 2; }
+};
+
+/// Where blocks are set.
+struct Place {
+  Dim x, width;
+  bool isFull = false;  // across both columns
+};
+
+class Setter {
+ public:
+  Setter(const LayoutInput& input, Document& document, base::Diagnostics& diagnostics);
+
+  const LayoutInput& in;
+  Document& out;
+  Grid grid;
+  int line = 0;  // of the block being set
+
+  const Style& style(const std::string& name);
+  Colour colour(const std::string& name) const;
+  int tag(Role role, int parent);
+  const Drawing* drawing(const std::string& name);  // nothing (and an error) for an unknown name
+  void warn(const std::string& what, const std::string& hint = {});
+  void missing(char32_t letter);
+
+  Place sidePlace() const { return {grid.left, grid.side, false}; }
+  Place textPlace() const { return {grid.textX, grid.text, false}; }
+  Place fullPlace() const { return {grid.left, grid.full, true}; }
+  Dim height(const Stack& stack) const { return heightOf(stack, grid.line, grid.unit); }
+  Dim pageHeight() const { return grid.bottom - grid.top; }
+
+ private:
+  base::Diagnostics& messages_;
+  std::map<std::string, Style> styles_;
+  std::set<char32_t> missing_;     // already told
+  std::set<std::string> unknown_;  // drawings already told
+};
+
+}  // namespace typeset

@@ -1,0 +1,120 @@
+// Rows of signs: whom to call and where to go, and what to wear.
+#include "typeset/blocks.h"
+#include "typeset/shapes.h"
+
+#include <algorithm>
+
+namespace typeset {
+namespace {
+
+using markup::Inlines;
+
+/// Places a sign with its own tag; its width, or nothing for an unknown one.
+Dim placeSign(Setter& setter, Slice& slice, const markup::Inline& picture, Point at, Dim height, int parent) {
+  const Drawing* known = setter.drawing(picture.figure);
+  if (!known) return height;
+  const Drawing drawing = scaled(*known, height);
+  const int tag = setter.tag(Role::Figure, parent);
+  setter.out.tags.back().alt = picture.text.empty() ? drawing.alt : picture.text;
+  for (Item item : drawing.items) {
+    move(item, at.x, at.y);
+    item.tag = tag;
+    slice.items.push_back(std::move(item));
+  }
+  return drawing.size.w;
+}
+
+void addLines(Setter& setter, Slice& slice, const Inlines& words, const Style& style, Place place, Dim& y,
+              int tag) {
+  Text text(setter, words, style);
+  for (Slice& line : stackOf(setter, text.lines(place.width, tag), place)) {
+    for (Item& item : line.items) {
+      move(item, {}, y);
+      slice.items.push_back(std::move(item));
+    }
+    y += line.height;
+  }
+}
+
+/// A sign with a name beside it and more words under the name.
+Slice callCell(Setter& setter, const ItemParts& item, Place place) {
+  Slice cell;
+  const Dim height = Dim::mm(11), indent = Dim::mm(14);
+  const Dim top = Dim::milli(2'500);  // the sign's middle beside the two lines
+  placeSign(setter, cell, item.pictures.front(), {place.x, top}, height, item.tag);
+  const Place words = {place.x + indent, place.width - indent, false};
+  Style note = setter.style("note");
+  note.plain.colour = setter.colour("ink");
+  Dim y = setter.grid.unit;
+  addLines(setter, cell, plain(item.strong), setter.style("hazard"), words, y, item.tag);
+  addLines(setter, cell, item.rest, note, words, y, item.tag);
+  cell.height = roundUp(std::max(y, top + height), setter.grid.unit);
+  return cell;
+}
+
+/// A task with the signs of what to wear below it.
+Slice wearCell(Setter& setter, const ItemParts& item, Place place) {
+  Slice cell;
+  const Dim size = Dim::mm(21) / 2, pitch = setter.grid.unit * 9;
+  Dim y;
+  Inlines words = item.strong;
+  if (!item.rest.empty() && !words.empty()) words.push_back({{}, " ", {}, {}});
+  words.insert(words.end(), item.rest.begin(), item.rest.end());
+  addLines(setter, cell, words, setter.style("table"), place, y, item.tag);
+  y += setter.grid.unit;
+  const auto count = static_cast<std::int64_t>(item.pictures.size());
+  // Signs move closer before they need a second row.
+  Dim gap = Dim::mm(2);
+  if (count > 1) gap = std::max(Dim::mm(1) / 2, std::min(gap, (place.width - size * count) / (count - 1)));
+  Dim x = place.x;
+  for (const markup::Inline& picture : item.pictures) {
+    if (x > place.x && x + size > place.x + place.width) {
+      x = place.x;
+      y += pitch;
+    }
+    x += placeSign(setter, cell, picture, {x, y}, size, item.tag) + gap;
+  }
+  cell.height = y + (count > 0 ? pitch : Dim{});
+  return cell;
+}
+
+}  // namespace
+
+Stack setSigns(Setter& setter, const markup::Box& box, Place place, int parent) {
+  const Grid& grid = setter.grid;
+  const std::vector<ItemParts> items = itemsOf(setter, box, parent);
+  if (items.empty()) return {};
+  const std::size_t perRow = place.isFull ? 3 : 2;
+  const auto* list = std::get_if<markup::List>(&box.body.front().node);
+  const auto* words = list && !list->items.empty() && !list->items.front().body.empty()
+                          ? std::get_if<markup::Paragraph>(&list->items.front().body.front().node)
+                          : nullptr;
+  const bool isCalls = words && !words->text.empty() && !words->text.front().figure.empty();
+  Stack out;
+  for (std::size_t from = 0; from < items.size(); from += perRow) {
+    std::vector<Stack> cells;
+    for (std::size_t i = from; i < std::min(items.size(), from + perRow); ++i) {
+      const Place at =
+          place.isFull ? acrossBoth(grid, i - from, 2) : nth(place, i - from, perRow, grid.gutter);
+      cells.push_back({isCalls && !items[i].pictures.empty() ? callCell(setter, items[i], at)
+                                                             : wearCell(setter, items[i], at)});
+    }
+    if (!out.empty()) out.push_back(space(grid.half()));
+    out.push_back(collapse(parallel(std::move(cells), grid.line, grid.unit), grid.line, grid.unit));
+    out.back().baseline = {-1};
+    out.back().keepWithNext = isCalls;
+  }
+  if (!isCalls || !place.isFull) {
+    out.back().keepWithNext = false;
+    return out;
+  }
+  const auto rule = [&](RuleKind kind) {
+    return ruleSlice(kind, place.x, place.width, Dim::pt(1) / 2, setter.colour("ink"));
+  };
+  out.insert(out.begin(), {rule(RuleKind::Open), space(grid.half())});
+  out.push_back(space(grid.half()));
+  out.push_back(rule(RuleKind::Strip));
+  return out;
+}
+
+}  // namespace typeset

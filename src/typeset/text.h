@@ -1,0 +1,83 @@
+// Words with emphasis, links and pictures in the line: shaped once, measured and broken into lines.
+#pragma once
+
+#include "typeset/breaker.h"
+#include "typeset/setter.h"
+
+namespace typeset {
+
+/// A line of text: baseline at 'rise', left edge at 0.
+struct TextLine {
+  Dim width, height, rise;
+  std::vector<Item> items;
+};
+
+class Text {
+ public:
+  Text(Setter& setter, markup::Inlines words, const Style& style);
+
+  bool isEmpty() const { return atoms_.empty(); }
+  const Style& style() const { return style_; }
+  const markup::Inlines& words() const { return words_; }
+  Dim natural() const;  // width without breaks other than forced ones
+  Dim longest() const;  // width of the longest word
+  /// Broken to the width, ragged right. 'isBalanced' makes lines of about one length (titles).
+  std::vector<TextLine> lines(Dim width, int tag, bool isBalanced = false);
+
+ private:
+  /// A shaped run or a picture.
+  struct Piece {
+    std::size_t inlineIndex = 0;
+    TextRun run;
+    std::vector<std::int64_t> units;  // sum of advances before each glyph
+    const Drawing* drawing = nullptr;
+    Size size;  // of the drawing as it is set
+  };
+  /// A stretch of a piece that the breaker sees as one item.
+  struct Atom {
+    BreakItem item;
+    std::size_t piece = 0;           // noPiece for forced breaks
+    std::size_t begin = 0, end = 0;  // glyphs
+  };
+
+  static constexpr std::size_t noPiece = SIZE_MAX;
+
+  void addWords(const markup::Inline& part, std::size_t index, const Span& look);
+  void addRun(std::size_t piece);
+  void addDrawing(const markup::Inline& part, std::size_t index);
+  void addForced();
+  Dim widthOf(const Piece& piece, std::size_t begin, std::size_t end) const;
+  std::vector<Atom> brokenTo(Dim width) const;
+  std::vector<BrokenLine> breaks(const std::vector<Atom>& atoms, Dim width) const;
+  TextLine lineOf(const std::vector<Atom>& atoms, BrokenLine line, int tag);
+
+  Setter& setter_;
+  const markup::Inlines words_;
+  const Style& style_;
+  std::vector<Piece> pieces_;
+  std::vector<Atom> atoms_;
+  std::map<std::size_t, int> tags_;  // of links and pictures, by inline
+};
+
+/// One word or line in one look, at the left of 'at' and on its baseline; no tag.
+struct SetWords {
+  std::vector<Item> items;
+  Dim width;
+};
+SetWords setWords(Setter& setter, const Style& style, const std::string& words, Point at, int tag = artifact);
+
+/// Lines as a stack at a place; widows and orphans of two lines are kept.
+Stack stackOf(const Setter& setter, std::vector<TextLine>&& lines, Place place,
+              markup::Align align = markup::Align::Left);
+
+/// The words without any style, for bookmarks and messages.
+std::string plainWords(const markup::Inlines& words);
+/// True when there are words and all of them are of this kind.
+bool isAll(const markup::Inlines& words, markup::Inline::Style style);
+/// The same words, plain.
+markup::Inlines plain(markup::Inlines words);
+Item scaledItem(Item item, Dim to, Dim from);
+/// The drawing at this height, its corner at (0, 0).
+Drawing scaled(const Drawing& drawing, Dim height);
+
+}  // namespace typeset

@@ -1,0 +1,109 @@
+// Small helpers around words: one line of them, lines as a stack, drawings scaled to the type.
+#include "typeset/text.h"
+
+#include "base/fixed.h"
+
+#include <algorithm>
+
+namespace typeset {
+
+SetWords setWords(Setter& setter, const Style& style, const std::string& words, Point at, int tag) {
+  Span span = style.plain;
+  span.text = words;
+  Shaped shaped = shape(setter.in.fonts, span, [&](char32_t c) { setter.missing(c); });
+  SetWords set;
+  set.width = shaped.width;
+  for (TextRun& run : shaped.runs) {
+    run.baseline.x += at.x;
+    run.baseline.y += at.y;
+    set.items.push_back({std::move(run), tag});
+  }
+  return set;
+}
+
+Stack stackOf(const Setter& setter, std::vector<TextLine>&& lines, Place place, markup::Align align) {
+  Stack out;
+  for (TextLine& line : lines) {
+    Slice slice;
+    slice.height = line.height;
+    slice.baseline = line.rise;
+    slice.line = setter.line;
+    const Dim rest = place.width - line.width;
+    const Dim x = place.x + (align == markup::Align::Right    ? rest
+                             : align == markup::Align::Centre ? rest / 2
+                                                              : Dim{});
+    for (Item& item : line.items) {
+      move(item, x, {});
+      slice.items.push_back(std::move(item));
+    }
+    out.push_back(std::move(slice));
+  }
+  if (out.size() > 1) {
+    out.front().keepWithNext = true;
+    out[out.size() - 2].keepWithNext = true;
+  }
+  return out;
+}
+
+std::string plainWords(const markup::Inlines& words) {
+  std::string text;
+  for (const markup::Inline& part : words)
+    if (part.figure.empty()) text += part.text;
+  std::replace(text.begin(), text.end(), '\n', ' ');
+  return text;
+}
+
+bool isAll(const markup::Inlines& words, markup::Inline::Style style) {
+  bool isAny = false;
+  for (const markup::Inline& part : words) {
+    if (part.figure.empty() && part.text.find_first_not_of(" \n") == std::string::npos) continue;
+    if (part.style != style || !part.figure.empty()) return false;
+    isAny = true;
+  }
+  return isAny;
+}
+
+markup::Inlines plain(markup::Inlines words) {
+  for (markup::Inline& part : words) part.style = markup::Inline::Style::Plain;
+  return words;
+}
+
+Item scaledItem(Item item, Dim to, Dim from) {
+  if (to == from || from <= Dim{}) return item;
+  const auto scale = [&](Dim& d) { d.raw = base::mulDiv(d.raw, to.raw, from.raw, base::Round::HalfUp); };
+  const auto scalePoint = [&](Point& p) {
+    scale(p.x);
+    scale(p.y);
+  };
+  if (auto* run = std::get_if<TextRun>(&item.what)) {
+    scalePoint(run->baseline);
+    scale(run->size);
+    scale(run->width);
+    scale(run->tracking);
+  }
+  if (auto* path = std::get_if<Path>(&item.what)) {
+    for (Step& s : path->steps) {
+      scalePoint(s.a);
+      scalePoint(s.b);
+      scalePoint(s.to);
+    }
+    if (path->stroke) {
+      scale(path->stroke->width);
+      for (Dim& d : path->stroke->dash) scale(d);
+    }
+  }
+  return item;
+}
+
+Drawing scaled(const Drawing& drawing, Dim height) {
+  Drawing out;
+  out.alt = drawing.alt;
+  const Dim from = drawing.size.h;
+  out.size = {from > Dim{} ? Dim{base::mulDiv(drawing.size.w.raw, height.raw, from.raw, base::Round::HalfUp)}
+                           : drawing.size.w,
+              from > Dim{} ? height : from};
+  for (const Item& item : drawing.items) out.items.push_back(scaledItem(item, height, from));
+  return out;
+}
+
+}  // namespace typeset
