@@ -147,7 +147,8 @@ TEST_CASE("what is no quantity is refused with its reason") {
         "mL/m2'");
   CHECK(said(parsePerHour("40 m/h", PerHour::Area)) ==
         "'40 m/h' is not a rate in m2/h; this rate is given like '40 m2/h'");
-  CHECK(said(parseMoney("$118", 2)) == "'$118' is not a plain number; write digits with a point, like 12.5");
+  CHECK(said(parseMoney("$118", 2)) ==
+        "'$118' is not an amount of money; write the number alone, without a currency sign, like 118.00");
   CHECK(said(parseMoney("118 NZD", 2)) ==
         "'118 NZD' is not an amount of money; write the number alone, without a currency sign, like 118.00");
   CHECK(said(parseMoney("118.005", 2)) == "'118.005' has more than 2 decimals");

@@ -57,10 +57,10 @@ model::Brand readKeys(Record& r, const std::string& file, const model::Content& 
   b.terms = texts(r.may("terms"));
   if (const Field f = r.must("rates"); f.isGiven()) {
     Record regions(f);
-    for (const auto& [id, rates] : regions.all()) {
+    for (const auto& [id, at, rates] : regions.all()) {
       const auto known = content.regions.find(id);
       if (known == content.regions.end()) {
-        reportUnknown(rates, id, "region", keysOf(content.regions));
+        reportUnknown(at, id, "region", keysOf(content.regions));
       } else {
         b.rates[id] = readRates(rates, known->second.currencyDigits);
       }

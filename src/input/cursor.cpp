@@ -14,7 +14,7 @@ const char* nameOf(Node::Kind kind) {
     case Node::Kind::List:
       return "a list";
     case Node::Kind::Map:
-      return "keys with values";
+      return "a group of keys";
     case Node::Kind::Nothing:
     case Node::Kind::Broken:
       break;
@@ -100,12 +100,13 @@ Field Record::must(const std::string& key) {
   return may(key);
 }
 
-std::vector<std::pair<std::string, Field>> Record::all() {
-  std::vector<std::pair<std::string, Field>> fields;
+std::vector<Keyed> Record::all() {
+  std::vector<Keyed> fields;
   if (!isMap_) return fields;
   for (const Entry& e : field_.node()->entries) {
-    if (std::find(known_.begin(), known_.end(), e.key) == known_.end())
-      fields.emplace_back(e.key, may(e.key));
+    if (std::find(known_.begin(), known_.end(), e.key) != known_.end()) continue;
+    const Field value = may(e.key);
+    fields.push_back({e.key, Field(field_.source(), &e.value, value.path(), e.mark), value});
   }
   return fields;
 }
@@ -161,7 +162,9 @@ base::Date date(const Field& f) {
   if (!s) return {};
   const std::optional<base::Date> d = base::parseDate(*s);
   if (!d) {
-    f.error("'" + *s + "' is not a date that exists", "write year, month and day like 2027-03-16");
+    const bool hasForm = s->size() == 10 && (*s)[4] == '-' && (*s)[7] == '-';
+    f.error("'" + *s + (hasForm ? "' is not a date that exists" : "' is not a date"),
+            "write year, month and day like 2027-03-16");
     return {};
   }
   const int year = static_cast<int>(std::chrono::year_month_day{*d}.year());

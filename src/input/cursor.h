@@ -51,7 +51,13 @@ class Field {
   Mark mark_;
 };
 
-/// Keys with values. Ask for every key that may stand there, then call finish().
+/// A key and its value; 'at' is the key's place.
+struct Keyed {
+  std::string key;
+  Field at, value;
+};
+
+/// A group of keys. Ask for every key that may stand there, then call finish().
 class Record {
  public:
   explicit Record(Field field);
@@ -61,7 +67,7 @@ class Record {
   /// A key that must be there; an error otherwise.
   Field must(const std::string& key);
   /// Every key written, each once, for maps whose keys are ids.
-  std::vector<std::pair<std::string, Field>> all();
+  std::vector<Keyed> all();
   bool has(const std::string& key) const;
   const Field& field() const { return field_; }
 

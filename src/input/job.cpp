@@ -64,7 +64,7 @@ std::vector<int> readSanding(const Field& f, const Field& work, const std::vecto
     f.error("grits are given but 'work' has no 'sand'", "add 'sand' to 'work' or leave 'sanding' out");
   if (sands && items.empty() && (!f.isGiven() || f.is(Node::Kind::List)))
     (f.isGiven() ? f : work)
-        .error("'work' has 'sand' but no grits are given", "add a line like sanding: [40, 60, 80]");
+        .error("'sand' is asked for but no grits are given", "add a line like sanding: [40, 60, 80]");
   return grits;
 }
 
@@ -88,11 +88,11 @@ std::map<std::string, base::Count> readTaskRates(const Field& f, const model::Co
   Record r(f);
   std::vector<std::string> known;
   for (const model::Task& t : content.tasks) known.push_back(t.id);
-  for (const auto& [id, rate] : r.all()) {
+  for (const auto& [id, at, rate] : r.all()) {
     const auto task = std::find_if(content.tasks.begin(), content.tasks.end(),
                                    [&, &wanted = id](const model::Task& t) { return t.id == wanted; });
     if (task == content.tasks.end()) {
-      reportUnknown(rate, id, "task", known);
+      reportUnknown(at, id, "task", known);
     } else {
       rates[id] = taskRate(rate, task->measure);
     }

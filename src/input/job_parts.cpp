@@ -46,6 +46,17 @@ std::int64_t degrees(const Field& f, int most) {
   return p.value.millionths;
 }
 
+std::string percent(base::Share s) {
+  std::string text = std::to_string(s.millionths / 1'000'000);
+  if (s.millionths % 1'000'000 != 0) {
+    std::string decimals = std::to_string(s.millionths % 1'000'000);
+    decimals.insert(0, 6 - decimals.size(), '0');
+    while (decimals.back() == '0') decimals.pop_back();
+    text += "." + decimals;
+  }
+  return text + " %";
+}
+
 void readText(Record& r, const char* key, std::string& into) {
   if (const Field f = r.may(key); f.isGiven()) into = text(f);
 }
@@ -142,9 +153,8 @@ model::Pricing readPricing(const Field& f, const model::Region* region) {
   const Field deposit = r.may("deposit"), stages = r.may("stages");
   p.deposit = quantity(deposit, parseShare, toWhole);
   if (region != nullptr && region->depositMost && p.deposit > *region->depositMost)
-    deposit.warn("'" + deposit.word().value_or("") + "' is more than the " +
-                     std::to_string(region->depositMost->millionths / 1'000'000) + " % asked for in " +
-                     region->name,
+    deposit.warn("'" + deposit.word().value_or("") + "' is more than the most in " + region->name + ", " +
+                     percent(*region->depositMost),
                  region->depositSource);
   base::Share sum = p.deposit;
   for (const Field& item : stages.items()) {

@@ -148,10 +148,10 @@ model::Product readProduct(Record& r, const std::map<std::string, model::Region>
   p.isWaterborne = yesNo(r.may("waterborne"), p.kind == model::ProductKind::WaterborneOil);
   if (const Field f = r.must("tins"); f.isGiven()) {
     Record tins(f);
-    for (const auto& [id, list] : tins.all()) {
+    for (const auto& [id, at, list] : tins.all()) {
       const auto region = regions.find(id);
       if (region == regions.end()) {
-        reportUnknown(list, id, "region", keysOf(regions));
+        reportUnknown(at, id, "region", keysOf(regions));
       } else {
         p.tins[id] = readTins(list, region->second.currencyDigits);
       }

@@ -121,6 +121,8 @@ std::string plain(std::string_view text) {
   return s;
 }
 
+bool beginsLikeNumber(std::string_view s) { return !s.empty() && (isDigit(s[0]) || s[0] == '-'); }
+
 struct Number {
   Wide numerator = 0;
   std::int64_t denominator = 1;
@@ -341,7 +343,7 @@ struct Ratio {
 Parsed<std::optional<Ratio>> parseRatio(const std::string& s) {
   Scanner in(s);
   Ratio r;
-  if (s.empty() || (!isDigit(s[0]) && s[0] != '-')) return {};
+  if (!beginsLikeNumber(s)) return {};
   if (auto p = in.number(r.number)) return {{}, p};
   if (in.isAtEnd()) return {{}, {}};
   r.unit = in.unit();
@@ -446,23 +448,24 @@ Parsed<base::Count> parseNumber(std::string_view text) {
 
 Parsed<std::int64_t> parseWhole(std::string_view text) {
   const std::string s = plain(text);
+  const Problem other = {quoted(s) + " is not a whole number", "write digits only, like 12"};
+  if (!beginsLikeNumber(s)) return {{}, other};
   Scanner in(s);
   Number n;
   if (auto p = in.number(n)) return {{}, p};
-  if (!in.isAtEnd() || n.isFraction || n.decimals > 0)
-    return {{}, Problem{quoted(s) + " is not a whole number", "write digits only, like 12"}};
+  if (!in.isAtEnd() || n.isFraction || n.decimals > 0) return {{}, other};
   return {static_cast<std::int64_t>(n.numerator), {}};
 }
 
 Parsed<base::Money> parseMoney(std::string_view text, int digits) {
   const std::string s = plain(text);
+  const Problem other = {quoted(s) + " is not an amount of money",
+                         "write the number alone, without a currency sign, like 118.00"};
+  if (!beginsLikeNumber(s)) return {{}, other};
   Scanner in(s);
   Number n;
   if (auto p = in.number(n)) return {{}, p};
-  if (!in.isAtEnd() || n.isFraction)
-    return {{},
-            Problem{quoted(s) + " is not an amount of money",
-                    "write the number alone, without a currency sign, like 118.00"}};
+  if (!in.isAtEnd() || n.isFraction) return {{}, other};
   if (n.decimals > digits)
     return {{}, Problem{quoted(s) + " has more than " + std::to_string(digits) + " decimals", ""}};
   std::int64_t coins = 1;

@@ -46,6 +46,13 @@ std::optional<model::Shape> rectangle(const Field& f) {
   return model::Rectangle{sides[0], sides[1]};
 }
 
+bool isOnOneLine(const std::vector<base::Pt>& points) {
+  for (std::size_t i = 2; i < points.size(); ++i) {
+    if (base::twiceArea(std::array{points[0], points[1], points[i]}) != 0) return false;
+  }
+  return true;
+}
+
 std::optional<model::Shape> polygon(const Field& f) {
   const std::vector<Field> items = f.items();
   if (!f.is(Node::Kind::List)) return {};
@@ -66,9 +73,8 @@ std::optional<model::Shape> polygon(const Field& f) {
     f.error("an outline needs at least 3 different points");
     return {};
   }
-  const base::Wide twice = base::twiceArea(points);
-  if (twice == 0) {
-    f.error("the outline encloses no area");
+  if (isOnOneLine(points)) {
+    f.error("the points lie on one line");
     return {};
   }
   if (!base::isSimple(points)) {
@@ -76,7 +82,7 @@ std::optional<model::Shape> polygon(const Field& f) {
             "list the corners in the order in which you walk around the deck");
     return {};
   }
-  if (isTooLarge(f, twice / 2)) return {};
+  if (isTooLarge(f, base::twiceArea(points) / 2)) return {};
   model::Polygon shape;
   for (const base::Pt p : points) shape.points.push_back({{p.x}, {p.y}});
   return shape;

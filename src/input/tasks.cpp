@@ -26,9 +26,9 @@ std::vector<model::ConsumableUse> readUses(const Field& f,
   std::vector<model::ConsumableUse> uses;
   if (!f.isGiven()) return uses;
   Record r(f);
-  for (const auto& [id, amount] : r.all()) {
+  for (const auto& [id, at, amount] : r.all()) {
     if (!consumables.contains(id)) {
-      reportUnknown(amount, id, "consumable", keysOf(consumables));
+      reportUnknown(at, id, "consumable", keysOf(consumables));
       continue;
     }
     uses.push_back(
@@ -54,10 +54,10 @@ void readRates(Record& r, model::Task& t) {
   if (!rates.isGiven()) return;
   if (!t.isPerPass) rates.error("only a task repeated for each pass has rates by grit", "add 'each: pass'");
   Record byGrit(rates);
-  for (const auto& [grit, value] : byGrit.all()) {
+  for (const auto& [grit, at, value] : byGrit.all()) {
     const Parsed<std::int64_t> n = parseWhole(grit);
     if (n.problem || n.value < 12 || n.value > 600) {
-      value.error("'" + grit + "' is not a grit", "write a number from 12 to 600");
+      at.error("'" + grit + "' is not a grit", "write a number from 12 to 600");
     } else {
       t.rateByGrit[static_cast<int>(n.value)] = taskRate(value, t.measure);
     }
@@ -100,7 +100,7 @@ model::Task readTask(const Field& f, const std::map<std::string, model::Consumab
 std::map<std::string, model::Timber> readTimbers(Record& r) {
   std::map<std::string, model::Timber> timbers;
   Record ids(r.must("timbers"));
-  for (const auto& [id, f] : ids.all()) {
+  for (const auto& [id, at, f] : ids.all()) {
     Record t(f);
     model::Timber& timber = timbers[id];
     timber.id = id;
@@ -125,7 +125,7 @@ std::map<std::string, model::Consumable> readConsumables(
     Record& r, const std::map<std::string, model::Region>& regions) {
   std::map<std::string, model::Consumable> all;
   Record ids(r.must("consumables"));
-  for (const auto& [id, f] : ids.all()) {
+  for (const auto& [id, at, f] : ids.all()) {
     Record c(f);
     model::Consumable& consumable = all[id];
     consumable.id = id;
@@ -134,11 +134,11 @@ std::map<std::string, model::Consumable> readConsumables(
     consumable.boughtWhole = yesNo(c.may("whole"), true);
     if (const Field price = c.must("price"); price.isGiven()) {
       Record prices(price);
-      for (const auto& [region, amount] : prices.all()) {
+      for (const auto& [region, at, amount] : prices.all()) {
         if (const auto known = regions.find(region); known != regions.end()) {
           consumable.price[region] = money(amount, known->second.currencyDigits);
         } else {
-          reportUnknown(amount, region, "region", keysOf(regions));
+          reportUnknown(at, region, "region", keysOf(regions));
         }
       }
       prices.finish();
@@ -166,7 +166,7 @@ std::vector<model::Tool> readTools(Record& r, const std::vector<model::Task>& ta
   std::vector<std::string> known;
   for (const model::Task& t : tasks) known.push_back(t.id);
   Record ids(r.must("tools"));
-  for (const auto& [id, f] : ids.all()) {
+  for (const auto& [id, at, f] : ids.all()) {
     Record t(f);
     model::Tool tool;
     tool.id = id;

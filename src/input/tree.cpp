@@ -28,6 +28,22 @@ class Lines {
     return {line + 1, column};
   }
 
+  /// The first quote that begins a value behind the place.
+  Mark firstQuoteAfter(const YAML::Mark& m) const {
+    YAML::Mark at;
+    for (std::size_t i = 0; i < text_.size(); ++i) {
+      const bool begins = i == 0 || std::string_view(" \n[{,:").find(text_[i - 1]) != std::string_view::npos;
+      const bool isBehind = at.line > m.line || (at.line == m.line && at.column > m.column);
+      if (isBehind && begins && (text_[i] == '"' || text_[i] == '\'')) return this->at(at);
+      ++at.column;
+      if (text_[i] == '\n') {
+        ++at.line;
+        at.column = 0;
+      }
+    }
+    return this->at(m);
+  }
+
  private:
   const std::string& text_;
   std::vector<std::size_t> starts_;
@@ -41,6 +57,13 @@ class Builder : public YAML::EventHandler {
 
   Node root;
   std::optional<Mark> start;  // of the document
+  YAML::Mark last;            // of the last value or key that was complete
+
+  /// The place of the list or group of keys that is not complete yet.
+  std::optional<Mark> innermost() const {
+    if (open_.empty()) return {};
+    return open_.back().mark;
+  }
 
   void OnDocumentStart(const YAML::Mark& m) override { start = lines_.at(m); }
   void OnDocumentEnd() override {}
@@ -57,13 +80,14 @@ class Builder : public YAML::EventHandler {
   }
 
   void OnAlias(const YAML::Mark& m, YAML::anchor_t) override {
-    error(m, "aliases (*name) are not allowed", "write the value again");
+    error(m, "aliases (*name) are not allowed", "quote the value if it begins with *");
     if (isKey()) return badKey(m);
     add(broken(m));
   }
 
   void OnScalar(const YAML::Mark& m, const std::string& tag, YAML::anchor_t anchor,
                 const std::string& value) override {
+    last = m;
     refuseAnchor(m, anchor);
     refuseTag(m, tag);
     if (isKey()) {
@@ -166,26 +190,35 @@ class Builder : public YAML::EventHandler {
 };
 
 struct Explanation {
+  Mark at;
   std::string message, hint;
 };
 
-/// The library's texts name its own grammar; these say what usually went wrong.
-Explanation explain(const std::string& said) {
-  const auto has = [&](const char* part) { return said.find(part) != std::string::npos; };
+/// The library's texts name its own grammar, and its place is where it gave up; these say what usually went
+/// wrong, and where it began.
+Explanation explain(const YAML::Exception& e, const Lines& lines, const Builder& builder) {
+  const auto has = [&](const char* part) { return e.msg.find(part) != std::string::npos; };
+  const Mark at = lines.at(e.mark);
+  const std::string columns = "lines of one list or one group of keys begin in the same column";
   if (has("EOF in scalar") || has("end of quoted"))
-    return {"a quote is opened and never closed", "close it, or quote the value with the other kind"};
+    return {lines.firstQuoteAfter(builder.last), "a quote is opened and never closed",
+            "close it; a value that has quotes of one kind in it goes in quotes of the other kind"};
+  if (has("end of map flow"))
+    return {builder.innermost().value_or(at), "this { is not closed, or a comma is missing after it",
+            "values with # , { } [ ] in them need quotes"};
+  if (has("end of sequence flow"))
+    return {builder.innermost().value_or(at), "this [ is not closed, or a comma is missing after it",
+            "values with # , { } [ ] in them need quotes"};
   if (has("illegal map value"))
-    return {
-        "this cannot stand here",
-        "is a colon without a space after it, a colon inside a value that needs quotes, or a line indented "
-        "too far?"};
-  if (has("end of map flow")) return {"a brace { is not closed, or a comma is missing", ""};
-  if (has("end of sequence flow")) return {"a bracket [ is not closed, or a comma is missing", ""};
+    return {at, "this colon cannot stand here",
+            "a value with a colon and a space in it needs quotes; " + columns};
   if (has("end of map") || has("end of sequence"))
-    return {"this line fits neither the one above nor a new key",
-            "lines of one list or one group of keys begin in the same column"};
-  if (has("bad file")) return {"nested too deeply", ""};
-  return {"not YAML: " + said, "text with one of : # { } [ ] , & * ! | > ' \" % @ in it may need quotes"};
+    return {at, "this line is not indented like those above", columns};
+  if (has("anchor is not defined"))
+    return {at, "aliases (*name) are not allowed", "quote the value if it begins with *"};
+  if (has("bad file")) return {at, "nested too deeply", ""};
+  return {at, "this is not YAML: " + e.msg,
+          "values that begin with & * ! | > @ % ` or have : # { } [ ] , in them may need quotes"};
 }
 
 }  // namespace
@@ -196,7 +229,8 @@ std::optional<Node> parseTree(const std::string& bytes, const std::string& file,
   if (!text) return {};
   const Lines lines(*text);
   std::istringstream in(*text);
-  Builder builder(lines, file, messages);
+  base::Diagnostics refused;  // told only when the text is YAML; else one error says where it stops being so
+  Builder builder(lines, file, refused);
   try {
     YAML::Parser parser(in);
     if (!parser.HandleNextDocument(builder)) {
@@ -211,11 +245,11 @@ std::optional<Node> parseTree(const std::string& bytes, const std::string& file,
       return {};
     }
   } catch (const YAML::Exception& e) {
-    const Mark at = lines.at(e.mark);
-    const Explanation why = explain(e.msg);
-    messages.error({file, at.line, at.column}, "", why.message, why.hint);
+    const Explanation why = explain(e, lines, builder);
+    messages.error({file, why.at.line, why.at.column}, "", why.message, why.hint);
     return {};
   }
+  for (const base::Diagnostic& d : refused.all()) messages.error(d.pos, d.path, d.message, d.hint);
   return std::move(builder.root);
 }
 
