@@ -102,6 +102,14 @@ TEST_CASE("tracking is added after each glyph") {
   CHECK(width(fonts(), wide) == width(fonts(), span("CAUTION")) + Dim::pt(7));
 }
 
+TEST_CASE("letters join where the face joins them, but not when they are spaced") {
+  CHECK(shape(fonts(), span("fi")).runs[0].glyphs.size() == 1);
+  Span wide = span("fi");
+  wide.tracking = Dim::pt(1);
+  CHECK(shape(fonts(), wide).runs[0].glyphs.size() == 2);
+  CHECK(shape(fonts(), span("->")).runs[0].glyphs.size() == 2);
+}
+
 TEST_CASE("an emoji comes from a fallback face and the words around it do not") {
   const Shaped s = shape(fonts(), span("dry 🍂 leaves"));
   REQUIRE(s.runs.size() == 3);

@@ -114,7 +114,7 @@ TEST_CASE("words that run on into what stands above are reported") {
 
 TEST_CASE("a row with more cells than the table has columns is reported") {
   CHECK(messagesFor("| a |\n|---|\n| b | c |\n| d \\| e |\n") ==
-        "quote.md:3: error: this row has 2 cells, but the table has 1 columns\n");
+        "quote.md:3: error: this row has 2 cells, the head of its table 1\n");
 }
 
 TEST_CASE("a page break belongs between blocks") {

@@ -87,8 +87,7 @@ void check(const std::string& x) {
   const auto document = markup::readMarkdown(filled.text, filled.lines, messages);
   INFO(filled.text);
   for (const auto& d : messages.all()) FAIL_CHECK(base::format(d));
-  if (markup::dump(document) != expected(collapsed(x)))
-    CHECK(markup::dump(document) == expected(collapsed(x)));
+  CHECK(markup::dump(document) == expected(collapsed(x)));
 }
 
 }  // namespace
@@ -164,6 +163,7 @@ TEST_CASE("no text makes the reader of documents fail") {
                                              "&#1;",     "    ",  "\t",     "\r",       "\xA9",
                                              "\xC3",     "=",     ":",      "\u00A0",   std::string(1, '\0')};
   std::mt19937 random(2);
+  std::vector<std::string> bad;
   for (int i = 0; i < 20'000; ++i) {
     std::string text;
     for (auto n = 1 + random() % 40; n > 0; --n) text += alphabet[random() % alphabet.size()];
@@ -171,10 +171,11 @@ TEST_CASE("no text makes the reader of documents fail") {
     const auto document = markup::readMarkdown(text, "x.md", messages);
     const int lines = static_cast<int>(std::count(text.begin(), text.end(), '\n')) + 1;
     for (const auto& block : document.blocks) {
-      if (block.line < 0 || block.line > lines) FAIL_CHECK(text);
+      if (block.line < 0 || block.line > lines) bad.push_back(text);
     }
     markup::dump(document);
   }
+  CHECK(bad.empty());
 }
 
 TEST_CASE("no template makes the filler fail") {
@@ -184,6 +185,7 @@ TEST_CASE("no template makes the filler fail") {
       "}}",     "{",      "**",        "{{! \n }}", "{{n}}", "\r\n"};
   const Facts facts = {{"x", "1"}, {"n", ""}, {"rows", FactList{{{"x", "2"}}, {{"x", ""}}}}};
   std::mt19937 random(3);
+  std::vector<std::string> bad;
   for (int i = 0; i < 20'000; ++i) {
     std::string text, partial;
     for (auto n = 1 + random() % 16; n > 0; --n) text += alphabet[random() % alphabet.size()];
@@ -192,8 +194,10 @@ TEST_CASE("no template makes the filler fail") {
     const auto filled = sheets::fillWithLines({"t.md", text}, {{"p", {"p.md", partial}}}, facts, messages);
     const auto breaks = static_cast<std::size_t>(std::count(filled.text.begin(), filled.text.end(), '\n'));
     const bool hasRest = !filled.text.empty() && filled.text.back() != '\n';
-    if (filled.lines.size() != breaks + (hasRest ? 1 : 0)) FAIL_CHECK(text);
-    if (filled.text.find('\1') != std::string::npos) FAIL_CHECK(text);
-    if (!messages.ok() && !filled.text.empty()) FAIL_CHECK(text);
+    const bool isWhole = filled.lines.size() == breaks + (hasRest ? 1 : 0) &&
+                         filled.text.find_first_of("\1\2") == std::string::npos &&
+                         (messages.ok() || filled.text.empty());
+    if (!isWhole) bad.push_back(text + " with partial " + partial);
   }
+  CHECK(bad.empty());
 }

@@ -65,6 +65,50 @@ inline Path rectangle(Dim x, Dim y, Dim w, Dim h) {
   return path;
 }
 
+/// One of everything that can stand on a page.
+inline Document everything() {
+  Document d = document();
+  d.images.push_back(std::make_shared<Image>(Image{2, 1, "rgbRGB", std::string("\xFF\x80", 2), "", false}));
+  addText(d, addTag(d, Role::H1), 30, "Quote");
+  const int p = addTag(d, Role::P);
+  addText(d, p, 40, "See ");
+  const int link = addTag(d, Role::Link, p);
+  addText(d, link, 40, "the care sheet", model::Face::Text, Dim::mm(28));
+  d.pages.back().items.push_back({Link{{{Dim::mm(28), Dim::mm(36)}, {Dim::mm(25), Dim::mm(5)}},
+                                       "https://example.org/a b(c)é",
+                                       "the care sheet"},
+                                  link});
+  addText(d, p, 40, "today", model::Face::Text, Dim::mm(54));
+  const int list = addTag(d, Role::L), entry = addTag(d, Role::LI, list);
+  d.tags[static_cast<std::size_t>(list)].isOrdered = true;
+  addText(d, addTag(d, Role::Lbl, entry), 50, "1.");
+  addText(d, addTag(d, Role::LBody, entry), 50, "Sweep", model::Face::Text, Dim::mm(26));
+  const int figure = addTag(d, Role::Figure);
+  d.tags[static_cast<std::size_t>(figure)].alt = "Plan of the deck, 6 m by 4 m";
+  d.pages.back().items.push_back({rectangle(Dim::mm(20), Dim::mm(60), Dim::mm(60), Dim::mm(40)), figure});
+  d.pages.back().items.push_back(
+      {PlacedImage{{{Dim::mm(30), Dim::mm(70)}, {Dim::mm(10), Dim::mm(5)}}, 0}, figure});
+  const int table = addTag(d, Role::Table), head = addTag(d, Role::THead, table),
+            top = addTag(d, Role::TR, head);
+  for (const int x : {20, 60}) {
+    const int th = addTag(d, Role::TH, top);
+    d.tags.back().scope = Scope::Column;
+    addText(d, th, 110, "Area", model::Face::Sans, Dim::mm(x));
+  }
+  const int row = addTag(d, Role::TR, addTag(d, Role::TBody, table));
+  addTag(d, Role::TD, row);
+  d.tags.back().columns = 2;
+  addText(d, artifact, 285, "page 1 of 1");
+  addTag(d, Role::Note);
+  addText(d, addTag(d, Role::Note), 120, "Figures are examples.");
+  d.pages.push_back(d.pages.front());
+  d.pages.back().items.clear();
+  addText(d, p, 30, "and tomorrow.");
+  d.bookmarks = {
+      {"Quote", 0, Dim::mm(25), 1}, {"Deck – boards", 0, Dim::mm(60), 2}, {"Stairs", 1, Dim::mm(25), 1}};
+  return d;
+}
+
 /// A file that goes away again.
 class TempFile {
  public:

@@ -209,6 +209,16 @@ Wide squareRoot(Wide n) {
   return low;
 }
 
+Wide squareRootOfProduct(Wide a, Wide b) {
+  const Product256 n = multiply(static_cast<UWide>(a), static_cast<UWide>(b));
+  UWide low = 0, high = UWide{1} << 127;  // a and b are below it, and so is the root
+  while (high - low > 1) {
+    const UWide middle = low + (high - low) / 2;
+    (n < multiply(middle, middle) ? high : low) = middle;
+  }
+  return static_cast<Wide>(low);
+}
+
 std::array<Pt, 3> triangleCorners(std::int64_t a, std::int64_t b, std::int64_t c) {
   const Wide aa = Wide{a} * a, bb = Wide{b} * b, cc = Wide{c} * c;
   const std::int64_t x = divide(aa + cc - bb, Wide{2} * a, Round::HalfEven);

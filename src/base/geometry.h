@@ -49,6 +49,8 @@ bool overlap(Disc a, Disc b);
 
 /// Largest whole number whose square is not above n; n >= 0.
 Wide squareRoot(Wide n);
+/// The same of a * b, which need not fit into 128 bits; neither is negative.
+Wide squareRootOfProduct(Wide a, Wide b);
 /// Corners of a triangle with side a along the top from left to right, b going on from its right end and c
 /// back to its left end, moved so that the box around it starts at (0, 0). The sides close.
 std::array<Pt, 3> triangleCorners(std::int64_t a, std::int64_t b, std::int64_t c);

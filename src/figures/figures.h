@@ -13,6 +13,7 @@ struct Pen {
   const model::Theme& theme;
   const typeset::Fonts& fonts;
   const model::Region& region;
+  std::string signs = {};  // folder the pictures of a timeline are read from
 };
 
 /// Plan of the decks to scale: outlines, cut-outs, boards along their run, stairs, strips, dimensions,

@@ -50,6 +50,7 @@ struct Heading {
 struct Paragraph {
   Inlines text;
 };
+/// Holds paragraphs and, one level deep, a list; never empty: an item without words is left out.
 struct ListItem {
   Blocks body;
 };
@@ -81,7 +82,7 @@ struct Box {
   Inlines title;
   Blocks body;
 };
-/// A drawing alone in its paragraph: '![alternative text](figure:plan)'.
+/// A drawing alone in its paragraph: '![alternative text](figure:plan)'. In a list item it stays an Inline.
 struct Figure {
   std::string name;
   std::string alt;

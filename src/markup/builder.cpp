@@ -324,8 +324,8 @@ void Builder::finishTable(Frame& frame) {
       error(line, "this line has become a row of the table above",
             "put an empty line before it, or begin it with '|'");
     } else if (cells > columns) {
-      error(line, "this row has " + std::to_string(cells) + " cells, but the table has " +
-                      std::to_string(columns) + " columns");
+      error(line, "this row has " + std::to_string(cells) + " cells, the head of its table " +
+                      std::to_string(columns));
     }
   }
   table.hasHead =

@@ -59,15 +59,8 @@ Subset subset(const typeset::FontFace& face, const GlyphTexts& used) {
     if (id == HB_MAP_VALUE_INVALID || id > 0xFFFF) throw failure();
     result.ids[glyph] = static_cast<std::uint16_t>(id);
   }
-  if (!face.isCff()) {
-    result.program = bytesOf(hb_face_reference_blob(cut.get()));
-    return result;
-  }
-  // A face under construction hands out no tables, so the CFF table is taken from its finished bytes.
-  hb_blob_t* whole = hb_face_reference_blob(cut.get());
-  const Owner<hb_face_t> finished(hb_face_create(whole, 0), hb_face_destroy);
-  hb_blob_destroy(whole);
-  result.program = bytesOf(hb_face_reference_table(finished.get(), HB_TAG('C', 'F', 'F', ' ')));
+  result.program = bytesOf(face.isCff() ? hb_face_reference_table(cut.get(), HB_TAG('C', 'F', 'F', ' '))
+                                        : hb_face_reference_blob(cut.get()));
   return result;
 }
 

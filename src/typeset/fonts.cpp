@@ -169,11 +169,14 @@ class Shaper {
     const auto feature = [](hb_tag_t tag, bool isOn) {
       return hb_feature_t{tag, isOn ? 1u : 0u, HB_FEATURE_GLOBAL_START, HB_FEATURE_GLOBAL_END};
     };
-    // One glyph a letter, so that every reader copies out what was typed ('->' stays two signs).
-    const hb_feature_t features[] = {
-        feature(HB_TAG('k', 'e', 'r', 'n'), true),          feature(HB_TAG('l', 'n', 'u', 'm'), true),
-        feature(HB_TAG('t', 'n', 'u', 'm'), span_.tabular), feature(HB_TAG('l', 'i', 'g', 'a'), false),
-        feature(HB_TAG('c', 'l', 'i', 'g'), false),         feature(HB_TAG('c', 'a', 'l', 't'), false)};
+    // Joined letters (fi) read well and are copied out whole; spaced letters must not join. Contextual forms
+    // stay off: what is typed '->' is not an arrow.
+    const hb_feature_t features[] = {feature(HB_TAG('k', 'e', 'r', 'n'), true),
+                                     feature(HB_TAG('l', 'n', 'u', 'm'), true),
+                                     feature(HB_TAG('t', 'n', 'u', 'm'), span_.tabular),
+                                     feature(HB_TAG('l', 'i', 'g', 'a'), span_.tracking == Dim{}),
+                                     feature(HB_TAG('c', 'l', 'i', 'g'), false),
+                                     feature(HB_TAG('c', 'a', 'l', 't'), false)};
     hb_shape(face.hbFont(), buffer, features, std::size(features));
 
     unsigned count = 0;

@@ -1,0 +1,133 @@
+#include "estimate/coverage.h"
+
+#include "estimate/plain.h"
+#include "estimate/tins.h"
+
+#include <algorithm>
+#include <numeric>
+
+namespace estimate {
+namespace {
+
+using base::Round;
+using base::Spread;
+using base::Volume;
+using base::Wide;
+
+constexpr std::int64_t wholeShare = 100'000'000;  // 100 % in millionths
+
+std::string nameOf(model::Uptake uptake) {
+  switch (uptake) {
+    case model::Uptake::Tight:
+      return "tight";
+    case model::Uptake::Medium:
+      return "medium";
+    case model::Uptake::Open:
+      return "open";
+    case model::Uptake::Thirsty:
+      return "thirsty";
+  }
+  throw std::logic_error("internal error: unknown uptake");
+}
+
+Wide commonDivisor(Wide a, Wide b) {
+  while (b != 0) {
+    const Wide rest = a % b;
+    a = b;
+    b = rest;
+  }
+  return a;
+}
+
+/// Exact when the amounts fit once reduced; otherwise the area is cut and the volume rounded up, so that
+/// never too little is bought.
+Spread reduced(Wide area, Wide volume) {
+  const Wide common = commonDivisor(area, volume);
+  area /= common;
+  volume /= common;
+  while (area > INT64_MAX || volume > INT64_MAX) {
+    area = std::max<Wide>(area / 2, 1);
+    volume = (volume + 1) / 2;
+  }
+  return {{static_cast<std::int64_t>(area)}, {static_cast<std::int64_t>(volume)}};
+}
+
+/// The rate of a later coat in the table's proportion: patch x later / first.
+Spread inProportion(Spread patch, Spread later, Spread first) {
+  const Spread ratio = reduced(Wide{later.area.millionths} * first.volume.millionths,
+                               Wide{later.volume.millionths} * first.area.millionths);
+  return reduced(Wide{patch.area.millionths} * ratio.area.millionths,
+                 Wide{patch.volume.millionths} * ratio.volume.millionths);
+}
+
+/// A share of the use; half as far from 100 % where a test patch has told more about the deck.
+Volume at(base::Share use, Volume litres, bool isTested) {
+  return isTested ? scaled(litres, wholeShare + use.millionths, 2 * wholeShare, Round::HalfUp)
+                  : scaled(litres, use.millionths, wholeShare, Round::HalfUp);
+}
+
+Volume less(Volume need, Volume stock) { return need - std::min(need, stock); }
+
+}  // namespace
+
+bool asksFor(const model::Job& job, model::Work work) {
+  return std::find(job.work.begin(), job.work.end(), work) != job.work.end();
+}
+
+std::vector<model::CoatNeed> coatsOf(const model::Case& c, const model::Content& content, std::size_t deck,
+                                     const model::Measures& measures) {
+  std::vector<model::CoatNeed> coats;
+  if (!asksFor(c.job, model::Work::Oil)) return coats;
+
+  const model::Deck& d = c.job.areas.at(deck);
+  const bool isJobs = !d.rates.empty();
+  const model::Uptake uptake = content.timbers.at(d.timber).uptake.at(d.state);
+  const std::vector<Spread>& table = isJobs ? d.rates : c.product->rates.at(uptake);
+  const std::string from = isJobs ? "the job" : "product table, " + nameOf(uptake);
+
+  for (int n = 1; n <= d.coats; ++n) {
+    const Spread listed = table[std::min(table.size(), static_cast<std::size_t>(n)) - 1];
+    model::CoatNeed need{deck, n, listed, from, {}};
+    if (d.testPatch) {
+      const Spread patch = {d.testPatch->area, d.testPatch->used};
+      need.rate = n == 1 ? patch : inProportion(patch, listed, table.front());
+      need.rateFrom =
+          n == 1 ? "test patch " + plainArea(patch.area, c.region->units) + " with " +
+                       plainVolume(patch.volume, c.region->units)
+                 : std::string("test patch, in the ") + (isJobs ? "job" : "product") + "'s proportion";
+    }
+    need.litres = measures.wetted / need.rate;
+    coats.push_back(std::move(need));
+  }
+  return coats;
+}
+
+model::ProductNeed productNeed(const model::Case& c, const std::vector<model::CoatNeed>& coats) {
+  model::ProductNeed p;
+  if (coats.empty()) return p;
+  for (const auto& coat : coats) {
+    const bool isTested = c.job.areas.at(coat.deck).testPatch.has_value();
+    p.low += at(c.product->lowUse, coat.litres, isTested);
+    p.likely += coat.litres;
+    p.high += at(c.product->highUse, coat.litres, isTested);
+  }
+  p.low = increased(p.low, c.job.loss);
+  p.likely = increased(p.likely, c.job.loss);
+  p.high = increased(p.high, c.job.loss);
+  p.wanted = increased(p.likely, c.job.allowance);
+
+  Volume stock;
+  for (const auto& tin : c.job.inStock) {
+    if (tin.product == c.job.product) stock += tin.size * tin.count;
+  }
+  const auto& tins = c.product->tins.at(c.job.site.region);
+  p.fromStock = std::min(stock, p.wanted);
+  p.toBuy = less(p.wanted, stock);
+  p.bought = cheapestTins(p.toBuy, tins);
+  p.forLow = cheapestTins(less(p.low, stock), tins);
+  p.forHigh = cheapestTins(less(p.high, stock), tins);
+  p.leftOver = p.bought.volume + p.fromStock - p.likely;
+  return p;
+}
+
+}  // namespace estimate

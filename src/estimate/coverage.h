@@ -1,0 +1,19 @@
+// Litres for each coat, and what has to be bought for them.
+#pragma once
+
+#include "model/estimate.h"
+
+namespace estimate {
+
+/// Spreading rate of each coat of a deck: the job's own rates, or the product's table for the uptake of
+/// timber and state; a test patch replaces the first and scales the later ones in the same proportion.
+/// Nothing when the job asks for no oil.
+std::vector<model::CoatNeed> coatsOf(const model::Case& c, const model::Content& content, std::size_t deck,
+                                     const model::Measures& measures);
+
+/// Need with loss, range, stock and tins. A test patch halves how far its deck may fall below or above.
+model::ProductNeed productNeed(const model::Case& c, const std::vector<model::CoatNeed>& coats);
+
+bool asksFor(const model::Job& job, model::Work work);
+
+}  // namespace estimate

@@ -1,0 +1,162 @@
+#include "estimate/labour.h"
+
+#include "estimate/coverage.h"
+#include "estimate/plain.h"
+
+#include <algorithm>
+
+namespace estimate {
+namespace {
+
+using base::Count;
+using base::divide;
+using base::Round;
+using base::Wide;
+
+constexpr std::int64_t wholeShare = 100'000'000;  // 100 % in millionths
+constexpr std::int64_t one = 1'000'000;           // in millionths
+
+bool isByDeck(model::Measure measure) {
+  return measure != model::Measure::Job && measure != model::Measure::Day;
+}
+
+Count inMetres(base::Length l) { return {divide(l.millionths, 1000, Round::HalfUp)}; }
+
+Count quantityOf(model::Measure measure, const model::Measures& m) {
+  switch (measure) {
+    case model::Measure::Job:
+    case model::Measure::Day:
+      return {};
+    case model::Measure::Surface:
+      return inSquareMetres(m.area);
+    case model::Measure::Wetted:
+      return inSquareMetres(m.wetted);
+    case model::Measure::CutIn:
+      return inMetres(m.cutIn);
+    case model::Measure::BoardLength:
+      return inMetres(m.boardMetres);
+    case model::Measure::Fixings:
+      return Count::whole(m.fixings);
+  }
+  throw std::logic_error("internal error: unknown measure");
+}
+
+/// How the office reads a count: its unit, and how many of them make one metric unit of the measure.
+struct Reading {
+  std::string unit;
+  std::int64_t times = 1, over = 1;
+
+  std::string operator()(Count q) const { return plain(scaled(q, times, over, Round::HalfUp)) + " " + unit; }
+};
+
+Reading readingOf(model::Measure measure, model::UnitSystem units) {
+  const bool isUs = units == model::UnitSystem::UsCustomary;
+  switch (measure) {
+    case model::Measure::Surface:
+    case model::Measure::Wetted:
+      return isUs ? Reading{"ft2", 1'000'000'000'000, squareFoot.millionths} : Reading{"m2"};
+    case model::Measure::CutIn:
+    case model::Measure::BoardLength:
+      return isUs ? Reading{"ft", 10'000, 3048} : Reading{"m"};
+    case model::Measure::Fixings:
+    case model::Measure::Job:
+    case model::Measure::Day:
+      return {"pieces"};
+  }
+  throw std::logic_error("internal error: unknown measure");
+}
+
+Count rateOf(const model::Task& task, int grit, const model::Job& job) {
+  Count rate = task.ratePerHour;
+  if (const auto own = job.taskRates.find(task.id); own != job.taskRates.end()) {
+    rate = own->second;
+  } else if (const auto listed = task.rateByGrit.find(grit); listed != task.rateByGrit.end()) {
+    rate = listed->second;
+  }
+  if (rate.millionths <= 0) throw std::logic_error("internal error: task '" + task.id + "' has no rate");
+  return rate;
+}
+
+/// Each time a task is done over a whole deck: grits, numbers of coats, or once.
+std::vector<int> passesOf(const model::Task& task, const model::Deck& deck, const model::Job& job) {
+  if (task.isPerPass) return job.sanding;
+  if (!task.isPerCoat) return {0};
+  std::vector<int> coats;
+  for (int n = 1; n <= deck.coats && asksFor(job, model::Work::Oil); ++n) coats.push_back(n);
+  return coats;
+}
+
+model::LabourLine onDeck(const model::Case& c, const model::Task& task, std::size_t deck, Count quantity,
+                         int pass) {
+  const Count rate = rateOf(task, task.isPerPass ? pass : 0, c.job);
+  const auto listed = task.timeByState.find(c.job.areas[deck].state);
+  const base::Share time = listed == task.timeByState.end() ? base::Share::whole(100) : listed->second;
+
+  model::LabourLine line{task.id, deck, quantity, {}, pass, {}};
+  line.hours = {divide(Wide{quantity.millionths} * one * time.millionths, Wide{rate.millionths} * wholeShare,
+                       Round::HalfUp)};
+  const Reading read = readingOf(task.measure, c.region->units);
+  line.how = read(quantity) + " / " + read(rate) + "/h";
+  if (time != base::Share::whole(100)) line.how += " x " + plain(time) + " %";
+  return line;
+}
+
+}  // namespace
+
+std::vector<model::LabourLine> labourOf(const model::Case& c, const model::Content& content,
+                                        const std::vector<model::Measures>& decks, int days) {
+  std::vector<model::LabourLine> lines;
+  for (const auto& task : content.tasks) {
+    if (task.work && !asksFor(c.job, *task.work)) continue;
+    if (!isByDeck(task.measure)) {
+      const bool isDaily = task.measure == model::Measure::Day;
+      const int times = isDaily ? days : 1;
+      if (times == 0) continue;
+      std::string how = plain(task.hoursEach) + " h";
+      if (isDaily) how += " x " + std::to_string(days) + (days == 1 ? " day" : " days");
+      lines.push_back(
+          {task.id, std::nullopt, Count::whole(times), task.hoursEach * times, 0, std::move(how)});
+      continue;
+    }
+    for (std::size_t deck = 0; deck < decks.size(); ++deck) {
+      const Count quantity = quantityOf(task.measure, decks[deck]);
+      if (quantity.isZero()) continue;
+      for (const int pass : passesOf(task, c.job.areas.at(deck), c.job))
+        lines.push_back(onDeck(c, task, deck, quantity, pass));
+    }
+  }
+  return lines;
+}
+
+std::vector<model::ConsumableLine> consumablesOf(const model::Case& c, const model::Content& content,
+                                                 const std::vector<model::LabourLine>& labour) {
+  std::vector<model::ConsumableLine> lines;
+  for (const auto& work : labour) {
+    for (const auto& use : taskOf(content, work.task).uses) {
+      auto line = std::find_if(lines.begin(), lines.end(),
+                               [&](const auto& l) { return l.consumable == use.consumable; });
+      if (line == lines.end()) line = lines.insert(lines.end(), {use.consumable, {}, 0, {}});
+      line->used += scaled(use.per, work.quantity.millionths, one, Round::HalfUp);
+    }
+  }
+  for (auto& line : lines) {
+    const auto& consumable = content.consumables.at(line.consumable);
+    const base::Money price = consumable.price.at(c.job.site.region);
+    line.bought = divide(line.used.millionths, one, Round::Up);
+    line.cost = consumable.boughtWhole
+                    ? price * line.bought
+                    : base::Money{base::mulDiv(price.minor, line.used.millionths, one, Round::HalfUp)};
+  }
+  return lines;
+}
+
+const model::Task& taskOf(const model::Content& content, const std::string& id) {
+  for (const auto& task : content.tasks) {
+    if (task.id == id) return task;
+  }
+  throw std::logic_error("internal error: no task '" + id + "'");
+}
+
+Count inSquareMetres(base::Area a) { return {divide(a.millionths, 1'000'000, Round::HalfUp)}; }
+
+}  // namespace estimate

@@ -1,0 +1,22 @@
+// Person-hours for each task, and what the tasks use up.
+#pragma once
+
+#include "model/estimate.h"
+
+namespace estimate {
+
+/// Lines in the tasks' order, then the decks', then passes or coats. Tasks that have nothing to do on a deck
+/// make no line; day tasks make none while 'days' is 0. Every task that is counted by size has a rate.
+std::vector<model::LabourLine> labourOf(const model::Case& c, const model::Content& content,
+                                        const std::vector<model::Measures>& decks, int days);
+
+/// What the labour lines use up, in the order of first use.
+std::vector<model::ConsumableLine> consumablesOf(const model::Case& c, const model::Content& content,
+                                                 const std::vector<model::LabourLine>& labour);
+
+const model::Task& taskOf(const model::Content& content, const std::string& id);
+
+/// In square metres.
+base::Count inSquareMetres(base::Area a);
+
+}  // namespace estimate

@@ -1,0 +1,25 @@
+// Figures in plain ASCII, for the office's record of how a number came about.
+#pragma once
+
+#include "base/units.h"
+#include "model/content.h"
+
+#include <string>
+
+namespace estimate {
+
+/// '74.87', '12', '0.5': at most so many decimals, no zeros at the end.
+std::string plain(std::int64_t millionths, int decimals = 2);
+template <class Unit>
+std::string plain(base::Quantity<Unit> q, int decimals = 2) {
+  return plain(q.millionths, decimals);
+}
+
+/// '74.87 m2', or '805.9 ft2' in US customary units.
+std::string plainArea(base::Area a, model::UnitSystem units);
+/// '125 mL', or '4.23 fl oz' in US customary units.
+std::string plainVolume(base::Volume v, model::UnitSystem units);
+
+constexpr base::Area squareFoot{92'903'040'000};  // NIST SP 811 (2008), App. B.8: exact
+
+}  // namespace estimate

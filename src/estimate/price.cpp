@@ -1,0 +1,197 @@
+// Costs become the lines of a quote: each line's cost is rounded once to whole coins, loaded with overhead,
+// contingency and margin, and divided into a rate; quantity x rate, rounded once, is what the customer pays.
+#include "estimate/estimate.h"
+#include "estimate/plain.h"
+
+#include <algorithm>
+
+namespace estimate {
+namespace {
+
+using base::Count;
+using base::divide;
+using base::Hours;
+using base::Money;
+using base::mulDiv;
+using base::Round;
+using base::Share;
+using base::Wide;
+
+constexpr std::int64_t wholeShare = 100'000'000;  // 100 % in millionths
+constexpr std::int64_t one = 1'000'000;           // in millionths
+
+class Pricer {
+ public:
+  Pricer(const model::Case& c, const model::Content& content, const model::Estimate& e)
+      : c_(c), content_(content), e_(e), margin_(c.job.price.margin.value_or(c.rates.margin)) {}
+
+  model::Price price() {
+    addWork();
+    addPreparation();
+    addTins();
+    addConsumables();
+    addTravel();
+    if (c_.rates.disposalPerJob > Money{}) {
+      price_.otherCost += c_.rates.disposalPerJob;
+      add(model::LineKind::Disposal, Count::whole(1), model::LineUnit::Lot, c_.rates.disposalPerJob);
+    }
+    addTotals();
+    addPayments();
+    addCosts();
+    return std::move(price_);
+  }
+
+ private:
+  model::PriceLine& add(model::LineKind kind, Count quantity, model::LineUnit unit, Money cost) {
+    model::PriceLine line;
+    line.kind = kind;
+    line.quantity = quantity;
+    line.unit = unit;
+    line.cost = cost;
+    // rate = cost x (1 + overhead + contingency) / (1 - margin) / quantity
+    const Wide loaded = wholeShare + c_.rates.overhead.millionths + c_.rates.contingency.millionths;
+    const Wide kept = wholeShare - margin_.millionths;
+    line.rate = {std::max<std::int64_t>(
+        1, divide(loaded * line.cost.minor * one, kept * line.quantity.millionths, Round::HalfUp))};
+    line.amount = {mulDiv(line.rate.minor, line.quantity.millionths, one, Round::HalfUp)};
+    price_.subtotal += line.amount;
+    return price_.lines.emplace_back(line);
+  }
+
+  Money labour(Hours hours) {
+    const Money cost = {mulDiv(c_.rates.labourCostPerHour.minor, hours.millionths, one, Round::HalfUp)};
+    price_.labourCost += cost;
+    return cost;
+  }
+
+  template <class Belongs>
+  Hours hoursOf(Belongs belongs) const {
+    Hours hours;
+    for (const auto& line : e_.labour) {
+      if (belongs(line, taskOf(content_, line.task))) hours += line.hours;
+    }
+    return hours;
+  }
+
+  void addWork() {
+    for (std::size_t deck = 0; deck < e_.decks.size(); ++deck) {
+      for (const model::Work work : c_.job.work) {
+        const Hours hours = hoursOf([&](const model::LabourLine& line, const model::Task& task) {
+          return line.deck == deck && task.work == work;
+        });
+        if (hours.isZero()) continue;
+        const model::Measures& m = e_.decks[deck];
+        const bool isCounted = work == model::Work::Fix && m.fixings > 0;
+        auto& line = add(model::LineKind::Work, isCounted ? Count::whole(m.fixings) : printedArea(m.area),
+                         isCounted ? model::LineUnit::Pieces : model::LineUnit::Area, labour(hours));
+        line.deck = deck;
+        line.work = work;
+      }
+    }
+  }
+
+  /// In the region's unit, to two decimals, at least 0.01.
+  Count printedArea(base::Area area) const {
+    const bool isUs = c_.region->units == model::UnitSystem::UsCustomary;
+    const base::Area unit = isUs ? squareFoot : base::squareMetres(1);
+    const std::int64_t hundredths = mulDiv(area.millionths, 100, unit.millionths, Round::HalfUp);
+    return {std::max<std::int64_t>(1, hundredths) * 10'000};
+  }
+
+  /// Everything that is neither one kind of work on one deck nor done anew each day.
+  void addPreparation() {
+    const Hours hours = hoursOf([](const model::LabourLine& line, const model::Task& task) {
+      return task.measure != model::Measure::Day && !(line.deck && task.work);
+    });
+    if (hours.isZero()) return;
+    add(model::LineKind::Preparation, Count::whole(1), model::LineUnit::Lot, labour(hours));
+  }
+
+  void addTins() {
+    for (const auto& [tin, count] : e_.product.bought.tins) {
+      const Money cost = tin.price * count;
+      price_.productCost += cost;
+      add(model::LineKind::Tin, Count::whole(count), model::LineUnit::Tins, cost).tin = tin.size;
+    }
+  }
+
+  void addConsumables() {
+    for (const auto& line : e_.consumables) price_.consumableCost += line.cost;
+    if (price_.consumableCost == Money{}) return;
+    add(model::LineKind::Consumables, Count::whole(1), model::LineUnit::Lot, price_.consumableCost);
+  }
+
+  void addTravel() {
+    if (e_.crewDays == 0) return;
+    const Hours hours = hoursOf([](const model::LabourLine&, const model::Task& task) {
+      return task.measure == model::Measure::Day;
+    });
+    const Money travel = c_.rates.travelPerDay * e_.crewDays;
+    price_.otherCost += travel;
+    const Money cost = travel + labour(hours);
+    if (cost == Money{}) return;
+    add(model::LineKind::Travel, Count::whole(e_.crewDays), model::LineUnit::Days, cost);
+  }
+
+  model::TaxRule taxRule() const {
+    model::TaxRule rule = c_.region->tax;
+    rule.rate = c_.job.price.tax.value_or(rule.rate);
+    return rule;
+  }
+
+  void addTotals() {
+    price_.discount = share(price_.subtotal, c_.job.price.discount);
+    price_.net = price_.subtotal - price_.discount;
+    std::vector<Money> net;
+    for (const auto& line : price_.lines) net.push_back(line.amount);
+    net.push_back(Money{} - price_.discount);
+    price_.tax = tax(net, taxRule());
+    price_.total = price_.net + price_.tax;
+    for (const auto& option : c_.job.price.options)
+      price_.options.push_back(option.price + tax({option.price}, taxRule()));
+  }
+
+  /// Deposit, stages and the rest on hand-over. Each is rounded; the last takes what is left.
+  void addPayments() {
+    Share shareLeft = Share::whole(100);
+    Money left = price_.total;
+    const auto pay = [&](Share part, const std::string& when, Money amount) {
+      if (part >= shareLeft) amount = left;
+      price_.stages.push_back({std::min(part, shareLeft), when, std::min(amount, left)});
+      shareLeft = shareLeft - price_.stages.back().share;
+      left = left - price_.stages.back().amount;
+    };
+    // Rounded down: a law's highest deposit must not be passed by half a coin.
+    const Share deposit = c_.job.price.deposit;
+    price_.deposit = share(price_.total, std::min(deposit, shareLeft), Round::Down);
+    if (price_.deposit > Money{}) pay(deposit, "", price_.deposit);
+    for (const auto& stage : c_.job.price.stages) {
+      if (!shareLeft.isZero()) pay(stage.share, stage.when, share(price_.total, stage.share));
+    }
+    if (!shareLeft.isZero()) pay(shareLeft, "", left);
+  }
+
+  void addCosts() {
+    model::Price& p = price_;
+    const Money direct = p.labourCost + p.productCost + p.consumableCost + p.otherCost;
+    p.overheadCost = share(direct, c_.rates.overhead);
+    p.contingencyCost = share(direct, c_.rates.contingency);
+    p.cost = direct + p.overheadCost + p.contingencyCost;
+    if (p.net > Money{})
+      p.marginReached = {mulDiv((p.net - p.cost).minor, wholeShare, p.net.minor, Round::HalfUp)};
+  }
+
+  const model::Case& c_;
+  const model::Content& content_;
+  const model::Estimate& e_;
+  Share margin_;
+  model::Price price_;
+};
+
+}  // namespace
+
+model::Price makePrice(const model::Case& c, const model::Content& content, const model::Estimate& e) {
+  return Pricer(c, content, e).price();
+}
+
+}  // namespace estimate

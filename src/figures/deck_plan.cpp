@@ -1,0 +1,94 @@
+// Plan of a job's decks: tries the usual scales, largest first, until the whole drawing fits its box.
+#include "figures/plan_parts.h"
+#include "figures/plan_words.h"
+
+#include <algorithm>
+
+namespace figures {
+
+namespace {
+
+// After the usual ones come steps for boardwalks and jetties.
+constexpr std::int64_t metricScales[] = {20,  25,  50,  75,  100,  125,  150, 200,
+                                         300, 400, 500, 750, 1000, 2000, 5000};
+constexpr std::int64_t usScales[] = {24, 48, 72, 96, 120, 192, 240, 384, 480, 720, 960, 1920, 4800};
+
+bool hasPlace(const model::Deck& deck) { return outlineOf(deck.shape).has_value(); }
+
+std::string notDrawn(const Pen& pen, const std::vector<model::Deck>& decks) {
+  std::string text;
+  for (std::size_t i = 0; i < decks.size(); ++i)
+    if (!hasPlace(decks[i]))
+      text += (text.empty() ? "not drawn: " : ", ") + letterOf(i) + " " + decks[i].name + " (" +
+              shapeText(pen, decks[i].shape) + ")";
+  return text;
+}
+
+/// What those hear who cannot see the plan.
+std::string altText(const model::Case& c, const model::Estimate& e, const Pen& pen, std::int64_t scale,
+                    bool isKey) {
+  std::string text = "Plan of the decks to scale 1:" + std::to_string(scale) + ": ";
+  bool isFirst = true;
+  for (std::size_t i = 0; i < c.job.areas.size(); ++i) {
+    const auto& deck = c.job.areas[i];
+    if (!hasPlace(deck)) continue;
+    if (!isFirst) text += "; ";
+    isFirst = false;
+    text += letterOf(i) + " " + deck.name;
+    if (isKey) continue;
+    text += ", " + shapeText(pen, deck.shape) + ", " + areaText(pen, e.decks.at(i).area);
+    if (deck.without.empty()) continue;
+    text += deck.without.size() == 1 ? ", with a cut-out (" : ", with cut-outs (";
+    for (std::size_t k = 0; k < deck.without.size(); ++k)
+      text += (k == 0 ? "" : "; ") + cutOutText(pen, deck.without[k]);
+    text += ")";
+  }
+  const std::string missing = notDrawn(pen, c.job.areas);
+  return text + (missing.empty() ? "." : "; " + missing + ".");
+}
+
+}  // namespace
+
+typeset::Drawing deckPlan(const model::Case& c, const model::Estimate& e, const Pen& pen, Size box,
+                          bool isKey) {
+  const auto& decks = c.job.areas;
+  typeset::Drawing out;
+  if (std::none_of(decks.begin(), decks.end(), hasPlace)) {
+    out.alt = notDrawn(pen, decks);
+    return out;
+  }
+  const std::vector<std::int64_t> metric(std::begin(metricScales), std::end(metricScales)),
+      us(std::begin(usScales), std::end(usScales));
+  for (const std::int64_t scale : isUs(pen) ? us : metric) {
+    const auto onSite = [&](Dim d) {
+      return base::Length{base::mulDiv(d.raw, 1000 * scale, 36, base::Round::HalfUp)};
+    };
+    PlanSheet sheet(pen, scale,
+                    placeDecks(decks, onSite(Dim::mm(isKey ? 6 : 15)), onSite(box.w - Dim::mm(14))));
+    const auto tooLarge = [&] { return sheet.bounds().size.w > box.w || sheet.bounds().size.h > box.h; };
+    if (tooLarge()) continue;
+    drawDecks(sheet, decks, isKey);
+    const auto unnamed = nameDecksInside(sheet, decks, e, isKey);
+    if (!isKey) {
+      nameCutOuts(sheet, decks);
+      dimensionDecks(sheet);
+    }
+    nameDecksOutside(sheet, unnamed, decks, e, isKey);
+    if (!isKey) {
+      if (c.job.site.north) drawNorth(sheet, *c.job.site.north);
+      drawScale(sheet, std::max(sheet.bounds().size.w, std::min(box.w, Dim::mm(110))));
+    }
+    if (const auto missing = notDrawn(pen, decks); !missing.empty() && !isKey) sheet.notes.push_back(missing);
+    writeNotes(sheet, box.w);
+    if (tooLarge()) continue;
+    out.size = sheet.bounds().size;
+    out.items = std::move(sheet.items);
+    shift(out.items, {-sheet.bounds().at.x, -sheet.bounds().at.y});
+    out.alt = altText(c, e, pen, scale, isKey);
+    return out;
+  }
+  out.alt = "The decks do not fit a plan of this size";
+  return out;
+}
+
+}  // namespace figures

@@ -1,0 +1,167 @@
+#include "figures/outline.h"
+
+#include "base/geometry.h"
+
+#include <algorithm>
+
+namespace figures {
+
+using base::Length;
+using model::Place;
+
+namespace {
+
+Loop rectangle(Length w, Length h) { return {{{}, {w, {}}, {w, h}, {{}, h}}, {}, {}}; }
+
+Loop circle(Length diameter) {
+  const Length r = {diameter.millionths / 2};
+  return {{}, {r, r}, r};
+}
+
+Loop triangle(const model::Triangle& t) {
+  Loop loop;
+  for (const auto p : base::triangleCorners(t.a.millionths, t.b.millionths, t.c.millionths))
+    loop.corners.push_back({{p.x}, {p.y}});
+  return loop;
+}
+
+Length root(base::Wide n) { return {static_cast<std::int64_t>(base::squareRoot(n))}; }
+
+Loop moved(Loop loop, Place by) {
+  for (auto& corner : loop.corners) corner = {corner.x + by.x, corner.y + by.y};
+  loop.centre = {loop.centre.x + by.x, loop.centre.y + by.y};
+  return loop;
+}
+
+struct Maker {
+  std::optional<Outline> operator()(const model::Rectangle& r) const {
+    return Outline{rectangle(r.x, r.y), {}};
+  }
+  std::optional<Outline> operator()(const model::Polygon& p) const { return Outline{{p.points, {}, {}}, {}}; }
+  std::optional<Outline> operator()(const model::Circle& c) const { return Outline{circle(c.diameter), {}}; }
+  std::optional<Outline> operator()(const model::Ring& r) const {
+    const Length rim = {(r.outer - r.inner).millionths / 2};
+    return Outline{circle(r.outer), {Outline{moved(circle(r.inner), {rim, rim}), {}}}};
+  }
+  std::optional<Outline> operator()(const model::Triangle& t) const { return Outline{triangle(t), {}}; }
+  std::optional<Outline> operator()(const model::Stairs& s) const {
+    return Outline{rectangle(s.going * s.steps, s.width), {}};
+  }
+  std::optional<Outline> operator()(const model::Strip&) const { return std::nullopt; }
+  std::optional<Outline> operator()(const model::Screen&) const { return std::nullopt; }
+  std::optional<Outline> operator()(const model::Measured&) const { return std::nullopt; }
+};
+
+/// Where the line at 'at' enters and leaves a loop, in order.
+std::vector<Length> crossings(const Loop& loop, Length at, bool alongX) {
+  std::vector<Length> out;
+  if (loop.isCircle()) {
+    const std::int64_t r = loop.radius.millionths;
+    const std::int64_t off = (at - (alongX ? loop.centre.y : loop.centre.x)).millionths;
+    if (off >= r || -off >= r) return out;
+    const Length half = root(base::Wide{r} * r - base::Wide{off} * off);
+    const Length middle = alongX ? loop.centre.x : loop.centre.y;
+    return {middle - half, middle + half};
+  }
+  for (std::size_t i = 0; i < loop.corners.size(); ++i) {
+    Place a = loop.corners[i], b = loop.corners[(i + 1) % loop.corners.size()];
+    if (!alongX) {
+      std::swap(a.x, a.y);
+      std::swap(b.x, b.y);
+    }
+    // A corner on the line counts with the edge above it only, so that crossings always come in pairs.
+    if ((a.y <= at) == (b.y <= at)) continue;
+    if (b.y < a.y) std::swap(a, b);
+    out.push_back(
+        a.x + base::scaled(b.x - a.x, (at - a.y).millionths, (b.y - a.y).millionths, base::Round::HalfUp));
+  }
+  std::sort(out.begin(), out.end());
+  return out;
+}
+
+std::vector<Stretch> without(const std::vector<Stretch>& from, const std::vector<Stretch>& taken) {
+  std::vector<Stretch> left = from;
+  for (const auto& t : taken) {
+    std::vector<Stretch> next;
+    for (const auto& s : left) {
+      if (t.to <= s.from || t.from >= s.to) {
+        next.push_back(s);
+        continue;
+      }
+      if (t.from > s.from) next.push_back({s.from, t.from});
+      if (t.to < s.to) next.push_back({t.to, s.to});
+    }
+    left = std::move(next);
+  }
+  return left;
+}
+
+}  // namespace
+
+std::optional<Outline> outlineOf(const model::Shape& shape) { return std::visit(Maker{}, shape); }
+
+std::optional<Outline> outlineOf(const model::Deck& deck) {
+  auto outline = outlineOf(deck.shape);
+  if (!outline) return outline;
+  for (const auto& cut : deck.without) {
+    const auto hole = outlineOf(cut.shape);
+    if (!hole) continue;
+    const Loop& edge = hole->edge;
+    const Place back = edge.isCircle() ? Place{cut.at.x - edge.radius, cut.at.y - edge.radius} : cut.at;
+    outline->holes.push_back(moved(*hole, back));
+  }
+  return outline;
+}
+
+Outline moved(const Outline& outline, Place by) {
+  Outline out{moved(outline.edge, by), {}};
+  for (const auto& hole : outline.holes) out.holes.push_back(moved(hole, by));
+  return out;
+}
+
+Extent extentOf(const Outline& outline) {
+  const Loop& edge = outline.edge;
+  if (edge.isCircle())
+    return {{edge.centre.x - edge.radius, edge.centre.y - edge.radius},
+            {edge.centre.x + edge.radius, edge.centre.y + edge.radius}};
+  Extent e{edge.corners[0], edge.corners[0]};
+  for (const auto& corner : edge.corners) {
+    e.from = {std::min(e.from.x, corner.x), std::min(e.from.y, corner.y)};
+    e.to = {std::max(e.to.x, corner.x), std::max(e.to.y, corner.y)};
+  }
+  return e;
+}
+
+std::vector<Stretch> stretches(const Outline& outline, Length at, bool alongX) {
+  const auto ends = crossings(outline.edge, at, alongX);
+  std::vector<Stretch> out;
+  for (std::size_t i = 0; i + 1 < ends.size(); i += 2)
+    if (ends[i] < ends[i + 1]) out.push_back({ends[i], ends[i + 1]});
+  for (const auto& hole : outline.holes) out = without(out, stretches(hole, at, alongX));
+  return out;
+}
+
+bool runsAlongX(const Extent& extent, model::Run run) {
+  const bool isWide = extent.width() >= extent.height();
+  return isWide == (run == model::Run::LongSide);
+}
+
+std::vector<Seam> seams(const Outline& outline, const model::Boards& boards, std::int64_t every) {
+  const Extent extent = extentOf(outline);
+  const bool alongX = runsAlongX(extent, boards.run);
+  const Length first = alongX ? extent.from.y : extent.from.x;
+  const Length last = alongX ? extent.to.y : extent.to.x;
+  const Length pitch = (boards.width + boards.gap) * every;
+  std::vector<Seam> out;
+  for (Length at = first + pitch; at < last; at += pitch)
+    for (const auto& s : stretches(outline, at, alongX))
+      out.push_back(alongX ? Seam{{s.from, at}, {s.to, at}} : Seam{{at, s.from}, {at, s.to}});
+  return out;
+}
+
+Length distance(Place a, Place b) {
+  const base::Wide dx = (a.x - b.x).millionths, dy = (a.y - b.y).millionths;
+  return root(dx * dx + dy * dy);
+}
+
+}  // namespace figures

@@ -1,0 +1,60 @@
+// Shapes as closed lines in site coordinates: what plans are drawn from.
+#pragma once
+
+#include "model/job.h"
+
+namespace figures {
+
+/// A closed line: its corners in order, or a circle when it has none.
+struct Loop {
+  std::vector<model::Place> corners;
+  model::Place centre;
+  base::Length radius;
+
+  bool isCircle() const { return corners.empty(); }
+};
+
+/// What lies within an edge and outside the holes.
+struct Outline {
+  Loop edge;
+  std::vector<Outline> holes;
+};
+
+struct Extent {
+  model::Place from, to;  // upper left and lower right corner
+
+  base::Length width() const { return to.x - from.x; }
+  base::Length height() const { return to.y - from.y; }
+};
+
+/// A shape from its own corner: the upper left corner of what it covers, and the points' own zero for a
+/// polygon. A triangle has its first side along the top; stairs rise along x.
+/// Nothing for what has no place on a plan: strips, screens and areas somebody else measured.
+std::optional<Outline> outlineOf(const model::Shape& shape);
+
+/// A deck with its cut-outs, from the deck's own corner.
+std::optional<Outline> outlineOf(const model::Deck& deck);
+
+Outline moved(const Outline& outline, model::Place by);
+Extent extentOf(const Outline& outline);
+
+/// The stretches of a line across the outline that lie inside it and outside its holes, in order. The line
+/// runs along x at height 'at', or along y.
+struct Stretch {
+  base::Length from, to;
+};
+std::vector<Stretch> stretches(const Outline& outline, base::Length at, bool alongX);
+
+/// Whether boards run along x. 'Long side' is the longer side of what the deck covers.
+bool runsAlongX(const Extent& extent, model::Run run);
+
+/// Where boards meet, every n-th of them, clipped to the outline. Counted from the upper or left side.
+struct Seam {
+  model::Place from, to;
+};
+std::vector<Seam> seams(const Outline& outline, const model::Boards& boards, std::int64_t every);
+
+/// Straight distance of two places.
+base::Length distance(model::Place a, model::Place b);
+
+}  // namespace figures

@@ -1,0 +1,276 @@
+// Letters, names and areas of decks and cut-outs, where no board runs through a letter.
+#include "figures/plan_parts.h"
+#include "figures/plan_words.h"
+
+#include <algorithm>
+
+namespace figures {
+
+namespace {
+
+const Dim lineGap = tenths(15);
+const Dim patchRim = tenths(10);
+const Dim widestName = Dim::mm(30);
+
+/// A deck's letter, its name and area, stacked and centred; on a key in one line.
+struct NameBlock {
+  std::vector<Words> lines;
+  bool isRow = false;
+  Size size;
+};
+
+typeset::Span letterSpan(const Pen& pen, const std::string& letter, std::int64_t points) {
+  return {letter, model::Face::TextBold, Dim::pt(points), {}, colour(pen, "accent"), false};
+}
+
+NameBlock nameBlock(const Pen& pen, const std::string& letter, const std::string& name,
+                    const std::string& area) {
+  NameBlock b;
+  b.lines.push_back(words(pen, letterSpan(pen, letter, 14)));
+  for (const auto& line : wrapped(pen, "drawing", name, widestName, 2))
+    b.lines.push_back(boldWords(pen, "drawing", line));
+  if (!area.empty()) b.lines.push_back(words(pen, "drawing", area));
+  for (const auto& w : b.lines) {
+    b.size.w = std::max(b.size.w, w.width);
+    b.size.h += w.height + lineGap;
+  }
+  b.size.h -= lineGap;
+  return b;
+}
+
+NameBlock nameRow(const Pen& pen, const std::string& letter, const std::string& name) {
+  NameBlock b;
+  b.isRow = true;
+  b.lines.push_back(words(pen, letterSpan(pen, letter, 12)));
+  if (!name.empty()) b.lines.push_back(words(pen, "drawing", name));
+  for (const auto& w : b.lines) {
+    b.size.w += w.width + (b.size.w.raw > 0 ? lineGap : Dim{});
+    b.size.h = std::max(b.size.h, w.height);
+  }
+  return b;
+}
+
+void putBlock(PlanSheet& sheet, const NameBlock& b, Point at) {
+  Dim x = at.x, y = at.y;
+  for (const auto& w : b.lines) {
+    if (b.isRow) {
+      put(sheet.items, w, {x, at.y + b.size.h});
+      x += w.width + lineGap;
+    } else {
+      put(sheet.items, w, {at.x + (b.size.w - w.width) / 2, y + w.height});
+      y += w.height + lineGap;
+    }
+  }
+}
+
+/// The place nearest to the middle of the deck where a block lies on boards with 'margin' around it.
+std::optional<Point> spotOnBoards(const PlanSheet& sheet, const PlacedDeck& deck, Size size, Dim margin) {
+  const Rect area = sheet.on(deck.extent);
+  const Size room = {area.size.w - size.w, area.size.h - size.h};
+  if (room.w.raw < 0 || room.h.raw < 0) return std::nullopt;
+  struct Candidate {
+    std::int64_t far;
+    Point at;
+  };
+  std::vector<Candidate> candidates;
+  constexpr std::int64_t half = 10;
+  for (std::int64_t i = -half; i <= half; ++i)
+    for (std::int64_t k = -half; k <= half; ++k) {
+      const Dim dx = room.w * i / (2 * half), dy = room.h * k / (2 * half);
+      const std::int64_t x = dx.raw / 1000, y = dy.raw / 1000;
+      candidates.push_back({x * x + y * y, {area.at.x + room.w / 2 + dx, area.at.y + room.h / 2 + dy}});
+    }
+  std::stable_sort(candidates.begin(), candidates.end(),
+                   [](const auto& a, const auto& b) { return a.far < b.far; });
+  for (const auto& c : candidates)
+    if (sheet.isOnBoards(deck, grown({c.at, size}, margin))) return c.at;
+  return std::nullopt;
+}
+
+bool nameInside(PlanSheet& sheet, const PlacedDeck& deck, const NameBlock& block) {
+  for (const Dim margin : {tenths(40), tenths(25), tenths(15)}) {
+    const auto at = spotOnBoards(sheet, deck, block.size, margin);
+    if (!at) continue;
+    const Rect patch = grown({*at, block.size}, patchRim);
+    put(sheet.items, box(patch, colour(sheet.pen, deck.isStairs ? "white" : "tint"), std::nullopt));
+    putBlock(sheet, block, *at);
+    sheet.take(patch);
+    return true;
+  }
+  return false;
+}
+
+/// Where the straight line from outside first meets the deck.
+std::optional<Point> edgeFrom(const PlanSheet& sheet, const PlacedDeck& deck, Side side, Dim at) {
+  const bool alongX = side == Side::Left || side == Side::Right;
+  const auto inside = stretches({deck.outline.edge, {}}, sheet.onSite(at), alongX);
+  if (inside.empty()) return std::nullopt;
+  const Dim hit = sheet.on(side == Side::Left || side == Side::Top ? inside.front().from : inside.back().to);
+  return alongX ? Point{hit, at} : Point{at, hit};
+}
+
+/// A way to name a deck from outside: where the block stands and its leader runs.
+struct Place {
+  Rect block;
+  Point from, to;
+};
+
+/// Beside the deck on one side, the leader at 'part' eighths of that side, the block slid along by fifths.
+std::optional<Place> placeBeside(const PlanSheet& sheet, const PlacedDeck& deck, Size s, Side side, Dim away,
+                                 std::int64_t part, std::int64_t slide) {
+  const Rect area = sheet.on(deck.extent);
+  const bool isAbove = side == Side::Top || side == Side::Bottom;
+  const Point anchor = {area.at.x + area.size.w * part / 8, area.at.y + area.size.h * part / 8};
+  const Dim along = (isAbove ? s.w : s.h) * slide / 5;
+  Place p{{{}, s}, {}, {}};
+  switch (side) {
+    case Side::Top:
+      p.block.at = {anchor.x - s.w / 2 + along, area.at.y - away - s.h};
+      p.from = {anchor.x, bottom(p.block) + patchRim};
+      break;
+    case Side::Bottom:
+      p.block.at = {anchor.x - s.w / 2 + along, bottom(area) + away};
+      p.from = {anchor.x, p.block.at.y - patchRim};
+      break;
+    case Side::Right:
+      p.block.at = {right(area) + away, anchor.y - s.h / 2 + along};
+      p.from = {p.block.at.x - patchRim, anchor.y};
+      break;
+    case Side::Left:
+      p.block.at = {area.at.x - away - s.w, anchor.y - s.h / 2 + along};
+      p.from = {right(p.block) + patchRim, anchor.y};
+      break;
+  }
+  const auto hit = edgeFrom(sheet, deck, side, isAbove ? anchor.x : anchor.y);
+  if (!hit || !sheet.isFree(grown(p.block, patchRim))) return std::nullopt;
+  p.to = *hit;
+  // Stops short of the edge for the test, which counts the deck itself as taken.
+  const Dim shy = tenths(3);
+  const Point end = {p.to.x + (side == Side::Right  ? shy
+                               : side == Side::Left ? -shy
+                                                    : Dim{}),
+                     p.to.y + (side == Side::Bottom ? shy
+                               : side == Side::Top  ? -shy
+                                                    : Dim{})};
+  if (!sheet.isFree(around({p.from, {}}, {end, {}}))) return std::nullopt;
+  return p;
+}
+
+std::optional<Place> placeOutside(const PlanSheet& sheet, const PlacedDeck& deck, Size size, bool isKey) {
+  // Tenths of a millimetre; 80 leaves room for dimension lines.
+  const std::vector<std::int64_t> offs = isKey ? std::vector<std::int64_t>{30, 60, 100, 150}
+                                               : std::vector<std::int64_t>{80, 40, 120, 170, 230, 300};
+  for (const std::int64_t part : {4, 6, 2, 7, 1})
+    for (const std::int64_t off : offs)
+      for (const Side side : {Side::Top, Side::Bottom, Side::Right, Side::Left})
+        for (const std::int64_t slide : {0, -1, 1, -2, 2})
+          if (const auto p = placeBeside(sheet, deck, size, side, tenths(off), part, slide)) return p;
+  return std::nullopt;
+}
+
+bool nameOutside(PlanSheet& sheet, const PlacedDeck& deck, const NameBlock& block, bool isKey) {
+  const auto p = placeOutside(sheet, deck, block.size, isKey);
+  if (!p) return false;
+  put(sheet.items, line(p->from, p->to, {colour(sheet.pen, "ink"), hundredthsPt(40), {}, false}));
+  putBlock(sheet, block, p->block.at);
+  sheet.take(grown(p->block, patchRim));
+  sheet.take(grown(around({p->from, {}}, {p->to, {}}), tenths(3)));
+  return true;
+}
+
+NameBlock nameOf(const PlanSheet& sheet, const PlacedDeck& deck, const std::vector<model::Deck>& decks,
+                 const model::Estimate& estimate, bool isKey) {
+  const std::string letter = letterOf(deck.index), name = decks[deck.index].name;
+  if (isKey) return nameRow(sheet.pen, letter, name);
+  return nameBlock(sheet.pen, letter, name, areaText(sheet.pen, estimate.decks.at(deck.index).area));
+}
+
+}  // namespace
+
+std::vector<std::size_t> nameDecksInside(PlanSheet& sheet, const std::vector<model::Deck>& decks,
+                                         const model::Estimate& estimate, bool isKey) {
+  std::vector<std::size_t> left;
+  for (std::size_t i = 0; i < sheet.placed.size(); ++i)
+    if (!nameInside(sheet, sheet.placed[i], nameOf(sheet, sheet.placed[i], decks, estimate, isKey)))
+      left.push_back(i);
+  return left;
+}
+
+void nameDecksOutside(PlanSheet& sheet, const std::vector<std::size_t>& which,
+                      const std::vector<model::Deck>& decks, const model::Estimate& estimate, bool isKey) {
+  for (const std::size_t i : which) {
+    const PlacedDeck& deck = sheet.placed[i];
+    if (nameOutside(sheet, deck, nameOf(sheet, deck, decks, estimate, isKey), isKey)) continue;
+    const std::string letter = letterOf(deck.index);
+    const NameBlock small = nameRow(sheet.pen, letter, "");
+    if (!nameInside(sheet, deck, small)) nameOutside(sheet, deck, small, isKey);
+    const auto area = areaText(sheet.pen, estimate.decks.at(deck.index).area);
+    sheet.notes.push_back(letter + " " + decks[deck.index].name + (isKey ? "" : ", " + area));
+  }
+}
+
+namespace {
+
+/// Cut-outs of a deck that are alike share one label.
+struct Group {
+  std::string text;
+  std::vector<std::size_t> which;
+};
+
+std::vector<Group> groups(const Pen& pen, const std::vector<model::CutOut>& cuts) {
+  std::vector<Group> out;
+  for (std::size_t i = 0; i < cuts.size(); ++i) {
+    const std::string text = cutOutText(pen, cuts[i]);
+    if (text.empty()) continue;
+    const auto same = std::find_if(out.begin(), out.end(), [&](const auto& g) { return g.text == text; });
+    if (same == out.end()) out.push_back({text, {i}});
+    else same->which.push_back(i);
+  }
+  for (auto& g : out)
+    if (g.which.size() > 1) g.text = std::to_string(g.which.size()) + " × " + g.text;
+  return out;
+}
+
+/// In the hole where it has room, else beside it on the boards.
+bool nameHole(PlanSheet& sheet, const PlacedDeck& deck, const Outline& outline, const Words& w) {
+  const Rect hole = sheet.on(extentOf(outline));
+  const Point middle = {hole.at.x + hole.size.w / 2, hole.at.y + hole.size.h / 2};
+  const Size size = {w.width, w.height};
+  const Point centred = {middle.x - w.width / 2, middle.y - w.height / 2};
+  // A hole has no boards of its own, so it is tested as a deck without any.
+  const PlacedDeck asDeck = {deck.index, {outline.edge, {}}, {}, false, Side::Right};
+  if (outline.holes.empty() && sheet.isOnBoards(asDeck, grown({centred, size}, tenths(15)))) {
+    put(sheet.items, w, {centred.x, centred.y + w.height});
+    sheet.take(grown({centred, size}, patchRim));
+    return true;
+  }
+  const Dim off = tenths(25);
+  const Dim above = hole.at.y - off - w.height, below = bottom(hole) + off, flush = right(hole) - w.width;
+  for (const Point at :
+       {Point{centred.x, below}, Point{centred.x, above}, Point{right(hole) + off, centred.y},
+        Point{hole.at.x - off - w.width, centred.y}, Point{hole.at.x, below}, Point{flush, below},
+        Point{hole.at.x, above}, Point{flush, above}}) {
+    const Rect patch = grown({at, size}, patchRim);
+    if (!sheet.isOnBoards(deck, grown(patch, tenths(5)))) continue;
+    put(sheet.items, box(patch, colour(sheet.pen, "tint"), std::nullopt));
+    put(sheet.items, w, {at.x, at.y + w.height});
+    sheet.take(patch);
+    return true;
+  }
+  return false;
+}
+
+}  // namespace
+
+void nameCutOuts(PlanSheet& sheet, const std::vector<model::Deck>& decks) {
+  for (const auto& deck : sheet.placed)
+    for (const auto& group : groups(sheet.pen, decks[deck.index].without)) {
+      const Words w = words(sheet.pen, "drawing", group.text);
+      const bool isNamed = std::any_of(group.which.begin(), group.which.end(), [&](std::size_t i) {
+        return nameHole(sheet, deck, deck.outline.holes.at(i), w);
+      });
+      if (!isNamed) sheet.notes.push_back("cut out of " + letterOf(deck.index) + ": " + group.text);
+    }
+}
+
+}  // namespace figures

@@ -1,0 +1,33 @@
+// The parts of a deck plan, in the order they are drawn. Each takes its room on the sheet.
+#pragma once
+
+#include "figures/plan_sheet.h"
+
+namespace figures {
+
+/// Fills, boards, treads, cut-outs and edges. The boards are drawn every n-th only when they would come
+/// closer than 0.45 mm.
+void drawDecks(PlanSheet& sheet, const std::vector<model::Deck>& decks, bool isKey);
+
+/// Name and size of each cut-out, in it or beside it.
+void nameCutOuts(PlanSheet& sheet, const std::vector<model::Deck>& decks);
+
+/// Letter, name and area of each deck on its boards, where they have room. Returns the places in
+/// PlanSheet::placed of those that have none.
+std::vector<std::size_t> nameDecksInside(PlanSheet& sheet, const std::vector<model::Deck>& decks,
+                                         const model::Estimate& estimate, bool isKey);
+/// The names of the others beside them, with a leader.
+void nameDecksOutside(PlanSheet& sheet, const std::vector<std::size_t>& which,
+                      const std::vector<model::Deck>& decks, const model::Estimate& estimate, bool isKey);
+
+/// Dimension lines around each deck; those that find no room are left out.
+void dimensionDecks(PlanSheet& sheet);
+
+/// Scale bar with its caption, and the north arrow.
+void drawScale(PlanSheet& sheet, Dim width);
+void drawNorth(PlanSheet& sheet, int degrees);
+
+/// Lines in the note style below everything.
+void writeNotes(PlanSheet& sheet, Dim width);
+
+}  // namespace figures

@@ -1,0 +1,66 @@
+// The sheet a deck plan is drawn on: decks placed on the site, the scale, and what room is still free.
+#pragma once
+
+#include "figures/outline.h"
+#include "figures/paths.h"
+
+namespace figures {
+
+/// Which way is up on stairs, and sides of a deck in general.
+enum class Side { Left, Right, Top, Bottom };
+
+struct PlacedDeck {
+  std::size_t index = 0;  // in the job
+  Outline outline;        // site coordinates
+  Extent extent;
+  bool isStairs = false;
+  Side up = Side::Right;  // of stairs
+};
+
+/// Decks where the job puts them; the others in order to the right of those, 'gap' apart, in a new row
+/// where one would grow beyond 'rowWidth'. Decks without a place on a plan are left out. Stairs that touch a
+/// deck turn so that they rise towards it.
+std::vector<PlacedDeck> placeDecks(const std::vector<model::Deck>& decks, base::Length gap,
+                                   base::Length rowWidth);
+
+/// 'A' for the first deck.
+std::string letterOf(std::size_t index);
+
+class PlanSheet {
+ public:
+  PlanSheet(const Pen& pen, std::int64_t scale, std::vector<PlacedDeck> placed);
+
+  Dim on(base::Length l) const {
+    return {base::mulDiv(l.millionths, 36, 1000 * scale_, base::Round::HalfUp)};
+  }
+  Point on(model::Place p) const { return {on(p.x), on(p.y)}; }
+  Rect on(const Extent& e) const { return {on(e.from), {on(e.width()), on(e.height())}}; }
+  base::Length onSite(Dim d) const { return {base::mulDiv(d.raw, 1000 * scale_, 36, base::Round::HalfUp)}; }
+
+  /// Nothing is drawn there yet, and no deck lies there. Thin lines may cross each other, so a line may ask
+  /// without minding those taken as thin.
+  bool isFree(const Rect& r, bool mayCrossThin = false) const;
+  /// It lies wholly on the deck's boards, and nothing is written there yet.
+  bool isOnBoards(const PlacedDeck& deck, const Rect& r) const;
+  /// A spot in the lower half of what is drawn so far where a block of this size has 'margin' around it: the
+  /// lowest, then the one farthest right.
+  std::optional<Point> freeSpot(Size size, Dim margin) const;
+
+  void take(const Rect& r);
+  void takeThin(const Rect& r);
+  Rect bounds() const { return bounds_; }  // of everything so far
+
+  const Pen& pen;
+  const std::vector<PlacedDeck> placed;
+  Items items;
+  std::vector<std::string> notes;  // what found no room, for a line under the plan
+
+  std::int64_t scale() const { return scale_; }
+
+ private:
+  std::int64_t scale_;
+  std::vector<Rect> taken_, thin_;
+  Rect bounds_;
+};
+
+}  // namespace figures

@@ -1,0 +1,77 @@
+#include "figures/plan_words.h"
+
+#include "base/quantity_words.h"
+#include "figures/outline.h"
+
+namespace figures {
+
+bool isUs(const Pen& pen) { return pen.region.units == model::UnitSystem::UsCustomary; }
+
+namespace {
+
+std::string twoPlaces(const Pen& pen, std::int64_t millionths) {
+  return base::decimal(millionths, 2, pen.region.numbers.decimal, pen.region.numbers.group);
+}
+
+/// '12.40 by 6.20 m'.
+std::string twoSizes(const Pen& pen, base::Length a, base::Length b) {
+  return sizeText(pen, a) + " by " + sizeWithUnit(pen, b);
+}
+
+}  // namespace
+
+std::string sizeText(const Pen& pen, base::Length l) {
+  return isUs(pen) ? base::feetAndInches(l) : twoPlaces(pen, base::inMetres(l));
+}
+
+std::string sizeWithUnit(const Pen& pen, base::Length l) {
+  return sizeText(pen, l) + (isUs(pen) ? "" : "\u00a0m");
+}
+
+std::string areaText(const Pen& pen, base::Area a) {
+  return isUs(pen) ? twoPlaces(pen, base::inSquareFeet(a)) + "\u00a0ft²"
+                   : twoPlaces(pen, base::inSquareMetres(a)) + "\u00a0m²";
+}
+
+std::string cutOutSize(const Pen& pen, const model::Shape& shape) {
+  if (const auto* c = std::get_if<model::Circle>(&shape)) return sizeText(pen, c->diameter) + " across";
+  if (const auto* r = std::get_if<model::Ring>(&shape)) return sizeText(pen, r->outer) + " across";
+  if (const auto* r = std::get_if<model::Rectangle>(&shape))
+    return sizeText(pen, r->x) + " × " + sizeText(pen, r->y);
+  return {};
+}
+
+std::string cutOutText(const Pen& pen, const model::CutOut& cut) {
+  const std::string size = cutOutSize(pen, cut.shape);
+  return cut.name + (cut.name.empty() || size.empty() ? "" : ", ") + size;
+}
+
+std::string shapeText(const Pen& pen, const model::Shape& shape) {
+  struct Teller {
+    const Pen& pen;
+    std::string operator()(const model::Rectangle& r) const { return twoSizes(pen, r.x, r.y); }
+    std::string operator()(const model::Polygon& p) const {
+      const Extent e = extentOf(*outlineOf(model::Shape{p}));
+      return "within " + twoSizes(pen, e.width(), e.height());
+    }
+    std::string operator()(const model::Circle& c) const { return sizeWithUnit(pen, c.diameter) + " across"; }
+    std::string operator()(const model::Ring& r) const {
+      return "a ring " + sizeWithUnit(pen, r.outer) + " across, open " + sizeWithUnit(pen, r.inner) +
+             " across";
+    }
+    std::string operator()(const model::Triangle& t) const {
+      return "a triangle of " + sizeText(pen, t.a) + ", " + sizeText(pen, t.b) + " and " +
+             sizeWithUnit(pen, t.c);
+    }
+    std::string operator()(const model::Stairs& s) const {
+      return std::to_string(s.steps) + (s.steps == 1 ? " step, " : " steps, ") + sizeWithUnit(pen, s.width) +
+             " wide";
+    }
+    std::string operator()(const model::Strip& s) const { return sizeWithUnit(pen, s.length); }
+    std::string operator()(const model::Screen& s) const { return twoSizes(pen, s.width, s.height); }
+    std::string operator()(const model::Measured& m) const { return areaText(pen, m.area); }
+  };
+  return std::visit(Teller{pen}, shape);
+}
+
+}  // namespace figures

@@ -1,0 +1,122 @@
+#include "estimate/estimate.h"
+#include "fixtures.h"
+
+#include <catch2/catch.hpp>
+
+using namespace base;
+using namespace fixtures;
+
+namespace {
+
+/// 'task deck pass: quantity h hours | how', a line each.
+std::string listing(const std::vector<model::LabourLine>& lines) {
+  std::string text;
+  for (const auto& l : lines) {
+    text +=
+        l.task + (l.deck ? " " + std::to_string(*l.deck) : "") + (l.pass ? " " + std::to_string(l.pass) : "");
+    text += ": " + std::to_string(l.quantity.millionths) + " " + std::to_string(l.hours.millionths) + " | " +
+            l.how + "\n";
+  }
+  return text;
+}
+
+std::vector<model::LabourLine> labourFor(const model::Case& c, int days) {
+  return estimate::makeEstimate(c, sampleContent(), days).labour;
+}
+
+}  // namespace
+
+TEST_CASE("every task makes a line for each deck and pass it is done on", "[estimate]") {
+  // Landing: 40 m2, 28 m to cut in, 2000 nails, weathered. Steps: 2.16 m2, 6 m, sanded. Grits 60 and 80.
+  CHECK(listing(labourFor(sampleCase(), 3)) ==
+        "set-up: 3000000 1500000 | 0.5 h x 3 days\n"
+        "clear: 1000000 1000000 | 1 h\n"
+        "mask 0: 28000000 1400000 | 28 m / 20 m/h\n"
+        "mask 1: 6000000 300000 | 6 m / 20 m/h\n"
+        "wash 0: 40000000 1600000 | 40 m2 / 30 m2/h x 120 %\n"
+        "wash 1: 2160000 72000 | 2.16 m2 / 30 m2/h\n"
+        "fix 0: 2000000000 20000000 | 2000 pieces / 100 pieces/h\n"
+        "sand 0 60: 40000000 4333333 | 40 m2 / 12 m2/h x 130 %\n"
+        "sand 0 80: 40000000 5200000 | 40 m2 / 10 m2/h x 130 %\n"
+        "sand 1 60: 2160000 180000 | 2.16 m2 / 12 m2/h\n"
+        "sand 1 80: 2160000 216000 | 2.16 m2 / 10 m2/h\n"
+        "cut-in 0 1: 28000000 700000 | 28 m / 40 m/h\n"
+        "cut-in 0 2: 28000000 700000 | 28 m / 40 m/h\n"
+        "cut-in 1 1: 6000000 150000 | 6 m / 40 m/h\n"
+        "cut-in 1 2: 6000000 150000 | 6 m / 40 m/h\n"
+        "oil 0 1: 40000000 2000000 | 40 m2 / 20 m2/h\n"
+        "oil 0 2: 40000000 2000000 | 40 m2 / 20 m2/h\n"
+        "oil 1 1: 2160000 108000 | 2.16 m2 / 20 m2/h\n"
+        "oil 1 2: 2160000 108000 | 2.16 m2 / 20 m2/h\n"
+        "pack-down: 3000000 1500000 | 0.5 h x 3 days\n");
+}
+
+TEST_CASE("only the work that is asked for is done", "[estimate]") {
+  auto c = sampleCase();
+  c.job.areas.pop_back();
+  c.job.work = {model::Work::Wash};
+  CHECK(listing(labourFor(c, 1)) ==
+        "set-up: 1000000 500000 | 0.5 h x 1 day\n"
+        "clear: 1000000 1000000 | 1 h\n"
+        "mask 0: 28000000 1400000 | 28 m / 20 m/h\n"
+        "wash 0: 40000000 1600000 | 40 m2 / 30 m2/h x 120 %\n"
+        "pack-down: 1000000 500000 | 0.5 h x 1 day\n");
+}
+
+TEST_CASE("before there is a plan no daily task is counted", "[estimate]") {
+  for (const auto& line : labourFor(sampleCase(), 0)) {
+    CHECK(line.task != "set-up");
+    CHECK(line.task != "pack-down");
+  }
+}
+
+TEST_CASE("the job's own rate beats the task's, whatever the grit", "[estimate]") {
+  auto c = sampleCase();
+  c.job.areas.pop_back();
+  c.job.work = {model::Work::Sand};
+  c.job.taskRates["sand"] = {6'500'000};
+  const auto lines = labourFor(c, 0);
+  REQUIRE(lines.size() == 4);
+  CHECK(lines[2].how == "40 m2 / 6.5 m2/h x 130 %");
+  CHECK(lines[2].hours == Hours::whole(8));  // 40 / 6.5 x 1.3
+  CHECK(lines[3].hours == Hours::whole(8));
+}
+
+TEST_CASE("the sum of hours is that of the lines", "[estimate]") {
+  const auto e = estimate::makeEstimate(sampleCase(), sampleContent(), 3);
+  Hours sum;
+  for (const auto& line : e.labour) sum += line.hours;
+  CHECK(e.labourHours == sum);
+  CHECK(e.labourHours == Hours{43'217'333});  // the listing above, added up
+  CHECK(e.crewDays == 3);
+}
+
+TEST_CASE("the office of a US region reads feet", "[estimate]") {
+  model::Region us = sampleRegion();
+  us.units = model::UnitSystem::UsCustomary;
+  auto c = sampleCase();
+  c.region = &us;
+  c.job.areas.pop_back();
+  c.job.areas[0].shape = model::Rectangle{{10 * 304'800'000LL}, {10 * 304'800'000LL}};  // 10 ft x 10 ft
+  c.job.work = {model::Work::Wash};
+  const auto lines = labourFor(c, 0);
+  CHECK(lines[1].how == "40 ft / 65.62 ft/h");              // 20 m/h / 0.3048
+  CHECK(lines[2].how == "100 ft2 / 322.92 ft2/h x 120 %");  // 30 m2/h / 0.09290304
+  CHECK(lines[2].quantity == Count{9'290'304});
+}
+
+TEST_CASE("what is used up follows the lines and is bought whole where it must be", "[estimate]") {
+  const auto used = estimate::makeEstimate(sampleCase(), sampleContent(), 3).consumables;
+  REQUIRE(used.size() == 3);
+  CHECK(used[0].consumable == "film");
+  CHECK(used[0].used == Count{500'000});
+  CHECK(used[0].bought == 1);
+  CHECK(used[0].cost == cents(18'00));
+  CHECK(used[1].consumable == "cleaner");
+  CHECK(used[1].used == Count{2'108'000});  // (40 + 2.16) x 0.05 L
+  CHECK(used[1].cost == cents(30'57));      // 2.108 x 14.50 = 30.566
+  CHECK(used[2].consumable == "sheet");
+  CHECK(used[2].used == Count{8'432'000});  // 42.16 m2 x 2 passes / 10
+  CHECK(used[2].bought == 9);
+  CHECK(used[2].cost == cents(19'80));
+}

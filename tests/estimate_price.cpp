@@ -1,0 +1,219 @@
+#include "estimate/estimate.h"
+#include "fixtures.h"
+
+#include <catch2/catch.hpp>
+
+using namespace base;
+using namespace fixtures;
+
+namespace {
+
+// The sample rates load a cost by (1 + 12 % + 4 %) / (1 - 25 %) = 1.16 / 0.75.
+
+/// The sample's landing, washed in a day.
+model::Case washCase() {
+  model::Case c = sampleCase();
+  c.job.areas.pop_back();
+  c.job.work = {model::Work::Wash};
+  return c;
+}
+
+model::Price priceOf(const model::Case& c, int days) {
+  return estimate::makePrice(c, sampleContent(), estimate::makeEstimate(c, sampleContent(), days));
+}
+
+std::string nameOf(model::LineKind kind) {
+  switch (kind) {
+    case model::LineKind::Work:
+      return "work";
+    case model::LineKind::Preparation:
+      return "preparation";
+    case model::LineKind::Tin:
+      return "tin";
+    case model::LineKind::Consumables:
+      return "consumables";
+    case model::LineKind::Travel:
+      return "travel";
+    case model::LineKind::Disposal:
+      return "disposal";
+  }
+  return "?";
+}
+
+/// 'kind: quantity x rate = amount', a line each, in hundredths.
+std::string listing(const model::Price& p) {
+  std::string text;
+  for (const auto& l : p.lines)
+    text += nameOf(l.kind) + (l.deck ? " " + std::to_string(*l.deck) : "") + ": " +
+            std::to_string(l.quantity.millionths / 10'000) + " x " + std::to_string(l.rate.minor) + " = " +
+            std::to_string(l.amount.minor) + "\n";
+  return text;
+}
+
+std::string payments(const model::Price& p) {
+  std::string text;
+  for (const auto& s : p.stages)
+    text += std::to_string(s.share.millionths / 1'000'000) + " % '" + s.when + "' " +
+            std::to_string(s.amount.minor) + "\n";
+  return text;
+}
+
+}  // namespace
+
+TEST_CASE("a quote's lines are loaded costs by quantity", "[estimate]") {
+  const auto p = priceOf(washCase(), 1);
+  CHECK(listing(p) ==
+        // 1.6 h x 40.00 = 64.00; x 1.16/0.75 = 98.99; / 40 m2 = 2.4747; 40 x 2.47
+        "work 0: 4000 x 247 = 9880\n"
+        // 1 h + 1.4 h = 2.4 h: 96.00 x 1.16/0.75
+        "preparation: 100 x 14848 = 14848\n"
+        // film 18.00 + 2 L of cleaner 29.00 = 47.00 x 1.16/0.75 = 72.693
+        "consumables: 100 x 7269 = 7269\n"
+        // 95.00 + 1 h = 135.00 x 1.16/0.75
+        "travel: 100 x 20880 = 20880\n"
+        // 60.00 x 1.16/0.75
+        "disposal: 100 x 9280 = 9280\n");
+  CHECK(p.subtotal == cents(621'57));
+  CHECK(p.net == p.subtotal);
+  CHECK(p.tax == cents(93'24));  // 15 % of 621.57 = 93.2355
+  CHECK(p.total == cents(714'81));
+}
+
+TEST_CASE("the office sees costs and the margin that is reached", "[estimate]") {
+  const auto p = priceOf(washCase(), 1);
+  CHECK(p.labourCost == cents(200'00));  // 64.00 + 96.00 + 40.00
+  CHECK(p.productCost == cents(0));
+  CHECK(p.consumableCost == cents(47'00));
+  CHECK(p.otherCost == cents(155'00));       // travel 95.00 + disposal 60.00
+  CHECK(p.overheadCost == cents(48'24));     // 12 % of 402.00
+  CHECK(p.contingencyCost == cents(16'08));  // 4 % of 402.00
+  CHECK(p.cost == cents(466'32));
+  CHECK(p.marginReached == Share{24'977'074});  // (621.57 - 466.32) / 621.57
+}
+
+TEST_CASE("a discount comes off before tax and out of the margin", "[estimate]") {
+  auto c = washCase();
+  c.job.price.discount = percent(10);
+  const auto p = priceOf(c, 1);
+  CHECK(p.subtotal == cents(621'57));
+  CHECK(p.discount == cents(62'16));  // 62.157
+  CHECK(p.net == cents(559'41));
+  CHECK(p.tax == cents(83'91));  // 83.9115
+  CHECK(p.total == cents(643'32));
+  CHECK(p.marginReached == Share{16'640'747});  // (559.41 - 466.32) / 559.41
+}
+
+TEST_CASE("tax by the line counts the discount as a line below zero", "[estimate]") {
+  model::Region r = sampleRegion();
+  r.tax.onLines = true;
+  auto c = washCase();
+  c.region = &r;
+  c.job.price.discount = percent(10);
+  // 98.80, 148.48, 72.69, 208.80, 92.80 and -62.16 at 15 %: 14.82 + 22.27 + 10.90 + 31.32 + 13.92 - 9.32
+  CHECK(priceOf(c, 1).tax == cents(83'91));
+  c.job.price.tax = percent(0);
+  CHECK(priceOf(c, 1).tax == cents(0));
+}
+
+TEST_CASE("the job's margin beats the firm's", "[estimate]") {
+  auto c = washCase();
+  c.job.price.margin = percent(50);
+  CHECK(priceOf(c, 1).lines[1].amount == cents(222'72));  // 96.00 x 1.16 / 0.5
+}
+
+TEST_CASE("deposit, stages and the rest on hand-over make up the total", "[estimate]") {
+  auto c = washCase();  // total 714.81
+  c.job.price.deposit = percent(10);
+  CHECK(payments(priceOf(c, 1)) ==
+        "10 % '' 7148\n"  // 71.481
+        "90 % '' 64333\n");
+  c.job.price.stages = {{percent(40), "after the wash"}, {percent(30), "after the first coat"}};
+  CHECK(payments(priceOf(c, 1)) ==
+        "10 % '' 7148\n"
+        "40 % 'after the wash' 28592\n"        // 285.924
+        "30 % 'after the first coat' 21444\n"  // 214.443
+        "20 % '' 14297\n");                    // the rest: 142.962 would be 142.96
+  c.job.price.stages[1].share = percent(50);
+  CHECK(payments(priceOf(c, 1)) ==
+        "10 % '' 7148\n"
+        "40 % 'after the wash' 28592\n"
+        "50 % 'after the first coat' 35741\n");  // nothing is left for hand-over
+  c.job.price.stages[0].share = percent(95);
+  CHECK(payments(priceOf(c, 1)) ==
+        "10 % '' 7148\n"
+        "90 % 'after the wash' 64333\n");
+  c.job.price.stages.clear();
+  c.job.price.deposit = {};
+  CHECK(payments(priceOf(c, 1)) == "100 % '' 71481\n");
+}
+
+TEST_CASE("a deposit never passes its share by a broken coin", "[estimate]") {
+  auto c = washCase();
+  c.job.price.deposit = percent(15);
+  CHECK(priceOf(c, 1).deposit == cents(107'22));  // 15 % of 714.81 = 107.2215
+  c.job.price.deposit = percent(25);
+  CHECK(priceOf(c, 1).deposit == cents(178'70));  // 178.7025
+  c.job.price.deposit = percent(20);
+  CHECK(priceOf(c, 1).deposit == cents(142'96));  // 142.962
+  c.job.price.deposit = percent(8);
+  CHECK(priceOf(c, 1).deposit == cents(57'18));  // 57.1848
+  c.job.price.deposit = percent(1);
+  CHECK(priceOf(c, 1).deposit == cents(7'14));  // 7.1481
+  c.job.price.deposit = percent(6);
+  CHECK(priceOf(c, 1).deposit == cents(42'88));  // 42.8886 would be rounded to 42.89
+}
+
+TEST_CASE("options are shown with their tax", "[estimate]") {
+  auto c = washCase();
+  c.job.price.options = {{"Handrail", cents(620'00)}, {"Planters", cents(99'99)}};
+  const auto p = priceOf(c, 1);
+  REQUIRE(p.options.size() == 2);
+  CHECK(p.options[0] == cents(713'00));  // 620.00 + 93.00
+  CHECK(p.options[1] == cents(114'99));  // 99.99 + 14.9985
+  CHECK(p.subtotal == cents(621'57));    // not in the price
+}
+
+TEST_CASE("the full job has a line for each work, tin and cost", "[estimate]") {
+  const auto p = priceOf(sampleCase(), 3);
+  // 40/8 + 40/12 on the landing, 2.16/10 + 2.16/15 on the steps, 5 % loss: 9.128 L: 4 x 2.5 L = 472.00; 3
+  // x 2.5 + 3 x 0.75 = 492.00
+  CHECK(listing(p) ==
+        "work 0: 4000 x 247 = 9880\n"
+        "work 0: 200000 x 62 = 124000\n"      // 2000 nails: 20 h: 800.00 x 1.16/0.75 / 2000 = 0.6187
+        "work 0: 4000 x 1474 = 58960\n"       // 4.333333 h + 5.2 h: 381.33 x 1.16/0.75 / 40 = 14.745
+        "work 0: 4000 x 835 = 33400\n"        // 2 x (0.7 h + 2 h): 216.00 x 1.16/0.75 / 40 = 8.352
+        "work 1: 216 x 206 = 445\n"           // 0.072 h: 2.88 x 1.16/0.75 / 2.16 = 2.0622; 4.4496
+        "work 1: 216 x 1134 = 2449\n"         // 0.396 h: 15.84 x 1.16/0.75 / 2.16 = 11.342; 24.4944
+        "work 1: 216 x 1478 = 3192\n"         // 0.516 h: 20.64 x 1.16/0.75 / 2.16 = 14.779; 31.9248
+        "preparation: 100 x 16704 = 16704\n"  // 1 h + 1.7 h: 108.00 x 1.16/0.75
+        "tin: 400 x 18251 = 73004\n"          // 118.00 x 1.16/0.75 = 182.507
+        "consumables: 100 x 10575 = 10575\n"  // 18.00 + 30.57 + 19.80 = 68.37 x 1.16/0.75 = 105.7456
+        "travel: 300 x 20880 = 62640\n"       // (3 x 95.00 + 3 h) / 3 = 135.00 x 1.16/0.75
+        "disposal: 100 x 9280 = 9280\n");
+  CHECK(p.lines[1].unit == model::LineUnit::Pieces);
+  CHECK(p.lines[1].work == model::Work::Fix);
+  CHECK(p.lines[8].tin == millilitres(2500));
+}
+
+TEST_CASE("a job in US customary units is priced by the square foot", "[estimate]") {
+  model::Region us = sampleRegion();
+  us.units = model::UnitSystem::UsCustomary;
+  auto c = washCase();
+  c.region = &us;
+  const auto line = priceOf(c, 1).lines.front();
+  CHECK(line.quantity == Count{430'560'000});  // 40 m2 / 0.09290304 = 430.556
+  CHECK(line.rate == cents(23));               // 98.987 / 430.56 = 0.2299
+  CHECK(line.amount == cents(99'03));          // 99.0288
+}
+
+TEST_CASE("a job without a plan has no travel line yet", "[estimate]") {
+  for (const auto& line : priceOf(sampleCase(), 0).lines) CHECK(line.kind != model::LineKind::Travel);
+}
+
+TEST_CASE("the costs of the lines are the costs of the job", "[estimate]") {
+  const auto p = priceOf(sampleCase(), 3);
+  Money lines;
+  for (const auto& line : p.lines) lines += line.cost;
+  CHECK(lines == p.labourCost + p.productCost + p.consumableCost + p.otherCost);
+  CHECK(p.cost == lines + p.overheadCost + p.contingencyCost);
+}

@@ -1,0 +1,261 @@
+#include "figures_pen.h"
+
+#include "figures/outline.h"
+#include "figures/plan_sheet.h"
+
+#include <catch2/catch.hpp>
+
+using namespace figures_test;
+using typeset::Dim;
+using typeset::Drawing;
+using typeset::Path;
+using typeset::Size;
+using typeset::Step;
+using typeset::TextRun;
+
+namespace {
+
+const Size fullWidth = {Dim::mm(166), Dim::mm(95)};
+
+std::vector<const Path*> pathsIn(const Drawing& d) {
+  std::vector<const Path*> out;
+  for (const auto& item : d.items)
+    if (const auto* p = std::get_if<Path>(&item.what)) out.push_back(p);
+  return out;
+}
+
+bool hasText(const Drawing& d, const std::string& text) {
+  return std::any_of(d.items.begin(), d.items.end(), [&](const auto& item) {
+    const auto* run = std::get_if<TextRun>(&item.what);
+    return run && run->text == text;
+  });
+}
+
+/// The board lines: the one path in the colour of wood.
+const Path* boardLines(const Drawing& d) {
+  for (const auto* p : pathsIn(d))
+    if (p->stroke && p->stroke->colour == theme().colours.at("wood")) return p;
+  return nullptr;
+}
+
+std::size_t moves(const Path& p) {
+  return static_cast<std::size_t>(std::count_if(p.steps.begin(), p.steps.end(),
+                                                [](const auto& s) { return s.kind == Step::Kind::Move; }));
+}
+
+/// Everything drawn lies in the drawing; half a line's width may hang over.
+void checkInside(const Drawing& d) {
+  const Dim slack = Dim::milli(600);
+  const auto inside = [&](typeset::Point p) {
+    CHECK((p.x >= -slack && p.y >= -slack && p.x <= d.size.w + slack && p.y <= d.size.h + slack));
+  };
+  for (const auto& item : d.items) {
+    if (const auto* p = std::get_if<Path>(&item.what))
+      for (const auto& s : p->steps)
+        if (s.kind != Step::Kind::Close) inside(s.to);
+    if (const auto* run = std::get_if<TextRun>(&item.what)) {
+      inside(run->baseline);
+      inside(run->isUpright ? typeset::Point{run->baseline.x + run->width, run->baseline.y}
+                            : typeset::Point{run->baseline.x, run->baseline.y - run->width});
+    }
+  }
+}
+
+std::vector<model::Deck> sixDecks() {
+  using namespace model;
+  Deck court =
+      deck("Court", Polygon{{place(0, 0), place(3000, 0), place(3000, 3000), place(7000, 3000),
+                             place(7000, 0), place(10'000, 0), place(10'000, 6000), place(0, 6000)}});
+  court.boards = boards(138, 5, Run::ShortSide);
+  Deck step = deck("Pool step", Rectangle{mm(900), mm(600)});
+  Deck ring = deck("Bathing deck", Ring{mm(9600), mm(1800)});
+  ring.boards = boards(138, 5);
+  return {landing(),
+          step,
+          ring,
+          court,
+          deck("Corner by the old boathouse", Triangle{mm(5000), mm(4000), mm(3000)}),
+          deck("Steps", Stairs{4, mm(2400), mm(300), mm(170)}),
+          deck("Handrail", Strip{mm(18'600), mm(600)})};
+}
+
+}  // namespace
+
+TEST_CASE("a plan draws as many boards as the deck has") {
+  model::Deck d = landing();
+  d.without.clear();
+  const Drawing plan = Decks({d}).plan(metric(), fullWidth);
+  REQUIRE(boardLines(plan));
+  CHECK(moves(*boardLines(plan)) + 1 == 44);  // 6200 / 143 = 43.4, rounded up
+}
+
+TEST_CASE("boards along the short side run across") {
+  model::Deck d = landing();
+  d.without.clear();
+  d.boards->run = model::Run::ShortSide;
+  const Drawing plan = Decks({d}).plan(metric(), fullWidth);
+  REQUIRE(boardLines(plan));
+  CHECK(moves(*boardLines(plan)) + 1 == 87);  // 12400 / 143 = 86.7, rounded up
+}
+
+TEST_CASE("boards that would come too close are drawn every so many") {
+  model::Deck d = deck("Square", model::Rectangle{mm(60'000), mm(20'000)});
+  d.boards = boards(90, 5);
+  const Drawing plan = Decks({d}).plan(metric(), fullWidth);
+  // 1:400 makes 95 mm 0.2375 mm on paper: every second board is 0.475 mm from the next, above 0.45 mm.
+  CHECK(plan.alt.find("1:400") != std::string::npos);
+  REQUIRE(boardLines(plan));
+  CHECK(moves(*boardLines(plan)) == 105);  // 20000 / 190 = 105.3, cut off
+}
+
+TEST_CASE("no board crosses a cut-out") {
+  model::Deck d = landing();
+  d.without.push_back({model::Rectangle{mm(2000), mm(1000)}, place(9000, 4000), ""});
+  const auto outline = figures::outlineOf(d);
+  REQUIRE(outline);
+  std::size_t pieces = 0;
+  for (const auto& s : figures::seams(*outline, *d.boards, 1)) {
+    ++pieces;
+    CHECK(s.from.y == s.to.y);
+    CHECK(s.from.x < s.to.x);
+    const bool levelWithPool = s.from.y > mm(4000) && s.from.y < mm(5000);
+    if (levelWithPool) CHECK((s.to.x <= mm(9000) || s.from.x >= mm(11'000)));
+    // The middle of the tree lies at (6, 3), its edge 0.6 m away.
+    const std::int64_t off = (s.from.y - mm(3000)).millionths;
+    if (off > -600'000'000 && off < 600'000'000) CHECK((s.to.x < mm(6000) || s.from.x > mm(6000)));
+    for (const auto end : {s.from, s.to})
+      CHECK(figures::distance(end, place(6000, 3000)).millionths >= 600'000'000 - 2);
+  }
+  // Seams 17 to 25 of 43 meet the tree (2431 to 3575 mm), 28 to 34 the pool (4004 to 4862 mm).
+  CHECK(pieces == 43 + 9 + 7);
+}
+
+TEST_CASE("a deck of 12.4 by 6.2 m is 124 mm wide at 1:100") {
+  const Drawing plan = Decks({landing()}).plan(metric(), fullWidth);
+  CHECK(hasText(plan, "Scale 1:100, sizes in metres."));
+  // The first path is the deck's fill.
+  const auto& fill = *pathsIn(plan)[0];
+  REQUIRE(fill.steps.size() == 5);
+  CHECK(fill.steps[1].to.x - fill.steps[0].to.x == Dim::mm(124));
+  CHECK(fill.steps[2].to.y - fill.steps[1].to.y == Dim::mm(62));
+}
+
+TEST_CASE("a plan takes the largest scale that fits its box") {
+  const Decks decks({landing()});
+  const auto scaleIn = [&](int w, int h) {
+    const auto plan = decks.plan(metric(), {Dim::mm(w), Dim::mm(h)});
+    CHECK(plan.size.w <= Dim::mm(w));
+    CHECK(plan.size.h <= Dim::mm(h));
+    return plan.alt.substr(0, plan.alt.find(": A"));
+  };
+  CHECK(scaleIn(180, 110) == "Plan of the decks to scale 1:75");  // 165.3 by 82.7 mm
+  CHECK(scaleIn(166, 95) == "Plan of the decks to scale 1:100");
+  CHECK(scaleIn(118, 80) == "Plan of the decks to scale 1:125");
+  CHECK(scaleIn(60, 60) == "Plan of the decks to scale 1:300");
+}
+
+TEST_CASE("a plan says in words what it shows") {
+  std::vector<model::Deck> decks = {landing(), deck("Handrail", model::Strip{mm(18'600), mm(600)})};
+  const auto plan = Decks(decks).plan(metric(), fullWidth);
+  CHECK(plan.alt ==
+        "Plan of the decks to scale 1:100: A Landing, 12.40 by 6.20\u00a0m, 75.75\u00a0m², with a cut-out "
+        "(tree, 1.20 "
+        "across); not drawn: B Handrail (18.60\u00a0m).");
+  CHECK(hasText(plan, "not drawn: B Handrail (18.60\u00a0m)"));
+  CHECK(hasText(plan, "75.75\u00a0m²"));
+}
+
+TEST_CASE("sizes are in feet and inches where people measure so") {
+  model::Deck d = deck("Porch", model::Rectangle{{22 * 12 * 25'400'000LL}, {150 * 25'400'000LL}});
+  const auto plan = Decks({d}).plan(us(), fullWidth);
+  CHECK(plan.alt == "Plan of the decks to scale 1:72: A Porch, 22'-0\" by 12'-6\", 815.36\u00a0ft².");
+  CHECK(hasText(plan, "22'-0\""));
+  CHECK(hasText(plan, "Scale 1:72, sizes in feet and inches."));
+}
+
+TEST_CASE("everything on a plan lies inside its size") {
+  const auto all = sixDecks();
+  for (std::size_t n = 1; n <= all.size(); ++n)
+    for (const bool isKey : {false, true}) {
+      const std::vector<model::Deck> some(all.begin(), all.begin() + static_cast<std::ptrdiff_t>(n));
+      const auto plan = Decks(some).plan(metric(), fullWidth, isKey);
+      CHECK(plan.size.w <= fullWidth.w);
+      CHECK(plan.size.h <= fullWidth.h);
+      CHECK(!plan.items.empty());
+      checkInside(plan);
+    }
+}
+
+TEST_CASE("every deck has its letter and its name on the plan") {
+  const auto decks = sixDecks();
+  const auto plan = Decks(decks).plan(metric(), {Dim::mm(166), Dim::mm(150)});
+  for (std::size_t i = 0; i + 1 < decks.size(); ++i) CHECK(hasText(plan, figures::letterOf(i)));
+  for (const auto* name : {"Landing", "Pool step", "Bathing deck", "Court", "Steps"})
+    CHECK(hasText(plan, name));
+}
+
+TEST_CASE("a key shows letters and names, but no boards and no sizes") {
+  const auto plan = Decks({landing()}).plan(metric(), {Dim::mm(118), Dim::mm(40)}, true);
+  CHECK(boardLines(plan) == nullptr);
+  CHECK(hasText(plan, "A"));
+  CHECK(hasText(plan, "Landing"));
+  CHECK_FALSE(hasText(plan, "12.40"));
+  CHECK_FALSE(hasText(plan, "tree, 1.20 across"));
+}
+
+TEST_CASE("areas measured by others make an empty plan") {
+  const auto plan =
+      Decks({deck("Lawn deck", model::Measured{{42'500'000'000'000}, {}})}).plan(metric(), fullWidth);
+  CHECK(plan.items.empty());
+  CHECK(plan.size.h == Dim{});
+  CHECK(plan.alt == "not drawn: A Lawn deck (42.50\u00a0m²)");
+}
+
+TEST_CASE("a tiny deck beside a huge one is named outside") {
+  model::Deck walk = deck("Boardwalk", model::Rectangle{mm(62'000), mm(1500)});
+  walk.boards = boards(138, 5, model::Run::ShortSide);
+  const auto plan =
+      Decks({walk, deck("Hut", model::Rectangle{mm(3000), mm(2500)})}).plan(metric(), fullWidth);
+  CHECK(hasText(plan, "Boardwalk"));
+  CHECK(hasText(plan, "Hut"));
+  CHECK(hasText(plan, "62.00"));
+  checkInside(plan);
+}
+
+TEST_CASE("stairs rise towards the deck they lean against") {
+  model::Deck land = landing();
+  land.at = place(0, 0);
+  model::Deck right = deck("Steps", model::Stairs{4, mm(2400), mm(300), mm(170)});
+  right.at = place(12'400, 1000);
+  model::Deck below = right;
+  below.at = place(2000, 6200);
+  const auto placed = figures::placeDecks({land, right, below}, mm(1000), mm(100'000));
+  REQUIRE(placed.size() == 3);
+  CHECK(placed[1].up == figures::Side::Left);
+  CHECK(placed[1].extent.width() == mm(1200));  // 4 x 300
+  CHECK(placed[2].up == figures::Side::Top);
+  CHECK(placed[2].extent.width() == mm(2400));
+}
+
+TEST_CASE("decks without a place stand side by side") {
+  const auto placed = figures::placeDecks({landing(), landing(), landing()}, mm(1000), mm(30'000));
+  REQUIRE(placed.size() == 3);
+  CHECK(placed[1].extent.from.x == mm(13'400));  // 12 400 + 1000
+  CHECK(placed[1].extent.from.y == mm(0));
+  CHECK(placed[2].extent.from.x == mm(0));  // 39 200 would be too wide
+  CHECK(placed[2].extent.from.y == mm(7200));
+}
+
+TEST_CASE("a plan is the same each time it is drawn") {
+  const Decks decks(sixDecks());
+  const auto a = decks.plan(metric(), fullWidth), b = decks.plan(metric(), fullWidth);
+  REQUIRE(a.items.size() == b.items.size());
+  CHECK(a.alt == b.alt);
+  for (std::size_t i = 0; i < a.items.size(); ++i) {
+    const auto *p = std::get_if<Path>(&a.items[i].what), *q = std::get_if<Path>(&b.items[i].what);
+    REQUIRE((p == nullptr) == (q == nullptr));
+    if (!p) continue;
+    REQUIRE(p->steps.size() == q->steps.size());
+    for (std::size_t k = 0; k < p->steps.size(); ++k) CHECK(p->steps[k].to.x == q->steps[k].to.x);
+  }
+}
