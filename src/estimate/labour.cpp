@@ -1,5 +1,6 @@
 #include "estimate/labour.h"
 
+#include "base/quantity_words.h"
 #include "estimate/coverage.h"
 #include "estimate/plain.h"
 
@@ -20,28 +21,27 @@ bool isByDeck(model::Measure measure) {
   return measure != model::Measure::Job && measure != model::Measure::Day;
 }
 
-Count inMetres(base::Length l) { return {divide(l.millionths, 1000, Round::HalfUp)}; }
-
 Count quantityOf(model::Measure measure, const model::Measures& m) {
   switch (measure) {
     case model::Measure::Job:
     case model::Measure::Day:
       return {};
     case model::Measure::Surface:
-      return inSquareMetres(m.area);
+      return {base::inSquareMetres(m.area)};
     case model::Measure::Wetted:
-      return inSquareMetres(m.wetted);
+      return {base::inSquareMetres(m.wetted)};
     case model::Measure::CutIn:
-      return inMetres(m.cutIn);
+      return {base::inMetres(m.cutIn)};
     case model::Measure::BoardLength:
-      return inMetres(m.boardMetres);
+      return {base::inMetres(m.boardMetres)};
     case model::Measure::Fixings:
       return Count::whole(m.fixings);
   }
   throw std::logic_error("internal error: unknown measure");
 }
 
-/// How the office reads a count: its unit, and how many of them make one metric unit of the measure.
+/// How the office reads a count: its unit, and how many of them make one metric unit of the measure, exactly
+/// (NIST SP 811 (2008), App. B.8).
 struct Reading {
   std::string unit;
   std::int64_t times = 1, over = 1;
@@ -54,7 +54,7 @@ Reading readingOf(model::Measure measure, model::UnitSystem units) {
   switch (measure) {
     case model::Measure::Surface:
     case model::Measure::Wetted:
-      return isUs ? Reading{"ft2", 1'000'000'000'000, squareFoot.millionths} : Reading{"m2"};
+      return isUs ? Reading{"ft2", 100'000'000, 9'290'304} : Reading{"m2"};
     case model::Measure::CutIn:
     case model::Measure::BoardLength:
       return isUs ? Reading{"ft", 10'000, 3048} : Reading{"m"};
@@ -156,7 +156,5 @@ const model::Task& taskOf(const model::Content& content, const std::string& id) 
   }
   throw std::logic_error("internal error: no task '" + id + "'");
 }
-
-Count inSquareMetres(base::Area a) { return {divide(a.millionths, 1'000'000, Round::HalfUp)}; }
 
 }  // namespace estimate

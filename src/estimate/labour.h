@@ -16,7 +16,4 @@ std::vector<model::ConsumableLine> consumablesOf(const model::Case& c, const mod
 
 const model::Task& taskOf(const model::Content& content, const std::string& id);
 
-/// In square metres.
-base::Count inSquareMetres(base::Area a);
-
 }  // namespace estimate

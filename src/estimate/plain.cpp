@@ -1,23 +1,20 @@
 #include "estimate/plain.h"
 
+#include "base/quantity_words.h"
+
 namespace estimate {
 
 std::string plain(std::int64_t millionths, int decimals) {
-  std::int64_t step = 1'000'000;
-  for (int i = 0; i < decimals; ++i) step /= 10;
-  const std::int64_t rounded = base::divide(millionths, step, base::Round::HalfUp) * step;
-  const std::int64_t size = rounded < 0 ? -rounded : rounded;
-  std::string text = std::to_string(size / 1'000'000);
-  std::string fraction = std::to_string(1'000'000 + size % 1'000'000).substr(1);
-  fraction.erase(fraction.find_last_not_of('0') + 1);
-  if (!fraction.empty()) text += "." + fraction;
-  return rounded < 0 ? "-" + text : text;
+  std::string text = base::decimal(millionths, decimals, ".", "");
+  if (text.find('.') == std::string::npos) return text;
+  text.erase(text.find_last_not_of('0') + 1);
+  if (text.back() == '.') text.pop_back();
+  return text;
 }
 
 std::string plainArea(base::Area a, model::UnitSystem units) {
-  if (units == model::UnitSystem::UsCustomary)
-    return plain(base::mulDiv(a.millionths, 1'000'000, squareFoot.millionths, base::Round::HalfUp)) + " ft2";
-  return plain(base::divide(a.millionths, 1'000'000, base::Round::HalfUp)) + " m2";
+  if (units == model::UnitSystem::UsCustomary) return plain(base::inSquareFeet(a)) + " ft2";
+  return plain(base::inSquareMetres(a)) + " m2";
 }
 
 std::string plainVolume(base::Volume v, model::UnitSystem units) {

@@ -20,6 +20,4 @@ std::string plainArea(base::Area a, model::UnitSystem units);
 /// '125 mL', or '4.23 fl oz' in US customary units.
 std::string plainVolume(base::Volume v, model::UnitSystem units);
 
-constexpr base::Area squareFoot{92'903'040'000};  // NIST SP 811 (2008), App. B.8: exact
-
 }  // namespace estimate

@@ -1,7 +1,7 @@
 // Costs become the lines of a quote: each line's cost is rounded once to whole coins, loaded with overhead,
 // contingency and margin, and divided into a rate; quantity x rate, rounded once, is what the customer pays.
+#include "base/quantity_words.h"
 #include "estimate/estimate.h"
-#include "estimate/plain.h"
 
 #include <algorithm>
 
@@ -93,9 +93,8 @@ class Pricer {
   /// In the region's unit, to two decimals, at least 0.01.
   Count printedArea(base::Area area) const {
     const bool isUs = c_.region->units == model::UnitSystem::UsCustomary;
-    const base::Area unit = isUs ? squareFoot : base::squareMetres(1);
-    const std::int64_t hundredths = mulDiv(area.millionths, 100, unit.millionths, Round::HalfUp);
-    return {std::max<std::int64_t>(1, hundredths) * 10'000};
+    const std::int64_t exact = isUs ? base::inSquareFeet(area) : base::inSquareMetres(area);
+    return {std::max<std::int64_t>(1, divide(exact, 10'000, Round::HalfUp)) * 10'000};
   }
 
   /// Everything that is neither one kind of work on one deck nor done anew each day.
