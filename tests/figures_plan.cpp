@@ -242,8 +242,8 @@ TEST_CASE("decks without a place stand side by side") {
   REQUIRE(placed.size() == 3);
   CHECK(placed[1].extent.from.x == mm(13'400));  // 12 400 + 1000
   CHECK(placed[1].extent.from.y == mm(0));
-  CHECK(placed[2].extent.from.x == mm(0));  // 39 200 would be too wide
-  CHECK(placed[2].extent.from.y == mm(7200));
+  CHECK(placed[2].extent.from.x == mm(0));     // 39 200 would be too wide
+  CHECK(placed[2].extent.from.y == mm(7800));  // 6200 + 8/5 x 1000
 }
 
 TEST_CASE("a plan is the same each time it is drawn") {

@@ -76,7 +76,7 @@ typeset::Drawing deckPlan(const model::Case& c, const model::Estimate& e, const 
     nameDecksOutside(sheet, unnamed, decks, e, isKey);
     if (!isKey) {
       if (c.job.site.north) drawNorth(sheet, *c.job.site.north);
-      drawScale(sheet, std::max(sheet.bounds().size.w, std::min(box.w, Dim::mm(110))));
+      drawScale(sheet, std::max(sheet.bounds().size.w, std::min(box.w, Dim::mm(125))));
     }
     if (const auto missing = notDrawn(pen, decks); !missing.empty() && !isKey) sheet.notes.push_back(missing);
     writeNotes(sheet, box.w);

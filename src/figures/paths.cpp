@@ -129,8 +129,8 @@ void shift(Items& items, Point by) {
   }
 }
 
-std::vector<std::string> wrapped(const Pen& pen, const std::string& style, const std::string& text, Dim width,
-                                 std::size_t most) {
+std::vector<std::string> wrapped(const Pen& pen, typeset::Span span, Dim width, std::size_t most) {
+  const std::string text = span.text;
   std::vector<std::string> lines;
   std::size_t from = 0;
   while (from < text.size()) {
@@ -139,12 +139,17 @@ std::vector<std::string> wrapped(const Pen& pen, const std::string& style, const
     const std::string word = text.substr(from, to - from);
     from = to + 1;
     if (word.empty()) continue;
-    const std::string longer = lines.empty() ? word : lines.back() + " " + word;
-    const bool fits = typeset::width(pen.fonts, typeset::spanIn(pen.theme, style, longer)) <= width;
-    if (!lines.empty() && (fits || lines.size() == most)) lines.back() = longer;
+    span.text = lines.empty() ? word : lines.back() + " " + word;
+    const bool fits = typeset::width(pen.fonts, span) <= width;
+    if (!lines.empty() && (fits || lines.size() == most)) lines.back() = span.text;
     else lines.push_back(word);
   }
   return lines;
+}
+
+std::vector<std::string> wrapped(const Pen& pen, const std::string& style, const std::string& text, Dim width,
+                                 std::size_t most) {
+  return wrapped(pen, typeset::spanIn(pen.theme, style, text), width, most);
 }
 
 }  // namespace figures

@@ -59,8 +59,9 @@ void putUpwards(Items& items, const Words& words, Point at);
 /// Moves everything.
 void shift(Items& items, Point by);
 
-/// Breaks a text at its spaces into lines no wider than 'width', at most 'most' of them; what is left over
-/// stays on the last line.
+/// Breaks a span's text at its spaces into lines no wider than 'width', at most 'most' of them; what is left
+/// over stays on the last line.
+std::vector<std::string> wrapped(const Pen& pen, typeset::Span span, Dim width, std::size_t most);
 std::vector<std::string> wrapped(const Pen& pen, const std::string& style, const std::string& text, Dim width,
                                  std::size_t most);
 

@@ -156,20 +156,34 @@ std::optional<Place> placeBeside(const PlanSheet& sheet, const PlacedDeck& deck,
   return p;
 }
 
-std::optional<Place> placeOutside(const PlanSheet& sheet, const PlacedDeck& deck, Size size, bool isKey) {
-  // Tenths of a millimetre; 80 leaves room for dimension lines.
-  const std::vector<std::int64_t> offs = isKey ? std::vector<std::int64_t>{30, 60, 100, 150}
-                                               : std::vector<std::int64_t>{80, 40, 120, 170, 230, 300};
-  for (const std::int64_t part : {4, 6, 2, 7, 1})
-    for (const std::int64_t off : offs)
-      for (const Side side : {Side::Top, Side::Bottom, Side::Right, Side::Left})
-        for (const std::int64_t slide : {0, -1, 1, -2, 2})
-          if (const auto p = placeBeside(sheet, deck, size, side, tenths(off), part, slide)) return p;
-  return std::nullopt;
+/// How bad a place is, in tenths of a millimetre: long leaders, far from the middle, and a drawing that
+/// grows.
+std::int64_t costOf(const PlanSheet& sheet, const Place& p, std::int64_t part, std::int64_t slide) {
+  const auto tenthsOf = [](Dim d) { return std::abs(d.raw) / tenths(1).raw; };
+  const Rect now = sheet.bounds(), then = around(now, grown(p.block, patchRim));
+  return tenthsOf(p.from.x - p.to.x) + tenthsOf(p.from.y - p.to.y) + 10 * std::abs(part - 4) +
+         4 * std::abs(slide) + tenthsOf(then.size.w - now.size.w) + tenthsOf(then.size.h - now.size.h);
 }
 
-bool nameOutside(PlanSheet& sheet, const PlacedDeck& deck, const NameBlock& block, bool isKey) {
-  const auto p = placeOutside(sheet, deck, block.size, isKey);
+std::optional<Place> placeOutside(const PlanSheet& sheet, const PlacedDeck& deck, Size size) {
+  std::optional<Place> best;
+  std::int64_t least = 0;
+  for (const std::int64_t off : {40, 60, 80, 120, 170, 230, 300})  // tenths of a millimetre
+    for (const Side side : {Side::Top, Side::Bottom, Side::Right, Side::Left})
+      for (const std::int64_t part : {4, 6, 2, 7, 1})
+        for (const std::int64_t slide : {0, -1, 1, -2, 2}) {
+          const auto p = placeBeside(sheet, deck, size, side, tenths(off), part, slide);
+          if (!p) continue;
+          const std::int64_t cost = costOf(sheet, *p, part, slide);
+          if (best && cost >= least) continue;
+          best = p;
+          least = cost;
+        }
+  return best;
+}
+
+bool nameOutside(PlanSheet& sheet, const PlacedDeck& deck, const NameBlock& block) {
+  const auto p = placeOutside(sheet, deck, block.size);
   if (!p) return false;
   put(sheet.items, line(p->from, p->to, {colour(sheet.pen, "ink"), hundredthsPt(40), {}, false}));
   putBlock(sheet, block, p->block.at);
@@ -200,10 +214,10 @@ void nameDecksOutside(PlanSheet& sheet, const std::vector<std::size_t>& which,
                       const std::vector<model::Deck>& decks, const model::Estimate& estimate, bool isKey) {
   for (const std::size_t i : which) {
     const PlacedDeck& deck = sheet.placed[i];
-    if (nameOutside(sheet, deck, nameOf(sheet, deck, decks, estimate, isKey), isKey)) continue;
+    if (nameOutside(sheet, deck, nameOf(sheet, deck, decks, estimate, isKey))) continue;
     const std::string letter = letterOf(deck.index);
     const NameBlock small = nameRow(sheet.pen, letter, "");
-    if (!nameInside(sheet, deck, small)) nameOutside(sheet, deck, small, isKey);
+    if (!nameInside(sheet, deck, small)) nameOutside(sheet, deck, small);
     const auto area = areaText(sheet.pen, estimate.decks.at(deck.index).area);
     sheet.notes.push_back(letter + " " + decks[deck.index].name + (isKey ? "" : ", " + area));
   }

@@ -77,7 +77,7 @@ std::vector<PlacedDeck> placeDecks(const std::vector<model::Deck>& decks, Length
     if (!outline || decks[i].at) continue;
     const Extent own = extentOf(*outline);
     if (!isRowEmpty && right + gap + own.width() - left > rowWidth) {
-      rowTop = bottom + gap;
+      rowTop = bottom + base::scaled(gap, 8, 5, base::Round::HalfUp);
       isRowEmpty = true;
     }
     const Place corner = {isRowEmpty ? left : right + gap, rowTop};

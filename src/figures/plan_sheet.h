@@ -18,8 +18,8 @@ struct PlacedDeck {
 };
 
 /// Decks where the job puts them; the others in order to the right of those, 'gap' apart, in a new row
-/// where one would grow beyond 'rowWidth'. Decks without a place on a plan are left out. Stairs that touch a
-/// deck turn so that they rise towards it.
+/// a little farther down, where one would grow beyond 'rowWidth'. Decks without a place on a plan are left
+/// out. Stairs that touch a deck turn so that they rise towards it.
 std::vector<PlacedDeck> placeDecks(const std::vector<model::Deck>& decks, base::Length gap,
                                    base::Length rowWidth);
 
