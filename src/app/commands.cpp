@@ -1,0 +1,159 @@
+#include "app/commands.h"
+
+#include "app/documents.h"
+#include "app/figures_json.h"
+#include "app/files.h"
+#include "input/read.h"
+#include "sheets/explain.h"
+
+#include <algorithm>
+#include <atomic>
+#include <filesystem>
+#include <iostream>
+#include <set>
+#include <thread>
+
+namespace app {
+namespace fs = std::filesystem;
+namespace {
+
+constexpr int done = 0, refused = 1;
+
+/// What became of one job: its messages, and the folder its pack lies in.
+struct Outcome {
+  base::Diagnostics messages;
+  std::string folder;
+  std::size_t documents = 0;
+  std::string failure;  // of the world: a disk that is full
+};
+
+std::string folderFor(const std::string& job, const std::string& ref, const std::string& folder) {
+  if (!folder.empty()) return (fs::path(folder) / ref).string();
+  return ((job == "-" ? fs::path(".") : fs::path(job).parent_path()) / ref).string();
+}
+
+void packOne(const std::string& job, const Shipped& shipped, const PackOrder& order, bool writes,
+             Outcome& out) {
+  try {
+    const auto x = compute(job, shipped, order.choices, out.messages);
+    if (!x) return;
+    out.folder = folderFor(job, x->c.job.ref, order.folder);
+    const auto files = makeDocuments(*x, shipped, order.choices, order.only, out.folder, out.messages);
+    if (!out.messages.ok()) return;
+    out.documents = files.size();
+    if (writes) writeAll(files);
+  } catch (const std::exception& e) {
+    out.failure = e.what();
+  }
+}
+
+/// Runs every job on its own thread of a few, in any order; the outcomes keep the order of the jobs.
+std::vector<Outcome> packAll(const Shipped& shipped, const PackOrder& order, bool writes) {
+  std::vector<Outcome> outcomes(order.jobs.size());
+  std::atomic<std::size_t> next{0};
+  const auto work = [&] {
+    for (std::size_t i = next++; i < order.jobs.size(); i = next++)
+      packOne(order.jobs[i], shipped, order, writes, outcomes[i]);
+  };
+  const std::size_t most =
+      order.threads > 0 ? order.threads : std::max(1U, std::thread::hardware_concurrency());
+  std::vector<std::jthread> threads;
+  for (std::size_t i = 1; i < std::min(most, order.jobs.size()); ++i) threads.emplace_back(work);
+  work();
+  return outcomes;
+}
+
+void show(const base::Diagnostics& messages) {
+  for (const auto& d : messages.all()) std::cerr << base::format(d);
+}
+
+int report(const PackOrder& order, const std::vector<Outcome>& outcomes, bool writes) {
+  int status = done;
+  std::set<std::string> folders;
+  for (std::size_t i = 0; i < outcomes.size(); ++i) {
+    const auto& out = outcomes[i];
+    show(out.messages);
+    if (!out.failure.empty()) {
+      std::cerr << order.jobs[i] << ": error: " << out.failure << "\n";
+      status = 2;
+    } else if (!out.messages.ok()) {
+      if (status == done) status = refused;
+    } else if (writes) {
+      std::cout << out.folder << ": " << out.documents
+                << (out.documents == 1 ? " document\n" : " documents\n");
+    } else {
+      std::cout << order.jobs[i] << ": in order\n";
+    }
+  }
+  return status;
+}
+
+/// Two jobs of one number would write over each other.
+bool haveTheirOwnFolders(const std::vector<std::string>& jobs) {
+  std::set<std::string> seen;
+  for (const auto& job : jobs) {
+    if (seen.insert(job).second) continue;
+    std::cerr << job << ": error: is named twice\n";
+    return false;
+  }
+  return true;
+}
+
+}  // namespace
+
+int pack(const PackOrder& order) {
+  const Shipped shipped = readShipped(order.choices);
+  if (!haveTheirOwnFolders(order.jobs)) return 2;
+  return report(order, packAll(shipped, order, true), true);
+}
+
+int check(const std::vector<std::string>& jobs, const Choices& choices) {
+  const Shipped shipped = readShipped(choices);
+  PackOrder order;
+  order.jobs = jobs;
+  order.choices = choices;
+  return report(order, packAll(shipped, order, false), false);
+}
+
+int figures(const std::string& job, FiguresForm form, const Choices& choices) {
+  const Shipped shipped = readShipped(choices);
+  base::Diagnostics messages;
+  const auto x = compute(job, shipped, choices, messages);
+  show(messages);
+  if (!x) return refused;
+  if (form == FiguresForm::Json) {
+    std::cout << figuresJson(*x);
+    return done;
+  }
+  std::string about;
+  for (const auto& e : sheets::explain({x->c, shipped.content, x->estimate, x->plan, x->price})) {
+    if (e.about != about) std::cout << (about.empty() ? "" : "\n") << e.about << "\n";
+    about = e.about;
+    std::cout << "  " << e.name << ": " << (form == FiguresForm::Explain ? e.formula + " = " : "") << e.value
+              << "\n";
+  }
+  return done;
+}
+
+int newJob(const std::string& file) {
+  if (fs::exists(file)) {
+    std::cerr << file << ": error: is there already\n  hint: choose another name; nothing is written over\n";
+    return refused;
+  }
+  const fs::path content = shippedFolder("content");
+  auto text = input::readFile((content / "new_job.yaml").string()).value();
+  // Paths in the shipped job are relative to the content folder; the new file may lie anywhere.
+  const auto folder = fs::absolute(fs::path(file)).parent_path();
+  const auto relative = [&](const std::string& shipped) {
+    return fs::proximate(content / shipped, folder).string();
+  };
+  for (const std::string shipped : {"schemas/job.schema.json", "brands/demo.yaml"}) {
+    const auto at = text.find(shipped);
+    if (at != std::string::npos) text.replace(at, shipped.size(), relative(shipped));
+  }
+  writeAll({{file, text}});
+  std::cout << file << ": a job to fill in; then run 'planksheaf pack " << file << "'\n";
+  return done;
+}
+
+}  // namespace app

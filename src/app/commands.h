@@ -1,0 +1,32 @@
+// What each command does. All return the program's exit status: 0 done, 1 a job was refused, 2 broken
+// surroundings.
+#pragma once
+
+#include "app/compute.h"
+
+#include <string>
+#include <vector>
+
+namespace app {
+
+struct PackOrder {
+  std::vector<std::string> jobs;
+  std::string folder;             // empty = beside each job
+  std::vector<std::string> only;  // empty = all documents
+  Choices choices;
+  unsigned threads = 0;  // 0 = as many as the machine has
+};
+
+/// Makes the pack of every job; refuses a job with mistakes as a whole and goes on with the others.
+int pack(const PackOrder& order);
+
+/// Reads, computes and sets every document of every job, writes nothing and lists every mistake.
+int check(const std::vector<std::string>& jobs, const Choices& choices);
+
+enum class FiguresForm { Plain, Json, Explain };
+int figures(const std::string& job, FiguresForm form, const Choices& choices);
+
+/// Writes a commented job to fill in; never over a file that is there.
+int newJob(const std::string& file);
+
+}  // namespace app

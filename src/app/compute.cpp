@@ -1,0 +1,76 @@
+#include "app/compute.h"
+
+#include "app/files.h"
+#include "estimate/estimate.h"
+#include "input/read.h"
+#include "plan/plan.h"
+
+#include <filesystem>
+
+namespace app {
+namespace {
+
+constexpr auto defaultTheme = "generous";
+
+std::string all(const base::Diagnostics& messages) {
+  std::string s;
+  for (const auto& d : messages.all()) s += base::format(d);
+  return s;
+}
+
+}  // namespace
+
+Shipped readShipped(const Choices& choices) {
+  Shipped shipped;
+  shipped.contentFolder = shippedFolder("content");
+  if (!choices.looks.empty()) shipped.looks.push_back(choices.looks);
+  shipped.looks.push_back(shippedFolder("templates"));
+  base::Diagnostics messages;
+  shipped.content = input::readContent(shipped.contentFolder, messages);
+  if (!messages.ok())
+    throw std::runtime_error("the content that comes with planksheaf has mistakes:\n" + all(messages));
+  return shipped;
+}
+
+std::optional<Computation> compute(const std::string& file, const Shipped& shipped, const Choices& choices,
+                                   base::Diagnostics& messages) {
+  const bool isStandardInput = file == "-";
+  const std::string name = isStandardInput ? "<standard input>" : file;
+  const auto text = isStandardInput ? std::optional(readStandardInput()) : input::readFile(file);
+  if (!text) {
+    messages.error({file}, "", "cannot be read",
+                   "give the path of a job file; 'planksheaf new FILE' makes one");
+    return {};
+  }
+  Computation x;
+  const auto& content = shipped.content;
+  x.c.job = input::readJob(*text, name, content, messages);
+  const std::string brand = !choices.brandFile.empty() ? choices.brandFile : input::brandFile(*text, name);
+  if (!brand.empty()) x.c.brand = input::readBrand(brand, content, messages);
+  if (!messages.ok()) return {};
+  x.c.product = &content.products.at(x.c.job.product);
+  x.c.region = &content.regions.at(x.c.job.site.region);
+  const auto rates = input::ratesFor(*text, name, x.c.job, x.c.brand, messages);
+  if (!rates) return {};
+  x.c.rates = *rates;
+  const std::string theme = x.c.brand.theme.empty() ? defaultTheme : x.c.brand.theme;
+  const std::string themeFile = findLook(shipped.looks, "themes/" + theme + ".yaml");
+  if (themeFile.empty()) {
+    messages.error({brand}, "theme", "'" + theme + "' is not a theme",
+                   "themes lie in the folder 'themes' of the looks");
+    return {};
+  }
+  x.c.theme = input::readTheme(themeFile, messages);
+  if (!messages.ok()) return {};
+  input::applyBrand(x.c.theme, x.c.brand, brand, messages);
+  if (!messages.ok()) return {};
+
+  const auto first = estimate::makeEstimate(x.c, content, 0);
+  x.plan = plan::makePlan(x.c, content, first, messages);
+  if (!messages.ok()) return {};
+  x.estimate = estimate::makeEstimate(x.c, content, static_cast<int>(x.plan.days.size()));
+  x.price = estimate::makePrice(x.c, content, x.estimate);
+  return x;
+}
+
+}  // namespace app

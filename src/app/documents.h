@@ -1,0 +1,20 @@
+// A computed job becomes the documents of its pack.
+#pragma once
+
+#include "app/compute.h"
+#include "app/files.h"
+
+#include <vector>
+
+namespace app {
+
+/// The names '--only' takes: quote aftercare safety orders office.
+const std::vector<std::string>& documentNames();
+
+/// Sets the named documents (all when empty) as PDF, each as a path below 'folder'. Mistakes of templates and
+/// pictures go to 'messages'; then the result is not to be written.
+std::vector<OutputFile> makeDocuments(const Computation& x, const Shipped& shipped, const Choices& choices,
+                                      const std::vector<std::string>& only, const std::string& folder,
+                                      base::Diagnostics& messages);
+
+}  // namespace app

@@ -1,0 +1,109 @@
+// The command line.
+#include "app/commands.h"
+#include "app/documents.h"
+#include "base/nearest.h"
+
+#include <CLI/CLI.hpp>
+#include <iostream>
+
+namespace {
+
+constexpr int wrongUse = 2;
+constexpr auto version = "planksheaf 0.1.0";
+
+const std::vector<std::string> commands = {"pack", "check", "figures", "new"};
+
+constexpr auto intro =
+    R"(One YAML job file becomes a pack of PDFs: quote, aftercare sheet, crew safety sheet, order list, office sheet.
+
+  planksheaf new deck.yaml             write a commented job to fill in
+  planksheaf pack deck.yaml            make its pack, in a folder named after the job's number
+  planksheaf figures --explain deck.yaml   how each figure came about)";
+
+void addChoices(CLI::App& command, app::Choices& choices) {
+  command.add_option("--brand", choices.brandFile, "the firm's file, instead of the job's")
+      ->type_name("FILE");
+  command.add_option("--looks", choices.looks, "folder with the firm's own templates and themes")
+      ->check(CLI::ExistingDirectory)
+      ->type_name("DIR");
+  command
+      .add_option_function<std::string>(
+          "--paper",
+          [&choices](const std::string& name) {
+            choices.paper = name == "a4" ? model::Paper::A4 : model::Paper::Letter;
+          },
+          "a4 or letter, instead of the region's")
+      ->check(CLI::IsMember({"a4", "letter"}))
+      ->type_name("PAPER");
+}
+
+int run(int argc, char** argv) {
+  CLI::App program{intro, "planksheaf"};
+  program.set_version_flag("--version", version);
+  program.require_subcommand(1);
+  app::PackOrder order;
+  auto* pack = program.add_subcommand("pack", "make the pack of each job");
+  pack->add_option("jobs", order.jobs, "job files; - reads standard input")->required()->type_name("JOB");
+  pack->add_option("-o,--output", order.folder, "folder for the packs, instead of the job's own")
+      ->type_name("DIR");
+  pack->add_option("--only", order.only, "only these documents: quote,aftercare,safety,orders,office")
+      ->delimiter(',')
+      ->check(CLI::IsMember(app::documentNames()))
+      ->type_name("NAMES");
+  pack->add_option("--threads", order.threads, "how many jobs at a time")
+      ->check(CLI::Range(1, 256))
+      ->type_name("N");
+  addChoices(*pack, order.choices);
+  std::vector<std::string> jobs;
+  auto* check = program.add_subcommand("check", "read and compute, write nothing, list every mistake");
+  check->add_option("jobs", jobs, "job files; - reads standard input")->required()->type_name("JOB");
+  addChoices(*check, order.choices);
+  std::string job;
+  bool isJson = false, isExplain = false;
+  auto* figures = program.add_subcommand("figures", "every computed figure");
+  figures->add_option("job", job, "job file; - reads standard input")->required()->type_name("JOB");
+  figures->add_flag("--json", isJson, "as JSON, by the names of content/schemas/figures.schema.json");
+  figures->add_flag("--explain", isExplain, "with the formula behind each")->excludes("--json");
+  addChoices(*figures, order.choices);
+  std::string file;
+  auto* fresh = program.add_subcommand("new", "write a commented job to fill in");
+  fresh->add_option("file", file, "where to write it; must not be there yet")->required()->type_name("FILE");
+
+  if (argc < 2) {
+    std::cerr << program.help();
+    return wrongUse;
+  }
+  const std::string word = argv[1];
+  if (!word.starts_with("-") && std::find(commands.begin(), commands.end(), word) == commands.end()) {
+    const std::string guess = base::nearest(word, commands);
+    std::cerr << "planksheaf: '" << word << "' is not a command"
+              << (guess.empty() ? "" : "; did you mean '" + guess + "'?")
+              << "\n  hint: see 'planksheaf --help'\n";
+    return wrongUse;
+  }
+  try {
+    program.parse(argc, argv);
+  } catch (const CLI::ParseError& e) {
+    return program.exit(e) == 0 ? 0 : wrongUse;
+  }
+  if (*pack) return app::pack(order);
+  if (*check) return app::check(jobs, order.choices);
+  if (*figures)
+    return app::figures(job,
+                        isJson      ? app::FiguresForm::Json
+                        : isExplain ? app::FiguresForm::Explain
+                                    : app::FiguresForm::Plain,
+                        order.choices);
+  return app::newJob(file);
+}
+
+}  // namespace
+
+int main(int argc, char** argv) {
+  try {
+    return run(argc, argv);
+  } catch (const std::exception& e) {
+    std::cerr << "planksheaf: error: " << e.what() << "\n";
+    return 2;
+  }
+}

@@ -1,0 +1,220 @@
+#include "sheets/facts_common.h"
+
+#include "sheets/facts_decks.h"
+
+#include <algorithm>
+#include <set>
+
+namespace sheets {
+namespace {
+
+Facts firmFacts(const model::Brand& b) {
+  return {{"name", b.name}, {"tagline", b.tagline}, {"phone", b.phone}, {"email", b.email}, {"web", b.web}};
+}
+
+Facts productFacts(const Computed& x, const Words& w) {
+  const auto& p = *x.c.product;
+  const bool wipes = !p.times.wipeOff.isZero();
+  const auto& words = p.kind == model::ProductKind::FilmStain ? "stain" : "oil";
+  return {{"name", p.name},
+          {"title", capitalised(p.name)},
+          {"short", words},
+          {"drying_oil", Fact::yes(p.isDryingOil)},
+          {"film", Fact::yes(p.kind == model::ProductKind::FilmStain)},
+          {"air_min", w.temperature(p.limits.airMin)},
+          {"air_max", w.temperature(p.limits.airMax)},
+          {"surface_max", w.temperature(p.limits.surfaceMax)},
+          {"humidity", w.share(p.limits.humidityMax)},
+          {"moisture", w.share(p.limits.moistureMax)},
+          {"wipes", Fact::yes(wipes)},
+          {"wipe_off", p.times.wipeOff == base::Hours::whole(1) ? "an hour" : w.wait(p.times.wipeOff)}};
+}
+
+Facts siteFacts(const model::Site& s) {
+  return {{"address", joined(s.address).empty() ? "" : lines(s.address)},
+          {"coastal", Fact::yes(s.exposure == model::Exposure::Coastal)},
+          {"sheltered", Fact::yes(s.exposure == model::Exposure::Sheltered)},
+          {"access", s.access},
+          {"water", s.water},
+          {"power", s.power}};
+}
+
+Facts workFacts(const model::Job& job) {
+  const auto has = [&](model::Work k) {
+    return Fact::yes(std::find(job.work.begin(), job.work.end(), k) != job.work.end());
+  };
+  return {{"wash", has(model::Work::Wash)},
+          {"fix", has(model::Work::Fix)},
+          {"sand", has(model::Work::Sand)},
+          {"oil", has(model::Work::Oil)}};
+}
+
+Facts authorityFacts(const model::Region& region) {
+  Facts f;
+  const auto named = [&](const std::string& key, const std::string& about) {
+    std::string name = "the local authority";
+    for (const auto& a : region.authorities) {
+      if (a.about.find(about) != std::string::npos) name = a.name;
+    }
+    f.emplace_back(key, name);
+  };
+  named("safety", "safety");
+  named("waste", "waste");
+  named("lead", "lead");
+  named("treated", "treated");
+  return f;
+}
+
+std::string gritWords(const std::vector<int>& grits) {
+  std::vector<std::string> words;
+  for (const int g : grits) words.push_back(std::to_string(g));
+  std::string s;
+  for (std::size_t i = 0; i < words.size(); ++i)
+    s += (i == 0 ? "" : i + 1 == words.size() ? ", then " : ", ") + words[i];
+  return s;
+}
+
+std::string idealWords(const model::ProductTimes& t, const Words& w) {
+  if (t.recoatIdealFrom == t.recoatIdealTo) return w.wait(t.recoatIdealTo);
+  const auto to = w.wait(t.recoatIdealTo);
+  const auto from = base::divide(t.recoatIdealFrom.millionths, 1'000'000, base::Round::HalfUp);
+  return to.find("hour") != std::string::npos ? std::to_string(from) + " to " + to
+                                              : w.wait(t.recoatIdealFrom) + " to " + to;
+}
+
+void addCoats(Facts& f, const Computed& x, const Words& w) {
+  const int coats = coatsOfAll(x);
+  std::vector<std::string> dates;
+  for (const auto& e : x.plan.events) {
+    if (!e.name.starts_with("coat_") || !e.name.ends_with("_end")) continue;
+    const auto date = w.shortDate(e.at.day);
+    if (dates.empty() || dates.back() != date) dates.push_back(date);
+  }
+  f.emplace_back(
+      "coats",
+      Facts{
+          {"words", counted(coats, "coat", "coats").replace(0, std::to_string(coats).size(), spelled(coats))},
+          {"several", Fact::yes(coats > 1)},
+          {"apart", idealWords(x.c.product->times, w)},
+          {"dates", joined(dates)}});
+}
+
+void addDays(Facts& f, const Computed& x, const Words& w) {
+  const auto& days = x.plan.days;
+  const auto first = days.empty() ? x.c.job.start : days.front(),
+             last = days.empty() ? x.c.job.start : days.back();
+  const bool isOneDay = first == last;
+  f.emplace_back("days", Facts{{"count", counted(static_cast<std::int64_t>(days.size()), "day", "days")},
+                               {"span", isOneDay ? w.longDate(first)
+                                                 : w.shortDate(first) + " to " + w.shortDate(last) + " " +
+                                                       w.year(last)}});
+  f.emplace_back(
+      "start", Facts{{"short", w.shortDate(first)}, {"long", w.longDate(first)}, {"day", w.longDate(first)}});
+  const auto& done = x.plan.finished;
+  base::Date walk = done.day;
+  Facts dates;
+  for (const auto& e : x.plan.events) {
+    if (e.name == "walk") walk = e.at.day;
+    if (e.name.starts_with("coat_")) continue;
+    dates.emplace_back(e.name, Facts{{"day", w.longDate(e.at.day)},
+                                     {"short", w.shortDate(e.at.day)},
+                                     {"short_year", w.shortDate(e.at.day) + " " + w.year(e.at.day)},
+                                     {"month", w.month(e.at.day)},
+                                     {"clock", w.clock(e.at.minutes)},
+                                     {"day_clock", w.longDate(e.at.day) + " at " + w.clock(e.at.minutes)}});
+  }
+  f.emplace_back("has_dates", Fact::yes(!dates.empty()));
+  f.emplace_back("dates", std::move(dates));
+  f.emplace_back("finish", Facts{{"short", w.shortDate(last)},
+                                 {"long", w.longDate(done.day)},
+                                 {"date", w.dayMonth(done.day) + " " + w.year(done.day)},
+                                 {"clock", w.clock(done.minutes)},
+                                 {"walk_day", w.longDate(walk)}});
+  f.emplace_back("day_before", Facts{{"short", w.shortDate(first - std::chrono::days{1})}});
+}
+
+void addMisses(Facts& f, const Computed& x, const Words& w) {
+  FactList misses;
+  for (const auto& m : x.plan.misses) {
+    misses.push_back(
+        {{"coat", ordinal(m.coat)},
+         {"deck", deckLetter(m.deck) + " " + x.c.job.areas[m.deck].name},
+         {"gap", w.wait({base::mulDiv(m.gap.millionths, 1, 1'000'000, base::Round::HalfUp) * 1'000'000})},
+         {"late", Fact::yes(m.isLate)},
+         {"ideal", idealWords(x.c.product->times, w)},
+         {"past_max", Fact::yes(m.isPastMax)},
+         {"days_off", Fact::yes(m.why == model::Miss::Why::DaysOff)},
+         {"coating_hours", Fact::yes(m.why == model::Miss::Why::CoatingHours)},
+         {"large_deck", Fact::yes(m.why == model::Miss::Why::LargeDeck)},
+         {"hours", w.clock(x.plan.coatingFrom) + " to " + w.clock(x.plan.coatingUntil)}});
+  }
+  f.emplace_back("has_misses", Fact::yes(!misses.empty()));
+  f.emplace_back("misses", std::move(misses));
+}
+
+std::string timberWords(const Computed& x) {
+  std::vector<std::string> names;
+  for (const auto& deck : x.c.job.areas) {
+    const auto& name = timberOf(x, deck).name;
+    if (std::find(names.begin(), names.end(), name) == names.end()) names.push_back(name);
+  }
+  return joined(names);
+}
+
+std::string authorityLine(const model::Region& region) {
+  std::string s;
+  for (const auto& a : region.authorities) s += (s.empty() ? "" : "; ") + a.about + " – " + a.name;
+  return s;
+}
+
+}  // namespace
+
+void addWord(Facts& facts, const std::string& name, const std::string& words) {
+  facts.emplace_back(name, words);
+}
+
+FactList sentences(const std::vector<std::string>& words) {
+  FactList list;
+  for (const auto& s : words) list.push_back({{"words", s}});
+  return list;
+}
+
+std::string lines(const std::vector<std::string>& words) {
+  std::string s;
+  for (const auto& line : words) s += (s.empty() ? "" : "\n") + line;
+  return s;
+}
+
+Facts commonFacts(const Computed& x, const Words& w) {
+  const auto& job = x.c.job;
+  Facts f{{"title", titleOf(x)},
+          {"ref", job.ref},
+          {"colour", job.colour},
+          {"quoted", w.date(job.quoted)},
+          {"contact", x.c.brand.contact},
+          {"cutout", x.c.region->powerCutout},
+          {"emergency", x.c.region->emergencyNumber}};
+  f.emplace_back("firm", firmFacts(x.c.brand));
+  f.emplace_back("product", productFacts(x, w));
+  f.emplace_back("site", siteFacts(job.site));
+  f.emplace_back("work", workFacts(job));
+  f.emplace_back("sanding", Facts{{"grits", gritWords(job.sanding)}});
+  f.emplace_back("authority", authorityFacts(*x.c.region));
+  f.emplace_back("authorities", authorityLine(*x.c.region));
+  f.emplace_back("crew",
+                 Facts{{"words", job.crew.people == 1 ? "one person" : spelled(job.crew.people) + " people"},
+                       {"leader", job.crew.leader}});
+  f.emplace_back("area", w.area(x.estimate.all.area));
+  f.emplace_back("timbers", timberWords(x));
+  f.emplace_back("decks", deckFacts(x, w));
+  const auto& need = x.estimate.product;
+  f.emplace_back(
+      "litres",
+      Facts{{"low", w.volume(need.low)}, {"likely", w.volume(need.likely)}, {"high", w.volume(need.high)}});
+  addCoats(f, x, w);
+  addDays(f, x, w);
+  addMisses(f, x, w);
+  return f;
+}
+
+}  // namespace sheets

@@ -1,0 +1,159 @@
+#include "sheets/facts_decks.h"
+
+#include <algorithm>
+
+namespace sheets {
+namespace {
+
+template <class... Fs>
+struct Match : Fs... {
+  using Fs::operator()...;
+};
+template <class... Fs>
+Match(Fs...) -> Match<Fs...>;
+
+std::string times(const std::string& a, const std::string& b) { return a + " × " + b; }
+
+std::string shapeWords(const model::Shape& shape, const Words& w) {
+  return std::visit(
+      Match{
+          [&](const model::Rectangle& s) { return times(w.length(s.x), w.length(s.y)); },
+          [&](const model::Polygon& s) {
+            return "outline of " + spelled(static_cast<std::int64_t>(s.points.size())) + " corners";
+          },
+          [&](const model::Circle& s) { return w.length(s.diameter) + " across"; },
+          [&](const model::Ring& s) {
+            return "ring, " + w.length(s.outer) + " across,\nopen " + w.length(s.inner) + " inside";
+          },
+          [&](const model::Triangle& s) {
+            return "sides " + joined({w.length(s.a), w.length(s.b), w.length(s.c)});
+          },
+          [&](const model::Stairs& s) {
+            return counted(s.steps, "step", "steps") + ", " + w.length(s.width) + " wide\ngoing " +
+                   w.size(s.going) + ", rise " + w.size(s.rise);
+          },
+          [&](const model::Strip& s) { return w.length(s.length) + " long,\n" + w.size(s.girth) + " round"; },
+          [&](const model::Screen& s) {
+            return times(w.length(s.width), w.length(s.height)) + ",\n" + spelled(s.sides) +
+                   (s.sides == 1 ? " side" : " sides");
+          },
+          [&](const model::Measured&) { return std::string("area as given to us"); }},
+      shape);
+}
+
+void addState(Facts& f, model::State state) {
+  f.emplace_back("state", Facts{{"new", Fact::yes(state == model::State::New)},
+                                {"weathered", Fact::yes(state == model::State::Weathered)},
+                                {"sanded", Fact::yes(state == model::State::Sanded)},
+                                {"oiled", Fact::yes(state == model::State::Oiled)},
+                                {"film", Fact::yes(state == model::State::Film)}});
+}
+
+void addUptake(Facts& f, model::Uptake uptake, bool isKnown) {
+  f.emplace_back("has_uptake", Fact::yes(isKnown));
+  f.emplace_back("uptake", Facts{{"tight", Fact::yes(isKnown && uptake == model::Uptake::Tight)},
+                                 {"medium", Fact::yes(isKnown && uptake == model::Uptake::Medium)},
+                                 {"open", Fact::yes(isKnown && uptake == model::Uptake::Open)},
+                                 {"thirsty", Fact::yes(isKnown && uptake == model::Uptake::Thirsty)}});
+}
+
+/// Litres of each deck's coats with loss, in whole steps that add up over the job: [deck][coat - 1].
+std::vector<std::vector<std::int64_t>> printedLitres(const Computed& x, const Words& w) {
+  std::vector<base::Volume> needs;
+  for (const auto& coat : x.estimate.coats) needs.push_back(base::increased(coat.litres, x.c.job.loss));
+  const auto steps = apportioned(needs, w.volumeStep());
+  std::vector<std::vector<std::int64_t>> table(x.c.job.areas.size());
+  for (std::size_t i = 0; i < steps.size(); ++i) table[x.estimate.coats[i].deck].push_back(steps[i]);
+  return table;
+}
+
+}  // namespace
+
+const model::Timber& timberOf(const Computed& x, const model::Deck& deck) {
+  return x.content.timbers.at(deck.timber);
+}
+
+std::string sizeWords(const model::Deck& deck, const Words& w) {
+  std::vector<std::pair<std::string, int>> cuts;  // alike ones together
+  for (const auto& cut : deck.without) {
+    const std::string words = (cut.name.empty() ? std::string() : cut.name + ", ") + shapeWords(cut.shape, w);
+    if (!cuts.empty() && cuts.back().first == words) ++cuts.back().second;
+    else cuts.emplace_back(words, 1);
+  }
+  std::string s = shapeWords(deck.shape, w);
+  for (const auto& [words, count] : cuts)
+    s += "\nless " + (count > 1 ? std::to_string(count) + " × " : "") + words;
+  return s;
+}
+
+int coatsOfAll(const Computed& x) {
+  int most = 0;
+  for (const auto& coat : x.estimate.coats) most = std::max(most, coat.coat);
+  return most;
+}
+
+FactList deckFacts(const Computed& x, const Words& w) {
+  FactList list;
+  const auto litres = printedLitres(x, w);
+  for (std::size_t i = 0; i < x.c.job.areas.size(); ++i) {
+    const auto& deck = x.c.job.areas[i];
+    const auto& timber = timberOf(x, deck);
+    Facts f{{"letter", deckLetter(i)},    {"name", deck.name},
+            {"size", sizeWords(deck, w)}, {"area", w.area(x.estimate.decks[i].area)},
+            {"timber", timber.name},      {"note", deck.note}};
+    addState(f, deck.state);
+    // The table's class says nothing where the job brings its own rates.
+    addUptake(f, timber.uptake.at(deck.state), deck.rates.empty() && !deck.testPatch);
+    f.emplace_back("has_boards", Fact::yes(deck.boards.has_value()));
+    const model::Boards b = deck.boards.value_or(model::Boards{});
+    f.emplace_back("boards", Facts{{"width", w.size(b.width)},
+                                   {"gap", w.size(b.gap)},
+                                   {"reeded", Fact::yes(b.face == model::BoardFace::Reeded)}});
+    f.emplace_back("has_coats", Fact::yes(!litres[i].empty()));
+    FactList coats;
+    for (std::size_t n = 0; n < litres[i].size(); ++n) {
+      coats.push_back({{"first", Fact::yes(n == 0)},
+                       {"second", Fact::yes(n == 1)},
+                       {"third", Fact::yes(n == 2)},
+                       {"fourth", Fact::yes(n == 3)},
+                       {"litres", w.volumeNumber(litres[i][n]) + "\u00A0" + w.volumeUnit()}});
+    }
+    f.emplace_back("coats", std::move(coats));
+    list.push_back(std::move(f));
+  }
+  return list;
+}
+
+void addLitreTable(Facts& facts, const Computed& x, const Words& w) {
+  const auto litres = printedLitres(x, w);
+  const auto coats = static_cast<std::size_t>(coatsOfAll(x));
+  std::vector<std::int64_t> totals(coats);
+  std::int64_t all = 0;
+  FactList heads, rows, sums;
+  for (std::size_t n = 0; n < coats; ++n)
+    heads.push_back({{"words", ordinal(static_cast<int>(n) + 1) + " coat"}});
+  for (std::size_t i = 0; i < litres.size(); ++i) {
+    FactList cells;
+    std::int64_t row = 0;
+    for (std::size_t n = 0; n < coats; ++n) {
+      const bool has = n < litres[i].size();
+      cells.push_back({{"litres", has ? w.volumeNumber(litres[i][n]) : "–"}});
+      row += has ? litres[i][n] : 0;
+      totals[n] += has ? litres[i][n] : 0;
+    }
+    if (litres[i].empty()) continue;
+    all += row;
+    rows.push_back({{"deck", deckLetter(i) + "\u00A0\u00A0" + x.c.job.areas[i].name},
+                    {"coats", std::move(cells)},
+                    {"together", w.volumeNumber(row)}});
+  }
+  for (const auto t : totals) sums.push_back({{"litres", w.volumeNumber(t)}});
+  facts.emplace_back("has_litres", Fact::yes(!rows.empty()));
+  facts.emplace_back("coat_heads", std::move(heads));
+  facts.emplace_back("deck_litres", std::move(rows));
+  facts.emplace_back("coat_totals", std::move(sums));
+  facts.emplace_back("litres_together", w.volumeNumber(all));
+  facts.emplace_back("litres_unit", w.volumeUnit());
+}
+
+}  // namespace sheets

@@ -1,0 +1,20 @@
+// Facts about the decks: sizes, surfaces and litres in words.
+#pragma once
+
+#include "sheets/make_facts.h"
+#include "sheets/words.h"
+
+namespace sheets {
+
+const model::Timber& timberOf(const Computed& x, const model::Deck& deck);
+/// Size of a deck in a line or two: '12.40 x 6.20 m', 'less the tree, 1.20 m across'.
+std::string sizeWords(const model::Deck& deck, const Words& w);
+/// Number of coats when all decks take the same, else the most.
+int coatsOfAll(const Computed& x);
+
+/// 'decks', each with what it is and what it takes.
+FactList deckFacts(const Computed& x, const Words& w);
+/// 'deck_litres', 'coat_heads' and 'coat_totals': a table whose printed figures add up.
+void addLitreTable(Facts& facts, const Computed& x, const Words& w);
+
+}  // namespace sheets

@@ -1,0 +1,67 @@
+#include "sheets/make_facts.h"
+
+#include "sheets/explain.h"
+#include "sheets/facts_common.h"
+#include "sheets/facts_decks.h"
+#include "sheets/facts_price.h"
+
+#include <algorithm>
+
+namespace sheets {
+namespace {
+
+bool has(const model::Job& job, model::Work work) {
+  return std::find(job.work.begin(), job.work.end(), work) != job.work.end();
+}
+
+std::string deckNames(const model::Job& job) {
+  constexpr std::size_t mostNamed = 3;
+  if (job.areas.size() > mostNamed) return spelled(static_cast<std::int64_t>(job.areas.size())) + " decks";
+  std::vector<std::string> names;
+  for (const auto& deck : job.areas) names.push_back(deck.name);
+  return joined(names);
+}
+
+}  // namespace
+
+std::string titleOf(const Computed& x) {
+  const auto& job = x.c.job;
+  if (!job.title.empty()) return job.title;
+  std::vector<std::string> done;
+  if (has(job, model::Work::Wash)) done.push_back("washed");
+  if (has(job, model::Work::Fix) && !has(job, model::Work::Sand)) done.push_back("fixed");
+  if (has(job, model::Work::Sand)) done.push_back("sanded");
+  if (has(job, model::Work::Oil)) {
+    const int coats = coatsOfAll(x);
+    done.push_back(std::string(x.c.product->kind == model::ProductKind::FilmStain ? "stained" : "oiled") +
+                   (coats > 1 ? " " + times(coats) : ""));
+  }
+  return capitalised(deckNames(job)) + ", " + joined(done);
+}
+
+Facts customerFacts(const Computed& x) {
+  const Words w(*x.c.region);
+  const auto& job = x.c.job;
+  Facts f = commonFacts(x, w);
+  std::vector<std::string> block{job.customer.name};
+  block.insert(block.end(), job.customer.address.begin(), job.customer.address.end());
+  f.emplace_back("customer", Facts{{"name", job.customer.name}, {"block", lines(block)}});
+  f.emplace_back("valid_until", w.longDate(job.quoted + std::chrono::days{job.validDays}));
+  f.emplace_back("extra_hour", w.signedMoney(x.c.rates.extraHour));
+  f.emplace_back("included", sentences(job.included));
+  f.emplace_back("excluded", sentences(job.excluded));
+  f.emplace_back("before_we_come", sentences(job.beforeWeCome));
+  f.emplace_back("cancellation", x.c.region->cancellation);
+  f.emplace_back("cancellation_source", x.c.region->cancellationSource);
+  f.emplace_back("terms", sentences(x.c.brand.terms));
+  f.emplace_back("has_terms", Fact::yes(!x.c.brand.terms.empty()));
+  f.emplace_back("batches", joined(job.batches));
+  f.emplace_back("aftercare_title",
+                 "Your " + deckNames(job) + " after " +
+                     (x.c.product->kind == model::ProductKind::FilmStain ? "staining" : "oiling"));
+  addLitreTable(f, x, w);
+  addPrice(f, x, w, false);
+  return f;
+}
+
+}  // namespace sheets

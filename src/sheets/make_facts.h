@@ -1,0 +1,28 @@
+// What a document may print, made into words: one set of facts for each kind of reader.
+#pragma once
+
+#include "model/plan.h"
+#include "sheets/facts.h"
+
+namespace sheets {
+
+/// Everything computed about one job.
+struct Computed {
+  const model::Case& c;
+  const model::Content& content;
+  const model::Estimate& estimate;
+  const model::Plan& plan;
+  const model::Price& price;
+};
+
+/// For quote and aftercare sheet. Holds no cost, margin, office note or path.
+Facts customerFacts(const Computed& x);
+/// For the crew: no money at all.
+Facts crewFacts(const Computed& x);
+/// For the order list and the office sheet: everything.
+Facts officeFacts(const Computed& x);
+
+/// The title of a document: 'Landing, Steps and Terrace, washed, sanded and oiled twice'.
+std::string titleOf(const Computed& x);
+
+}  // namespace sheets

@@ -1,0 +1,69 @@
+// Values become the words of a region: its units, its numbers, its dates. English.
+#pragma once
+
+#include "model/plan.h"
+
+#include <string>
+#include <vector>
+
+namespace sheets {
+
+class Words {
+ public:
+  explicit Words(const model::Region& region) : region_(region) {}
+
+  std::string money(base::Money m) const;        // 8,686.10
+  std::string signedMoney(base::Money m) const;  // $8,686.10
+  std::string share(base::Share s) const;        // 15 %
+  std::string number(base::Count n, int places) const;
+
+  std::string areaNumber(base::Area a) const;  // 75.75, in m2 or ft2
+  std::string areaUnit() const;
+  std::string area(base::Area a) const;                // 75.75 m2
+  std::string length(base::Length l) const;            // 12.40 m, or 40 ft 6 in
+  std::string size(base::Length l) const;              // 138 mm, or 5 1/2 in
+  std::string volume(base::Volume v) const;            // 38.5 L, or 10.19 gal
+  std::string volumeNumber(std::int64_t steps) const;  // of volumeStep(), without the unit
+  base::Volume volumeStep() const;                     // the last printed digit of a volume
+  std::string volumeUnit() const;
+  std::string tinSize(base::Volume v) const;        // 2.5 L, or 1 gal
+  std::string spread(const base::Spread& s) const;  // 8 m2/L, or 350 ft2/gal
+  std::string temperature(base::Temperature t) const;
+  std::string mass(base::Volume v) const;  // of a full tin: common practice, a kilogram a litre
+  std::string hours(base::Hours h) const;  // 4.5
+  std::string wait(base::Hours h) const;   // '90 minutes', '12 hours', '3 days', '2 weeks'
+
+  std::string longDate(base::Date d) const;   // Tuesday 16 March 2027
+  std::string date(base::Date d) const;       // 16 March 2027
+  std::string shortDate(base::Date d) const;  // Tue 16 Mar
+  std::string dayMonth(base::Date d) const;   // 16 Mar
+  std::string weekday(base::Date d) const;    // Tuesday
+  std::string month(base::Date d) const;      // March
+  std::string year(base::Date d) const;
+  std::string clock(int minutes) const;  // 08:30, or 8:30 am
+
+  bool isMetric() const { return region_.units == model::UnitSystem::Metric; }
+  const model::Region& region() const { return region_; }
+
+ private:
+  const model::Region& region_;
+};
+
+/// 'one' to 'twelve', figures from there on.
+std::string spelled(std::int64_t n);
+/// '1 day', '4 days'; a no-break space between.
+std::string counted(std::int64_t n, const std::string& one, const std::string& many);
+/// 'a', 'a and b', 'a, b and c'.
+std::string joined(const std::vector<std::string>& words);
+/// The first letter in capitals, when it is one of a to z.
+std::string capitalised(std::string s);
+/// The letter of a deck on plan and in text: A for the first.
+std::string deckLetter(std::size_t deck);
+/// Once, twice, three times.
+std::string times(int n);
+std::string ordinal(int n);  // first, second, third, fourth
+
+/// Whole steps for each volume that add up to the rounded sum: the largest remainders are rounded up.
+std::vector<std::int64_t> apportioned(const std::vector<base::Volume>& volumes, base::Volume step);
+
+}  // namespace sheets

@@ -1,0 +1,94 @@
+#include "sheets/words.h"
+
+#include <catch2/catch.hpp>
+
+using namespace sheets;
+
+namespace {
+
+model::Region metric() {
+  model::Region r;
+  r.currencyDigits = 2;
+  r.numbers.currencyBefore = "$";
+  return r;
+}
+
+model::Region customary() {
+  model::Region r = metric();
+  r.units = model::UnitSystem::UsCustomary;
+  r.monthFirst = true;
+  return r;
+}
+
+/// No-break spaces made plain, so that the expected words can be read.
+std::string plain(std::string s) {
+  for (auto at = s.find("\u00A0"); at != std::string::npos; at = s.find("\u00A0")) s.replace(at, 2, " ");
+  return s;
+}
+
+constexpr std::int64_t inch = 25'400'000;
+
+}  // namespace
+
+TEST_CASE("money prints all digits of the coin, grouped, with the sign of the currency") {
+  const auto region = metric();
+  const Words w(region);
+  CHECK(w.money({868'610}) == "8,686.10");
+  CHECK(w.signedMoney({868'610}) == "$8,686.10");
+  CHECK(w.signedMoney({-5}) == "\u2212$0.05");
+}
+
+TEST_CASE("sizes print in the region's units") {
+  const auto nz = metric(), us = customary();
+  const Words m(nz), c(us);
+  CHECK(plain(m.length(base::millimetres(12'400))) == "12.40 m");
+  CHECK(plain(m.size(base::millimetres(138))) == "138 mm");
+  CHECK(plain(c.length({486 * inch})) == "40 ft 6 in");
+  CHECK(plain(c.size({11 * inch / 2})) == "5 1/2 in");
+  CHECK(plain(c.length({480 * inch})) == "40 ft");
+  CHECK(plain(m.area(base::squareMetres(42))) == "42.00 m²");
+  CHECK(plain(c.area({350LL * 92'903'040'000})) == "350.00 ft²");
+  CHECK(plain(c.spread({{350LL * 92'903'040'000}, {3'785'411'784}})) == "350 ft²/gal");
+  CHECK(plain(m.spread({base::squareMetres(8), base::litres(1)})) == "8 m²/L");
+}
+
+TEST_CASE("tins and temperatures print as they are called") {
+  const auto nz = metric(), us = customary();
+  const Words m(nz), c(us);
+  CHECK(plain(m.tinSize(base::millilitres(2500))) == "2.5 L");
+  CHECK(plain(m.tinSize(base::litres(20))) == "20 L");
+  CHECK(plain(c.tinSize({946'352'946})) == "1 qt");
+  CHECK(plain(c.tinSize({5 * 3'785'411'784})) == "5 gal");
+  CHECK(plain(m.temperature(base::Temperature::whole(35))) == "35 °C");
+  CHECK(plain(c.temperature(base::Temperature::whole(35))) == "95 °F");  // 35 x 1.8 + 32
+}
+
+TEST_CASE("dates and times follow the region") {
+  const auto nz = metric(), us = customary();
+  const Words m(nz), c(us);
+  const auto d = *base::parseDate("2027-03-16");
+  CHECK(plain(m.longDate(d)) == "Tuesday 16 March 2027");
+  CHECK(plain(c.longDate(d)) == "Tuesday, March 16, 2027");
+  CHECK(plain(m.shortDate(d)) == "Tue 16 Mar");
+  CHECK(plain(c.shortDate(d)) == "Tue, Mar 16");
+  CHECK(m.clock(450) == "07:30");
+  CHECK(plain(c.clock(450)) == "7:30 am");
+  CHECK(plain(c.clock(12 * 60)) == "12:00 pm");
+  CHECK(plain(c.clock(5)) == "12:05 am");
+}
+
+TEST_CASE("waits are told in the unit a person would use") {
+  const auto nz = metric();
+  const Words w(nz);
+  CHECK(plain(w.wait(base::Hours::whole(12))) == "12 hours");
+  CHECK(plain(w.wait(base::Hours::whole(72))) == "3 days");
+  CHECK(plain(w.wait(base::Hours::whole(336))) == "2 weeks");
+  CHECK(plain(w.wait({1'500'000})) == "90 minutes");
+}
+
+TEST_CASE("a printed column of litres adds up to its printed sum") {
+  const base::Volume step{100'000'000};  // a tenth of a litre
+  // 0.14 + 0.14 + 0.14 = 0.42 L prints as 0.4: each alone would round to 0.1, and one of them takes the rest
+  const auto steps = apportioned({{140'000'000}, {140'000'000}, {140'000'000}}, step);
+  CHECK(steps == std::vector<std::int64_t>{2, 1, 1});
+}
