@@ -15,10 +15,11 @@ const model::Task* taskOf(const model::Content& content, const std::string& id) 
   return nullptr;
 }
 
-/// Clock minutes the whole crew needs for some person-hours, rounded up.
+/// Clock minutes the whole crew needs for some person-hours, rounded up to five: nobody plans finer.
 int crewMinutes(base::Hours hours, const model::Crew& crew) {
-  return static_cast<int>(
-      base::divide(base::Wide{hours.millionths} * 60, base::Wide{1'000'000} * crew.people, base::Round::Up));
+  constexpr int step = 5;
+  const base::Wide wanted = base::Wide{hours.millionths} * 60;
+  return step * static_cast<int>(base::divide(wanted, base::Wide{1'000'000} * crew.people * step, base::Round::Up));
 }
 
 /// Minutes of every day that the day's own tasks take: those listed before any other task, and those after.
