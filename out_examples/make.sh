@@ -4,4 +4,7 @@ set -eu
 cd "$(dirname "$0")/.."
 . tests/setup.sh
 cmake -S . -B build -G Ninja -DCMAKE_BUILD_TYPE=Release > /dev/null
-cmake --build build
+cmake --build build --target planksheaf
+build/planksheaf pack out_examples/*/job.yaml
+echo "The packs lie in:"
+ls -d "$PWD"/out_examples/*/*/

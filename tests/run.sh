@@ -1,8 +1,10 @@
 #!/bin/sh
-# Installs what is missing, builds with and without sanitizers and runs every test.
+# Installs what is missing, builds, and runs every test, the cases also under AddressSanitizer and UBSan.
 set -eu
 cd "$(dirname "$0")/.."
 . tests/setup.sh
 cmake -S . -B build -G Ninja -DCMAKE_BUILD_TYPE=Release > /dev/null
 cmake --build build
+cmake -S . -B build-sanitize -G Ninja -DCMAKE_BUILD_TYPE=Debug -DSANITIZE=ON > /dev/null
+cmake --build build-sanitize
 ctest --test-dir build --output-on-failure
