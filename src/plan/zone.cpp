@@ -30,6 +30,14 @@ bool isZone(const std::string& name) {
   }
 }
 
+std::chrono::sys_seconds localToUtc(const std::string& zone, base::LocalTime local) {
+  return toSys(*date::locate_zone(zone), local);
+}
+
+base::LocalTime utcToLocal(const std::string& zone, std::chrono::sys_seconds utc) {
+  return toLocal(*date::locate_zone(zone), utc);
+}
+
 base::LocalTime after(const std::string& zone, base::LocalTime from, base::Hours hours) {
   const auto& z = *date::locate_zone(zone);
   const auto wait = minutes{base::divide(base::Wide{hours.millionths} * 60, 1'000'000, base::Round::Up)};

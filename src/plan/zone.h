@@ -4,11 +4,19 @@
 #include "base/date.h"
 #include "base/units.h"
 
+#include <chrono>
 #include <string>
 
 namespace plan {
 
 bool isZone(const std::string& name);
+
+/// The moment of a wall-clock time. An hour that happens twice means its first time; one that is skipped
+/// means the moment of the change.
+std::chrono::sys_seconds localToUtc(const std::string& zone, base::LocalTime local);
+
+/// The wall clock at a moment, its seconds dropped.
+base::LocalTime utcToLocal(const std::string& zone, std::chrono::sys_seconds utc);
 
 /// The wall clock so many hours after a wall-clock time. An hour that happens twice counts from its first
 /// time; one that is skipped counts from the moment of the change.

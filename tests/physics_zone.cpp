@@ -1,0 +1,36 @@
+// Wall clock and world time, both ways.
+#include "plan/zone.h"
+
+#include "physics_time.h"
+
+#include <catch2/catch.hpp>
+
+using base::LocalTime;
+
+namespace {
+
+LocalTime at(const char* iso, const char* clock) {
+  return {base::parseDate(iso).value(), base::parseClock(clock).value()};
+}
+
+}  // namespace
+
+TEST_CASE("a wall-clock time becomes a moment and back", "[zone]") {
+  // Daylight saving dates of the IANA time zone database: Melbourne leaves UTC+11 on 4 April 2027.
+  CHECK(plan::localToUtc("Australia/Melbourne", at("2027-03-16", "07:30")) ==
+        momentOf("2027-03-15T20:30:00"));
+  CHECK(plan::localToUtc("Australia/Melbourne", at("2027-05-16", "07:30")) ==
+        momentOf("2027-05-15T21:30:00"));
+  CHECK(plan::utcToLocal("Australia/Melbourne", momentOf("2027-03-15T20:30:59")) ==
+        at("2027-03-16", "07:30"));
+  CHECK(plan::utcToLocal("America/Denver", momentOf("2027-01-01T00:00:00")) == at("2026-12-31", "17:00"));
+}
+
+TEST_CASE("an hour that happens twice means its first time, a skipped one the moment of the change",
+          "[zone]") {
+  // Berlin, 2027: clocks go from 03:00 to 02:00 on 31 October, from 02:00 to 03:00 on 28 March.
+  CHECK(plan::localToUtc("Europe/Berlin", at("2027-10-31", "02:30")) == momentOf("2027-10-31T00:30:00"));
+  CHECK(plan::utcToLocal("Europe/Berlin", momentOf("2027-10-31T01:30:00")) == at("2027-10-31", "02:30"));
+  CHECK(plan::localToUtc("Europe/Berlin", at("2027-03-28", "02:30")) == momentOf("2027-03-28T01:00:00"));
+  CHECK(plan::utcToLocal("Europe/Berlin", momentOf("2027-03-28T01:00:00")) == at("2027-03-28", "03:00"));
+}
