@@ -103,12 +103,19 @@ void placeColumns(Setter& setter, TableSet& set, Place place) {
   for (std::size_t i = 0; i < count; ++i) needs.push_back(needOf(set, i));
   set.columns.assign(count, {});
   const Dim gutter = set.hasWriting ? (count <= 3 ? grid.gutter : Dim::mm(3)) : grid.unit * 3;
+  // A line to write on begins well clear of the figures before it.
+  const auto after = [&](std::size_t i) {
+    const bool isRight = set.table.columns[i].align == markup::Align::Right;
+    return set.hasWriting && isRight && set.table.columns[i + 1].align != markup::Align::Right
+               ? std::max(gutter, Dim::mm(5))
+               : gutter;
+  };
   Dim x = place.x, room = place.width;
   std::size_t first = 0;
-  const auto fix = [&](Dim width, Dim after) {
+  const auto fix = [&](Dim width, Dim white) {
     set.columns[0] = {x, width, false};
-    x += width + after;
-    room -= width + after;
+    x += width + white;
+    room -= width + white;
     first = 1;
   };
   if (set.isWide && count > 1) fix(grid.side, grid.gutter);
@@ -116,14 +123,14 @@ void placeColumns(Setter& setter, TableSet& set, Place place) {
     fix(firstWidth(set, needs[0], room, gutter), gutter);
   needs.erase(needs.begin(), needs.begin() + static_cast<std::ptrdiff_t>(first));
   if (needs.empty()) return;
-  room -= gutter * static_cast<std::int64_t>(needs.size() - 1);
-  divide(needs, room);
+  for (std::size_t i = first; i + 1 < count; ++i) room -= after(i);
+  divide(needs, std::max(room, Dim::pt(1) * static_cast<std::int64_t>(needs.size())));
   for (std::size_t i = 0; i < needs.size(); ++i) {
     // The last one ends with the column of the page, whatever rounding left over.
     const bool isLast = i + 1 == needs.size();
     const Dim width = isLast ? std::max(needs[i].width, place.x + place.width - x) : needs[i].width;
     set.columns[first + i] = {x, width, false};
-    x += width + gutter;
+    if (!isLast) x += width + after(first + i);
   }
 }
 

@@ -43,7 +43,7 @@ class PanelSetter {
         box_(box),
         place_(setter.fullPlace()),
         isFramed_(box.kind != Callout::Note),
-        tag_(setter.tag(Role::Note, parent)) {}
+        tag_(setter.tag(Role::Sect, parent)) {}
 
   Stack run() {
     const Grid& grid = setter_.grid;

@@ -73,7 +73,13 @@ class DocumentSetter {
     if (!setter_.in.furniture.kind.empty()) {
       markup::Inlines kind(1);
       kind[0].text = setter_.in.furniture.kind;
-      append(columns[0], lines(kind, "kind", setter_.sidePlace(), setter_.tag(Role::P, 0), false));
+      // A word that would have to be broken is set smaller instead, on the same baseline.
+      Style style = setter_.style("kind");
+      if (const Style& small = setter_.style("total"); Text(setter_, kind, style).longest() > grid_.side)
+        style.plain.size = small.plain.size;
+      Text text(setter_, kind, style);
+      append(columns[0],
+             stackOf(setter_, text.lines(grid_.side, setter_.tag(Role::P, 0)), setter_.sidePlace()));
     }
     if (lede) {
       columns[1].push_back(drop);
@@ -82,7 +88,7 @@ class DocumentSetter {
     }
     Slice title = collapse(parallel(std::move(columns), grid_.line, grid_.unit), grid_.line, grid_.unit);
     title.bookmarks.push_back({plainWords(heading.text), 0, {}, 1});
-    title.keepWithNext = true;
+    title.keepWithNext = !out_.empty();
     title.line = setter_.line;
     out_.push_back(space(grid_.line, true));
     out_.push_back(std::move(title));
@@ -136,7 +142,11 @@ class DocumentSetter {
 
   Slice headSlice(const Heading& heading, Place place) {
     const int tag = setter_.tag(Role::H2, 0);
-    Slice head = collapse(lines(heading.text, "head", place, tag, false), grid_.line, grid_.unit);
+    Text text(setter_, heading.text, setter_.style("head"));
+    // A long word may stick out into the gutter before it is broken.
+    const Dim most = place.width + grid_.gutter - Dim::mm(2);
+    const Dim width = std::clamp(text.longest(), place.width, most);
+    Slice head = collapse(stackOf(setter_, text.lines(width, tag), place), grid_.line, grid_.unit);
     head.bookmarks.push_back({plainWords(heading.text), 0, {}, 2});
     head.keepWithNext = true;
     head.line = setter_.line;
