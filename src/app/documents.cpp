@@ -114,6 +114,13 @@ std::vector<figures::Station> stationsOf(const Computation& x) {
   return list;
 }
 
+/// The small plan gives way where many decks lengthen the table below it, so that the sheet keeps to two
+/// sides.
+typeset::Dim keyHeight(std::size_t decks) {
+  const auto more = static_cast<std::int64_t>(decks > 3 ? decks - 3 : 0);
+  return typeset::Dim::mm(std::max<std::int64_t>(30, 50 - 4 * more));
+}
+
 /// Every drawing a template may name.
 std::map<std::string, typeset::Drawing> drawingsOf(const Computation& x, const Shipped& shipped,
                                                    const typeset::Fonts& fonts) {
@@ -124,7 +131,7 @@ std::map<std::string, typeset::Drawing> drawingsOf(const Computation& x, const S
             text = Dim::milli(t.textWidth);
   std::map<std::string, typeset::Drawing> drawings;
   drawings["plan"] = figures::deckPlan(x.c, x.estimate, pen, {full, Dim::mm(110)}, false);
-  drawings["key"] = figures::deckPlan(x.c, x.estimate, pen, {text, Dim::mm(50)}, true);
+  drawings["key"] = figures::deckPlan(x.c, x.estimate, pen, {text, keyHeight(x.c.job.areas.size())}, true);
   if (!x.estimate.coats.empty()) {
     drawings["timeline"] = figures::timeline(
         stationsOf(x), pen, full, "The closer the lines, the softer the oil. Distances are not to scale.");

@@ -84,19 +84,22 @@ std::string idealWords(const model::ProductTimes& t, const Words& w) {
 
 void addCoats(Facts& f, const Computed& x, const Words& w) {
   const int coats = coatsOfAll(x);
-  std::vector<std::string> dates;
+  std::vector<base::Date> dates;
   for (const auto& e : x.plan.events) {
-    if (!e.name.starts_with("coat_") || !e.name.ends_with("_end")) continue;
-    const auto date = w.shortDate(e.at.day);
-    if (dates.empty() || dates.back() != date) dates.push_back(date);
+    const bool isEnd = e.name.starts_with("coat_") && e.name.ends_with("_end");
+    if (isEnd && (dates.empty() || dates.back() != e.at.day)) dates.push_back(e.at.day);
   }
+  std::string words;
+  if (dates.size() == 2) words = w.shortDate(dates[0]) + " and " + w.shortDate(dates[1]);
+  else if (!dates.empty())
+    words = w.shortDate(dates.front()) + (dates.size() > 1 ? " to " + w.shortDate(dates.back()) : "");
   f.emplace_back(
       "coats",
       Facts{
           {"words", counted(coats, "coat", "coats").replace(0, std::to_string(coats).size(), spelled(coats))},
           {"several", Fact::yes(coats > 1)},
           {"apart", idealWords(x.c.product->times, w)},
-          {"dates", joined(dates)}});
+          {"dates", words}});
 }
 
 void addDays(Facts& f, const Computed& x, const Words& w) {
@@ -109,19 +112,20 @@ void addDays(Facts& f, const Computed& x, const Words& w) {
                                                  : w.shortDate(first) + " to " + w.shortDate(last) + " " +
                                                        w.year(last)}});
   f.emplace_back(
-      "start", Facts{{"short", w.shortDate(first)}, {"long", w.longDate(first)}, {"day", w.longDate(first)}});
+      "start",
+      Facts{{"short", w.shortDate(first)}, {"long", w.longDate(first)}, {"day", w.weekdayDate(first)}});
   const auto& done = x.plan.finished;
   base::Date walk = done.day;
   Facts dates;
   for (const auto& e : x.plan.events) {
     if (e.name == "walk") walk = e.at.day;
     if (e.name.starts_with("coat_")) continue;
-    dates.emplace_back(e.name, Facts{{"day", w.longDate(e.at.day)},
+    dates.emplace_back(e.name, Facts{{"day", w.weekdayDate(e.at.day)},
                                      {"short", w.shortDate(e.at.day)},
                                      {"short_year", w.shortDate(e.at.day) + " " + w.year(e.at.day)},
                                      {"month", w.month(e.at.day)},
                                      {"clock", w.clock(e.at.minutes)},
-                                     {"day_clock", w.longDate(e.at.day) + " at " + w.clock(e.at.minutes)}});
+                                     {"day_clock", w.weekdayDate(e.at.day) + ", " + w.clock(e.at.minutes)}});
   }
   f.emplace_back("has_dates", Fact::yes(!dates.empty()));
   f.emplace_back("dates", std::move(dates));
@@ -129,7 +133,7 @@ void addDays(Facts& f, const Computed& x, const Words& w) {
                                  {"long", w.longDate(done.day)},
                                  {"date", w.dayMonth(done.day) + " " + w.year(done.day)},
                                  {"clock", w.clock(done.minutes)},
-                                 {"walk_day", w.longDate(walk)}});
+                                 {"walk_day", w.weekdayDate(walk)}});
   f.emplace_back("day_before", Facts{{"short", w.shortDate(first - std::chrono::days{1})}});
 }
 
@@ -194,6 +198,7 @@ Facts commonFacts(const Computed& x, const Words& w) {
           {"contact", x.c.brand.contact},
           {"cutout", x.c.region->powerCutout},
           {"emergency", x.c.region->emergencyNumber}};
+  f.emplace_back("reference_temperature", w.temperature(base::Temperature::whole(20)));  // of the data sheet
   f.emplace_back("firm", firmFacts(x.c.brand));
   f.emplace_back("product", productFacts(x, w));
   f.emplace_back("site", siteFacts(job.site));

@@ -158,6 +158,12 @@ std::string Words::longDate(base::Date d) const {
   return p.weekday + noBreak + p.day + noBreak + p.month + " " + p.year;
 }
 
+std::string Words::weekdayDate(base::Date d) const {
+  const Parts p = partsOf(d);
+  return region_.monthFirst ? p.weekday + ", " + p.month + noBreak + p.day
+                            : p.weekday + noBreak + p.day + noBreak + p.month;
+}
+
 std::string Words::date(base::Date d) const {
   const Parts p = partsOf(d);
   if (region_.monthFirst) return p.month + noBreak + p.day + ", " + p.year;

@@ -33,12 +33,13 @@ class Words {
   std::string hours(base::Hours h) const;  // 4.5
   std::string wait(base::Hours h) const;   // '90 minutes', '12 hours', '3 days', '2 weeks'
 
-  std::string longDate(base::Date d) const;   // Tuesday 16 March 2027
-  std::string date(base::Date d) const;       // 16 March 2027
-  std::string shortDate(base::Date d) const;  // Tue 16 Mar
-  std::string dayMonth(base::Date d) const;   // 16 Mar
-  std::string weekday(base::Date d) const;    // Tuesday
-  std::string month(base::Date d) const;      // March
+  std::string longDate(base::Date d) const;     // Tuesday 16 March 2027
+  std::string weekdayDate(base::Date d) const;  // Tuesday 16 March
+  std::string date(base::Date d) const;         // 16 March 2027
+  std::string shortDate(base::Date d) const;    // Tue 16 Mar
+  std::string dayMonth(base::Date d) const;     // 16 Mar
+  std::string weekday(base::Date d) const;      // Tuesday
+  std::string month(base::Date d) const;        // March
   std::string year(base::Date d) const;
   std::string clock(int minutes) const;  // 08:30, or 8:30 am
 

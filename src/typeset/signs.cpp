@@ -52,10 +52,18 @@ Slice callCell(Setter& setter, const ItemParts& item, Place place) {
   return cell;
 }
 
+constexpr Dim wornSize = Dim::mm(10);
+constexpr Dim leastGap = Dim::mm(1) / 2;
+
+Dim leastWidth(const ItemParts& item) {
+  const auto count = static_cast<std::int64_t>(item.pictures.size());
+  return count == 0 ? Dim{} : wornSize * count + leastGap * (count - 1);
+}
+
 /// A task with the signs of what to wear below it.
 Slice wearCell(Setter& setter, const ItemParts& item, Place place) {
   Slice cell;
-  const Dim size = Dim::mm(21) / 2, pitch = setter.grid.unit * 9;
+  const Dim size = wornSize, pitch = setter.grid.unit * 9;
   Dim y;
   Inlines words = item.strong;
   if (!item.rest.empty() && !words.empty()) words.push_back({{}, " ", {}, {}});
@@ -65,7 +73,7 @@ Slice wearCell(Setter& setter, const ItemParts& item, Place place) {
   const auto count = static_cast<std::int64_t>(item.pictures.size());
   // Signs move closer before they need a second row.
   Dim gap = Dim::mm(2);
-  if (count > 1) gap = std::max(Dim::mm(1) / 2, std::min(gap, (place.width - size * count) / (count - 1)));
+  if (count > 1) gap = std::max(leastGap, std::min(gap, (place.width - size * count) / (count - 1)));
   Dim x = place.x;
   for (const markup::Inline& picture : item.pictures) {
     if (x > place.x && x + size > place.x + place.width) {
@@ -90,12 +98,19 @@ Stack setSigns(Setter& setter, const markup::Box& box, Place place, int parent) 
                           ? std::get_if<markup::Paragraph>(&list->items.front().body.front().node)
                           : nullptr;
   const bool isCalls = words && !words->text.empty() && !words->text.front().figure.empty();
+  // The columns of the page where every row of signs fits them; else three alike.
+  const bool fitsColumns =
+      place.isFull && std::none_of(items.begin(), items.end(), [&](const ItemParts& item) {
+        return leastWidth(item) >
+               acrossBoth(grid, static_cast<std::size_t>(&item - items.data()) % perRow, 2).width;
+      });
   Stack out;
   for (std::size_t from = 0; from < items.size(); from += perRow) {
     std::vector<Stack> cells;
     for (std::size_t i = from; i < std::min(items.size(), from + perRow); ++i) {
-      const Place at =
-          place.isFull ? acrossBoth(grid, i - from, 2) : nth(place, i - from, perRow, grid.gutter);
+      const Place at = place.isFull && (isCalls || fitsColumns)
+                           ? acrossBoth(grid, i - from, 2)
+                           : nth(place, i - from, perRow, grid.gutter / 2);
       cells.push_back({isCalls && !items[i].pictures.empty() ? callCell(setter, items[i], at)
                                                              : wearCell(setter, items[i], at)});
     }
