@@ -52,7 +52,8 @@ Slice callCell(Setter& setter, const ItemParts& item, Place place) {
   return cell;
 }
 
-constexpr Dim wornSize = Dim::mm(10);
+constexpr Dim wornSize = Dim::mm(21) / 2;
+constexpr Dim tightSize = Dim::mm(10);  // where a row of them would not fit its column
 constexpr Dim leastGap = Dim::mm(1) / 2;
 
 Dim leastWidth(const ItemParts& item) {
@@ -61,9 +62,9 @@ Dim leastWidth(const ItemParts& item) {
 }
 
 /// A task with the signs of what to wear below it.
-Slice wearCell(Setter& setter, const ItemParts& item, Place place) {
+Slice wearCell(Setter& setter, const ItemParts& item, Place place, Dim size) {
   Slice cell;
-  const Dim size = wornSize, pitch = setter.grid.unit * 9;
+  const Dim pitch = setter.grid.unit * 9;
   Dim y;
   Inlines words = item.strong;
   if (!item.rest.empty() && !words.empty()) words.push_back({{}, " ", {}, {}});
@@ -111,8 +112,9 @@ Stack setSigns(Setter& setter, const markup::Box& box, Place place, int parent) 
       const Place at = place.isFull && (isCalls || fitsColumns)
                            ? acrossBoth(grid, i - from, 2)
                            : nth(place, i - from, perRow, grid.gutter / 2);
-      cells.push_back({isCalls && !items[i].pictures.empty() ? callCell(setter, items[i], at)
-                                                             : wearCell(setter, items[i], at)});
+      cells.push_back({isCalls && !items[i].pictures.empty()
+                           ? callCell(setter, items[i], at)
+                           : wearCell(setter, items[i], at, fitsColumns ? wornSize : tightSize)});
     }
     if (!out.empty()) out.push_back(space(grid.half()));
     out.push_back(collapse(parallel(std::move(cells), grid.line, grid.unit), grid.line, grid.unit));
