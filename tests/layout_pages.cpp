@@ -97,6 +97,21 @@ TEST_CASE("a table's head keeps two rows with it", "[layout]") {
   }
 }
 
+TEST_CASE("a short group of rows is not torn by a page break", "[layout]") {
+  std::vector<std::string> lines;
+  for (int deck = 0; deck < 30; ++deck) {
+    for (const char* work : {"wash", "sand", "oil"}) {
+      const std::string name = "D" + std::to_string(deck);
+      lines.push_back((work == std::string("wash") ? name : "") + " | " + work + name + " | 1.00");
+    }
+  }
+  const Result r = layOut({section("Price", true), table("l4 l8 r3", " | work | amount", lines)});
+  for (int deck = 0; deck < 30; ++deck) {
+    const std::string name = "D" + std::to_string(deck);
+    CHECK(find(r.dump, "wash" + name).page == find(r.dump, "oil" + name).page);
+  }
+}
+
 TEST_CASE("totals stay with the last row of the table before them", "[layout]") {
   for (int n = 20; n < 40; ++n) {
     const Result r =

@@ -64,7 +64,9 @@ typeset::Furniture furnitureOf(const DocumentKind& kind, const model::Case& c,
   f.firm = c.brand.name;
   std::string last = c.brand.phone;
   for (const auto& r : c.brand.registrations) last += " · " + r;
-  for (const auto& line : c.brand.address) f.firmLines.push_back(line);
+  std::string address;
+  for (const auto& line : c.brand.address) address += (address.empty() ? "" : ", ") + line;
+  f.firmLines.push_back(address);
   if (!c.brand.email.empty()) f.firmLines.push_back(c.brand.email);
   f.firmLines.push_back(last);
   f.kind = kind.heading;
@@ -130,7 +132,7 @@ std::map<std::string, typeset::Drawing> drawingsOf(const Computation& x, const S
   const Dim full = Dim::milli(t.sideWidth) + Dim::milli(t.gutter) + Dim::milli(t.textWidth),
             text = Dim::milli(t.textWidth);
   std::map<std::string, typeset::Drawing> drawings;
-  drawings["plan"] = figures::deckPlan(x.c, x.estimate, pen, {full, Dim::mm(110)}, false);
+  drawings["plan"] = figures::deckPlan(x.c, x.estimate, pen, {full, Dim::mm(126)}, false);
   drawings["key"] = figures::deckPlan(x.c, x.estimate, pen, {text, keyHeight(x.c.job.areas.size())}, true);
   if (!x.estimate.coats.empty()) {
     drawings["timeline"] = figures::timeline(

@@ -43,8 +43,8 @@ class TableSetter {
       keepTogether(row);
       for (std::size_t i = 0; i < row.size(); ++i)
         if (r > 0 || i > 0) row[i].repeat = repeat;
-      // Two rows stay with the head, and two go over to the next page.
-      row.back().keepWithNext = r == 0 || r + 2 == set_.rows.size();
+      // Two rows stay with the head, two go over to the next page, and a short group is not torn.
+      row.back().keepWithNext = r == 0 || r + 2 == set_.rows.size() || goesOn(r);
       if (r > 0) separate(out, r, gap);
       append(out, std::move(row));
     }
@@ -123,6 +123,17 @@ class TableSetter {
         if (row[i].natural > set_.columns[i].width)
           return set_.isWide ? setter_.grid.unit : setter_.grid.half();
     return {};
+  }
+
+  /// The row below belongs to the same group, and the group is short enough to stay on one page.
+  bool goesOn(std::size_t r) const {
+    constexpr std::size_t longest = 5;
+    if (!hasRules_ || set_.hasWriting || !set_.isWide) return false;
+    const auto opens = [&](std::size_t i) { return i >= set_.rows.size() || set_.rows[i][0].isFilled(); };
+    std::size_t first = r, end = r + 1;
+    while (first > 0 && !opens(first)) --first;
+    while (!opens(end)) ++end;
+    return end > r + 1 && end - first <= longest;
   }
 
   void separate(Stack& out, std::size_t r, Dim gap) const {
