@@ -87,8 +87,8 @@ TEST_CASE("waits are told in the unit a person would use") {
 }
 
 TEST_CASE("a printed column of litres adds up to its printed sum") {
-  const base::Volume step{100'000'000};  // a tenth of a litre
+  constexpr std::int64_t step = 100'000'000;  // a tenth of a litre in nanolitres
   // 0.14 + 0.14 + 0.14 = 0.42 L prints as 0.4: each alone would round to 0.1, and one of them takes the rest
-  const auto steps = apportioned({{140'000'000}, {140'000'000}, {140'000'000}}, step);
+  const auto steps = apportioned({140'000'000, 140'000'000, 140'000'000}, step);
   CHECK(steps == std::vector<std::int64_t>{2, 1, 1});
 }

@@ -116,6 +116,18 @@ std::vector<figures::Station> stationsOf(const Computation& x) {
   return list;
 }
 
+/// The look of sheets for the office: tables as small as notes.
+model::Theme dense(model::Theme theme) {
+  const model::TextStyle note = theme.styles.at("note");
+  for (const char* name : {"table", "rowHead"}) {
+    auto& style = theme.styles.at(name);
+    style.size = note.size;
+    style.leading = note.leading;
+    style.rise = note.rise;
+  }
+  return theme;
+}
+
 /// The small plan gives way where many decks lengthen the table below it, so that the sheet keeps to two
 /// sides.
 typeset::Dim keyHeight(std::size_t decks) {
@@ -177,8 +189,9 @@ std::vector<OutputFile> makeDocuments(const Computation& x, const Shipped& shipp
     if (!messages.ok()) continue;
     const auto blocks = markup::readMarkdown(filled.text, filled.lines, messages);
     if (!messages.ok()) continue;
+    const auto theme = kind.reader == Reader::Office ? dense(x.c.theme) : x.c.theme;
     typeset::LayoutInput in{blocks,
-                            x.c.theme,
+                            theme,
                             fonts,
                             choices.paper.value_or(x.c.region->paper),
                             furnitureOf(kind, x.c, logo),

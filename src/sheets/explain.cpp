@@ -123,7 +123,7 @@ class Teller {
     for (const auto& line : x_.estimate.labour) {
       const std::string where = line.deck ? ", " + deckLetter(*line.deck) : "";
       say(line.task + (line.pass > 0 ? " " + std::to_string(line.pass) : "") + where, line.how,
-          w_.number({line.hours.millionths}, 2) + " person-hours");
+          w_.number({line.hours.millionths}, 2) + "\u00A0h");
     }
     say("days on site",
         "the work laid into the working hours " + w_.clock(x_.c.job.crew.startMinutes) + " to " +

@@ -59,9 +59,10 @@ void addUptake(Facts& f, model::Uptake uptake, bool isKnown) {
 
 /// Litres of each deck's coats with loss, in whole steps that add up over the job: [deck][coat - 1].
 std::vector<std::vector<std::int64_t>> printedLitres(const Computed& x, const Words& w) {
-  std::vector<base::Volume> needs;
-  for (const auto& coat : x.estimate.coats) needs.push_back(base::increased(coat.litres, x.c.job.loss));
-  const auto steps = apportioned(needs, w.volumeStep());
+  std::vector<std::int64_t> needs;
+  for (const auto& coat : x.estimate.coats)
+    needs.push_back(base::increased(coat.litres, x.c.job.loss).millionths);
+  const auto steps = apportioned(needs, w.volumeStep().millionths);
   std::vector<std::vector<std::int64_t>> table(x.c.job.areas.size());
   for (std::size_t i = 0; i < steps.size(); ++i) table[x.estimate.coats[i].deck].push_back(steps[i]);
   return table;

@@ -60,25 +60,40 @@ void addCosts(Facts& f, const Computed& x, const Words& w) {
            w.share({base::mulDiv(p.marginReached.millionths, 1, 100'000, base::Round::HalfUp) * 100'000})}});
 }
 
+/// Labour by task and pass, the decks below each other.
+std::vector<model::LabourLine> byTask(std::vector<model::LabourLine> lines) {
+  std::vector<std::string> order;
+  for (const auto& line : lines) {
+    if (std::find(order.begin(), order.end(), line.task) == order.end()) order.push_back(line.task);
+  }
+  const auto place = [&](const model::LabourLine& line) {
+    return std::pair{std::find(order.begin(), order.end(), line.task), line.pass};
+  };
+  std::stable_sort(lines.begin(), lines.end(),
+                   [&](const auto& a, const auto& b) { return place(a) < place(b); });
+  return lines;
+}
+
 void addLabour(Facts& f, const Computed& x, const Words& w) {
   FactList rows;
   Groups groups;
+  const auto lines = byTask(x.estimate.labour);
   // Printed hours add up to the printed sum.
-  std::vector<base::Volume> hours;
-  for (const auto& line : x.estimate.labour) hours.push_back({line.hours.millionths});
-  const auto tenths = apportioned(hours, {100'000});
+  std::vector<std::int64_t> hours;
+  for (const auto& line : lines) hours.push_back(line.hours.millionths);
+  constexpr std::int64_t step = 10'000;  // a hundredth of an hour
+  const auto steps = apportioned(hours, step);
   std::int64_t sum = 0;
-  for (std::size_t i = 0; i < tenths.size(); ++i) {
-    const auto& line = x.estimate.labour[i];
-    rows.push_back({{"group", groups.next(taskWords(x, line.task, line.pass))},
-                    {"deck", deckName(x, line.deck)},
-                    {"how", line.how},
-                    {"hours", w.hours({tenths[i] * 100'000})}});
-    sum += tenths[i];
+  for (std::size_t i = 0; i < steps.size(); ++i) {
+    rows.push_back({{"group", capitalised(groups.next(taskWords(x, lines[i].task, lines[i].pass)))},
+                    {"deck", deckName(x, lines[i].deck)},
+                    {"how", lines[i].how},
+                    {"hours", w.number({steps[i] * step}, 2)}});
+    sum += steps[i];
   }
   f.emplace_back("labour", std::move(rows));
-  f.emplace_back("labour_sum", w.hours({sum * 100'000}));
-  f.emplace_back("labour_hours", w.hours({sum * 100'000}) + "\u00A0h");
+  f.emplace_back("labour_sum", w.number({sum * step}, 2));
+  f.emplace_back("labour_hours", w.number({sum * step}, 1) + "\u00A0h");
 }
 
 void addShifts(Facts& f, const Computed& x, const Words& w) {
@@ -179,9 +194,13 @@ Facts officeFacts(const Computed& x) {
   f.emplace_back("deck_notes", std::move(notes));
   FactList explained;
   Groups groups;
-  for (const auto& e : explain(x))
-    explained.push_back(
-        {{"group", groups.next(e.about)}, {"name", e.name}, {"formula", e.formula}, {"value", e.value}});
+  for (const auto& e : explain(x)) {
+    if (e.about == "labour") continue;  // has a table of its own
+    explained.push_back({{"group", capitalised(groups.next(e.about))},
+                         {"name", e.name},
+                         {"formula", e.formula},
+                         {"value", e.value}});
+  }
   f.emplace_back("explained", std::move(explained));
   f.emplace_back("tax_source", x.c.region->tax.source);
   f.emplace_back("deposit_source", x.c.region->depositSource);

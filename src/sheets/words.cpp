@@ -221,20 +221,19 @@ std::string ordinal(int n) {
   return n >= 1 && n <= 4 ? words[static_cast<std::size_t>(n) - 1] : std::to_string(n) + "th";
 }
 
-std::vector<std::int64_t> apportioned(const std::vector<base::Volume>& volumes, base::Volume step) {
-  base::Volume sum;
-  for (const auto v : volumes) sum += v;
-  std::int64_t left = base::divide(sum.millionths, step.millionths, Round::HalfUp);
+std::vector<std::int64_t> apportioned(const std::vector<std::int64_t>& amounts, std::int64_t step) {
+  std::int64_t sum = 0;
+  for (const auto a : amounts) sum += a;
+  std::int64_t left = base::divide(sum, step, Round::HalfUp);
   std::vector<std::int64_t> steps;
   std::vector<std::size_t> order;
-  for (const auto v : volumes) {
-    steps.push_back(v.millionths / step.millionths);
+  for (const auto a : amounts) {
+    steps.push_back(a / step);
     left -= steps.back();
     order.push_back(order.size());
   }
-  std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
-    return volumes[a].millionths % step.millionths > volumes[b].millionths % step.millionths;
-  });
+  std::stable_sort(order.begin(), order.end(),
+                   [&](std::size_t a, std::size_t b) { return amounts[a] % step > amounts[b] % step; });
   for (std::size_t i = 0; i < order.size() && left > 0; ++i, --left) ++steps[order[i]];
   return steps;
 }

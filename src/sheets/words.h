@@ -64,7 +64,7 @@ std::string deckLetter(std::size_t deck);
 std::string times(int n);
 std::string ordinal(int n);  // first, second, third, fourth
 
-/// Whole steps for each volume that add up to the rounded sum: the largest remainders are rounded up.
-std::vector<std::int64_t> apportioned(const std::vector<base::Volume>& volumes, base::Volume step);
+/// Whole steps for each amount (zero or above) that add up to the rounded sum: the largest remainders are rounded up.
+std::vector<std::int64_t> apportioned(const std::vector<std::int64_t>& amounts, std::int64_t step);
 
 }  // namespace sheets
