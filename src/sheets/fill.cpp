@@ -31,9 +31,14 @@ bool isPunctuation(char c) {
 /// Words as CommonMark that prints them as they are: white space and control characters become one space, or
 /// the sign of a forced line break where there was one, and every ASCII punctuation character gets a
 /// backslash (CommonMark 0.31.2, 2.4: any may be escaped).
+///
+/// '____' and '[ ]' are a template's marks for a line to write on and a box to tick. Typed by a person they
+/// are only letters: a word joiner (U+2060, prints nothing) inside keeps them from being taken for the marks.
 std::string escaped(const std::string& words) {
+  constexpr const char* wordJoiner = "\u2060";
   std::string out;
   bool hadSpace = false, hadBreak = false;
+  int underscores = 0;
   for (const char c : words) {
     if (isSpace(c)) {
       hadSpace = true;
@@ -42,8 +47,11 @@ std::string escaped(const std::string& words) {
     }
     if (hadSpace && !out.empty()) out += hadBreak ? base::lineBreakSign : " ";
     hadSpace = hadBreak = false;
+    underscores = c == '_' ? underscores + 1 : 0;
+    if (underscores > 1 && underscores % 3 == 1) out += wordJoiner;
     if (isPunctuation(c)) out += '\\';
     out += c;
+    if (c == '[') out += wordJoiner;
   }
   return out;
 }
