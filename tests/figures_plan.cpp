@@ -98,6 +98,12 @@ TEST_CASE("boards along the short side run across") {
   CHECK(moves(*boardLines(plan)) + 1 == 87);  // 12400 / 143 = 86.7, rounded up
 }
 
+TEST_CASE("on a square deck boards run along x either way") {
+  for (const auto run : {model::Run::LongSide, model::Run::ShortSide})
+    CHECK(figures::runsAlongX({place(1000, 0), place(4000, 3000)}, run));
+  CHECK_FALSE(figures::runsAlongX({place(0, 0), place(4000, 3000)}, model::Run::ShortSide));
+}
+
 TEST_CASE("boards that would come too close are drawn every so many") {
   model::Deck d = deck("Square", model::Rectangle{mm(60'000), mm(20'000)});
   d.boards = boards(90, 5);

@@ -75,8 +75,10 @@ typeset::Drawing deckPlan(const model::Case& c, const model::Estimate& e, const 
     }
     nameDecksOutside(sheet, unnamed, decks, e, isKey);
     if (!isKey) {
-      if (c.job.site.north) drawNorth(sheet, *c.job.site.north);
+      const auto& north = c.job.site.north;
+      const bool hasNorth = !north || drawNorth(sheet, *north, true);
       drawScale(sheet, std::max(sheet.bounds().size.w, std::min(box.w, Dim::mm(125))));
+      if (!hasNorth) drawNorth(sheet, *north, false);
     }
     if (const auto missing = notDrawn(pen, decks); !missing.empty() && !isKey) sheet.notes.push_back(missing);
     writeNotes(sheet, box.w);

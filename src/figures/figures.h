@@ -16,9 +16,11 @@ struct Pen {
   std::string signs = {};  // folder the pictures of a timeline are read from
 };
 
-/// Plan of the decks to scale: outlines, cut-outs, boards along their run, stairs, strips, dimensions,
-/// letters A, B, C with name and area, north when given, scale bar. The largest of the usual scales that fits
-/// the box. 'isKey' leaves only outlines, letters and names (for the aftercare sheet).
+/// Plan of the decks to scale: outlines, cut-outs, boards along their run, stairs, dimensions, letters A, B,
+/// C with name and area, north when given, scale bar. The largest of the usual scales that fits the box; the
+/// drawing is no larger than its content. What has no place on a plan (strips, screens, measured areas) is
+/// named in a line below; a job of nothing else gives a drawing without height. 'isKey' leaves only outlines,
+/// letters and names (for the aftercare sheet).
 typeset::Drawing deckPlan(const model::Case& c, const model::Estimate& e, const Pen& pen, typeset::Size box,
                           bool isKey);
 
@@ -28,11 +30,13 @@ struct Station {
   std::string weekday, date, what, note;  // 'Saturday' '14 Feb' 'Walk on it' 'from noon, in soft soles'
   std::string gap;                        // to the next station: '2 days'; empty for the last
 };
+/// Four to seven stations. Throws std::runtime_error for a picture that Pen::signs does not hold.
 typeset::Drawing timeline(const std::vector<Station>& stations, const Pen& pen, typeset::Dim width,
                           const std::string& caption);
 
-/// A sign or pictogram, square, by name ('must-ears', 'warn-fire', 'care-walk'); nothing for an unknown name.
-/// Signs are SVG files below 'folder'. Throws std::runtime_error for a file that is not a drawing.
+/// A sign or pictogram, as wide as its file says, by name ('must-ears', 'warn-fire', 'care-walk'); nothing
+/// for an unknown name. Signs are SVG files below 'folder', in a small strict part of SVG; the file's title
+/// becomes the drawing's alt. Throws std::runtime_error with file and line for anything else in them.
 std::optional<typeset::Drawing> sign(const std::string& folder, const std::string& name, typeset::Dim height);
 
 }  // namespace figures

@@ -142,8 +142,8 @@ std::vector<Stretch> stretches(const Outline& outline, Length at, bool alongX) {
 }
 
 bool runsAlongX(const Extent& extent, model::Run run) {
-  const bool isWide = extent.width() >= extent.height();
-  return isWide == (run == model::Run::LongSide);
+  if (extent.width() == extent.height()) return true;
+  return (extent.width() > extent.height()) == (run == model::Run::LongSide);
 }
 
 std::vector<Seam> seams(const Outline& outline, const model::Boards& boards, std::int64_t every) {

@@ -45,7 +45,8 @@ struct Stretch {
 };
 std::vector<Stretch> stretches(const Outline& outline, base::Length at, bool alongX);
 
-/// Whether boards run along x. 'Long side' is the longer side of what the deck covers.
+/// Whether boards run along x. 'Long side' is the longer side of what the deck covers; on a square they
+/// always run along x.
 bool runsAlongX(const Extent& extent, model::Run run);
 
 /// Where boards meet, every n-th of them, clipped to the outline. Counted from the upper or left side.

@@ -110,19 +110,19 @@ std::optional<Point> edgeFrom(const PlanSheet& sheet, const PlacedDeck& deck, Si
 }
 
 /// A way to name a deck from outside: where the block stands and its leader runs.
-struct Place {
+struct Berth {
   Rect block;
   Point from, to;
 };
 
 /// Beside the deck on one side, the leader at 'part' eighths of that side, the block slid along by fifths.
-std::optional<Place> placeBeside(const PlanSheet& sheet, const PlacedDeck& deck, Size s, Side side, Dim away,
+std::optional<Berth> placeBeside(const PlanSheet& sheet, const PlacedDeck& deck, Size s, Side side, Dim away,
                                  std::int64_t part, std::int64_t slide) {
   const Rect area = sheet.on(deck.extent);
   const bool isAbove = side == Side::Top || side == Side::Bottom;
   const Point anchor = {area.at.x + area.size.w * part / 8, area.at.y + area.size.h * part / 8};
   const Dim along = (isAbove ? s.w : s.h) * slide / 5;
-  Place p{{{}, s}, {}, {}};
+  Berth p{{{}, s}, {}, {}};
   switch (side) {
     case Side::Top:
       p.block.at = {anchor.x - s.w / 2 + along, area.at.y - away - s.h};
@@ -158,20 +158,22 @@ std::optional<Place> placeBeside(const PlanSheet& sheet, const PlacedDeck& deck,
 
 /// How bad a place is, in tenths of a millimetre: long leaders, far from the middle, and a drawing that
 /// grows.
-std::int64_t costOf(const PlanSheet& sheet, const Place& p, std::int64_t part, std::int64_t slide) {
+std::int64_t costOf(const PlanSheet& sheet, const Berth& p, std::int64_t part, std::int64_t slide) {
   const auto tenthsOf = [](Dim d) { return std::abs(d.raw) / tenths(1).raw; };
   const Rect now = sheet.bounds(), then = around(now, grown(p.block, patchRim));
   return tenthsOf(p.from.x - p.to.x) + tenthsOf(p.from.y - p.to.y) + 10 * std::abs(part - 4) +
          4 * std::abs(slide) + tenthsOf(then.size.w - now.size.w) + tenthsOf(then.size.h - now.size.h);
 }
 
-std::optional<Place> placeOutside(const PlanSheet& sheet, const PlacedDeck& deck, Size size) {
-  std::optional<Place> best;
+std::optional<Berth> placeOutside(const PlanSheet& sheet, const PlacedDeck& deck, Size size) {
+  std::optional<Berth> best;
   std::int64_t least = 0;
   for (const std::int64_t off : {40, 60, 80, 120, 170, 230, 300})  // tenths of a millimetre
     for (const Side side : {Side::Top, Side::Bottom, Side::Right, Side::Left})
       for (const std::int64_t part : {4, 6, 2, 7, 1})
         for (const std::int64_t slide : {0, -1, 1, -2, 2}) {
+          // The leader is no shorter than this, so nothing better can come of it.
+          if (best && off - 10 + 10 * std::abs(part - 4) + 4 * std::abs(slide) >= least) continue;
           const auto p = placeBeside(sheet, deck, size, side, tenths(off), part, slide);
           if (!p) continue;
           const std::int64_t cost = costOf(sheet, *p, part, slide);

@@ -23,9 +23,12 @@ void nameDecksOutside(PlanSheet& sheet, const std::vector<std::size_t>& which,
 /// Dimension lines around each deck; those that find no room are left out.
 void dimensionDecks(PlanSheet& sheet);
 
-/// Scale bar with its caption, and the north arrow.
+/// Scale bar with its caption.
 void drawScale(PlanSheet& sheet, Dim width);
-void drawNorth(PlanSheet& sheet, int degrees);
+
+/// The north arrow, in a corner that is free; nothing (false) when there is none and it may only stand in a
+/// corner.
+bool drawNorth(PlanSheet& sheet, int degrees, bool onlyInCorner);
 
 /// Lines in the note style below everything.
 void writeNotes(PlanSheet& sheet, Dim width);

@@ -116,17 +116,17 @@ void drawScale(PlanSheet& sheet, Dim width) {
   sheet.take(around(barRoom, {text, {longest, lead * static_cast<std::int64_t>(lines.size())}}));
 }
 
-void drawNorth(PlanSheet& sheet, int degrees) {
-  const Dim size = Dim::mm(10);
+bool drawNorth(PlanSheet& sheet, int degrees, bool onlyInCorner) {
+  const Dim size = Dim::mm(10), margin = tenths(15);
   const Rect b = sheet.bounds();
+  const Point corners[] = {b.at, {right(b) - size, b.at.y}, {b.at.x, bottom(b) - size}};
+  const auto corner = std::find_if(std::begin(corners), std::end(corners), [&](Point p) {
+    return sheet.isFree(grown({p, {size, size}}, margin));
+  });
   Point at = {b.at.x, b.at.y - size - tenths(20)};
-  const Point corners[] = {
-      b.at, {right(b) - size, b.at.y}, {b.at.x, bottom(b) - size}, {right(b) - size, bottom(b) - size}};
-  for (const auto& corner : corners)
-    if (sheet.isFree(grown({corner, {size, size}}, tenths(15)))) {
-      at = corner;
-      break;
-    }
+  if (corner != std::end(corners)) at = *corner;
+  else if (onlyInCorner) return false;
+  else if (const auto spot = sheet.freeSpot({size, size}, margin)) at = *spot;
   const Point centre = {at.x + size / 2, at.y + size / 2};
   const Turn turn = turnBy(degrees);
   // In hundredths of the size, from the centre, north up; turned clockwise as seen on paper.
@@ -143,6 +143,7 @@ void drawNorth(PlanSheet& sheet, int degrees) {
   put(sheet.items, polygon({on(0, -48), on(-14, 12), on(0, 0)}, colour(sheet.pen, "white"), thin));
   put(sheet.items, polygon({on(0, -48), on(14, 12), on(0, 0)}, ink, thin));
   sheet.take({at, {size, size}});
+  return true;
 }
 
 void writeNotes(PlanSheet& sheet, Dim width) {

@@ -169,14 +169,25 @@ Chain seenFrom(const Pen& pen, const std::vector<Place>& corners, Side side) {
   return chain;
 }
 
+/// How far towards a side the deck reaches at the end of an overall size: where its extension line stops.
+Length reach(const PlacedDeck& deck, Side side, Length at) {
+  const bool alongX = isAcross(side);
+  const Extent& e = deck.extent;
+  std::optional<Length> best;
+  for (const auto& corner : deck.outline.edge.corners) {
+    if ((alongX ? corner.x : corner.y) != at) continue;
+    const Length near = alongX ? corner.y : corner.x;
+    if (!best || (isBefore(side) ? near < *best : near > *best)) best = near;
+  }
+  if (best) return *best;
+  return alongX ? (isBefore(side) ? e.from.y : e.to.y) : (isBefore(side) ? e.from.x : e.to.x);
+}
+
 Chain overall(const Pen& pen, const PlacedDeck& deck, Side side, const char* after) {
   const Extent& e = deck.extent;
-  if (isAcross(side)) {
-    const Length near = side == Side::Top ? e.from.y : e.to.y;
-    return {side, {{e.from.x, e.to.x, near, near, sizeText(pen, e.width()) + after}}};
-  }
-  const Length near = side == Side::Left ? e.from.x : e.to.x;
-  return {side, {{e.from.y, e.to.y, near, near, sizeText(pen, e.height()) + after}}};
+  const Length from = isAcross(side) ? e.from.x : e.from.y, to = isAcross(side) ? e.to.x : e.to.y;
+  return {side,
+          {{from, to, reach(deck, side, from), reach(deck, side, to), sizeText(pen, to - from) + after}}};
 }
 
 /// Writes the length of an edge beside its middle, on the outside.

@@ -14,7 +14,7 @@ std::string sizeWithUnit(const Pen& pen, base::Length l);
 /// '75.75 m²', '815.36 ft²'.
 std::string areaText(const Pen& pen, base::Area a);
 
-/// 'Circle across', 'w × h' ... : a cut-out in a few figures: '1.20 across', '2.00 × 1.00'; empty for others.
+/// A cut-out in figures: '1.20 across', '2.00 × 1.00'; empty for shapes two figures cannot tell.
 std::string cutOutSize(const Pen& pen, const model::Shape& shape);
 /// 'tree, 1.20 across'.
 std::string cutOutText(const Pen& pen, const model::CutOut& cut);

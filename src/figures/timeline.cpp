@@ -68,8 +68,8 @@ class TimelineWriter {
     return i + 1 < count_ ? room : std::min(room, width_ - left(i));
   }
 
-  template <class Words>
-  bool fits(const std::string& style, Dim room, const Words& of) const {
+  template <class Field>
+  bool fits(const std::string& style, Dim room, const Field& of) const {
     for (std::int64_t i = 0; i < count_; ++i)
       if (typeset::width(pen_.fonts, span(style, of(stations_[static_cast<std::size_t>(i)]))) >
           roomOf(i, room))
@@ -77,8 +77,8 @@ class TimelineWriter {
     return true;
   }
 
-  template <class Words>
-  Dim row(const std::string& style, Dim y, Dim room, std::size_t most, const Words& of) {
+  template <class Field>
+  Dim row(const std::string& style, Dim y, Dim room, std::size_t most, const Field& of) {
     std::size_t lines = 1;
     for (std::int64_t i = 0; i < count_; ++i) {
       Dim base = y + rise(style);
