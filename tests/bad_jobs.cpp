@@ -159,3 +159,20 @@ TEST_CASE("a byte order mark and Windows line ends do no harm") {
   for (const char c : fixture::goodJob) job += c == '\n' ? std::string("\r\n") : std::string(1, c);
   CHECK(fixture::messagesOf(job) == "");
 }
+
+TEST_CASE("lists, groups and values without end are refused quickly") {
+  std::string keys, items = "work: [", job = fixture::goodJob;
+  for (int i = 0; i < 60'000; ++i) keys += "k" + std::to_string(i) + ":\n";
+  CHECK(fixture::messagesOf(keys) == "job.yaml:1:1: error: more than 1000 items\n");
+  for (int i = 0; i < 200'000; ++i) items += "oil,";
+  job = fixture::edited(fixture::edited(job, "work: [wash, fix, sand, oil]", items + "oil]"),
+                        "sanding: [40, 60, 80]\n", "");
+  CHECK(fixture::messagesOf(job) == "job.yaml:17:7: error: work: more than 1000 items\n");
+  job = fixture::edited(fixture::goodJob, "kwila", std::string(500'000, 'k'));
+  CHECK(fixture::messagesOf(job) ==
+        "job.yaml:15:13: error: areas[1].timber: the text is longer than 2000 bytes\n");
+  job = fixture::edited(fixture::goodJob, "2027-03-16", std::string(500'000, '1'));
+  CHECK(fixture::messagesOf(job) == "job.yaml:5:8: error: start: '" + std::string(60, '1') +
+                                        "...' is not a date\n"
+                                        "  hint: write year, month and day like 2027-03-16\n");
+}

@@ -1,5 +1,7 @@
 #include "input_fixture.h"
 
+#include <rapidcheck.h>
+
 using namespace base;
 using fixture::edited;
 using fixture::goodJob;
@@ -228,4 +230,24 @@ TEST_CASE("a brand without rates for the job's region is told at the job's brand
         "  hint: add them to the brand's file, under rates: nz\n");
   brand.rates["nz"].extraHour = {7800};
   CHECK(input::ratesFor(goodJob, "job.yaml", job, brand, messages)->extraHour.minor == 7800);
+}
+
+TEST_CASE("no spoilt job makes the reader fall over") {
+  const std::string bits[] = {"",  "\n",  " ",        "-",  ": ",  "{",   "}",  "[",
+                              "]", "'",   "\"",       "#",  "&a ", "*a ", "0",  "9999999999999",
+                              "m", "1e9", "\xC3\xA9", "? ", "| ",  "> ",  "!!", "---\n"};
+  const model::Content content = fixture::content();
+  rc::check([&] {
+    std::string job = goodJob;
+    const int edits = *rc::gen::inRange(1, 6);
+    for (int i = 0; i < edits; ++i) {
+      const auto at = *rc::gen::inRange<std::size_t>(0, job.size());
+      const auto length = *rc::gen::element<std::size_t>(0, 0, 1, 3, 20);
+      job.replace(at, length, bits[*rc::gen::inRange<std::size_t>(0, std::size(bits))]);
+    }
+    Diagnostics messages;
+    (void)input::readJob(job, "job.yaml", content, messages);
+    (void)input::brandFile(job, "job.yaml");
+    for (const Diagnostic& d : messages.all()) RC_ASSERT(!d.message.empty());
+  });
 }

@@ -4,6 +4,7 @@ import copy
 import glob
 import json
 import os
+import re
 import sys
 
 import jsonschema
@@ -11,14 +12,15 @@ import yaml
 
 
 class Loader(yaml.SafeLoader):
-    """Dates stay text, as in YAML 1.2 and in editors."""
+    """YAML 1.2, as editors read it: dates and the keys 'on' and 'off' are text."""
 
 
 Loader.yaml_implicit_resolvers = {
     first: [(tag, regexp) for tag, regexp in resolvers
-            if tag not in ("tag:yaml.org,2002:timestamp", "tag:yaml.org,2002:merge")]
+            if tag not in ("tag:yaml.org,2002:timestamp", "tag:yaml.org,2002:bool", "tag:yaml.org,2002:merge")]
     for first, resolvers in yaml.SafeLoader.yaml_implicit_resolvers.items()
 }
+Loader.add_implicit_resolver("tag:yaml.org,2002:bool", re.compile("^(true|false)$"), list("tf"))
 
 
 def load(file):

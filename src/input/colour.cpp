@@ -79,7 +79,7 @@ model::Colour colour(const Field& f) {
     value = value * 16 + static_cast<unsigned>(digit);
   }
   if (!isHex) {
-    f.error("'" + *s + "' is not a colour", "write it in quotes like '#7a4522'");
+    f.error(inQuotes(*s) + " is not a colour", "write it in quotes like '#7a4522'");
     return {};
   }
   return {static_cast<std::uint8_t>(value >> 16), static_cast<std::uint8_t>(value >> 8 & 255),

@@ -36,10 +36,16 @@ const char* exampleOf(Node::Kind kind) {
   return "";
 }
 
+constexpr std::size_t mostItems = 1000;  // in one list or group; the rest of the work grows with its square
+
 /// The field holds that kind of node; an error when it holds another.
 bool holds(const Field& f, Node::Kind kind) {
   if (!f.isGiven() || f.is(Node::Kind::Broken)) return false;
-  if (f.is(kind)) return true;
+  if (f.is(kind)) {
+    if (f.node()->items.size() <= mostItems && f.node()->entries.size() <= mostItems) return true;
+    f.error("more than " + std::to_string(mostItems) + " items");
+    return false;
+  }
   if (f.is(Node::Kind::Nothing)) {
     f.error("no value is given", "give one or leave the key out");
   } else {
@@ -96,7 +102,7 @@ Field Record::may(const std::string& key) {
 }
 
 Field Record::must(const std::string& key) {
-  if (isMap_ && find(key) == nullptr) field_.error("'" + key + "' is missing");
+  if (isMap_ && find(key) == nullptr) field_.error(inQuotes(key) + " is missing");
   return may(key);
 }
 
@@ -119,7 +125,7 @@ void Record::finish() {
     const auto first =
         std::find_if(seen.begin(), seen.end(), [&](const Entry* s) { return s->key == e.key; });
     if (first != seen.end()) {
-      at.error("'" + e.key + "' is given twice",
+      at.error(inQuotes(e.key) + " is given twice",
                "the first stands in line " + std::to_string((*first)->mark.line));
       continue;
     }
@@ -129,7 +135,7 @@ void Record::finish() {
       continue;
     const std::string near = base::nearest(e.key, known_);
     at.error(
-        "'" + e.key + "' is not a known key here" + (near.empty() ? "" : "; did you mean '" + near + "'?"),
+        inQuotes(e.key) + " is not a known key here" + (near.empty() ? "" : "; did you mean '" + near + "'?"),
         near.empty() ? "known: " + listed(known_) : "");
   }
 }
@@ -163,13 +169,13 @@ base::Date date(const Field& f) {
   const std::optional<base::Date> d = base::parseDate(*s);
   if (!d) {
     const bool hasForm = s->size() == 10 && (*s)[4] == '-' && (*s)[7] == '-';
-    f.error("'" + *s + (hasForm ? "' is not a date that exists" : "' is not a date"),
+    f.error(inQuotes(*s) + (hasForm ? " is not a date that exists" : " is not a date"),
             "write year, month and day like 2027-03-16");
     return {};
   }
   const int year = static_cast<int>(std::chrono::year_month_day{*d}.year());
   if (year < 2000 || year > 2199) {
-    f.error("'" + *s + "' is out of range", "allowed: years from 2000 to 2199");
+    f.error(inQuotes(*s) + " is out of range", "allowed: years from 2000 to 2199");
     return {};
   }
   return *d;
@@ -184,7 +190,7 @@ int whole(const Field& f, Limits<int> limits, int fallback) {
     return fallback;
   }
   if (p.value < limits.least || p.value > limits.most) {
-    f.error("'" + *s + "' is out of range", std::string("allowed: ") + limits.words);
+    f.error(inQuotes(*s) + " is out of range", std::string("allowed: ") + limits.words);
     return fallback;
   }
   return static_cast<int>(p.value);
@@ -208,11 +214,11 @@ std::optional<Hours24> clockSpan(const Field& f) {
     until = base::parseClock(s->substr(6));
   }
   if (!from || !until) {
-    f.error("'" + *s + "' is not a span of hours", "write it like 07:30-16:00");
+    f.error(inQuotes(*s) + " is not a span of hours", "write it like 07:30-16:00");
     return {};
   }
   if (*until <= *from) {
-    f.error("'" + *s + "' ends before it begins");
+    f.error(inQuotes(*s) + " ends before it begins");
     return {};
   }
   return Hours24{*from, *until};
@@ -225,7 +231,7 @@ base::Count quantityWith(const Field& f, const char* unit, Limits<base::Count> l
   if (p.problem) {
     f.error(p.problem->message, p.problem->hint);
   } else if (p.value < limits.least || p.value > limits.most) {
-    f.error("'" + *s + "' is out of range", std::string("allowed: ") + limits.words);
+    f.error(inQuotes(*s) + " is out of range", std::string("allowed: ") + limits.words);
   } else {
     return p.value;
   }
@@ -236,7 +242,7 @@ int wholeWith(const Field& f, const char* unit, Limits<int> limits) {
   const base::Count n = quantityWith(
       f, unit, {base::Count::whole(limits.least), base::Count::whole(limits.most), limits.words});
   if (n.millionths % 1'000'000 != 0) {
-    f.error("'" + f.word().value_or("") + "' is not a whole number");
+    f.error(inQuotes(f.word().value_or("")) + " is not a whole number");
     return limits.least;
   }
   return static_cast<int>(n.millionths / 1'000'000);
@@ -251,7 +257,7 @@ base::Money money(const Field& f, int digits) {
     return {};
   }
   if (p.value.minor < 0 || p.value.minor > 1'000'000'000'000) {
-    f.error("'" + *s + "' is out of range", "amounts are not below zero");
+    f.error(inQuotes(*s) + " is out of range", "amounts are not below zero");
     return {};
   }
   return p.value;
@@ -260,7 +266,7 @@ base::Money money(const Field& f, int digits) {
 void reportUnknown(const Field& f, const std::string& word, const std::string& what,
                    const std::vector<std::string>& known) {
   const std::string near = base::nearest(word, known);
-  f.error("'" + word + "' is not a known " + what + (near.empty() ? "" : "; did you mean '" + near + "'?"),
+  f.error(inQuotes(word) + " is not a known " + what + (near.empty() ? "" : "; did you mean '" + near + "'?"),
           near.empty() || known.size() <= 8 ? "known: " + listed(known) : "");
 }
 

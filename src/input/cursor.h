@@ -41,6 +41,7 @@ class Field {
 
   /// The single value written here; nothing when there is none, with an error unless it was not given at all.
   std::optional<std::string> word() const;
+  bool isEmptyList() const { return is(Node::Kind::List) && node_->items.empty(); }
   /// The items of the list written here.
   std::vector<Field> items() const;
 
@@ -118,7 +119,7 @@ T quantity(const Field& f, Parsed<T> (*parse)(std::string_view), Limits<T> limit
     return fallback;
   }
   if (p.value < limits.least || limits.most < p.value) {
-    f.error("'" + *s + "' is out of range", std::string("allowed: ") + limits.words);
+    f.error(inQuotes(*s) + " is out of range", std::string("allowed: ") + limits.words);
     return fallback;
   }
   return p.value;

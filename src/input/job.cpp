@@ -25,7 +25,7 @@ bool isFolderName(const std::string& s) {
 std::string readRef(const Field& f) {
   std::string ref = text(f);
   if (!ref.empty() && !isFolderName(ref)) {
-    f.error("'" + ref + "' cannot name a folder",
+    f.error(inQuotes(ref) + " cannot name a folder",
             "use letters, digits, . _ and -, at most 64, not . first or last");
     return {};
   }
@@ -35,12 +35,11 @@ std::string readRef(const Field& f) {
 std::vector<model::Work> readWork(const Field& f) {
   std::vector<model::Work> work;
   const std::vector<Field> items = f.items();
-  if (items.empty() && f.is(Node::Kind::List))
-    f.error("at least one kind of work is needed", "known: wash, fix, sand or oil");
+  if (f.isEmptyList()) f.error("at least one kind of work is needed", "known: wash, fix, sand or oil");
   for (const Field& item : items) {
     const std::optional<model::Work> w = chosen(item, workWords, "kind of work");
     if (!w) continue;
-    if (asksFor(work, *w)) item.error("'" + item.word().value_or("") + "' is given twice");
+    if (asksFor(work, *w)) item.error(inQuotes(item.word().value_or("")) + " is given twice");
     work.push_back(*w);
   }
   std::sort(work.begin(), work.end());  // the order in which it is done
@@ -62,7 +61,7 @@ std::vector<int> readSanding(const Field& f, const Field& work, const std::vecto
   const bool sands = asksFor(kinds, model::Work::Sand);
   if (!sands && !items.empty() && work.is(Node::Kind::List))
     f.error("grits are given but 'work' has no 'sand'", "add 'sand' to 'work' or leave 'sanding' out");
-  if (sands && items.empty() && (!f.isGiven() || f.is(Node::Kind::List)))
+  if (sands && (!f.isGiven() || f.isEmptyList()))
     (f.isGiven() ? f : work)
         .error("'sand' is asked for but no grits are given", "add a line like sanding: [40, 60, 80]");
   return grits;
@@ -107,7 +106,7 @@ void checkProduct(const Field& f, const model::Job& job, const model::Content& c
   if (product == content.products.end() || region == content.regions.end()) return;
   const auto tins = product->second.tins.find(job.site.region);
   if (tins == product->second.tins.end() || tins->second.empty())
-    f.error("'" + job.product + "' has no tins in region '" + job.site.region + "'",
+    f.error(inQuotes(job.product) + " has no tins in region '" + job.site.region + "'",
             "add them with their prices to the product's file, under tins: " + job.site.region);
 }
 
@@ -139,7 +138,7 @@ base::Count taskRate(const Field& f, model::Measure measure) {
   if (p.problem) {
     f.error(p.problem->message, p.problem->hint);
   } else if (p.value.millionths < 10'000 || p.value > base::Count::whole(100'000)) {
-    f.error("'" + *s + "' is out of range", "allowed: from 0.01 to 100000 an hour");
+    f.error(inQuotes(*s) + " is out of range", "allowed: from 0.01 to 100000 an hour");
   } else {
     return p.value;
   }
@@ -221,7 +220,7 @@ std::optional<model::Rates> ratesFor(const std::string& text, const std::string&
       if (e.key == "brand") pos = {file, e.value.mark.line, e.value.mark.column};
     }
   }
-  messages.error(pos, "brand", "'" + brand.name + "' has no rates for region '" + job.site.region + "'",
+  messages.error(pos, "brand", inQuotes(brand.name) + " has no rates for region '" + job.site.region + "'",
                  "add them to the brand's file, under rates: " + job.site.region);
   return {};
 }

@@ -180,7 +180,7 @@ base::Spread spread(const Field& f) {
   // Square metres per litre are the same number as square micrometres per nanolitre over a thousand.
   const base::Wide area = p.value.area.millionths, volume = p.value.volume.millionths;
   if (area * 2 < volume * 1000 || area > volume * 100'000) {
-    f.error("'" + *s + "' is out of range", "allowed: from 0.5 m2/L to 100 m2/L");
+    f.error(inQuotes(*s) + " is out of range", "allowed: from 0.5 m2/L to 100 m2/L");
     return one;
   }
   return p.value;
@@ -194,7 +194,7 @@ std::vector<model::Deck> readDecks(const Field& f, const model::Content& content
                                    const std::vector<model::Work>& work) {
   const std::vector<Field> items = f.items();
   std::vector<model::Deck> decks;
-  if (items.empty() && f.is(Node::Kind::List)) f.error("at least one area is needed");
+  if (f.isEmptyList()) f.error("at least one area is needed");
   if (items.size() > mostDecks) {
     f.error(std::to_string(items.size()) + " areas are given, the most is 26", "make two jobs of it");
     return decks;

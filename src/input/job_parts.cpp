@@ -39,7 +39,7 @@ std::int64_t degrees(const Field& f, int most) {
   }
   const std::int64_t limit = most * std::int64_t{1'000'000};
   if (p.value.millionths > limit || p.value.millionths < -limit) {
-    f.error("'" + *s + "' is out of range",
+    f.error(inQuotes(*s) + " is out of range",
             "allowed: from -" + std::to_string(most) + " to " + std::to_string(most));
     return 0;
   }
@@ -68,7 +68,7 @@ void readWorkingDays(const Field& f, model::Crew& crew) {
   for (const Field& item : items) {
     if (const auto day = chosen(item, dayWords, "day")) crew.works[*day] = true;
   }
-  if (f.is(Node::Kind::List) && items.empty()) f.error("at least one working day is needed");
+  if (f.isEmptyList()) f.error("at least one working day is needed");
 }
 
 }  // namespace
@@ -82,7 +82,7 @@ model::Customer readCustomer(const Field& f) {
   const Field email = r.may("email");
   if (email.isGiven()) c.email = text(email);
   if (!c.email.empty() && !isEmail(c.email))
-    email.error("'" + c.email + "' is not an e-mail address", "write it like name@place.example");
+    email.error(inQuotes(c.email) + " is not an e-mail address", "write it like name@place.example");
   r.finish();
   return c;
 }
@@ -101,7 +101,7 @@ model::Site readSite(const Field& f, const model::Content& content) {
   const Field zone = r.must("timezone");
   s.timezone = text(zone);
   if (!s.timezone.empty() && !isTimezone(s.timezone))
-    zone.error("'" + s.timezone + "' is not a time zone", "write it like Pacific/Auckland");
+    zone.error(inQuotes(s.timezone) + " is not a time zone", "write it like Pacific/Auckland");
   s.exposure = choice(r.may("exposure"), exposureWords, "exposure", s.exposure);
   if (const Field turn = r.may("north"); turn.isGiven())
     s.north = whole(turn, {0, 359, "from 0 to 359 degrees"}, 0);
@@ -153,7 +153,7 @@ model::Pricing readPricing(const Field& f, const model::Region* region) {
   const Field deposit = r.may("deposit"), stages = r.may("stages");
   p.deposit = quantity(deposit, parseShare, toWhole);
   if (region != nullptr && region->depositMost && p.deposit > *region->depositMost)
-    deposit.warn("'" + deposit.word().value_or("") + "' is more than the most in " + region->name + ", " +
+    deposit.warn(inQuotes(deposit.word().value_or("")) + " is more than the most in " + region->name + ", " +
                      percent(*region->depositMost),
                  region->depositSource);
   base::Share sum = p.deposit;

@@ -34,7 +34,7 @@ std::map<model::Uptake, std::vector<base::Spread>> readRates(const Field& f) {
   for (const auto& word : uptakeWords) {
     const Field list = r.must(word.name);
     const std::vector<Field> items = list.items();
-    if (list.is(Node::Kind::List) && items.empty()) list.error("at least one rate is needed");
+    if (list.isEmptyList()) list.error("at least one rate is needed");
     for (const Field& item : items) rates[word.value].push_back(spread(item));
   }
   r.finish();
@@ -112,7 +112,7 @@ std::vector<std::string> codes(const Field& f, std::initializer_list<const char*
       return s.compare(0, prefix.size(), prefix) == 0 && s.size() > prefix.size() &&
              s[prefix.size()] >= '0' && s[prefix.size()] <= '9';
     });
-    if (!isCode) item.error("'" + s + "' is not a code", std::string("write codes like ") + example);
+    if (!isCode) item.error(inQuotes(s) + " is not a code", std::string("write codes like ") + example);
     all.push_back(std::move(s));
   }
   return all;

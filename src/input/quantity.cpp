@@ -94,188 +94,7 @@ Words words(Kind k) {
   return {"a number", "", "numbers are written like '12.5'"};
 }
 
-std::string quoted(std::string_view s) { return "'" + std::string(s) + "'"; }
-
 bool isDigit(char c) { return c >= '0' && c <= '9'; }
-bool isSpace(char c) { return c == ' ' || c == '\t' || c == '\n'; }
-
-void replaceAll(std::string& s, std::string_view from, std::string_view to) {
-  for (std::size_t at = 0; (at = s.find(from, at)) != std::string::npos; at += to.size())
-    s.replace(at, from.size(), to);
-}
-
-/// Typographic spellings in plain letters, outer spaces off.
-std::string plain(std::string_view text) {
-  std::string s(text);
-  replaceAll(s, "\u00B2", "2");
-  replaceAll(s, "\u00B3", "3");
-  replaceAll(s, "\u00A0", " ");
-  replaceAll(s, "\u202F", " ");
-  replaceAll(s, "\u2032", "'");
-  replaceAll(s, "\u2033", "\"");
-  replaceAll(s, "\u2212", "-");
-  replaceAll(s, "\u00B0", "");
-  replaceAll(s, "\u00B5", "u");
-  while (!s.empty() && isSpace(s.back())) s.pop_back();
-  while (!s.empty() && isSpace(s.front())) s.erase(s.begin());
-  return s;
-}
-
-bool beginsLikeNumber(std::string_view s) { return !s.empty() && (isDigit(s[0]) || s[0] == '-'); }
-
-struct Number {
-  Wide numerator = 0;
-  std::int64_t denominator = 1;
-  int decimals = 0;
-  bool isFraction = false;
-};
-
-/// Reads numbers and units from left to right.
-class Scanner {
- public:
-  explicit Scanner(std::string_view text) : rest_(text) {}
-
-  bool isAtEnd() {
-    skipSpaces();
-    return rest_.empty();
-  }
-
-  std::optional<Problem> number(Number& n) {
-    skipSpaces();
-    const std::string_view start = rest_;
-    const bool isNegative = take('-');
-    std::string_view whole = digits();
-    if (whole.empty()) return notPlain(start);
-    if (whole.size() > 12) return Problem{quoted(word(start)) + " has too many digits", ""};
-    if (whole.size() > 1 && whole[0] == '0') return notPlain(start);
-    n = {toInt(whole), 1, 0, false};
-    if (take('/')) {
-      if (auto p = over(n, toInt(whole), 0, start)) return p;
-    } else if (take('.')) {
-      const std::string_view d = digits();
-      if (d.empty()) return notPlain(start);
-      if (d.size() > 9) return Problem{quoted(word(start)) + " has too many digits", ""};
-      for (std::size_t i = 0; i < d.size(); ++i) n.denominator *= 10;
-      n.numerator = n.numerator * n.denominator + toInt(d);
-      n.decimals = static_cast<int>(d.size());
-    } else if (auto p = mixed(n, toInt(whole), start)) {
-      return p;
-    }
-    if (isNegative) n.numerator = -n.numerator;
-    if (!rest_.empty() && rest_[0] == ',')
-      return Problem{quoted(word(start)) + " has a comma in its number", commaHint(word(start))};
-    if (!rest_.empty() && (rest_[0] == '_' || rest_[0] == '.')) return notPlain(start);
-    // '1e400' and '0x10' are numbers of programmers; '5in' and '3x' are not.
-    if (rest_.size() > 1 && (rest_[0] == 'e' || rest_[0] == 'E' || rest_[0] == 'x') &&
-        (isDigit(rest_[1]) || rest_[1] == '-' || rest_[1] == '+'))
-      return notPlain(start);
-    return {};
-  }
-
-  /// The next unit's name, empty at the end or before a digit.
-  std::string unit() {
-    skipSpaces();
-    std::string name = bareUnit();
-    if (name == "sq" || name == "fl") {
-      skipSpaces();
-      name += " " + bareUnit();
-    }
-    return name;
-  }
-
-  bool slash() {
-    skipSpaces();
-    return take('/');
-  }
-
- private:
-  void skipSpaces() {
-    while (!rest_.empty() && isSpace(rest_[0])) rest_.remove_prefix(1);
-  }
-
-  bool take(char c) {
-    if (rest_.empty() || rest_[0] != c) return false;
-    rest_.remove_prefix(1);
-    return true;
-  }
-
-  std::string_view digits() {
-    std::size_t n = 0;
-    while (n < rest_.size() && isDigit(rest_[n])) ++n;
-    const std::string_view d = rest_.substr(0, n);
-    rest_.remove_prefix(n);
-    return d;
-  }
-
-  /// '5 1/2' and '5-1/2': the part after the whole number, if there is one.
-  std::optional<Problem> mixed(Number& n, std::int64_t whole, std::string_view start) {
-    const std::string_view before = rest_;
-    if (!take('-')) skipSpaces();
-    const std::string_view top = digits();
-    if (top.empty() || top.size() > 4 || !take('/')) {
-      rest_ = before;
-      return {};
-    }
-    return over(n, toInt(top), whole, start);
-  }
-
-  std::optional<Problem> over(Number& n, std::int64_t top, std::int64_t whole, std::string_view start) {
-    const std::string_view bottom = digits();
-    if (bottom.empty() || bottom.size() > 4 || toInt(bottom) == 0) return notPlain(start);
-    n = {Wide{whole} * toInt(bottom) + top, toInt(bottom), 0, true};
-    return {};
-  }
-
-  static std::int64_t toInt(std::string_view digits) {
-    std::int64_t n = 0;
-    for (const char c : digits) n = n * 10 + (c - '0');
-    return n;
-  }
-
-  static std::string_view word(std::string_view s) {
-    std::size_t n = 0;
-    while (n < s.size() && !isSpace(s[n])) ++n;
-    return s.substr(0, n);
-  }
-
-  /// '1,5' means 1.5; '1,500' may mean either of two numbers.
-  static std::string commaHint(std::string_view s) {
-    const std::size_t at = s.find(',');
-    const std::string_view after = s.substr(at + 1);
-    for (const char c : after) {
-      if (!isDigit(c)) return {};
-    }
-    const std::string point = std::string(s.substr(0, at)) + "." + std::string(after);
-    if (after.size() == 3)
-      return "write " + std::string(s.substr(0, at)) + std::string(after) + " or " + point;
-    return after.empty() ? std::string{} : "write " + point;
-  }
-
-  static Problem notPlain(std::string_view start) {
-    return {quoted(word(start)) + " is not a plain number", "write digits with a point, like 12.5"};
-  }
-
-  std::string bareUnit() {
-    if (!rest_.empty() && (rest_[0] == '\'' || rest_[0] == '"' || rest_[0] == '%')) {
-      const std::string name(rest_.substr(0, 1));
-      rest_.remove_prefix(1);
-      return name;
-    }
-    std::size_t n = 0;
-    while (n < rest_.size() && !isSpace(rest_[n]) && rest_[n] != '/' && (n > 0 || !isDigit(rest_[n]))) ++n;
-    const std::string name(rest_.substr(0, n));
-    rest_.remove_prefix(n);
-    return name;
-  }
-
-  std::string_view rest_;
-};
-
-struct Term {
-  Number number;
-  const Unit* unit = nullptr;
-  const Unit* per = nullptr;
-};
 
 /// Millionths of the kind's unit; nothing when they do not fit.
 std::optional<std::int64_t> millionths(const Number& n, std::int64_t numerator, std::int64_t denominator) {
@@ -285,10 +104,10 @@ std::optional<std::int64_t> millionths(const Number& n, std::int64_t numerator, 
   return base::divide(top, bottom, base::Round::HalfEven);
 }
 
-Problem tooLarge(std::string_view s) { return {quoted(s) + " is too large", ""}; }
+Problem tooLarge(std::string_view s) { return {inQuotes(s) + " is too large", ""}; }
 
 Problem notA(std::string_view s, Kind kind) {
-  return {quoted(s) + " is not " + words(kind).not_, words(kind).hint};
+  return {inQuotes(s) + " is not " + words(kind).not_, words(kind).hint};
 }
 
 /// A sum of numbers with falling units of one kind, as millionths.
@@ -301,7 +120,7 @@ Parsed<std::int64_t> parseSum(std::string_view text, Kind kind) {
   if (s.empty()) return fail({"'' is empty", words(kind).hint});
   if (!isDigit(s[0]) && s[0] != '-' && s[0] != '.') {
     if (s == "nan" || s == "inf")
-      return fail({quoted(s) + " is not a plain number", "write digits with a point, like 12.5"});
+      return fail({inQuotes(s) + " is not a plain number", "write digits with a point, like 12.5"});
     return fail(notA(s, kind));
   }
   const bool isNegative = s[0] == '-';
@@ -310,18 +129,19 @@ Parsed<std::int64_t> parseSum(std::string_view text, Kind kind) {
     if (auto p = in.number(n)) return fail(*p);
     const std::string name = in.unit();
     if (name.empty() && last == 0)
-      return fail({quoted(s) + " needs a unit", "write " + quoted(s + " " + words(kind).example)});
+      return fail({inQuotes(s) + " needs a unit", "write " + inQuotes(s + " " + words(kind).example)});
     const Unit* u = findUnit(name, kind);
     if (name.empty() || (u != nullptr && u->kind != kind) || (u != nullptr && in.slash()))
       return fail(notA(s, kind));
-    if (u == nullptr) return fail({quoted(name) + " is not a known unit", words(kind).hint});
+    if (u == nullptr) return fail({inQuotes(name) + " is not a known unit", words(kind).hint});
     if (u->name == "F") n.numerator -= Wide{32} * n.denominator;
     const auto part = millionths(n, u->numerator, u->denominator);
     if (!part || *part + sum > INT64_MAX / 4 || *part + sum < -(INT64_MAX / 4)) return fail(tooLarge(s));
     if (last != 0 && (kind == Kind::Share || kind == Kind::Temperature)) return fail(notA(s, kind));
     if (last != 0 && (*part >= last || *part < 0))
       return fail(
-          {"the parts of " + quoted(s) + " do not fall: the second must be less than one of the first", ""});
+          {"the parts of " + inQuotes(s) + " do not fall: the second must be less than one of the first",
+           ""});
     sum += isNegative && last != 0 ? -*part : *part;
     last = u->numerator / u->denominator;
   }
@@ -378,12 +198,13 @@ Parsed<PageLength> parsePageLength(std::string_view s) {
 
 Parsed<base::Spread> parseSpread(std::string_view text) {
   const std::string s = plain(text);
-  const Problem other = {quoted(s) + " is not a spreading rate",
+  const Problem other = {inQuotes(s) + " is not a spreading rate",
                          "spreading rates are given like '8 m2/L', '350 ft2/gal' or '125 mL/m2'"};
   const auto ratio = parseRatio(s);
   if (ratio.problem) return {{}, ratio.problem};
   if (!ratio.value) {
-    if (isBareNumber(s)) return {{}, Problem{quoted(s) + " needs a unit", "write " + quoted(s + " m2/L")}};
+    if (isBareNumber(s))
+      return {{}, Problem{inQuotes(s) + " needs a unit", "write " + inQuotes(s + " m2/L")}};
     return {{}, other};
   }
   const Unit* top = findUnit(ratio.value->unit, Kind::Area);
@@ -410,13 +231,14 @@ Parsed<base::Count> parsePerHour(std::string_view text, PerHour counted) {
   const auto ratio = parseRatio(s);
   if (ratio.problem) return {{}, ratio.problem};
   if (!ratio.value) {
-    if (isBareNumber(s)) return {{}, Problem{quoted(s) + " needs a unit", "write " + quoted(s + " " + unit)}};
-    return {{}, Problem{quoted(s) + " is not a rate", "this rate is given like '40 " + unit + "'"}};
+    if (isBareNumber(s))
+      return {{}, Problem{inQuotes(s) + " needs a unit", "write " + inQuotes(s + " " + unit)}};
+    return {{}, Problem{inQuotes(s) + " is not a rate", "this rate is given like '40 " + unit + "'"}};
   }
   const Unit* top = ratio.value->unit.empty() ? findUnit("pieces", kind) : findUnit(ratio.value->unit, kind);
   if (top == nullptr || top->kind != kind || ratio.value->per != "h")
     return {{},
-            Problem{quoted(s) + " is not a rate in " + unit, "this rate is given like '40 " + unit + "'"}};
+            Problem{inQuotes(s) + " is not a rate in " + unit, "this rate is given like '40 " + unit + "'"}};
   const auto n = millionths(ratio.value->number, top->numerator, top->denominator * scale);
   if (!n) return {{}, tooLarge(s)};
   return {{*n}, {}};
@@ -424,10 +246,10 @@ Parsed<base::Count> parsePerHour(std::string_view text, PerHour counted) {
 
 Parsed<base::Count> parseWith(std::string_view unit, std::string_view text) {
   std::string s = plain(text);
-  const Problem other = {quoted(s) + " is not a value in " + std::string(unit),
+  const Problem other = {inQuotes(s) + " is not a value in " + std::string(unit),
                          "it is given like '12 " + std::string(unit) + "'"};
   if (isBareNumber(s))
-    return {{}, Problem{quoted(s) + " needs a unit", "write " + quoted(s + " " + std::string(unit))}};
+    return {{}, Problem{inQuotes(s) + " needs a unit", "write " + inQuotes(s + " " + std::string(unit))}};
   if (s.size() <= unit.size() || s.substr(s.size() - unit.size()) != unit) return {{}, other};
   s.resize(s.size() - unit.size());
   Parsed<base::Count> n = parseNumber(s);
@@ -440,7 +262,7 @@ Parsed<base::Count> parseNumber(std::string_view text) {
   Number n;
   if (auto p = in.number(n)) return {{}, p};
   if (!in.isAtEnd() || n.isFraction)
-    return {{}, Problem{quoted(s) + " is not a plain number", "write digits with a point, like 12.5"}};
+    return {{}, Problem{inQuotes(s) + " is not a plain number", "write digits with a point, like 12.5"}};
   const auto m = millionths(n, 1'000'000, 1);
   if (!m) return {{}, tooLarge(s)};
   return {{*m}, {}};
@@ -448,7 +270,7 @@ Parsed<base::Count> parseNumber(std::string_view text) {
 
 Parsed<std::int64_t> parseWhole(std::string_view text) {
   const std::string s = plain(text);
-  const Problem other = {quoted(s) + " is not a whole number", "write digits only, like 12"};
+  const Problem other = {inQuotes(s) + " is not a whole number", "write digits only, like 12"};
   if (!beginsLikeNumber(s)) return {{}, other};
   Scanner in(s);
   Number n;
@@ -459,7 +281,7 @@ Parsed<std::int64_t> parseWhole(std::string_view text) {
 
 Parsed<base::Money> parseMoney(std::string_view text, int digits) {
   const std::string s = plain(text);
-  const Problem other = {quoted(s) + " is not an amount of money",
+  const Problem other = {inQuotes(s) + " is not an amount of money",
                          "write the number alone, without a currency sign, like 118.00"};
   if (!beginsLikeNumber(s)) return {{}, other};
   Scanner in(s);
@@ -467,7 +289,7 @@ Parsed<base::Money> parseMoney(std::string_view text, int digits) {
   if (auto p = in.number(n)) return {{}, p};
   if (!in.isAtEnd() || n.isFraction) return {{}, other};
   if (n.decimals > digits)
-    return {{}, Problem{quoted(s) + " has more than " + std::to_string(digits) + " decimals", ""}};
+    return {{}, Problem{inQuotes(s) + " has more than " + std::to_string(digits) + " decimals", ""}};
   std::int64_t coins = 1;
   for (int i = 0; i < digits; ++i) coins *= 10;
   const auto m = millionths(n, coins, 1);

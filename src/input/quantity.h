@@ -2,18 +2,13 @@
 #pragma once
 
 #include "base/money.h"
+#include "input/scanner.h"
 
 #include <optional>
 #include <string>
 #include <string_view>
 
 namespace input {
-
-/// Why a text is not the quantity that was asked for.
-struct Problem {
-  std::string message;  // "'12.4' needs a unit"
-  std::string hint;     // "write '12.4 m'"
-};
 
 template <class T>
 struct Parsed {

@@ -19,7 +19,7 @@ void readCurrency(const Field& f, model::Region& region) {
   if (!region.currency.empty() &&
       (region.currency.size() != 3 ||
        region.currency.find_first_not_of("ABCDEFGHIJKLMNOPQRSTUVWXYZ") != std::string::npos))
-    code.error("'" + region.currency + "' is not a currency code",
+    code.error(inQuotes(region.currency) + " is not a currency code",
                "write three capitals (ISO 4217), like NZD");
   region.currencyName = text(r.must("name"));
   region.currencyDigits = whole(r.may("digits"), {0, 3, "from 0 to 3"}, 2);

@@ -57,7 +57,7 @@ void readRates(Record& r, model::Task& t) {
   for (const auto& [grit, at, value] : byGrit.all()) {
     const Parsed<std::int64_t> n = parseWhole(grit);
     if (n.problem || n.value < 12 || n.value > 600) {
-      at.error("'" + grit + "' is not a grit", "write a number from 12 to 600");
+      at.error(inQuotes(grit) + " is not a grit", "write a number from 12 to 600");
     } else {
       t.rateByGrit[static_cast<int>(n.value)] = taskRate(value, t.measure);
     }

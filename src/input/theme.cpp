@@ -72,7 +72,7 @@ Millipoint points(const Field& f, Limits<int> limits) {
   if (p.problem) {
     f.error(p.problem->message, p.problem->hint);
   } else if (p.value.millipoints < limits.least || p.value.millipoints > limits.most) {
-    f.error("'" + *s + "' is out of range", std::string("allowed: ") + limits.words);
+    f.error(inQuotes(*s) + " is out of range", std::string("allowed: ") + limits.words);
   } else {
     return p.value.millipoints;
   }

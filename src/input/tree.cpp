@@ -17,19 +17,24 @@ class Lines {
     }
   }
 
-  Mark at(const YAML::Mark& m) const {
+  Mark at(const YAML::Mark& m) {
     const int line = m.line < 0 ? 0 : m.line;
     if (static_cast<std::size_t>(line) >= starts_.size()) return {static_cast<int>(starts_.size()), 1};
-    int column = 1;
-    std::size_t i = starts_[static_cast<std::size_t>(line)];
-    for (int bytes = 0; bytes < m.column && i < text_.size(); ++bytes, ++i) {
-      if ((text_[i] & 0xC0) != 0x80) ++column;
+    // Events come in order: a long line is counted through once, not once for each of its values.
+    if (line != line_ || m.column < bytes_) {
+      line_ = line;
+      bytes_ = 0;
+      column_ = 1;
     }
-    return {line + 1, column};
+    std::size_t i = starts_[static_cast<std::size_t>(line)] + static_cast<std::size_t>(bytes_);
+    for (; bytes_ < m.column && i < text_.size(); ++bytes_, ++i) {
+      if ((text_[i] & 0xC0) != 0x80) ++column_;
+    }
+    return {line + 1, column_};
   }
 
   /// The first quote that begins a value behind the place.
-  Mark firstQuoteAfter(const YAML::Mark& m) const {
+  Mark firstQuoteAfter(const YAML::Mark& m) {
     YAML::Mark at;
     for (std::size_t i = 0; i < text_.size(); ++i) {
       const bool begins = i == 0 || std::string_view(" \n[{,:").find(text_[i - 1]) != std::string_view::npos;
@@ -47,12 +52,13 @@ class Lines {
  private:
   const std::string& text_;
   std::vector<std::size_t> starts_;
+  int line_ = 0, bytes_ = 0, column_ = 1;  // as far as the last line is counted
 };
 
 /// Builds the tree from the parser's events.
 class Builder : public YAML::EventHandler {
  public:
-  Builder(const Lines& lines, const std::string& file, base::Diagnostics& messages)
+  Builder(Lines& lines, const std::string& file, base::Diagnostics& messages)
       : lines_(lines), file_(file), messages_(messages) {}
 
   Node root;
@@ -160,7 +166,7 @@ class Builder : public YAML::EventHandler {
     }
   }
 
-  Node broken(const YAML::Mark& m) const {
+  Node broken(const YAML::Mark& m) {
     Node n;
     n.kind = Node::Kind::Broken;
     n.mark = lines_.at(m);
@@ -182,7 +188,7 @@ class Builder : public YAML::EventHandler {
     messages_.error({file_, at.line, at.column}, "", std::move(message), std::move(hint));
   }
 
-  const Lines& lines_;
+  Lines& lines_;
   const std::string& file_;
   base::Diagnostics& messages_;
   std::vector<Node> open_;
@@ -196,7 +202,7 @@ struct Explanation {
 
 /// The library's texts name its own grammar, and its place is where it gave up; these say what usually went
 /// wrong, and where it began.
-Explanation explain(const YAML::Exception& e, const Lines& lines, const Builder& builder) {
+Explanation explain(const YAML::Exception& e, Lines& lines, const Builder& builder) {
   const auto has = [&](const char* part) { return e.msg.find(part) != std::string::npos; };
   const Mark at = lines.at(e.mark);
   const std::string columns = "lines of one list or one group of keys begin in the same column";
@@ -227,7 +233,7 @@ std::optional<Node> parseTree(const std::string& bytes, const std::string& file,
                               base::Diagnostics& messages) {
   const std::optional<std::string> text = cleanText(bytes, file, messages);
   if (!text) return {};
-  const Lines lines(*text);
+  Lines lines(*text);
   std::istringstream in(*text);
   base::Diagnostics refused;  // told only when the text is YAML; else one error says where it stops being so
   Builder builder(lines, file, refused);

@@ -1,0 +1,377 @@
+// Mistakes in content, brand and theme files: each test copies tests/sample_content to a folder of its own,
+// spoils one file, and compares all that is said.
+#include "input/colour.h"
+#include "input/read.h"
+
+#include <unistd.h>
+#include <catch2/catch.hpp>
+#include <filesystem>
+#include <fstream>
+
+namespace {
+
+namespace fs = std::filesystem;
+
+/// A folder that goes away with the test.
+class Folder {
+ public:
+  Folder() : path_(fs::temp_directory_path() / ("sample-content-" + std::to_string(getpid()))) {
+    fs::remove_all(path_);
+    fs::copy(fs::path(SOURCE_DIR) / "tests/sample_content", path_, fs::copy_options::recursive);
+    std::ofstream(path_ / "logo.png") << "a picture";
+    std::ofstream(path_ / "face.ttf") << "a font";
+  }
+  ~Folder() { fs::remove_all(path_); }
+
+  void edit(const std::string& file, const std::string& from, const std::string& to) const {
+    std::string text = input::readFile((path_ / file).string()).value();
+    const std::size_t at = text.find(from);
+    if (at == std::string::npos) throw std::logic_error(file + " has no '" + from + "'");
+    std::ofstream(path_ / file, std::ios::binary) << text.replace(at, from.size(), to);
+  }
+
+  model::Content content() { return input::readContent(path_.string(), messages_); }
+  model::Brand brand() { return input::readBrand((path_ / "firm.yaml").string(), content(), messages_); }
+  model::Theme theme() { return input::readTheme((path_ / "theme.yaml").string(), messages_); }
+
+  /// All messages so far, file names without the folder.
+  std::string said() const {
+    std::string all;
+    for (base::Diagnostic d : messages_.all()) {
+      d.pos.file = fs::path(d.pos.file).lexically_relative(path_).string();
+      all += base::format(d);
+    }
+    return all;
+  }
+
+  const fs::path& path() const { return path_; }
+
+ private:
+  fs::path path_;
+  base::Diagnostics messages_;
+};
+
+struct Bad {
+  const char* file;
+  const char* from;
+  const char* to;
+  const char* expected;
+};
+
+template <class Read, std::size_t N>
+void checkAll(const Bad (&table)[N], Read read) {
+  for (const Bad& bad : table) {
+    Folder folder;
+    folder.edit(bad.file, bad.from, bad.to);
+    read(folder);
+    INFO(bad.file << ": " << bad.to);
+    CHECK(folder.said() == bad.expected);
+  }
+}
+
+}  // namespace
+
+TEST_CASE("content, brand and theme files are read to the last digit") {
+  Folder folder;
+  const model::Content c = folder.content();
+  const model::Product& p = c.products.at("oil");
+  CHECK(p.id == "oil");
+  CHECK(p.kind == model::ProductKind::PenetratingOil);
+  CHECK(p.isDryingOil);
+  CHECK_FALSE(p.isWaterborne);
+  CHECK(p.tins.at("nz").at(0).size == base::millilitres(750));  // smallest first
+  CHECK(p.tins.at("nz").at(1).price.minor == 11'800);
+  CHECK(p.tins.at("us").at(0).size.millionths == 3'785'411'784);  // 1 gal: NIST SP 811 (2008), App. B.8
+  CHECK(p.rates.at(model::Uptake::Open).at(1).area == base::squareMetres(12));
+  CHECK(p.rates.at(model::Uptake::Tight).at(0).area.millionths == 500 * 92'903'040'000);
+  CHECK(p.lowUse == base::Share::whole(85));
+  CHECK(p.highUse == base::Share::whole(120));
+  CHECK(p.times.touchDry == base::Hours::whole(6));
+  CHECK(p.times.wipeOff.millionths == 500'000);
+  CHECK(p.times.recoatMin == base::Hours::whole(12));
+  CHECK(p.times.recoatIdealTo == base::Hours::whole(24));
+  CHECK(p.times.recoatMax == base::Hours::whole(72));
+  CHECK(p.times.rugs == base::Hours::whole(14 * 24));
+  CHECK(p.times.maintenanceMonths == 12);
+  CHECK(p.limits.airMin.millionths == 7'777'778);  // 46 F: (46 - 32) / 1.8
+  CHECK(p.limits.airMax == base::Temperature::whole(32));
+  CHECK(p.limits.moistureMax == base::Share::whole(16));
+  CHECK(p.openTime.millionths == 333'333);
+  CHECK(p.vocGramsPerLitre == 420);
+  CHECK(p.sds->signalWord == "Warning");
+  CHECK(p.sds->statements == std::vector<std::string>{"H226", "EUH066"});
+  CHECK(p.sds->flashPoint == base::Temperature::whole(62));
+  const model::Region& nz = c.regions.at("nz");
+  CHECK(nz.currency == "NZD");
+  CHECK(nz.currencyDigits == 2);
+  CHECK(nz.numbers.currencyBefore == "$");
+  CHECK(nz.tax.rounding == base::Round::HalfDown);
+  CHECK_FALSE(nz.tax.onLines);
+  CHECK(nz.depositMost == base::Share::whole(10));
+  CHECK(nz.cancellation == "You may cancel.");
+  const model::Region& us = c.regions.at("us");
+  CHECK(us.tax.onLines);
+  CHECK(us.units == model::UnitSystem::UsCustomary);
+  CHECK(us.paper == model::Paper::Letter);
+  CHECK(us.monthFirst);
+  CHECK_FALSE(us.depositMost);
+  const model::Timber& kwila = c.timbers.at("kwila");
+  CHECK(kwila.isHardwood);
+  CHECK_FALSE(kwila.mayBeTreated);
+  CHECK(kwila.densityKgPerM3 == 830);
+  CHECK(kwila.uptake.at(model::State::Weathered) == model::Uptake::Open);
+  CHECK(c.consumables.at("cleaner").price.at("us").minor == 940);
+  CHECK(c.tasks.at(0).measure == model::Measure::Job);
+  CHECK(c.tasks.at(0).hoursEach == base::Hours::whole(1));
+  const model::Task& wash = c.tasks.at(1);
+  CHECK(wash.work == model::Work::Wash);
+  CHECK(wash.ratePerHour == base::Count::whole(30));
+  CHECK(wash.timeByState.at(model::State::Weathered) == base::Share::whole(120));
+  CHECK(wash.dryAfter == base::Hours::whole(36));
+  CHECK(wash.uses.at(0).per.millionths == 50'000);
+  CHECK(wash.wears == std::vector<std::string>{"boots", "gloves"});
+  const model::Task& sand = c.tasks.at(2);
+  CHECK(sand.isPerPass);
+  CHECK(sand.ratePerHour.millionths == 13'935'456);  // 150 ft2 = 13.935 456 m2
+  CHECK(sand.rateByGrit.at(40) == base::Count::whole(9));
+  CHECK(c.tools.at(0).soundDb == 86);
+  CHECK(c.tools.at(0).vibration->millionths == 2'500'000);
+
+  const model::Brand b = folder.brand();
+  CHECK(b.name == "Tideboard Timber Care");
+  CHECK(b.address.size() == 2);
+  CHECK(b.logoFile == (folder.path() / "logo.png").string());
+  CHECK(b.colours.at("accent") == model::Colour{0x7a, 0x45, 0x22});
+  CHECK(b.theme == "generous");
+  CHECK(b.rates.at("nz").labourCostPerHour.minor == 4200);
+  CHECK(b.rates.at("nz").margin == base::Share::whole(25));
+
+  const model::Theme t = folder.theme();
+  CHECK(t.marginLeft == 56'693);
+  CHECK(t.textWidth == 334'488);
+  CHECK(t.unit == 3500);
+  CHECK(t.faces.at(model::Face::SansBold) == (folder.path() / "face.ttf").string());
+  CHECK(t.fallbackFaces.size() == 1);
+  CHECK(t.styles.size() == 16);
+  CHECK(t.styles.at("signal").tracking == 1200);
+  CHECK(t.styles.at("total").tabular);
+  CHECK(t.styles.at("body").strong == model::Face::TextBold);  // goes with the face unless named
+  CHECK(t.styles.at("note").emphasis == model::Face::SansItalic);
+  CHECK(t.styles.at("table").strong == model::Face::Sans);
+  CHECK(t.colours.at("notice") == model::Colour{0x00, 0x53, 0x87});
+  CHECK(folder.said() == "");
+}
+
+TEST_CASE("mistakes in content files are told with the whole message") {
+  const Bad table[] = {
+      {"products/oil.yaml", "recoat: {min: 12 h", "recoat: {min: 14 h",
+       "products/oil.yaml:16:11: error: times.recoat: the times do not rise: min, the two of ideal, max\n"
+       "  hint: min is not above the first of ideal, max not below the second\n"},
+      {"products/oil.yaml", "kind: penetrating oil", "kind: penetrating oli",
+       "products/oil.yaml:2:7: error: kind: 'penetrating oli' is not a known kind of product; did you mean "
+       "'penetrating oil'?\n"
+       "  hint: known: penetrating oil, water-borne oil or film stain\n"},
+      {"products/oil.yaml", "size: 0.75 L", "size: 2.5 L",
+       "products/oil.yaml:5:38: error: tins.nz[2]: this size is given twice\n"},
+      {"products/oil.yaml", "  us: [", "  uk: [",
+       "products/oil.yaml:6:3: error: tins.uk: 'uk' is not a known region; did you mean 'us'?\n"
+       "  hint: known: nz or us\n"},
+      {"products/oil.yaml", "  tight: [500 ft2/gal]", "  tight: []",
+       "products/oil.yaml:11:10: error: rates.tight: at least one rate is needed\n"},
+      {"products/oil.yaml", "tight: [500 ft2/gal]", "tight: [0.1 m2/L]",
+       "products/oil.yaml:11:11: error: rates.tight[1]: '0.1 m2/L' is out of range\n"
+       "  hint: allowed: from 0.5 m2/L to 100 m2/L\n"},
+      {"products/oil.yaml", "low: 85 %", "low: 105 %",
+       "products/oil.yaml:12:12: error: use.low: '105 %' is out of range\n"
+       "  hint: allowed: from 10 % to 100 %\n"},
+      {"products/oil.yaml", "maintenance: 12 months", "maintenance: 1 year",
+       "products/oil.yaml:21:16: error: times.maintenance: '1 year' is not a value in months\n"
+       "  hint: it is given like '12 months'\n"},
+      {"products/oil.yaml", "voc: 420 g/L", "voc: 420",
+       "products/oil.yaml:24:6: error: voc: '420' needs a unit\n"
+       "  hint: write '420 g/L'\n"},
+      {"products/oil.yaml", "flash_point: 62 C", "flash_point: 62 m",
+       "products/oil.yaml:29:16: error: sds.flash_point: '62 m' is not a temperature\n"
+       "  hint: temperatures are given in C or F, like '20 C'\n"},
+      {"products/oil.yaml", "air: [46 F, 32 C]", "air: [32 C, 46 F]",
+       "products/oil.yaml:22:15: error: limits.air: the second temperature is not above the first\n"},
+      {"products/oil.yaml", "signal: Warning", "signal: warning",
+       "products/oil.yaml:26:11: error: sds.signal: 'warning' is not a known signal word; did you mean "
+       "'Warning'?\n"
+       "  hint: known: Danger or Warning\n"},
+      {"products/oil.yaml", "[H226, EUH066]", "[226, EUH066]",
+       "products/oil.yaml:27:16: error: sds.statements[1]: '226' is not a code\n"
+       "  hint: write codes like H226 or EUH066\n"},
+      {"products/oil.yaml", "drying_oil: true", "drying_oil: perhaps",
+       "products/oil.yaml:3:13: error: drying_oil: 'perhaps' is not a known answer\n"
+       "  hint: known: true, false, yes or no\n"},
+      {"regions/nz.yaml", "rounding: half down", "rounding: half",
+       "regions/nz.yaml:4:40: error: tax.rounding: 'half' is not a known rounding\n"
+       "  hint: known: half up, half down, half even, up or down\n"},
+      {"regions/nz.yaml", "code: NZD", "code: dollars",
+       "regions/nz.yaml:3:18: error: currency.code: 'dollars' is not a currency code\n"
+       "  hint: write three capitals (ISO 4217), like NZD\n"},
+      {"regions/nz.yaml", "group: ','", "group: '.'",
+       "regions/nz.yaml:8:10: error: numbers: the decimal sign also parts the thousands\n"},
+      {"regions/nz.yaml", "dates: day first", "dates: year first",
+       "regions/nz.yaml:7:8: error: dates: 'year first' is not a known order of dates; did you mean 'day "
+       "first'?\n"
+       "  hint: known: day first or month first\n"},
+      {"regions/nz.yaml", "deposit: {most: 10 %, source: an example}", "deposit: {most: 10 %}",
+       "regions/nz.yaml:12:10: error: deposit: 'source' is missing\n"},
+      {"tasks.yaml", "rate: 30 m2/h", "rate: 30 m/h",
+       "tasks.yaml:7:11: error: tasks[2].rate: '30 m/h' is not a rate in m2/h\n"
+       "  hint: this rate is given like '40 m2/h'\n"},
+      {"tasks.yaml", "hours: 1 h", "rate: 1 m2/h",
+       "tasks.yaml:2:5: error: tasks[1]: 'hours' is missing\n"
+       "  hint: a task per job or per day takes a fixed time\n"
+       "tasks.yaml:2:46: error: tasks[1].rate: a task per job or per day has no rate\n"
+       "  hint: give its 'hours'\n"},
+      {"tasks.yaml", "rate: 30 m2/h", "hours: 2 h",
+       "tasks.yaml:3:5: error: tasks[2]: 'rate' is missing\n"
+       "tasks.yaml:7:12: error: tasks[2].hours: only a task per job or per day has 'hours'\n"
+       "  hint: give its 'rate'\n"},
+      {"tasks.yaml", "    each: pass\n", "",
+       "tasks.yaml:19:12: error: tasks[3].rates: only a task repeated for each pass has rates by grit\n"
+       "  hint: add 'each: pass'\n"},
+      {"tasks.yaml", "{40: 9 m2/h}", "{coarse: 9 m2/h}",
+       "tasks.yaml:20:13: error: tasks[3].rates.coarse: 'coarse' is not a grit\n"
+       "  hint: write a number from 12 to 600\n"},
+      {"tasks.yaml", "id: sand", "id: wash",
+       "tasks.yaml:14:5: error: tasks[3]: the task 'wash' is given twice\n"},
+      {"tasks.yaml", "wears: [mask]", "wears: [masc]",
+       "tasks.yaml:21:13: error: tasks[3].wears[1]: 'masc' is not a known piece of protective equipment; did "
+       "you mean 'mask'?\n"
+       "  hint: known: boots, gloves, eyes, ears, mask or sleeves\n"},
+      {"tasks.yaml", "{cleaner: 0.05}", "{cleener: 0.05}",
+       "tasks.yaml:10:12: error: tasks[2].uses.cleener: 'cleener' is not a known consumable; did you mean "
+       "'cleaner'?\n"
+       "  hint: known: cleaner\n"},
+      {"tools.yaml", "tasks: [wash]", "tasks: [wahs]",
+       "tools.yaml:2:34: error: tools.washer.tasks[1]: 'wahs' is not a known task; did you mean 'wash'?\n"
+       "  hint: known: clear, wash or sand\n"},
+      {"tools.yaml", "sound: 86 dB", "sound: 860 dB",
+       "tools.yaml:2:48: error: tools.washer.sound: '860 dB' is out of range\n"
+       "  hint: allowed: from 30 dB to 140 dB\n"},
+      {"tools.yaml", "sound: 86 dB", "sound: 86.5 dB",
+       "tools.yaml:2:48: error: tools.washer.sound: '86.5 dB' is not a whole number\n"},
+      {"timbers.yaml", "density: 830 kg/m3", "density: 8300 kg/m3",
+       "timbers.yaml:2:49: error: timbers.kwila.density: '8300 kg/m3' is out of range\n"
+       "  hint: allowed: from 50 kg/m3 to 1500 kg/m3\n"},
+      {"timbers.yaml", "film: tight", "film: dense",
+       "timbers.yaml:2:134: error: timbers.kwila.uptake.film: 'dense' is not a known thirst of boards\n"
+       "  hint: known: tight, medium, open or thirsty\n"},
+      {"consumables.yaml", "nz: 14.50", "nz: 14.505",
+       "consumables.yaml:2:49: error: consumables.cleaner.price.nz: '14.505' has more than 2 decimals\n"},
+  };
+  checkAll(table, [](Folder& f) { f.content(); });
+}
+
+TEST_CASE("mistakes in a brand's file are told with the whole message") {
+  const Bad table[] = {
+      {"firm.yaml", "logo: logo.png", "logo: sign.png",
+       "firm.yaml:9:7: error: logo: there is no file 'sign.png' beside the brand's file\n"},
+      {"firm.yaml", "accent: '#7a4522'", "accent: '#c89a6a'",
+       "firm.yaml:10:19: error: colours.accent: text in this colour has a contrast of 2.53:1 on white\n"
+       "  hint: it needs 4.5:1 (WCAG 2.1, 1.4.3); take a darker colour\n"},
+      {"firm.yaml", "accent: '#7a4522'", "acent: '#7a4522'",
+       "firm.yaml:10:11: error: colours: 'acent' is not a known key here; did you mean 'accent'?\n"},
+      {"firm.yaml", "accent: '#7a4522'", "accent: brown",
+       "firm.yaml:10:19: error: colours.accent: 'brown' is not a colour\n"
+       "  hint: write it in quotes like '#7a4522'\n"},
+      {"firm.yaml", "accent: '#7a4522'", "accent: #7a4522",
+       "firm.yaml:10:10: error: this { is not closed, or a comma is missing after it\n"
+       "  hint: values with # , { } [ ] in them need quotes\n"},
+      {"firm.yaml", "  nz:", "  mz:",
+       "firm.yaml:14:3: error: rates.mz: 'mz' is not a known region; did you mean 'nz'?\n"
+       "  hint: known: nz or us\n"},
+      {"firm.yaml", "margin: 25 %", "margin: 250 %",
+       "firm.yaml:14:102: error: rates.nz.margin: '250 %' is out of range\n"
+       "  hint: allowed: from 0 % to below 95 %\n"},
+      {"firm.yaml", "labour_cost: 42.00", "labour_cost: -42.00",
+       "firm.yaml:14:21: error: rates.nz.labour_cost: '-42.00' is out of range\n"
+       "  hint: amounts are not below zero\n"},
+      {"firm.yaml", "travel: 95.00, ", "", "firm.yaml:14:7: error: rates.nz: 'travel' is missing\n"},
+  };
+  checkAll(table, [](Folder& f) { f.brand(); });
+}
+
+TEST_CASE("mistakes in a theme's file are told with the whole message") {
+  const Bad table[] = {
+      {"theme.yaml", "faces: {text: face.ttf", "faces: {text: nowhere.ttf",
+       "theme.yaml:3:15: error: faces.text: the font file 'nowhere.ttf' is not found\n"
+       "  hint: install the package that brings it, or write its path\n"},
+      {"theme.yaml", "ink: '#211b17'", "ink: '#8a8a8a'",
+       "theme.yaml:5:8: error: colours.ink: text in this colour has a contrast of 3.45:1 on white\n"
+       "  hint: it needs 4.5:1 (WCAG 2.1, 1.4.3); take a darker colour\n"
+       "theme.yaml:5:8: error: colours.ink: text in this colour has a contrast of 3.02:1 on tint\n"
+       "  hint: it needs 4.5:1 (WCAG 2.1, 1.4.3); take a darker colour\n"},
+      {"theme.yaml", "  wood: '#95826d'\n", "", "theme.yaml:5:3: error: colours: 'wood' is missing\n"},
+      {"theme.yaml", "  lede:", "  leed:",
+       "theme.yaml:18:3: error: styles: 'lede' is missing\n"
+       "theme.yaml:20:3: error: styles: 'leed' is not a known key here; did you mean 'lede'?\n"},
+      {"theme.yaml", "size: 23 pt, leading: 28 pt", "size: 23 pt, leading: 27 pt",
+       "theme.yaml:18:48: error: styles.title.leading: the leading is not a multiple of the grid's unit\n"},
+      {"theme.yaml", "leading: 28 pt, rise: 21 pt", "leading: 28 pt, rise: 29 pt",
+       "theme.yaml:18:61: error: styles.title.rise: the baseline lies below the line\n"
+       "  hint: rise is at most leading\n"},
+      {"theme.yaml", "rise: 21 pt, colour: accent", "rise: 21 pt, colour: acent",
+       "theme.yaml:19:75: error: styles.kind.colour: 'acent' is not a known colour of this theme; did you "
+       "mean 'accent'?\n"},
+      {"theme.yaml", "face: display", "face: dysplay",
+       "theme.yaml:18:17: error: styles.title.face: 'dysplay' is not a known face; did you mean 'display'?\n"
+       "  hint: known: text, text-italic, text-bold, display, sans, sans-italic or sans-bold\n"},
+      {"theme.yaml", "text: 118 mm", "text: 180 mm",
+       "theme.yaml:2:7: error: grid: the columns are wider than the paper\n"
+       "  hint: left, side, gutter and text are at most 210 mm together\n"},
+      {"theme.yaml", "side: 42 mm", "side: 42 m",
+       "theme.yaml:2:27: error: grid.side: '42 m' is not a length on paper\n"
+       "  hint: lengths on paper are given in pt or mm, like '10.5 pt'\n"},
+      {"theme.yaml", "side: 42 mm", "side: 42",
+       "theme.yaml:2:27: error: grid.side: '42' needs a unit\n"
+       "  hint: write '42 pt'\n"},
+  };
+  checkAll(table, [](Folder& f) { f.theme(); });
+}
+
+TEST_CASE("files and folders that are not there are told") {
+  Folder folder;
+  fs::remove(folder.path() / "tools.yaml");
+  fs::remove_all(folder.path() / "products");
+  folder.content();
+  fs::remove(folder.path() / "firm.yaml");
+  folder.brand();
+  fs::remove(folder.path() / "theme.yaml");
+  folder.theme();
+  CHECK(folder.said() ==
+        "products: error: no .yaml files in this folder\n"
+        "tools.yaml: error: the file cannot be read\n"
+        "products: error: no .yaml files in this folder\n"
+        "tools.yaml: error: the file cannot be read\n"
+        "firm.yaml: error: the brand's file cannot be read\n"
+        "theme.yaml: error: the theme's file cannot be read\n");
+}
+
+TEST_CASE("a brand's colours replace the theme's and must be readable on its tint") {
+  model::Theme theme;
+  theme.colours = {{"accent", {0x7a, 0x45, 0x22}}, {"tint", {0xf5, 0xef, 0xe7}}, {"white", {255, 255, 255}}};
+  model::Brand brand;
+  brand.colours["accent"] = {0x70, 0x70, 0x74};
+  base::Diagnostics messages;
+  input::applyBrand(theme, brand, "firm.yaml", messages);
+  CHECK(theme.colours["accent"] == brand.colours["accent"]);
+  REQUIRE(messages.all().size() == 1);
+  CHECK(base::format(messages.all()[0]) ==
+        "firm.yaml: error: colours.accent: text in this colour has a contrast of 4.31:1 on tint\n"
+        "  hint: it needs 4.5:1 (WCAG 2.1, 1.4.3); take a darker colour\n");
+}
+
+TEST_CASE("contrast is counted as the accessibility guidelines say") {
+  // WCAG 2.1, definitions of 'contrast ratio' and 'relative luminance': black on white is 21:1, a colour on
+  // itself 1:1. #767676 on white, 4.54, is the lightest grey that passes (common practice, from memory).
+  CHECK(input::contrastHundredths({0, 0, 0}, {255, 255, 255}) == 2100);
+  CHECK(input::contrastHundredths({255, 255, 255}, {0, 0, 0}) == 2100);
+  CHECK(input::contrastHundredths({1, 2, 3}, {1, 2, 3}) == 100);
+  CHECK(input::contrastHundredths({0x76, 0x76, 0x76}, {255, 255, 255}) == 454);
+  CHECK(input::contrastHundredths({0x77, 0x77, 0x77}, {255, 255, 255}) == 447);
+}
