@@ -256,8 +256,8 @@ base::Money money(const Field& f, int digits) {
     f.error(p.problem->message, p.problem->hint);
     return {};
   }
-  if (p.value.minor < 0 || p.value.minor > 1'000'000'000'000) {
-    f.error(inQuotes(*s) + " is out of range", "amounts are not below zero");
+  if (p.value.minor < 0 || p.value.minor > 10'000'000'000) {
+    f.error(inQuotes(*s) + " is out of range", p.value.minor < 0 ? "amounts are not below zero" : "");
     return {};
   }
   return p.value;

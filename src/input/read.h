@@ -1,4 +1,5 @@
-// YAML files become checked values. Every mistake of a file is reported with its place, all in one run.
+// YAML files become checked values. Every mistake of a file is reported with its place, all in one run, in
+// the order of its lines. Lists count from 1 in paths: 'areas[1]' is the first.
 #pragma once
 
 #include "base/diagnostic.h"
