@@ -173,6 +173,24 @@ TEST_CASE("figures stand on their decimal mark", "[layout]") {
   CHECK(money.x + money.width == Approx(right).margin(0.02));
 }
 
+TEST_CASE("no cell wraps while white moved from another column would save lines", "[layout]") {
+  // Shares by weight alone would leave the last column 3 of 12 parts, too narrow for its words.
+  std::vector<std::string> lines(5, " | set up | 0.5 h x 9 days | 4.50 person-hours of two");
+  lines.push_back("labour | days | the work laid into the working hours from half past seven to four | 9");
+  const Result r =
+      layOut({section("A", true), table("l4 l3 l6 l3", " | figure | formula | comes to", lines)});
+  int whole = 0;
+  for (const Words& w : wordsOf(r.dump)) whole += w.text == "4.50 person-hours of two";
+  CHECK(whole == 5);
+}
+
+TEST_CASE("a paragraph does not end with a lonely short word when it can be helped", "[layout]") {
+  const Result r = layOut(
+      {section("A"), paragraph("I accept quote LA-2027-031 of 2 March 2027 with the options ticked above.")});
+  CHECK(find(r.dump, "above.").page == 0);
+  CHECK(find(r.dump, "ticked above.").page + find(r.dump, "options ticked above.").page == 1);
+}
+
 TEST_CASE("a word of 300 letters is wholly there and inside its column", "[layout]") {
   const std::string word = repeated("abcdefghij", 30);
   for (const bool isCell : {false, true}) {

@@ -53,8 +53,6 @@ void divide(std::vector<Need>& needs, Dim room) {
                     : Dim{base::mulDiv(n.least.raw, (room - fixed).raw, over.raw, base::Round::Down)};
     return;
   }
-  const bool isEven = std::all_of(needs.begin(), needs.end(),
-                                  [&](const Need& n) { return n.weight == needs.front().weight; });
   std::vector<bool> isFixed(needs.size(), false);
   for (Need& n : needs)
     if (natural <= room) n.least = n.natural;
@@ -78,13 +76,58 @@ void divide(std::vector<Need>& needs, Dim room) {
         needs[i].width = needs[i].least;
         isFixed[i] = isChanged = true;
       }
-    // Without weights of the author's, no column is wider than it needs while another one wraps.
-    if (!isChanged && isEven && natural > room)
-      for (std::size_t i = 0; i < needs.size(); ++i)
-        if (!isFixed[i] && needs[i].width > needs[i].natural) {
-          needs[i].width = needs[i].natural;
-          isFixed[i] = isChanged = true;
-        }
+  }
+}
+
+/// How many lines the rows take. A wrapped cell needs a little more than its words, for ragged ends.
+std::int64_t linesOf(const TableSet& set, std::size_t first, const std::vector<Need>& needs) {
+  constexpr std::size_t enough = 400;  // rows to judge a table by
+  const auto lines = [](Dim natural, Dim width) {
+    return natural <= width ? 1
+                            : (natural.raw * 21 / 20 + width.raw - 1) / std::max<std::int64_t>(width.raw, 1);
+  };
+  std::int64_t total = 0;
+  for (std::size_t r = 0; r < std::min(set.rows.size(), enough); ++r) {
+    std::int64_t most = 1;
+    for (std::size_t i = 0; i < needs.size(); ++i)
+      most = std::max(most, lines(set.rows[r][first + i].natural, needs[i].width));
+    total += most;
+  }
+  return total;
+}
+
+/// Moves white from column to column as long as that saves lines: so much that nothing wraps in a column any
+/// more, or else in steps.
+void saveLines(const TableSet& set, std::size_t first, std::vector<Need>& needs, Dim unit) {
+  struct Shift {
+    std::size_t from = 0, to = 0;
+    Dim white;
+  };
+  const auto shift = [&](const Shift& s) {
+    needs[s.from].width -= s.white;
+    needs[s.to].width += s.white;
+  };
+  std::int64_t least = linesOf(set, first, needs);
+  for (bool isBetter = true; isBetter;) {
+    isBetter = false;
+    Shift best;
+    const auto look = [&](const Shift& s) {
+      if (s.white <= Dim{} || needs[s.from].width - s.white < needs[s.from].least) return;
+      shift(s);
+      const std::int64_t lines = linesOf(set, first, needs);
+      shift({s.to, s.from, s.white});
+      if (lines >= least) return;
+      least = lines;
+      best = s;
+      isBetter = true;
+    };
+    for (std::size_t from = 0; from < needs.size(); ++from)
+      for (std::size_t to = 0; to < needs.size(); ++to) {
+        if (from == to) continue;
+        look({from, to, needs[to].natural - needs[to].width});
+        for (Dim step = unit; step <= unit * 16; step = step * 2) look({from, to, step});
+      }
+    if (isBetter) shift(best);
   }
 }
 
@@ -124,7 +167,10 @@ void placeColumns(Setter& setter, TableSet& set, Place place) {
   needs.erase(needs.begin(), needs.begin() + static_cast<std::ptrdiff_t>(first));
   if (needs.empty()) return;
   for (std::size_t i = first; i + 1 < count; ++i) room -= after(i);
-  divide(needs, std::max(room, Dim::pt(1) * static_cast<std::int64_t>(needs.size())));
+  room = std::max(room, Dim::pt(1) * static_cast<std::int64_t>(needs.size()));
+  divide(needs, room);
+  if (!set.hasWriting && sum(needs, &Need::natural) > room && sum(needs, &Need::least) < room)
+    saveLines(set, first, needs, grid.unit);
   for (std::size_t i = 0; i < needs.size(); ++i) {
     // The last one ends with the column of the page, whatever rounding left over.
     const bool isLast = i + 1 == needs.size();

@@ -131,8 +131,8 @@ class TableSetter {
     if (!hasRules_ || set_.hasWriting || !set_.isWide) return false;
     const auto opens = [&](std::size_t i) { return i >= set_.rows.size() || set_.rows[i][0].isFilled(); };
     std::size_t first = r, end = r + 1;
-    while (first > 0 && !opens(first)) --first;
-    while (!opens(end)) ++end;
+    while (first > 0 && !opens(first) && r - first < longest) --first;
+    while (!opens(end) && end - first <= longest) ++end;
     return end > r + 1 && end - first <= longest;
   }
 

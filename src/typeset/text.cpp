@@ -226,10 +226,30 @@ std::vector<BrokenLine> Text::breaks(const std::vector<Atom>& atoms, Dim width) 
   return breakIntoLines(items, rules);
 }
 
+/// A last line of one short word looks lost: break a little narrower where that costs no line.
+void Text::lengthenLast(std::vector<BrokenLine>& lines, const std::vector<Atom>& atoms, Dim width) const {
+  const auto isShort = [&](const BrokenLine& line) {
+    Dim words;
+    for (std::size_t i = line.begin; i < line.end; ++i)
+      if (atoms[i].item.kind == Kind::Box) words += Dim{atoms[i].item.width};
+    return words * 6 < width;
+  };
+  if (lines.size() < 2 || !isShort(lines.back())) return;
+  const Dim em = style_.plain.size;
+  for (Dim narrower = width - em; narrower >= width - em * 5 && narrower >= longest(); narrower -= em) {
+    std::vector<BrokenLine> other = breaks(atoms, narrower);
+    if (other.size() > lines.size()) return;
+    if (isShort(other.back())) continue;
+    lines = std::move(other);
+    return;
+  }
+}
+
 std::vector<TextLine> Text::lines(Dim width, int tag, bool isBalanced) {
   if (atoms_.empty()) return {};
   const std::vector<Atom> atoms = brokenTo(width);
   std::vector<BrokenLine> found = breaks(atoms, width);
+  lengthenLast(found, atoms, width);
   if (isBalanced && found.size() > 1) {
     // The narrowest column that needs no more lines.
     Dim least = width / static_cast<std::int64_t>(found.size()) - Dim::pt(1), most = width;

@@ -49,6 +49,7 @@ class Text {
   Dim widthOf(const Piece& piece, std::size_t begin, std::size_t end) const;
   std::vector<Atom> brokenTo(Dim width) const;
   std::vector<BrokenLine> breaks(const std::vector<Atom>& atoms, Dim width) const;
+  void lengthenLast(std::vector<BrokenLine>& lines, const std::vector<Atom>& atoms, Dim width) const;
   TextLine lineOf(const std::vector<Atom>& atoms, BrokenLine line, int tag);
 
   Setter& setter_;
