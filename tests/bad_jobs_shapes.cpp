@@ -109,6 +109,12 @@ TEST_CASE("impossible shapes and combinations are refused with the whole message
        {{"shape: {rectangle: [12.4 m, 6.2 m]}\n    without: [{circle: 1.2 m, at: [6 m, 3 m], name: tree}]",
          "shape: {area: 24 m2}\n    without: [{area: 24 m2}]"}},
        "job.yaml:11:14: error: areas[1].without: the cut-outs leave nothing of the deck\n"},
+      {"a cut-out as large as the deck",
+       {{"circle: 1.2 m, at: [6 m, 3 m]", "rectangle: [12.4 m, 6.2 m], at: [0 m, 0 m]"}},
+       "job.yaml:11:15: error: areas[1].without[1]: the cut-outs leave nothing of the deck\n"},
+      {"a circle cut out of its like",
+       {{"rectangle: [12.4 m, 6.2 m]", "circle: 2 m"}, {"1.2 m, at: [6 m, 3 m]", "2 m, at: [1 m, 1 m]"}},
+       "job.yaml:11:15: error: areas[1].without[1]: the cut-outs leave nothing of the deck\n"},
       {"fixing without boards",
        {{"    boards: {width: 138 mm, gap: 5 mm, thickness: 38 mm}\n    joists: 450 mm\n    fixings: {kind: "
          "nails}\n",

@@ -7,7 +7,6 @@
 #include "input/quantity.h"
 #include "input/tree.h"
 
-#include <set>
 #include <utility>
 
 namespace input {

@@ -72,6 +72,20 @@ struct Overlap {
   }
 };
 
+/// Cut-outs that lie on the deck can fill it only with their own kind: outlines an outline, a circle a
+/// circle.
+bool leavesNothing(const Footprint& deck, const std::vector<model::CutOut>& cutOuts) {
+  base::Wide left = 0;
+  if (const auto* outline = std::get_if<Points>(&deck)) left = base::twiceArea(*outline);
+  for (const model::CutOut& c : cutOuts) {
+    const Footprint cut = footprint(c);
+    if (const auto* outline = std::get_if<Points>(&cut)) left -= base::twiceArea(*outline);
+    const auto *disc = std::get_if<base::Disc>(&cut), *whole = std::get_if<base::Disc>(&deck);
+    if (disc != nullptr && whole != nullptr && disc->diameter >= whole->diameter) return true;
+  }
+  return std::holds_alternative<Points>(deck) && left <= 0;
+}
+
 }  // namespace
 
 void checkCutOuts(const model::Shape& deck, const std::vector<model::CutOut>& cutOuts,
@@ -82,6 +96,7 @@ void checkCutOuts(const model::Shape& deck, const std::vector<model::CutOut>& cu
     const std::int64_t centre = ring->outer.millionths / 2;
     hole = base::Disc{{centre, centre}, ring->inner.millionths};
   }
+  bool fit = true;
   for (std::size_t i = 0; i < cutOuts.size(); ++i) {
     const Footprint cut = footprint(cutOuts[i]);
     if (!std::visit(IsWithin{}, cut, whole) || std::visit(Overlap{}, cut, hole)) {
@@ -89,14 +104,17 @@ void checkCutOuts(const model::Shape& deck, const std::vector<model::CutOut>& cu
           "the cut-out does not lie on the deck",
           "'at' is the centre of a circle and the upper left corner of other shapes, from the deck's "
           "upper left corner: to the right, down");
+      fit = false;
       continue;
     }
     for (std::size_t k = 0; k < i; ++k) {
       if (!std::visit(Overlap{}, cut, footprint(cutOuts[k]))) continue;
       fields[i].error("the cut-out overlaps cut-out " + std::to_string(k + 1));
+      fit = false;
       break;
     }
   }
+  if (fit && leavesNothing(whole, cutOuts)) fields.back().error("the cut-outs leave nothing of the deck");
 }
 
 }  // namespace input

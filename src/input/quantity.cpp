@@ -65,7 +65,7 @@ const Unit* findUnit(std::string_view name, Kind wanted) {
 }
 
 struct Words {
-  const char* not_;     // 'is not a length'
+  const char* name;     // 'a length'
   const char* example;  // unit for the hint of a number without unit
   const char* hint;
 };
@@ -107,7 +107,7 @@ std::optional<std::int64_t> millionths(const Number& n, std::int64_t numerator, 
 Problem tooLarge(std::string_view s) { return {inQuotes(s) + " is too large", ""}; }
 
 Problem notA(std::string_view s, Kind kind) {
-  return {inQuotes(s) + " is not " + words(kind).not_, words(kind).hint};
+  return {inQuotes(s) + " is not " + words(kind).name, words(kind).hint};
 }
 
 /// A sum of numbers with falling units of one kind, as millionths.
