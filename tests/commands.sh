@@ -48,6 +48,36 @@ expect 'a good job beside a broken one' 1 "$program" pack "$box/broken.yaml" "$b
 expect 'figures' 0 "$program" figures "$box/first.yaml"
 expect 'figures, explained' 0 "$program" figures --explain "$box/first.yaml"
 says out ' = '
+expect 'facts' 0 "$program" facts "$box/first.yaml"
+says out 'firm.name: '
+says out 'price.total: '
+expect 'looks' 0 "$program" looks "$box/looks"
+expect 'looks over others' 1 "$program" looks "$box/looks"
+sed 's/^## Weather/## Rain and heat/' "$box/looks/en/quote.md" > "$box/quote.md" && mv "$box/quote.md" "$box/looks/en/quote.md"
+expect 'a pack with looks of its own' 0 "$program" pack "$box/first.yaml" --looks "$box/looks" --only quote -o "$box/own"
+pdftotext "$box/own/$ref/quote.pdf" - | grep -q 'Rain and heat' || { echo 'FAILED: the edited template was not used'; bad=1; }
+echo '{{nonsense}}' >> "$box/looks/en/quote.md"
+expect 'a template with a mistake' 1 "$program" pack "$box/first.yaml" --looks "$box/looks" -o "$box/own"
+says err "looks/en/quote.md:"
+says err "'nonsense' is not known here"
+
+# Watching: a save makes the pack again, a mistake is told and waited out.
+"$program" watch "$box/first.yaml" -o "$box/watched" > "$box/watch.out" 2> "$box/watch.err" &
+watcher=$!
+await() { # file, words
+  for _ in $(seq 100); do grep -qF -- "$2" "$1" && return; sleep 0.1; done
+  echo "FAILED: watch never said '$2'"; cat "$box/watch.out" "$box/watch.err"; bad=1
+}
+await "$box/watch.out" 'watching'
+sed -i 's/^colour: .*/colour: driftwood/' "$box/first.yaml"
+await "$box/watch.out" 'changed: '
+sed -i 's/^valid_days: .*/valid_days: none/' "$box/first.yaml"
+await "$box/watch.out" 'not made'
+await "$box/watch.err" 'valid_days'
+sed -i 's/^valid_days: .*/valid_days: 20/' "$box/first.yaml"
+await "$box/watch.out" 'changed: quote'
+kill "$watcher"
+
 touch "$box/file"
 expect 'a folder that cannot be made' 2 "$program" pack "$box/first.yaml" -o "$box/file/x"
 left=$(find "$box" -name '*.part')

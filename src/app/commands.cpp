@@ -1,6 +1,7 @@
 #include "app/commands.h"
 
 #include "app/documents.h"
+#include "app/facts_text.h"
 #include "app/figures_json.h"
 #include "app/files.h"
 #include "input/read.h"
@@ -27,17 +28,12 @@ struct Outcome {
   std::string failure;  // of the world: a disk that is full
 };
 
-std::string folderFor(const std::string& job, const std::string& ref, const std::string& folder) {
-  if (!folder.empty()) return (fs::path(folder) / ref).string();
-  return ((job == "-" ? fs::path(".") : fs::path(job).parent_path()) / ref).string();
-}
-
 void packOne(const std::string& job, const Shipped& shipped, const PackOrder& order, bool writes,
              Outcome& out) {
   try {
     const auto x = compute(job, shipped, order.choices, out.messages);
     if (!x) return;
-    out.folder = folderFor(job, x->c.job.ref, order.folder);
+    out.folder = packFolder(job, x->c.job.ref, order.folder);
     const auto files = makeDocuments(*x, shipped, order.choices, order.only, out.folder, out.messages);
     if (!out.messages.ok()) return;
     out.documents = files.size();
@@ -101,6 +97,11 @@ bool haveTheirOwnFolders(const std::vector<std::string>& jobs) {
 
 }  // namespace
 
+std::string packFolder(const std::string& job, const std::string& ref, const std::string& folder) {
+  if (!folder.empty()) return (fs::path(folder) / ref).string();
+  return ((job == "-" ? fs::path(".") : fs::path(job).parent_path()) / ref).string();
+}
+
 int pack(const PackOrder& order) {
   const Shipped shipped = readShipped(order.choices);
   if (!haveTheirOwnFolders(order.jobs)) return 2;
@@ -131,6 +132,25 @@ int figures(const std::string& job, FiguresForm form, const Choices& choices) {
     about = e.about;
     std::cout << "  " << e.name << ": " << (form == FiguresForm::Explain ? e.formula + " = " : "") << e.value
               << "\n";
+  }
+  return done;
+}
+
+int facts(const std::string& job, const Choices& choices) {
+  const Shipped shipped = readShipped(choices);
+  base::Diagnostics messages;
+  const auto x = compute(job, shipped, choices, messages);
+  show(messages);
+  if (!x) return refused;
+  std::set<std::string> known;
+  for (const auto& [document, title] : {std::pair{"quote", "in every document for the customer"},
+                                        {"safety", "and for the crew"},
+                                        {"office", "and for the office"}}) {
+    sheets::Facts fresh;
+    for (auto& fact : factsOf(document, *x, shipped)) {
+      if (known.insert(fact.first).second) fresh.push_back(std::move(fact));
+    }
+    std::cout << "# " << title << "\n" << factsText(fresh) << "\n";
   }
   return done;
 }

@@ -17,6 +17,9 @@ struct PackOrder {
   unsigned threads = 0;  // 0 = as many as the machine has
 };
 
+/// Where a job's pack lies: below 'folder', or beside the job where that is empty.
+std::string packFolder(const std::string& job, const std::string& ref, const std::string& folder);
+
 /// Makes the pack of every job; refuses a job with mistakes as a whole and goes on with the others.
 int pack(const PackOrder& order);
 
@@ -25,6 +28,10 @@ int check(const std::vector<std::string>& jobs, const Choices& choices);
 
 enum class FiguresForm { Plain, Json, Explain };
 int figures(const std::string& job, FiguresForm form, const Choices& choices);
+
+/// Every name a template may use, with its value in this job: those of the customer's documents, then what
+/// the crew's and the office's have besides.
+int facts(const std::string& job, const Choices& choices);
 
 /// Writes a commented job to fill in; never over a file that is there.
 int newJob(const std::string& file);

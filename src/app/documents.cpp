@@ -31,18 +31,6 @@ const std::vector<DocumentKind> kinds = {{"quote", "Quote", Reader::Customer, tr
                                          {"orders", "Order list", Reader::Office, false},
                                          {"office", "Office", Reader::Office, false}};
 
-sheets::Facts factsFor(Reader reader, const sheets::Computed& computed) {
-  switch (reader) {
-    case Reader::Customer:
-      return sheets::customerFacts(computed);
-    case Reader::Crew:
-      return sheets::crewFacts(computed);
-    case Reader::Office:
-      return sheets::officeFacts(computed);
-  }
-  return {};
-}
-
 std::shared_ptr<const typeset::Image> readLogo(const model::Brand& brand, base::Diagnostics& messages) {
   if (brand.logoFile.empty()) return {};
   const auto bytes = input::readFile(brand.logoFile);
@@ -158,6 +146,56 @@ std::map<std::string, typeset::Drawing> drawingsOf(const Computation& x, const S
   return drawings;
 }
 
+const DocumentKind& kindOf(const std::string& name) {
+  for (const auto& kind : kinds) {
+    if (kind.name == name) return kind;
+  }
+  throw std::logic_error("internal error: unknown document '" + name + "'");
+}
+
+/// What all documents of one pack share.
+struct Studio {
+  const Computation& x;
+  const Shipped& shipped;
+  std::map<std::string, sheets::Template> templates;
+  typeset::Fonts fonts;
+  std::shared_ptr<const typeset::Image> logo;
+  std::map<std::string, typeset::Drawing> drawings;
+  model::Paper paper;
+};
+
+/// One document as PDF; nothing when its template has mistakes.
+std::string makeDocument(const DocumentKind& kind, const Studio& studio, base::Diagnostics& messages) {
+  const auto& c = studio.x.c;
+  const auto& main = studio.templates.at(kind.name);
+  base::Diagnostics own;
+  const auto filled =
+      sheets::fillWithLines(main, studio.templates, factsOf(kind.name, studio.x, studio.shipped), own);
+  const auto blocks = own.ok() ? markup::readMarkdown(filled.text, filled.lines, own) : markup::Document{};
+  std::string bytes;
+  if (own.ok()) {
+    const auto theme = kind.reader == Reader::Office ? dense(c.theme) : c.theme;
+    const auto pages = typeset::layOut(
+        {.blocks = blocks,
+         .theme = theme,
+         .fonts = studio.fonts,
+         .paper = studio.paper,
+         .furniture = furnitureOf(kind, c, studio.logo),
+         .drawings = studio.drawings,
+         .title = kind.heading + " " + c.job.ref,
+         .subject =
+             sheets::titleOf({c, studio.shipped.content, studio.x.estimate, studio.x.plan, studio.x.price}),
+         .author = c.brand.name,
+         .language = c.region->language,
+         .date = base::isoDate(c.job.quoted),
+         .template_ = main.file},
+        own);
+    if (own.ok()) bytes = pdf::write(pages);
+  }
+  messages.add(own);
+  return bytes;
+}
+
 }  // namespace
 
 const std::vector<std::string>& documentNames() {
@@ -169,48 +207,37 @@ const std::vector<std::string>& documentNames() {
   return names;
 }
 
+sheets::Facts factsOf(const std::string& document, const Computation& x, const Shipped& shipped) {
+  const sheets::Computed computed{x.c, shipped.content, x.estimate, x.plan, x.price};
+  switch (kindOf(document).reader) {
+    case Reader::Customer:
+      return sheets::customerFacts(computed);
+    case Reader::Crew:
+      return sheets::crewFacts(computed);
+    case Reader::Office:
+      return sheets::officeFacts(computed);
+  }
+  return {};
+}
+
 std::vector<OutputFile> makeDocuments(const Computation& x, const Shipped& shipped, const Choices& choices,
                                       const std::vector<std::string>& only, const std::string& folder,
                                       base::Diagnostics& messages) {
-  const sheets::Computed computed{x.c, shipped.content, x.estimate, x.plan, x.price};
-  const auto templates = readTemplates(shipped.looks, "en");
   const auto fonts = typeset::readFonts(x.c.theme);
-  const auto logo = readLogo(x.c.brand, messages);
-  const auto drawings = drawingsOf(x, shipped, fonts);
+  const Studio studio{x,
+                      shipped,
+                      readTemplates(shipped.looks, "en"),
+                      fonts,
+                      readLogo(x.c.brand, messages),
+                      drawingsOf(x, shipped, fonts),
+                      choices.paper.value_or(x.c.region->paper)};
   std::vector<OutputFile> files;
   for (const auto& kind : kinds) {
     const bool isWanted = only.empty() || std::find(only.begin(), only.end(), kind.name) != only.end();
     // A job without a coat has nothing to care for afterwards.
     if (!isWanted || (kind.name == "aftercare" && x.estimate.coats.empty())) continue;
-    const auto& main = templates.at(kind.name);
-    auto facts = factsFor(kind.reader, computed);
-    facts.emplace_back("has_plan", sheets::Fact::yes(!drawings.at("plan").items.empty()));
-    const auto filled = sheets::fillWithLines(main, templates, facts, messages);
-    if (!messages.ok()) continue;
-    const auto blocks = markup::readMarkdown(filled.text, filled.lines, messages);
-    if (!messages.ok()) continue;
-    const auto theme = kind.reader == Reader::Office ? dense(x.c.theme) : x.c.theme;
-    typeset::LayoutInput in{blocks,
-                            theme,
-                            fonts,
-                            choices.paper.value_or(x.c.region->paper),
-                            furnitureOf(kind, x.c, logo),
-                            drawings,
-                            {},
-                            {},
-                            {},
-                            {},
-                            {},
-                            {}};
-    in.title = kind.heading + " " + x.c.job.ref;
-    in.subject = sheets::titleOf(computed);
-    in.author = x.c.brand.name;
-    in.language = x.c.region->language;
-    in.date = base::isoDate(x.c.job.quoted);
-    in.template_ = main.file;
-    const auto pages = typeset::layOut(in, messages);
-    if (messages.ok())
-      files.push_back({(fs::path(folder) / (kind.name + ".pdf")).string(), pdf::write(pages)});
+    files.push_back(
+        {(fs::path(folder) / (kind.name + ".pdf")).string(), makeDocument(kind, studio, messages)});
   }
   return files;
 }

@@ -4,12 +4,17 @@
 #include "app/compute.h"
 #include "app/files.h"
 
+#include "sheets/facts.h"
+
 #include <vector>
 
 namespace app {
 
 /// The names '--only' takes: quote aftercare safety orders office.
 const std::vector<std::string>& documentNames();
+
+/// Every fact a document's template may name, with its words in this job.
+sheets::Facts factsOf(const std::string& document, const Computation& x, const Shipped& shipped);
 
 /// Sets the named documents (all when empty) as PDF, each as a path below 'folder'. Mistakes of templates and
 /// pictures go to 'messages'; then the result is not to be written.

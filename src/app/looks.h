@@ -1,4 +1,5 @@
-// Where templates and themes come from: the firm's own folder first, then the ones that come with the program.
+// Where templates and themes come from: the firm's own folder first, then the ones that come with the
+// program.
 #pragma once
 
 #include "sheets/fill.h"
@@ -18,8 +19,8 @@ std::string findLook(const Looks& looks, const std::string& name);
 /// All templates of a language by name, the firm's own over the shipped ones.
 std::map<std::string, sheets::Template> readTemplates(const Looks& looks, const std::string& language);
 
-/// Copies the shipped templates and themes and the demo brand into a folder, ready to edit. Refuses a folder in which
-/// one of the files is there already. Returns the program's exit status.
+/// Copies the shipped templates and themes and the demo brand into a folder, ready to edit. Refuses a folder
+/// in which one of the files is there already. Returns the program's exit status.
 int copyLooks(const std::string& folder);
 
 }  // namespace app

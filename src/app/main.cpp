@@ -1,6 +1,8 @@
 // The command line.
 #include "app/commands.h"
 #include "app/documents.h"
+#include "app/looks.h"
+#include "app/watch.h"
 #include "base/nearest.h"
 
 #include <CLI/CLI.hpp>
@@ -11,7 +13,7 @@ namespace {
 constexpr int wrongUse = 2;
 constexpr auto version = "planksheaf 0.1.0";
 
-const std::vector<std::string> commands = {"pack", "check", "figures", "new"};
+const std::vector<std::string> commands = {"pack", "check", "figures", "new", "facts", "looks", "watch"};
 
 constexpr auto intro =
     R"(One YAML job file becomes a pack of PDFs: quote, aftercare sheet, crew safety sheet, order list, office sheet.
@@ -69,6 +71,18 @@ int run(int argc, char** argv) {
   auto* fresh = program.add_subcommand("new", "write a commented job to fill in");
   fresh->add_option("file", file, "where to write it; must not be there yet")->required()->type_name("FILE");
 
+  auto* facts = program.add_subcommand("facts", "every name a template may use, with its value in a job");
+  facts->add_option("job", job, "job file; - reads standard input")->required()->type_name("JOB");
+  addChoices(*facts, order.choices);
+  auto* looks = program.add_subcommand("looks", "copy templates, themes and a brand out for editing");
+  looks->add_option("folder", file, "where to; nothing is written over")->required()->type_name("DIR");
+  auto* watch = program.add_subcommand(
+      "watch", "make the pack again on every save of job, brand, template, theme or content");
+  watch->add_option("job", job, "job file")->required()->check(CLI::ExistingFile)->type_name("JOB");
+  watch->add_option("-o,--output", order.folder, "folder for the pack, instead of the job's own")
+      ->type_name("DIR");
+  addChoices(*watch, order.choices);
+
   if (argc < 2) {
     std::cerr << program.help();
     return wrongUse;
@@ -94,6 +108,9 @@ int run(int argc, char** argv) {
                         : isExplain ? app::FiguresForm::Explain
                                     : app::FiguresForm::Plain,
                         order.choices);
+  if (*facts) return app::facts(job, order.choices);
+  if (*looks) return app::copyLooks(file);
+  if (*watch) return app::watch(job, order);
   return app::newJob(file);
 }
 

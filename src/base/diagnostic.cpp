@@ -11,6 +11,11 @@ void Diagnostics::warn(SourcePos pos, std::string path, std::string message, std
   all_.push_back({Severity::Warning, std::move(pos), std::move(path), std::move(message), std::move(hint)});
 }
 
+void Diagnostics::add(const Diagnostics& other) {
+  all_.insert(all_.end(), other.all_.begin(), other.all_.end());
+  errors_ += other.errors_;
+}
+
 std::string format(const Diagnostic& d) {
   std::string s = d.pos.file;
   if (d.pos.line > 0) s.append(":").append(std::to_string(d.pos.line));

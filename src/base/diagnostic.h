@@ -28,6 +28,8 @@ class Diagnostics {
  public:
   void error(SourcePos pos, std::string path, std::string message, std::string hint = {});
   void warn(SourcePos pos, std::string path, std::string message, std::string hint = {});
+  /// All of another's messages, after one's own.
+  void add(const Diagnostics& other);
   bool ok() const { return errors_ == 0; }
   const std::vector<Diagnostic>& all() const { return all_; }
 

@@ -211,6 +211,13 @@ Facts commonFacts(const Computed& x, const Words& w) {
                        {"leader", job.crew.leader}});
   f.emplace_back("area", w.area(x.estimate.all.area));
   f.emplace_back("timbers", timberWords(x));
+  // Strips, screens and areas measured by others have no place on a plan.
+  const bool isDrawn = std::any_of(job.areas.begin(), job.areas.end(), [](const model::Deck& deck) {
+    return !std::holds_alternative<model::Strip>(deck.shape) &&
+           !std::holds_alternative<model::Screen>(deck.shape) &&
+           !std::holds_alternative<model::Measured>(deck.shape);
+  });
+  f.emplace_back("has_plan", Fact::yes(isDrawn));
   f.emplace_back("decks", deckFacts(x, w));
   const auto& need = x.estimate.product;
   f.emplace_back(
