@@ -183,11 +183,11 @@ struct Result {
 };
 
 inline Result layOut(const markup::Blocks& blocks, bool hasLetterhead = false,
-                     model::Paper paper = model::Paper::A4) {
+                     model::Paper paper = model::Paper::A4, const typeset::Furniture& around = furniture()) {
   static const model::Theme look = theme();
   static const typeset::Fonts fonts = typeset::readFonts(look);
   const markup::Document document{blocks};
-  typeset::LayoutInput in{document, look, fonts, paper, furniture(),  drawings(),
+  typeset::LayoutInput in{document, look, fonts, paper, around,       drawings(),
                           "Quote",  "",   "",    "en",  "2026-01-19", "quote.md"};
   in.furniture.hasLetterhead = hasLetterhead;
   Result r;

@@ -13,6 +13,8 @@ namespace {
 // Baselines and rulers from the top of the paper.
 const Dim runningBaseline = Dim::pt(42), runningRuler = Dim::pt(49);
 const Dim letterBaseline = Dim::pt(66), letterRuler = Dim::pt(77);
+// So many lines stand above that baseline and clear of the edge of the paper.
+constexpr std::size_t mostNameLines = 3, mostContactLines = 5;
 
 class FurnitureSetter {
  public:
@@ -69,29 +71,64 @@ class FurnitureSetter {
 
   void addLetterhead() {
     addLogo({grid_.left, letterBaseline - Dim::pt(30)}, Dim::pt(30));
-    const Style& note = setter_.style("note");
-    Dim widest;
-    Dim y = letterBaseline - note.leading * static_cast<std::int64_t>(furniture_.firmLines.size());
-    for (const std::string& line : furniture_.firmLines) {
-      y += note.leading;
-      wordsRight(note, line, y);
-      widest = std::max(widest, widthOf(note, line));
-    }
-    // A long name breaks in two lines, the last on the baseline.
+    // The firm's lines get half of the column, and more beside a short name.
+    const Dim half = (grid_.text - grid_.gutter) / 2;
+    const Dim beside = grid_.text - grid_.gutter - widthOf(setter_.style("firm"), furniture_.firm);
+    const Dim contact = addContact(std::max(half, beside));
+    const Dim room = grid_.text - (contact > Dim{} ? contact + grid_.gutter : Dim{});
+    const Style& style = setter_.style(nameStyle(room));
+    std::vector<TextLine> lines = linesOf(furniture_.firm, style, room, mostNameLines, true);
+    placeUpwards(std::move(lines), style, {grid_.textX, room, false}, markup::Align::Left);
+  }
+
+  /// The largest style that keeps a long name to two lines without breaking a word.
+  const char* nameStyle(Dim room) {
     markup::Inlines name(1);
     name[0].text = furniture_.firm;
-    const Dim room = grid_.text - (widest > Dim{} ? widest + grid_.gutter : Dim{});
-    const char* style = Text(setter_, name, setter_.style("firm")).natural() > room ? "total" : "firm";
-    Text text(setter_, name, setter_.style(style));
-    std::vector<TextLine> lines = text.lines(std::max(room, text.longest()), artifact, true);
-    const auto count = static_cast<std::int64_t>(lines.size());
-    for (std::int64_t i = 0; i < count; ++i) {
-      TextLine& line = lines[static_cast<std::size_t>(i)];
-      const Dim baseline = letterBaseline - setter_.style(style).leading * (count - 1 - i);
+    if (Text(setter_, name, setter_.style("firm")).natural() <= room) return "firm";
+    Text text(setter_, name, setter_.style("total"));
+    return text.longest() <= room && text.lines(room, artifact).size() <= 2 ? "total" : "head";
+  }
+
+  /// Address and numbers, the last line on the letterhead's baseline; how wide they are.
+  Dim addContact(Dim room) {
+    const Style& note = setter_.style("note");
+    const std::vector<std::string>& parts = furniture_.firmLines;
+    // One line each; the last ones, numbers that matter more than an address, run on first.
+    std::size_t spare = mostContactLines > parts.size() ? mostContactLines - parts.size() : 0;
+    std::vector<TextLine> all;
+    for (std::size_t i = parts.size(); i-- > 0;) {
+      std::vector<TextLine> lines = linesOf(parts[i], note, room, 1 + spare, false);
+      if (!lines.empty()) spare -= lines.size() - 1;
+      all.insert(all.begin(), std::make_move_iterator(lines.begin()), std::make_move_iterator(lines.end()));
+    }
+    Dim widest;
+    for (const TextLine& line : all) widest = std::max(widest, line.width);
+    placeUpwards(std::move(all), note, {grid_.right - room, room, false}, markup::Align::Right);
+    return widest;
+  }
+
+  /// The text in lines, cut with an ellipsis where it needs more than so many.
+  std::vector<TextLine> linesOf(const std::string& words, const Style& style, Dim room, std::size_t most,
+                                bool isBalanced) {
+    markup::Inlines part(1);
+    const auto set = [&](const std::string& s, bool balances) {
+      part[0].text = s;
+      return Text(setter_, part, style).lines(room, artifact, balances);
+    };
+    return set(shortened(words, [&](const std::string& s) { return set(s, false).size() <= most; }),
+               isBalanced);
+  }
+
+  /// Lines above each other, the last on the letterhead's baseline.
+  void placeUpwards(std::vector<TextLine>&& lines, const Style& style, Place place, markup::Align align) {
+    Dim y = letterBaseline - style.rise - style.leading * (static_cast<std::int64_t>(lines.size()) - 1);
+    for (Slice& line : stackOf(setter_, std::move(lines), place, align)) {
       for (Item& item : line.items) {
-        move(item, grid_.textX, baseline - line.rise);
+        move(item, {}, y);
         page_->items.push_back(std::move(item));
       }
+      y += style.leading;
     }
   }
 
@@ -100,29 +137,19 @@ class FurnitureSetter {
     Style soft = plain, bold = plain;
     soft.plain.colour = setter_.colour("soft");
     bold.plain.face = plain.strong;
-    const Dim y = runningBaseline;
+    const Dim y = runningBaseline, gap = Dim::mm(3);
     Dim x = grid_.left;
     const Dim logo = addLogo({x, y - Dim::pt(11)}, Dim::pt(11));
     if (logo > Dim{}) x += logo + Dim::pt(4);
-    x += words(firm, furniture_.firm, {x, y});
-    x = std::max(grid_.textX, x + Dim::mm(3));
-    if (hasKind && !furniture_.kind.empty()) x += words(bold, furniture_.kind, {x, y}) + Dim::mm(3);
-    const Dim label = widthOf(soft, furniture_.jobLabel);
-    wordsRight(soft, furniture_.jobLabel, y);
-    words(soft, shortened(soft, furniture_.where, grid_.right - label - Dim::mm(3) - x), {x, y});
-  }
-
-  /// As many whole words as there is room for.
-  std::string shortened(const Style& style, std::string text, Dim room) const {
-    if (widthOf(style, text) <= room) return text;
-    while (!text.empty()) {
-      text.erase(std::min(text.rfind(' '), text.size() - 1));
-      while (!text.empty() && (text.back() == ',' || text.back() == ' ')) text.pop_back();
-      const std::string cut = text + "\u2026";
-      if (!text.empty() && text.find(' ') == std::string::npos && widthOf(style, cut) > room) return {};
-      if (!text.empty() && widthOf(style, cut) <= room) return cut;
-    }
-    return text;
+    // Each has its share, so that whatever the lengths nothing meets.
+    const std::string label = shortened(setter_, soft, furniture_.jobLabel, grid_.full / 4);
+    const Dim end = grid_.right - widthOf(soft, label) - gap;
+    wordsRight(soft, label, y);
+    x += words(firm, shortened(setter_, firm, furniture_.firm, grid_.left + grid_.full / 2 - x), {x, y});
+    x = std::max(grid_.textX, x + gap);
+    if (hasKind && !furniture_.kind.empty())
+      x += words(bold, shortened(setter_, bold, furniture_.kind, end - x), {x, y}) + gap;
+    words(soft, shortened(setter_, soft, furniture_.where, end - x), {x, y});
   }
 
   /// The head line is a ruler: ticks 10 mm apart, long ones every 50 mm, so that a wrong print scale shows.
@@ -145,9 +172,7 @@ class FurnitureSetter {
     Style bold = note;
     bold.plain.face = note.strong;
     bold.plain.colour = setter_.colour("ink");
-    const Dim y = grid_.bottom + grid_.line;
-    words(bold, furniture_.footLeft, {grid_.left, y});
-    words(note, furniture_.footMiddle, {grid_.textX, y});
+    const Dim y = grid_.bottom + grid_.line, gap = Dim::mm(3);
     std::string text = furniture_.pageOf;
     const auto fill = [&](const std::string& mark, std::size_t value) {
       if (const std::size_t at = text.find(mark); at != std::string::npos)
@@ -156,6 +181,11 @@ class FurnitureSetter {
     fill("{n}", number);
     fill("{m}", count);
     wordsRight(note, text, y);
+    const Dim end = grid_.right - widthOf(note, text) - gap;
+    Dim x = grid_.left +
+            words(bold, shortened(setter_, bold, furniture_.footLeft, grid_.full / 2), {grid_.left, y});
+    x = std::max(grid_.textX, x + gap);
+    words(note, shortened(setter_, note, furniture_.footMiddle, end - x), {x, y});
   }
 
   Setter& setter_;

@@ -2,6 +2,7 @@
 #include "typeset/pour.h"
 
 #include <algorithm>
+#include <cstdint>
 
 namespace typeset {
 namespace {
@@ -101,8 +102,48 @@ class Pourer {
         newPage();
         repeatFor(i, end);
       }
+      while (!fits(i, i + 1) && placeSome(stack_[i])) newPage();
       place(stack_[i]);
     }
+  }
+
+  /// Places what ends above the bottom of the page and leaves the rest in the slice, moved to its top. False
+  /// when that would bring nothing: no line ends here, or all of it is one piece.
+  bool placeSome(Slice& slice) {
+    const Dim room = setter_.grid.bottom - cursor_.y;
+    const auto rest = std::stable_partition(slice.items.begin(), slice.items.end(),
+                                            [&](const Item& item) { return extentOf(item).bottom <= room; });
+    if (rest == slice.items.begin() || rest == slice.items.end()) return false;
+    Dim top = room;
+    for (auto item = rest; item != slice.items.end(); ++item) top = std::min(top, extentOf(*item).top);
+    if (top <= Dim{}) return false;
+    Slice here = slice;
+    here.items.assign(std::make_move_iterator(slice.items.begin()), std::make_move_iterator(rest));
+    slice.items.erase(slice.items.begin(), rest);
+    for (Item& item : slice.items) move(item, {}, -top);
+    slice.bookmarks.clear();
+    slice.side = std::max(Dim{}, slice.side - top);
+    slice.height = std::max(Dim{}, slice.height - top);
+    place(here);
+    return true;
+  }
+
+  struct Extent {
+    Dim top, bottom;
+  };
+  static Extent extentOf(const Item& item) {
+    if (const auto* run = std::get_if<TextRun>(&item.what))
+      return {run->baseline.y - run->size, run->baseline.y + run->size / 3};
+    if (const auto* image = std::get_if<PlacedImage>(&item.what))
+      return {image->box.at.y, image->box.at.y + image->box.size.h};
+    if (const auto* link = std::get_if<Link>(&item.what))
+      return {link->box.at.y, link->box.at.y + link->box.size.h};
+    Extent e{Dim{INT64_MAX}, Dim{INT64_MIN}};
+    for (const Step& step : std::get<Path>(item.what).steps) {
+      e.top = std::min(e.top, step.to.y);
+      e.bottom = std::max(e.bottom, step.to.y);
+    }
+    return e;
   }
 
   Setter& setter_;

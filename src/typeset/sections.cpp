@@ -86,12 +86,13 @@ class DocumentSetter {
       append(columns[1],
              lines(plain(lede->text), "lede", setter_.textPlace(), setter_.tag(Role::P, 0), true));
     }
-    Slice title = collapse(parallel(std::move(columns), grid_.line, grid_.unit), grid_.line, grid_.unit);
-    title.bookmarks.push_back({plainWords(heading.text), 0, {}, 1});
-    title.keepWithNext = !out_.empty();
-    title.line = setter_.line;
+    Stack title = parallel(std::move(columns), grid_.line, grid_.unit);
+    keepTogether(title);
+    title.front().bookmarks.push_back({plainWords(heading.text), 0, {}, 1});
+    title.back().keepWithNext = !out_.empty();
+    title.front().line = setter_.line;
     out_.push_back(space(grid_.line, true));
-    out_.push_back(std::move(title));
+    append(out_, std::move(title));
   }
 
   void closeFence() {
@@ -144,7 +145,7 @@ class DocumentSetter {
     const int tag = setter_.tag(Role::H2, 0);
     Text text(setter_, heading.text, setter_.style("head"));
     // A long word may stick out into the gutter before it is broken.
-    const Dim most = place.width + grid_.gutter - Dim::mm(2);
+    const Dim most = place.isFull ? place.width : place.width + grid_.gutter - Dim::mm(2);
     const Dim width = std::clamp(text.longest(), place.width, most);
     Slice head = collapse(stackOf(setter_, text.lines(width, tag), place), grid_.line, grid_.unit);
     head.bookmarks.push_back({plainWords(heading.text), 0, {}, 2});

@@ -46,7 +46,10 @@ Slice callCell(Setter& setter, const ItemParts& item, Place place) {
   Style note = setter.style("note");
   note.plain.colour = setter.colour("ink");
   Dim y = setter.grid.unit;
-  addLines(setter, cell, plain(item.strong), setter.style("hazard"), words, y, item.tag);
+  // A long name of a place is set as small as text; it has to be whole rather than loud.
+  Text name(setter, plain(item.strong), setter.style("hazard"));
+  const bool isLong = name.longest() > words.width || name.lines(words.width, artifact).size() > 3;
+  addLines(setter, cell, plain(item.strong), setter.style(isLong ? "rowHead" : "hazard"), words, y, item.tag);
   addLines(setter, cell, item.rest, note, words, y, item.tag);
   cell.height = roundUp(std::max(y, top + height), setter.grid.unit);
   return cell;

@@ -71,6 +71,11 @@ SetWords setWords(Setter& setter, const Style& style, const std::string& words, 
 Stack stackOf(const Setter& setter, std::vector<TextLine>&& lines, Place place,
               markup::Align align = markup::Align::Left);
 
+/// The beginning of the text with an ellipsis, as much as 'fits' takes, at the end of a word where that is
+/// near; all of it when it fits as it is, nothing when not even two letters do.
+std::string shortened(const std::string& text, const std::function<bool(const std::string&)>& fits);
+std::string shortened(const Setter& setter, const Style& style, const std::string& text, Dim room);
+
 /// The words without any style, for bookmarks and messages.
 std::string plainWords(const markup::Inlines& words);
 /// True when there are words and all of them are of this kind.

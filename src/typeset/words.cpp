@@ -2,6 +2,7 @@
 #include "typeset/text.h"
 
 #include "base/fixed.h"
+#include "base/utf8.h"
 
 #include <algorithm>
 
@@ -43,6 +44,37 @@ Stack stackOf(const Setter& setter, std::vector<TextLine>&& lines, Place place, 
     out[out.size() - 2].keepWithNext = true;
   }
   return out;
+}
+
+std::string shortened(const std::string& text, const std::function<bool(const std::string&)>& fits) {
+  if (fits(text)) return text;
+  std::vector<std::size_t> ends = {0};  // of the letters, in bytes
+  for (std::size_t at = 0; at < text.size();) {
+    base::nextLetter(text, at);
+    ends.push_back(at);
+  }
+  const auto cut = [&](std::size_t end) {
+    std::string s = text.substr(0, end);
+    while (!s.empty() && (s.back() == ' ' || s.back() == ',')) s.pop_back();
+    return s + "\u2026";
+  };
+  std::size_t most = 0, tooMany = ends.size() - 1;
+  while (most + 1 < tooMany) {
+    const std::size_t middle = (most + tooMany) / 2;
+    (fits(cut(ends[middle])) ? most : tooMany) = middle;
+  }
+  if (most < 2) return {};
+  const std::size_t space = text.rfind(' ', ends[most]);
+  const bool isNear = space != std::string::npos && space * 2 >= ends[most];
+  return cut(isNear ? space : ends[most]);
+}
+
+std::string shortened(const Setter& setter, const Style& style, const std::string& text, Dim room) {
+  Span span = style.plain;
+  return shortened(text, [&](const std::string& s) {
+    span.text = s;
+    return width(setter.in.fonts, span) <= room;
+  });
 }
 
 std::string plainWords(const markup::Inlines& words) {
