@@ -1,0 +1,55 @@
+#!/usr/bin/python3
+"""Makes the documents of all examples on both papers and checks each against the conditions of PDF/UA-1 in ua_rules.py, after
+proving on spoilt files that the conditions find what they name. Usage: ua_check.py PROGRAM SOURCE_DIR, or ua_check.py FILE.pdf"""
+import pathlib
+import subprocess
+import sys
+import tempfile
+
+from ua_pdf import Pdf
+from ua_prove import unseen
+from ua_rules import check
+
+
+def judge(name, file):
+    messages = check(Pdf(file))
+    for message in messages:
+        print(f"FAILED: {name}: {message}")
+    return len(messages)
+
+
+def pack(program, jobs, folder, *options):
+    subprocess.run([program, "pack", *map(str, jobs), "-o", str(folder), *options], check=True, stdout=subprocess.DEVNULL)
+    return sorted(folder.rglob("*.pdf"))
+
+
+def judge_examples(program, jobs, folder):
+    failures, documents = 0, 0
+    for paper in ["a4", "letter"]:
+        files = pack(program, jobs, folder / paper, "--paper", paper)
+        documents += len(files)
+        failures += sum(judge(f"{paper} {f.parent.name}/{f.name}", f) for f in files)
+    print(f"{documents} documents, {failures} failures")
+    return failures + (documents < 10 * len(jobs) or not jobs)
+
+
+def prove(program, jobs, folder):
+    """With a link in each quote, so that there is one to spoil."""
+    looks = folder / "looks"
+    subprocess.run([program, "looks", str(looks)], check=True, stdout=subprocess.DEVNULL)
+    quote = next(looks.rglob("quote.md"))
+    quote.write_text(quote.read_text() + "\n[Write to us](mailto:office@example.org).\n")
+    files = pack(program, jobs, folder / "linked", "--looks", str(looks))
+    missed = unseen(sorted(files, key=lambda f: f.name != "quote.pdf"))
+    for words in missed:
+        print("FAILED: not noticed:", words)
+    return len(missed) + sum(judge(f"linked {f.parent.name}/{f.name}", f) for f in files)
+
+
+if sys.argv[1].endswith(".pdf"):
+    sys.exit(1 if judge(sys.argv[1], sys.argv[1]) else 0)
+all_jobs = sorted(pathlib.Path(sys.argv[2]).glob("out_examples/*/job.yaml"))
+with tempfile.TemporaryDirectory() as temporary:
+    place = pathlib.Path(temporary)
+    failed = judge_examples(sys.argv[1], all_jobs, place) + prove(sys.argv[1], all_jobs, place)
+sys.exit(1 if failed else 0)
