@@ -4,6 +4,7 @@
 #include "app/looks.h"
 #include "base/diagnostic.h"
 #include "model/plan.h"
+#include "pdf/write.h"
 
 #include <optional>
 #include <string>
@@ -21,7 +22,8 @@ struct Shipped {
 struct Choices {
   std::optional<model::Paper> paper;
   std::string brandFile;  // replaces the job's
-  std::string looks;      // the firm's own templates and themes, before the shipped ones
+  pdf::Variant variant = pdf::Variant::A2b;
+  std::string looks;  // the firm's own templates and themes, before the shipped ones
 };
 
 struct Computation {

@@ -162,6 +162,7 @@ struct Studio {
   std::shared_ptr<const typeset::Image> logo;
   std::map<std::string, typeset::Drawing> drawings;
   model::Paper paper;
+  pdf::Variant variant;
 };
 
 /// One document as PDF; nothing when its template has mistakes.
@@ -190,7 +191,7 @@ std::string makeDocument(const DocumentKind& kind, const Studio& studio, base::D
          .date = base::isoDate(c.job.quoted),
          .template_ = main.file},
         own);
-    if (own.ok()) bytes = pdf::write(pages);
+    if (own.ok()) bytes = pdf::write(pages, studio.variant);
   }
   messages.add(own);
   return bytes;
@@ -230,7 +231,8 @@ std::vector<OutputFile> makeDocuments(const Computation& x, const Shipped& shipp
                       fonts,
                       readLogo(x.c.brand, messages),
                       drawingsOf(x, shipped, fonts),
-                      choices.paper.value_or(x.c.region->paper)};
+                      choices.paper.value_or(x.c.region->paper),
+                      choices.variant};
   std::vector<OutputFile> files;
   for (const auto& kind : kinds) {
     const bool isWanted = only.empty() || std::find(only.begin(), only.end(), kind.name) != only.end();

@@ -7,7 +7,18 @@
 namespace pdf {
 namespace {
 
-Object embed(File& file, const typeset::Image& image) {
+/// The picture laid on white, rounded to the nearest shade.
+std::string onWhite(const typeset::Image& image) {
+  std::string out = image.rgb;
+  for (std::size_t i = 0; i < out.size(); ++i) {
+    const int alpha = static_cast<unsigned char>(image.alpha[i / 3]);
+    const int shade = static_cast<unsigned char>(out[i]);
+    out[i] = static_cast<char>((shade * alpha + 255 * (255 - alpha) + 127) / 255);
+  }
+  return out;
+}
+
+Object embed(File& file, const typeset::Image& image, Variant variant) {
   if (image.width <= 0 || image.height <= 0) throw std::logic_error("internal error: an empty picture");
   const auto pixels = static_cast<std::size_t>(image.width) * static_cast<std::size_t>(image.height);
   const bool hasRightSize = (!image.jpeg.empty() || image.rgb.size() == 3 * pixels) &&
@@ -19,6 +30,10 @@ Object embed(File& file, const typeset::Image& image) {
   std::string mask;
   const bool isOpaque =
       std::all_of(image.alpha.begin(), image.alpha.end(), [](char a) { return a == '\xFF'; });
+  if (!isOpaque && variant == Variant::A1b) {  // ISO 19005-1:2005, 6.4: no soft masks
+    if (!image.jpeg.empty()) throw std::logic_error("internal error: a JPEG picture with clear places");
+    return file.addStream(entries + "/ColorSpace /DeviceRGB\n", onWhite(image));
+  }
   if (!isOpaque)
     mask = "/SMask " + reference(file.addStream(entries + "/ColorSpace /DeviceGray\n", image.alpha)) + "\n";
   if (image.jpeg.empty()) return file.addStream(entries + "/ColorSpace /DeviceRGB\n" + mask, image.rgb);
@@ -28,14 +43,15 @@ Object embed(File& file, const typeset::Image& image) {
 
 }  // namespace
 
-std::vector<Object> embedImages(File& file, const typeset::Document& document) {
+std::vector<Object> embedImages(File& file, const typeset::Document& document, Variant variant) {
   std::vector<Object> objects(document.images.size());
   for (const typeset::Page& page : document.pages)
     for (const typeset::Item& item : page.items)
       if (const auto* placed = std::get_if<typeset::PlacedImage>(&item.what)) {
         if (placed->image >= objects.size() || !document.images[placed->image])
           throw std::logic_error("internal error: unknown picture on a page");
-        if (!objects[placed->image]) objects[placed->image] = embed(file, *document.images[placed->image]);
+        if (!objects[placed->image])
+          objects[placed->image] = embed(file, *document.images[placed->image], variant);
       }
   return objects;
 }

@@ -2,12 +2,13 @@
 #pragma once
 
 #include "pdf/file.h"
+#include "pdf/write.h"
 
 #include <vector>
 
 namespace pdf {
 
 /// By index of Document::images; nothing where no page places the picture.
-std::vector<Object> embedImages(File& file, const typeset::Document& document);
+std::vector<Object> embedImages(File& file, const typeset::Document& document, Variant variant);
 
 }  // namespace pdf

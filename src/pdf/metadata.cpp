@@ -81,13 +81,14 @@ std::string extension() {
 
 /// Only what the tests check is claimed: PDF/A by preflight, PDF/UA-1 by tests/ua_check.py over every
 /// document of the examples.
-std::string claims() {
+std::string claims(Variant variant) {
   return description("pdfaid", "http://www.aiim.org/pdfa/ns/id/",
-                     element("pdfaid:part", "2") + element("pdfaid:conformance", "B")) +
+                     element("pdfaid:part", variant == Variant::A1b ? "1" : "2") +
+                         element("pdfaid:conformance", "B")) +
          description("pdfuaid", uaAddress, element("pdfuaid:part", "1")) + extension();
 }
 
-std::string xmp(const typeset::Document& d) {
+std::string xmp(const typeset::Document& d, Variant variant) {
   std::string core = element("dc:format", "application/pdf") + inLanguage("dc:title", d.title) +
                      inLanguage("dc:description", d.subject);
   if (!d.author.empty()) core += element("dc:creator", element("rdf:Seq", element("rdf:li", xml(d.author))));
@@ -104,8 +105,8 @@ std::string xmp(const typeset::Document& d) {
          "<rdf:RDF xmlns:rdf=\"http://www.w3.org/1999/02/22-rdf-syntax-ns#\">\n" +
          description("dc", "http://purl.org/dc/elements/1.1/", core) +
          description("xmp", "http://ns.adobe.com/xap/1.0/", made) +
-         description("pdf", "http://ns.adobe.com/pdf/1.3/", element("pdf:Producer", producer)) + claims() +
-         "</rdf:RDF></x:xmpmeta>\n<?xpacket end=\"w\"?>";
+         description("pdf", "http://ns.adobe.com/pdf/1.3/", element("pdf:Producer", producer)) +
+         claims(variant) + "</rdf:RDF></x:xmpmeta>\n<?xpacket end=\"w\"?>";
 }
 
 std::string information(const typeset::Document& d) {
@@ -127,9 +128,10 @@ std::string information(const typeset::Document& d) {
 
 }  // namespace
 
-std::string addMetadata(File& file, const typeset::Document& document) {
+std::string addMetadata(File& file, const typeset::Document& document, Variant variant) {
   file.setInformation(information(document));
-  const Object metadata = file.addStream("/Type /Metadata\n/Subtype /XML\n", xmp(document), Packing::AsIs);
+  const Object metadata =
+      file.addStream("/Type /Metadata\n/Subtype /XML\n", xmp(document, variant), Packing::AsIs);
   const Object profile = file.addStream("/N 3\n/Alternate /DeviceRGB\n", colourProfile());
   const Object intent = file.addDictionary(
       "/Type /OutputIntent\n/S /GTS_PDFA1\n/OutputConditionIdentifier (sRGB)\n/Info (sRGB IEC61966-2.1)\n"

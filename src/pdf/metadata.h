@@ -2,6 +2,7 @@
 #pragma once
 
 #include "pdf/file.h"
+#include "pdf/write.h"
 
 #include <string>
 
@@ -9,6 +10,6 @@ namespace pdf {
 
 /// Sets the information dictionary and adds the same as XMP, with the part of PDF/A the file keeps to.
 /// Returns the entries of the catalogue. Throws std::runtime_error when the colour profile is not installed.
-std::string addMetadata(File& file, const typeset::Document& document);
+std::string addMetadata(File& file, const typeset::Document& document, Variant variant);
 
 }  // namespace pdf

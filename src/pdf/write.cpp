@@ -29,11 +29,11 @@ void checkSize(typeset::Size size) {
 
 }  // namespace
 
-std::string write(const typeset::Document& document) {
+std::string write(const typeset::Document& document, Variant variant) {
   if (document.pages.empty()) throw std::logic_error("internal error: a document without pages");
   File file;
   const std::vector<EmbeddedFont> fonts = embedFonts(file, document);
-  const std::vector<Object> images = embedImages(file, document);
+  const std::vector<Object> images = embedImages(file, document, variant);
   const Object shared = file.addDictionary(resources(fonts, images));
 
   Structure structure(document);
@@ -53,7 +53,7 @@ std::string write(const typeset::Document& document) {
       "/MarkInfo <</Marked true>>\n/StructTreeRoot " + reference(structure.write(file, pages)) + "\n";
   if (const auto outline = addOutline(file, document, pages))
     catalogue += "/Outlines " + reference(*outline) + "\n";
-  catalogue += addMetadata(file, document);
+  catalogue += addMetadata(file, document, variant);
   file.setCatalogue(std::move(catalogue));
   return file.save();
 }

@@ -8,10 +8,14 @@
 
 namespace pdf {
 
-/// Writes a tagged PDF/A-2b file: the same document always gives the same bytes. Throws std::runtime_error
+/// What a file keeps to: PDF/A-2b (ISO 19005-2:2011), or PDF/A-1b (ISO 19005-1:2005) for archives that ask
+/// for it, where clear pictures are laid on white. Both keep to PDF/UA-1.
+enum class Variant { A2b, A1b };
+
+/// Writes a tagged PDF/A file: the same document always gives the same bytes. Throws std::runtime_error
 /// when a face cannot be subset; std::logic_error when the display list is broken (not finite, unknown
 /// index).
-std::string write(const typeset::Document& document);
+std::string write(const typeset::Document& document, Variant variant = Variant::A2b);
 
 /// Reads a PNG or JPEG file's bytes (told apart by their first bytes), decoding them once to prove them
 /// whole. Throws std::runtime_error saying what is wrong: damaged, cut off, not a picture, over 16
