@@ -1,5 +1,6 @@
 #include "app/documents.h"
 
+#include "app/charts.h"
 #include "figures/figures.h"
 #include "input/read.h"
 #include "markup/read.h"
@@ -138,6 +139,8 @@ std::map<std::string, typeset::Drawing> drawingsOf(const Computation& x, const S
     drawings["timeline"] = figures::timeline(
         stationsOf(x), pen, full, "The closer the lines, the softer the oil. Distances are not to scale.");
   }
+  drawings["litres"] = litresChartOf(x, shipped, pen, full);
+  drawings["price"] = priceChartOf(x, pen, full);
   const std::string folder = shipped.contentFolder + "/signs";
   for (const auto& entry : fs::directory_iterator(folder)) {
     const auto name = entry.path().stem().string();

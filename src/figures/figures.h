@@ -1,6 +1,7 @@
 // Drawings made from a job's figures: vectors, to scale, readable in black and white.
 #pragma once
 
+#include "base/money.h"
 #include "model/plan.h"
 #include "typeset/fonts.h"
 
@@ -33,6 +34,28 @@ struct Station {
 /// Four to seven stations. Throws std::runtime_error for a picture that Pen::signs does not hold.
 typeset::Drawing timeline(const std::vector<Station>& stations, const Pen& pen, typeset::Dim width,
                           const std::string& caption);
+
+/// What one deck takes, coat by coat, in litres (US customary: gallons) as they are printed elsewhere.
+struct LitreRow {
+  std::string name;  // 'A  Landing'
+  std::vector<base::Count> coats;
+};
+/// Where the litres go: a bar for each deck, split by coat, all on one scale, and their sum. Empty without
+/// rows.
+typeset::Drawing litresChart(const std::vector<LitreRow>& rows, const Pen& pen, typeset::Dim width);
+
+/// A part of a price as the customer sees it. 'about' chooses the hatch, so that a part looks alike in every
+/// quote.
+struct PricePart {
+  enum class About { Wash, Fix, Sand, Oil, Cover, Product, Materials, Travel, Disposal, Tax };
+  About about = About::Wash;
+  std::string name;
+  base::Money amount;  // zero or above
+  std::string words;   // of the amount
+};
+/// What the price is made of: one bar and a legend. 'total' is the sum in words.
+typeset::Drawing priceChart(const std::vector<PricePart>& parts, const std::string& total, const Pen& pen,
+                            typeset::Dim width, const std::string& caption);
 
 /// A sign or pictogram, as wide as its file says, by name ('must-ears', 'warn-fire', 'care-walk'); nothing
 /// for an unknown name. Signs are SVG files below 'folder', in a small strict part of SVG; the file's title

@@ -57,17 +57,6 @@ void addUptake(Facts& f, model::Uptake uptake, bool isKnown) {
                                  {"thirsty", Fact::yes(isKnown && uptake == model::Uptake::Thirsty)}});
 }
 
-/// Litres of each deck's coats with loss, in whole steps that add up over the job: [deck][coat - 1].
-std::vector<std::vector<std::int64_t>> printedLitres(const Computed& x, const Words& w) {
-  std::vector<std::int64_t> needs;
-  for (const auto& coat : x.estimate.coats)
-    needs.push_back(base::increased(coat.litres, x.c.job.loss).millionths);
-  const auto steps = apportioned(needs, w.volumeStep().millionths);
-  std::vector<std::vector<std::int64_t>> table(x.c.job.areas.size());
-  for (std::size_t i = 0; i < steps.size(); ++i) table[x.estimate.coats[i].deck].push_back(steps[i]);
-  return table;
-}
-
 }  // namespace
 
 const model::Timber& timberOf(const Computed& x, const model::Deck& deck) {
@@ -91,6 +80,16 @@ int coatsOfAll(const Computed& x) {
   int most = 0;
   for (const auto& coat : x.estimate.coats) most = std::max(most, coat.coat);
   return most;
+}
+
+std::vector<std::vector<std::int64_t>> printedLitres(const Computed& x, const Words& w) {
+  std::vector<std::int64_t> needs;
+  for (const auto& coat : x.estimate.coats)
+    needs.push_back(base::increased(coat.litres, x.c.job.loss).millionths);
+  const auto steps = apportioned(needs, w.volumeStep().millionths);
+  std::vector<std::vector<std::int64_t>> table(x.c.job.areas.size());
+  for (std::size_t i = 0; i < steps.size(); ++i) table[x.estimate.coats[i].deck].push_back(steps[i]);
+  return table;
 }
 
 FactList deckFacts(const Computed& x, const Words& w) {

@@ -12,6 +12,9 @@ std::string sizeWords(const model::Deck& deck, const Words& w);
 /// Number of coats when all decks take the same, else the most.
 int coatsOfAll(const Computed& x);
 
+/// Litres of each deck's coats with loss, in whole steps that add up over the job: [deck][coat - 1].
+std::vector<std::vector<std::int64_t>> printedLitres(const Computed& x, const Words& w);
+
 /// 'decks', each with what it is and what it takes.
 FactList deckFacts(const Computed& x, const Words& w);
 /// 'deck_litres', 'coat_heads' and 'coat_totals': a table whose printed figures add up.

@@ -1,6 +1,7 @@
 // Facts for the order list and the office sheet: everything, costs included.
 #include "sheets/explain.h"
 #include "sheets/facts_common.h"
+#include "sheets/facts_decks.h"
 #include "sheets/facts_price.h"
 
 #include <algorithm>
@@ -177,6 +178,7 @@ void addOrders(Facts& f, const Computed& x, const Words& w) {
 Facts officeFacts(const Computed& x) {
   const Words w(*x.c.region);
   Facts f = commonFacts(x, w);
+  addLitreTable(f, x, w);
   addPrice(f, x, w, true);
   addCosts(f, x, w);
   addLabour(f, x, w);

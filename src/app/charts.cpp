@@ -1,0 +1,107 @@
+#include "app/charts.h"
+
+#include "sheets/facts_decks.h"
+
+namespace app {
+namespace {
+
+using About = figures::PricePart::About;
+
+About aboutOf(const model::PriceLine& line) {
+  switch (line.kind) {
+    case model::LineKind::Work:
+      break;
+    case model::LineKind::Preparation:
+      return About::Cover;
+    case model::LineKind::Tin:
+      return About::Product;
+    case model::LineKind::Consumables:
+      return About::Materials;
+    case model::LineKind::Travel:
+      return About::Travel;
+    case model::LineKind::Disposal:
+      return About::Disposal;
+  }
+  switch (line.work.value_or(model::Work::Wash)) {
+    case model::Work::Wash:
+      return About::Wash;
+    case model::Work::Fix:
+      return About::Fix;
+    case model::Work::Sand:
+      return About::Sand;
+    case model::Work::Oil:
+      return About::Oil;
+  }
+  return About::Wash;
+}
+
+std::string nameOf(About about, const model::Case& c) {
+  switch (about) {
+    case About::Wash:
+      return "Washing";
+    case About::Fix:
+      return "Fixings";
+    case About::Sand:
+      return "Sanding";
+    case About::Oil:
+      return c.product->kind == model::ProductKind::FilmStain ? "Staining" : "Oiling";
+    case About::Cover:
+      return "Covering";
+    case About::Product:
+      return c.product->kind == model::ProductKind::FilmStain ? "Stain" : "Oil";
+    case About::Materials:
+      return "Other materials";
+    case About::Travel:
+      return "Travel, setting up";
+    case About::Disposal:
+      return "Taking away";
+    case About::Tax:
+      return sheets::capitalised(c.region->tax.name);
+  }
+  return {};
+}
+
+}  // namespace
+
+typeset::Drawing litresChartOf(const Computation& x, const Shipped& shipped, const figures::Pen& pen,
+                               typeset::Dim width) {
+  const sheets::Words w(*x.c.region);
+  const auto litres = sheets::printedLitres({x.c, shipped.content, x.estimate, x.plan, x.price}, w);
+  const std::int64_t step = w.isMetric() ? 100'000 : 10'000;  // millionths of a litre or a gallon
+  std::vector<figures::LitreRow> rows;
+  for (std::size_t i = 0; i < litres.size(); ++i) {
+    if (litres[i].empty()) continue;
+    figures::LitreRow row{sheets::deckLetter(i) + "\u00A0\u00A0" + x.c.job.areas[i].name, {}};
+    for (const auto n : litres[i]) row.coats.push_back({n * step});
+    rows.push_back(std::move(row));
+  }
+  return figures::litresChart(rows, pen, width);
+}
+
+typeset::Drawing priceChartOf(const Computation& x, const figures::Pen& pen, typeset::Dim width) {
+  const sheets::Words w(*x.c.region);
+  const auto& price = x.price;
+  std::map<About, base::Money> sums;
+  for (const auto& line : price.lines) sums[aboutOf(line)] += line.amount;
+  // Thousandths of a coin, so that the largest remainders get the coins that rounding leaves over.
+  constexpr std::int64_t coin = 1000;
+  std::vector<std::int64_t> shares;
+  for (const auto& [about, sum] : sums)
+    shares.push_back(price.subtotal.minor <= 0 ? 0
+                                               : base::mulDiv(price.net.minor * coin, sum.minor,
+                                                              price.subtotal.minor, base::Round::HalfUp));
+  const auto coins = sheets::apportioned(shares, coin);
+  std::vector<figures::PricePart> parts;
+  const auto add = [&](About about, base::Money amount) {
+    if (amount.minor > 0) parts.push_back({about, nameOf(about, x.c), amount, w.money(amount)});
+  };
+  std::size_t i = 0;
+  for (const auto& [about, sum] : sums) add(about, {coins[i++]});
+  add(About::Tax, price.tax);
+  const std::string caption = price.discount.minor > 0
+                                  ? "Each part after the discount of " + w.share(x.c.job.price.discount) + "."
+                                  : "";
+  return figures::priceChart(parts, w.signedMoney(price.total), pen, width, caption);
+}
+
+}  // namespace app
