@@ -186,11 +186,35 @@ TEST_CASE("stock that covers the need leaves nothing to buy", "[estimate]") {
   auto c = measuredCase(squareMetres(48));
   c.job.inStock = {{"sample-oil", litres(20), 1}};
   const auto need = needOf(c);
-  CHECK(need.fromStock == litres(10));
+  CHECK(need.fromStock == litres(20));  // the tin is opened
   CHECK(need.toBuy == Volume{});
   CHECK(need.bought.tins.empty());
   CHECK(need.forHigh.tins.empty());
-  CHECK(need.leftOver == Volume{});
+  CHECK(need.leftOver == litres(10));
+}
+
+TEST_CASE("tins of the shed that are not needed stay closed", "[estimate]") {
+  auto c = measuredCase(squareMetres(48));  // 10 L
+  c.job.inStock = {{"sample-oil", litres(20), 1}, {"sample-oil", millilitres(2500), 5}};
+  const auto need = needOf(c);
+  // 32.5 L are there; without the large tin 12.5, without one small one 10
+  CHECK(need.fromStock == litres(10));
+  REQUIRE(need.opened.size() == 1);
+  CHECK(need.opened[0].count == 4);
+}
+
+TEST_CASE("a finished deck that is sanded drinks as sanded boards do", "[estimate]") {
+  auto c = sampleCase(sampleContent());
+  for (auto& deck : c.job.areas) deck.rates.clear(), deck.testPatch.reset();
+  c.job.areas[0].state = model::State::Film;
+  c.job.work = {model::Work::Oil};
+  const auto asItIs = coatsOf(c);
+  c.job.work = {model::Work::Sand, model::Work::Oil};
+  const auto sanded = coatsOf(c);
+  c.job.areas[0].state = model::State::Sanded;
+  c.job.work = {model::Work::Oil};
+  CHECK(sanded[0].rateFrom == coatsOf(c)[0].rateFrom);
+  CHECK(sanded[0].rateFrom != asItIs[0].rateFrom);
 }
 
 TEST_CASE("a test patch halves how far the need may fall below or above", "[estimate]") {

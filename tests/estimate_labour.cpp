@@ -107,7 +107,7 @@ TEST_CASE("the office of a US region reads feet", "[estimate]") {
 
 TEST_CASE("what is used up follows the lines and is bought whole where it must be", "[estimate]") {
   const auto used = estimate::makeEstimate(sampleCase(), sampleContent(), 3).consumables;
-  REQUIRE(used.size() == 3);
+  REQUIRE(used.size() == 4);
   CHECK(used[0].consumable == "film");
   CHECK(used[0].used == Count{500'000});
   CHECK(used[0].bought == 1);
@@ -116,7 +116,10 @@ TEST_CASE("what is used up follows the lines and is bought whole where it must b
   CHECK(used[1].used == Count{2'108'000});  // (40 + 2.16) x 0.05 L
   CHECK(used[1].cost == cents(30'57));      // 2.108 x 14.50 = 30.566
   CHECK(used[2].consumable == "sheet");
-  CHECK(used[2].used == Count{8'432'000});  // 42.16 m2 x 2 passes / 10
-  CHECK(used[2].bought == 9);
-  CHECK(used[2].cost == cents(19'80));
+  CHECK(used[2].used == Count{4'216'000});  // 42.16 m2 / 10 in each of two grits
+  CHECK(used[2].bought == 5);
+  CHECK(used[2].cost == cents(11'00));
+  CHECK(used[3].consumable == "sheet");
+  CHECK(used[2].grit < used[3].grit);
+  CHECK(used[3].bought == 5);
 }

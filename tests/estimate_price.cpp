@@ -28,8 +28,8 @@ std::string nameOf(model::LineKind kind) {
       return "work";
     case model::LineKind::Preparation:
       return "preparation";
-    case model::LineKind::Tin:
-      return "tin";
+    case model::LineKind::Product:
+      return "product";
     case model::LineKind::Consumables:
       return "consumables";
     case model::LineKind::Travel:
@@ -173,7 +173,7 @@ TEST_CASE("options are shown with their tax", "[estimate]") {
   CHECK(p.subtotal == cents(621'57));    // not in the price
 }
 
-TEST_CASE("the full job has a line for each work, tin and cost", "[estimate]") {
+TEST_CASE("the full job has a line for each work, the product and each cost", "[estimate]") {
   const auto p = priceOf(sampleCase(), 3);
   // 40/8 + 40/12 on the landing, 2.16/10 + 2.16/15 on the steps, 5 % loss: 9.128 L: 4 x 2.5 L = 472.00; 3
   // x 2.5 + 3 x 0.75 = 492.00
@@ -186,13 +186,24 @@ TEST_CASE("the full job has a line for each work, tin and cost", "[estimate]") {
         "work 1: 216 x 1134 = 2449\n"         // 0.396 h: 15.84 x 1.16/0.75 / 2.16 = 11.342; 24.4944
         "work 1: 216 x 1478 = 3192\n"         // 0.516 h: 20.64 x 1.16/0.75 / 2.16 = 14.779; 31.9248
         "preparation: 100 x 16704 = 16704\n"  // 1 h + 1.7 h: 108.00 x 1.16/0.75
-        "tin: 400 x 18251 = 73004\n"          // 118.00 x 1.16/0.75 = 182.507
-        "consumables: 100 x 10575 = 10575\n"  // 18.00 + 30.57 + 19.80 = 68.37 x 1.16/0.75 = 105.7456
+        "product: 1000 x 7300 = 73000\n"      // 472.00 x 1.16/0.75 / 10 L = 73.0027
+        "consumables: 100 x 10915 = 10915\n"  // 18.00 + 30.57 + 2 x 11.00 = 70.57 x 1.16/0.75 = 109.148
         "travel: 300 x 20880 = 62640\n"       // (3 x 95.00 + 3 h) / 3 = 135.00 x 1.16/0.75
         "disposal: 100 x 9280 = 9280\n");
   CHECK(p.lines[1].unit == model::LineUnit::Pieces);
   CHECK(p.lines[1].work == model::Work::Fix);
-  CHECK(p.lines[8].tin == millilitres(2500));
+  CHECK(p.lines[8].unit == model::LineUnit::Volume);
+}
+
+TEST_CASE("a tin from the shed is worth what it costs to replace", "[estimate]") {
+  auto c = sampleCase();
+  const auto bought = priceOf(c, 3);  // 4 x 2.5 L at 118.00
+  c.job.inStock = {{"sample-oil", millilitres(2500), 1}};
+  CHECK(priceOf(c, 3).productCost == bought.productCost);  // 3 bought and one from the shed
+  CHECK(priceOf(c, 3).total == bought.total);
+  c.job.inStock = {{"sample-oil", litres(5), 2}};
+  // a size that is not sold: 5/20 of the 20 L tin at 760.00 = 190.00 each
+  CHECK(priceOf(c, 3).productCost == cents(380'00));
 }
 
 TEST_CASE("a job in US customary units is priced by the square foot", "[estimate]") {

@@ -68,10 +68,41 @@ Volume at(base::Share use, Volume litres, bool isTested) {
 
 Volume less(Volume need, Volume stock) { return need - std::min(need, stock); }
 
+/// Tins of the job's product in the shed, largest first.
+std::vector<model::StockTin> stockOf(const model::Job& job) {
+  std::vector<model::StockTin> tins;
+  for (const auto& tin : job.inStock) {
+    if (tin.product == job.product) tins.push_back(tin);
+  }
+  std::stable_sort(tins.begin(), tins.end(), [](const auto& a, const auto& b) { return a.size > b.size; });
+  return tins;
+}
+
+/// The tins of the stock that are opened: all, less the largest that are not needed.
+std::vector<model::StockTin> openedFor(Volume wanted, const model::Job& job) {
+  auto tins = stockOf(job);
+  Volume sum;
+  for (const auto& tin : tins) sum += tin.size * tin.count;
+  for (auto& tin : tins) {
+    while (tin.count > 0 && sum - tin.size >= wanted) {
+      sum = sum - tin.size;
+      --tin.count;
+    }
+  }
+  std::erase_if(tins, [](const auto& tin) { return tin.count == 0; });
+  return tins;
+}
+
 }  // namespace
 
 bool asksFor(const model::Job& job, model::Work work) {
   return std::find(job.work.begin(), job.work.end(), work) != job.work.end();
+}
+
+model::Uptake uptakeOf(const model::Job& job, const model::Deck& deck, const model::Timber& timber) {
+  const bool isFinished = deck.state == model::State::Oiled || deck.state == model::State::Film;
+  const bool isBared = isFinished && asksFor(job, model::Work::Sand);
+  return timber.uptake.at(isBared ? model::State::Sanded : deck.state);
 }
 
 std::vector<model::CoatNeed> coatsOf(const model::Case& c, const model::Content& content, std::size_t deck,
@@ -81,13 +112,14 @@ std::vector<model::CoatNeed> coatsOf(const model::Case& c, const model::Content&
 
   const model::Deck& d = c.job.areas.at(deck);
   const bool isJobs = !d.rates.empty();
-  const model::Uptake uptake = content.timbers.at(d.timber).uptake.at(d.state);
+  const model::Uptake uptake = uptakeOf(c.job, d, content.timbers.at(d.timber));
   const std::vector<Spread>& table = isJobs ? d.rates : c.product->rates.at(uptake);
   const std::string from = isJobs ? "the job" : "product table, " + nameOf(uptake);
 
   for (int n = 1; n <= d.coats; ++n) {
     const Spread listed = table[std::min(table.size(), static_cast<std::size_t>(n)) - 1];
-    model::CoatNeed need{deck, n, listed, from, {}};
+    model::CoatNeed need{deck, n, listed, from, {}, {}};
+    if (!isJobs && !d.testPatch) need.uptake = uptake;
     if (d.testPatch) {
       const Spread patch = {d.testPatch->area, d.testPatch->used};
       need.rate = n == 1 ? patch : inProportion(patch, listed, table.front());
@@ -117,12 +149,11 @@ model::ProductNeed productNeed(const model::Case& c, const std::vector<model::Co
   p.wanted = increased(p.likely, c.job.allowance);
 
   Volume stock;
-  for (const auto& tin : c.job.inStock) {
-    if (tin.product == c.job.product) stock += tin.size * tin.count;
-  }
+  for (const auto& tin : stockOf(c.job)) stock += tin.size * tin.count;
+  p.opened = openedFor(p.wanted, c.job);
+  for (const auto& tin : p.opened) p.fromStock += tin.size * tin.count;
   const auto& tins = c.product->tins.at(c.job.site.region);
-  p.fromStock = std::min(stock, p.wanted);
-  p.toBuy = less(p.wanted, stock);
+  p.toBuy = less(p.wanted, p.fromStock);
   p.bought = cheapestTins(p.toBuy, tins);
   p.forLow = cheapestTins(less(p.low, stock), tins);
   p.forHigh = cheapestTins(less(p.high, stock), tins);

@@ -133,9 +133,12 @@ std::vector<model::ConsumableLine> consumablesOf(const model::Case& c, const mod
   std::vector<model::ConsumableLine> lines;
   for (const auto& work : labour) {
     for (const auto& use : taskOf(content, work.task).uses) {
-      auto line = std::find_if(lines.begin(), lines.end(),
-                               [&](const auto& l) { return l.consumable == use.consumable; });
-      if (line == lines.end()) line = lines.insert(lines.end(), {use.consumable, {}, 0, {}});
+      // Each grit is a belt or disc of its own, so each is rounded up by itself.
+      const int grit = taskOf(content, work.task).isPerPass ? work.pass : 0;
+      auto line = std::find_if(lines.begin(), lines.end(), [&](const auto& l) {
+        return l.consumable == use.consumable && l.grit == grit;
+      });
+      if (line == lines.end()) line = lines.insert(lines.end(), {use.consumable, grit, {}, 0, {}});
       line->used += scaled(use.per, work.quantity.millionths, one, Round::HalfUp);
     }
   }

@@ -121,7 +121,11 @@ struct Boxer {
 void addBoards(model::Measures& m, const model::Deck& deck, const model::Boards& boards) {
   const Length pitch = boards.width + boards.gap;
   m.boardMetres = {mulDiv(m.area.millionths, squareNanometres, pitch.millionths, Round::HalfUp)};
-  m.boards = divide(m.across.millionths, pitch.millionths, Round::Up);
+  const auto boardsOn = [&](Length across) { return divide(across.millionths, pitch.millionths, Round::Up); };
+  m.boards = boardsOn(m.across);
+  if (const auto* stairs = std::get_if<model::Stairs>(&deck.shape))
+    m.boards =
+        stairs->steps * (boardsOn(stairs->going) + boardsOn(stairs->rise));  // treads and risers lie across
   if (deck.joists && deck.fixings) {
     const Wide crossing = Wide{pitch.millionths} * deck.joists->millionths;
     m.fixings =
@@ -170,7 +174,12 @@ model::Measures measureDeck(const model::Deck& deck) {
   const bool alongX = box.x == box.y || (box.x > box.y) == longSide;
   m.along = alongX ? box.x : box.y;
   m.across = alongX ? box.y : box.x;
-  if (deck.boards) addBoards(m, deck, *deck.boards);
+  // Rails, fascia, posts and screens are worked all round by hand: they have no edge to cut in, no gaps and
+  // no faces beyond the girth or the sides that were measured.
+  const bool isAllRound =
+      std::holds_alternative<model::Strip>(deck.shape) || std::holds_alternative<model::Screen>(deck.shape);
+  if (isAllRound) m.cutIn = {};
+  else if (deck.boards) addBoards(m, deck, *deck.boards);
   return m;
 }
 

@@ -28,7 +28,7 @@ class Pricer {
   model::Price price() {
     addWork();
     addPreparation();
-    addTins();
+    addProduct();
     addConsumables();
     addTravel();
     if (c_.rates.disposalPerJob > Money{}) {
@@ -106,12 +106,30 @@ class Pricer {
     add(model::LineKind::Preparation, Count::whole(1), model::LineUnit::Lot, labour(hours));
   }
 
-  void addTins() {
-    for (const auto& [tin, count] : e_.product.bought.tins) {
-      const Money cost = tin.price * count;
-      price_.productCost += cost;
-      add(model::LineKind::Tin, Count::whole(count), model::LineUnit::Tins, cost).tin = tin.size;
-    }
+  /// A tin from the shed is worth what it costs to replace: its price, or its share of the smallest larger
+  /// tin's (of the largest tin's where there is none).
+  Money worth(base::Volume size) const {
+    const auto& tins = c_.product->tins.at(c_.job.site.region);
+    const auto larger =
+        std::find_if(tins.begin(), tins.end(), [&](const auto& tin) { return tin.size >= size; });
+    const model::Tin& like = larger == tins.end() ? tins.back() : *larger;
+    return {mulDiv(like.price.minor, size.millionths, like.size.millionths, Round::HalfUp)};
+  }
+
+  /// All tins, bought and from the shed, as one amount by volume.
+  void addProduct() {
+    price_.productCost = e_.product.bought.cost;
+    for (const auto& tin : e_.product.opened) price_.productCost += worth(tin.size) * tin.count;
+    const base::Volume volume = e_.product.bought.volume + e_.product.fromStock;
+    if (volume.isZero()) return;
+    add(model::LineKind::Product, printedVolume(volume), model::LineUnit::Volume, price_.productCost);
+  }
+
+  Count printedVolume(base::Volume volume) const {
+    constexpr std::int64_t litre = 1'000'000'000,
+                           gallon = 3'785'411'784;  // NIST SP 811 (2008), App. B.8: exact
+    const std::int64_t unit = c_.region->units == model::UnitSystem::UsCustomary ? gallon : litre;
+    return {std::max<std::int64_t>(1, divide(Wide{volume.millionths} * 100, unit, Round::HalfUp)) * 10'000};
   }
 
   void addConsumables() {

@@ -24,6 +24,8 @@ struct CoatNeed {
   base::Spread rate;
   std::string rateFrom;  // 'the job', 'test patch', 'product table, open', for the office
   base::Volume litres;   // without loss
+  std::optional<Uptake>
+      uptake;  // whose row of the product's table it is; nothing for the job's own rates and patches
 };
 
 struct TinCount {
@@ -45,7 +47,8 @@ struct TinSet {
 struct ProductNeed {
   base::Volume low, likely, high;  // with loss
   base::Volume wanted;             // likely and the allowance
-  base::Volume fromStock;          // volume of usable tins in the shed
+  std::vector<StockTin> opened;    // full tins from the shed, each used wholly or in part
+  base::Volume fromStock;          // volume of these
   base::Volume toBuy;              // wanted less stock, never below zero
   TinSet bought;
   TinSet forLow, forHigh;  // what smaller or larger needs would take
@@ -63,6 +66,7 @@ struct LabourLine {
 
 struct ConsumableLine {
   std::string consumable;
+  int grit = 0;  // of a sanding pass; 0 = none
   base::Count used;
   std::int64_t bought = 0;  // whole units
   base::Money cost;
@@ -72,22 +76,21 @@ struct ConsumableLine {
 enum class LineKind {
   Work,         // one kind of work on one deck
   Preparation,  // covering, clearing and masking, for the whole job
-  Tin,          // one size of tin
+  Product,      // oil or stain for all coats
   Consumables,
   Travel,  // travel and setting up, a day each
   Disposal
 };
 
-/// What the quantity of a line counts. Area is square metres or, in a region with US customary units, square
-/// feet.
-enum class LineUnit { Area, Pieces, Tins, Days, Lot };
+/// What the quantity of a line counts. Area is square metres and Volume litres or, in a region with US
+/// customary units, square feet and gallons.
+enum class LineUnit { Area, Pieces, Volume, Days, Lot };
 
 /// A line of the quote. quantity (two decimals) x rate = amount, as the customer can check.
 struct PriceLine {
   LineKind kind = LineKind::Work;
   std::optional<std::size_t> deck;  // nothing = the whole job
   std::optional<Work> work;         // for LineKind::Work
-  base::Volume tin;                 // for LineKind::Tin: its size
   base::Count quantity;             // a multiple of 0.01
   LineUnit unit = LineUnit::Area;
   base::Money rate;    // per unit

@@ -162,11 +162,12 @@ void addOrders(Facts& f, const Computed& x, const Words& w) {
   base::Money cost;
   for (const auto& line : x.estimate.consumables) {
     const auto& item = x.content.consumables.at(line.consumable);
-    rows.push_back({{"name", capitalised(item.name)},
-                    {"used", w.number(line.used, 1)},
-                    {"unit", item.unit},
-                    {"bought", std::to_string(line.bought)},
-                    {"cost", w.money(line.cost)}});
+    rows.push_back(
+        {{"name", capitalised(item.name) + (line.grit > 0 ? ", " + std::to_string(line.grit) + " grit" : "")},
+         {"used", w.number(line.used, 1)},
+         {"unit", item.unit},
+         {"bought", std::to_string(line.bought)},
+         {"cost", w.money(line.cost)}});
     cost += line.cost;
   }
   f.emplace_back("consumables", std::move(rows));

@@ -12,8 +12,8 @@ std::string unitWords(const model::PriceLine& line, const Words& w) {
       return w.areaUnit();
     case model::LineUnit::Pieces:
       return isOne ? "piece" : "pieces";
-    case model::LineUnit::Tins:
-      return isOne ? "tin" : "tins";
+    case model::LineUnit::Volume:
+      return w.volumeUnit();
     case model::LineUnit::Days:
       return isOne ? "day" : "days";
     case model::LineUnit::Lot:
@@ -28,20 +28,19 @@ Facts lineFacts(const model::PriceLine& line, const Computed& x, const Words& w,
   int coats = 0;
   for (const auto& c : x.estimate.coats) coats = line.deck == c.deck ? std::max(coats, c.coat) : coats;
   const auto passes = static_cast<std::int64_t>(x.c.job.sanding.size());
-  const bool isCounted = line.unit != model::LineUnit::Area;
+  const bool isCounted = line.unit != model::LineUnit::Area && line.unit != model::LineUnit::Volume;
   Facts f{{"group", group},
           {"wash", isWork(model::Work::Wash)},
           {"fix", isWork(model::Work::Fix)},
           {"sand", isWork(model::Work::Sand)},
           {"oil", isWork(model::Work::Oil)},
           {"preparation", Fact::yes(line.kind == Kind::Preparation)},
-          {"tin", Fact::yes(line.kind == Kind::Tin)},
+          {"oil_for_all", Fact::yes(line.kind == Kind::Product)},
           {"consumables", Fact::yes(line.kind == Kind::Consumables)},
           {"travel", Fact::yes(line.kind == Kind::Travel)},
           {"disposal", Fact::yes(line.kind == Kind::Disposal)},
           {"passes", times(static_cast<int>(passes))},
           {"coats", capitalised(spelled(coats)) + (coats == 1 ? " coat" : " coats")},
-          {"size", line.kind == Kind::Tin ? w.tinSize(line.tin) : ""},
           {"quantity", w.number(line.quantity, isCounted ? 0 : 2)},
           {"unit", unitWords(line, w)},
           {"rate", w.money(line.rate)},
