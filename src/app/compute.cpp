@@ -38,7 +38,8 @@ std::optional<Computation> compute(const std::string& file, const Shipped& shipp
   const std::string name = isStandardInput ? "<standard input>" : file;
   const auto text = isStandardInput ? std::optional(readStandardInput()) : input::readFile(file);
   if (!text) {
-    messages.error({file}, "", "cannot be read",
+    const bool isFolder = std::filesystem::is_directory(file);
+    messages.error({file}, "", isFolder ? "is a folder, not a job file" : "cannot be read",
                    "give the path of a job file; 'planksheaf new FILE' makes one");
     return {};
   }
@@ -46,6 +47,7 @@ std::optional<Computation> compute(const std::string& file, const Shipped& shipp
   const auto& content = shipped.content;
   x.c.job = input::readJob(*text, name, content, messages);
   const std::string brand = !choices.brandFile.empty() ? choices.brandFile : input::brandFile(*text, name);
+  if (!x.c.job.site.timezone.empty()) plan::checkZone(x.c.job.site, messages);
   if (!brand.empty()) x.c.brand = input::readBrand(brand, content, messages);
   if (!messages.ok()) return {};
   x.c.product = &content.products.at(x.c.job.product);

@@ -83,7 +83,9 @@ std::vector<figures::Station> stationsOf(const Computation& x) {
       {"furniture", {"care-chair", "Furniture", "lift it back, never drag it"}},
       {"rugs", {"care-pot", "Rugs, pots", "dry rugs, pots on feet"}},
       {"first_wash", {"care-wash", "First wash", "cool water and a soft broom"}},
-      {"maintenance", {"care-brush", "Yearly visit", "we wash and lay one coat"}}};
+      {"maintenance",
+       {"care-brush", x.c.product->times.maintenanceMonths == 12 ? "Yearly visit" : "Next visit",
+        "we wash and lay one coat"}}};
   std::vector<figures::Station> list{{"care-coat", w.weekday(plan.finished.day),
                                       w.dayMonth(plan.finished.day), "Last coat",
                                       "done at " + w.clock(plan.finished.minutes), ""}};
@@ -98,7 +100,7 @@ std::vector<figures::Station> stationsOf(const Computation& x) {
                                                     : sheets::counted(days, "day", "days");
     const bool isNextYear = e.name == "maintenance";
     const std::string from = e.name == "walk" ? "from " + w.clock(e.at.minutes) + ", " : "";
-    list.push_back({picture, w.weekday(e.at.day) + (isNextYear ? " " + w.year(e.at.day) : ""),
+    list.push_back({picture, w.weekday(e.at.day) + (isNextYear ? ", " + w.year(e.at.day) : ""),
                     w.dayMonth(e.at.day), what, from + note, ""});
     last = e.at;
   }

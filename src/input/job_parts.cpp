@@ -100,8 +100,11 @@ model::Site readSite(const Field& f, const model::Content& content) {
             "latitude and longitude go together");
   const Field zone = r.must("timezone");
   s.timezone = text(zone);
-  if (!s.timezone.empty() && !isTimezone(s.timezone))
+  s.timezonePos = zone.pos();
+  if (!s.timezone.empty() && !isTimezone(s.timezone)) {
     zone.error(inQuotes(s.timezone) + " is not a time zone", "write it like Pacific/Auckland");
+    s.timezone.clear();  // nobody needs to look it up
+  }
   s.exposure = choice(r.may("exposure"), exposureWords, "exposure", s.exposure);
   if (const Field turn = r.may("north"); turn.isGiven())
     s.north = whole(turn, {0, 359, "from 0 to 359 degrees"}, 0);

@@ -104,6 +104,7 @@ struct Site {
   std::string region;
   std::int64_t latitudeMicro = 0, longitudeMicro = 0;  // millionths of a degree, north and east
   std::string timezone;                                // of the tz database
+  base::SourcePos timezonePos;
   Exposure exposure = Exposure::Open;
   std::optional<int> north;          // degrees clockwise from the top of the plan
   std::string access, water, power;  // notes for the crew

@@ -19,7 +19,8 @@ const model::Task* taskOf(const model::Content& content, const std::string& id) 
 int crewMinutes(base::Hours hours, const model::Crew& crew) {
   constexpr int step = 5;
   const base::Wide wanted = base::Wide{hours.millionths} * 60;
-  return step * static_cast<int>(base::divide(wanted, base::Wide{1'000'000} * crew.people * step, base::Round::Up));
+  return step *
+         static_cast<int>(base::divide(wanted, base::Wide{1'000'000} * crew.people * step, base::Round::Up));
 }
 
 /// Minutes of every day that the day's own tasks take: those listed before any other task, and those after.
@@ -81,13 +82,20 @@ Phases phasesOf(const model::Estimate& e, const model::Content& content, const m
   return phases;
 }
 
+/// Nobody is sent onto a deck in the dark: from eight in the evening the next morning is meant.
+base::LocalTime waking(base::LocalTime t) {
+  constexpr int morning = 7 * 60, evening = 20 * 60;
+  if (t.minutes >= evening) return {t.day + std::chrono::days{1}, morning};
+  return {t.day, std::max(t.minutes, morning)};
+}
+
 void addDates(model::Plan& plan, const model::Case& c, const Calendar& calendar) {
   const auto& zone = c.job.site.timezone;
   const auto& times = c.product->times;
   const auto add = [&](const std::string& name, base::LocalTime at) {
     plan.events.push_back({name, at, 0, {}});
   };
-  add("walk", after(zone, plan.finished, times.walk));
+  add("walk", waking(after(zone, plan.finished, times.walk)));
   add("furniture", after(zone, plan.finished, times.furniture));
   add("rugs", after(zone, plan.finished, times.rugs));
   add("first_wash", after(zone, plan.finished, times.firstWash));
@@ -100,11 +108,6 @@ bool canBePlanned(const model::Case& c, const Calendar& calendar, Span coating, 
                   base::Diagnostics& messages) {
   const auto& job = c.job;
   const base::SourcePos nowhere;
-  if (!isZone(job.site.timezone)) {
-    messages.error(nowhere, "site.timezone", "'" + job.site.timezone + "' is not a known time zone",
-                   "write it as in the tz database, e.g. 'Pacific/Auckland'");
-    return false;
-  }
   if (!calendar.hasTime(calendar.day(), job.start)) {
     messages.error(nowhere, "crew",
                    "leaves no time to work: setting up and packing down fill the day, or every day is off");
@@ -126,6 +129,12 @@ bool canBePlanned(const model::Case& c, const Calendar& calendar, Span coating, 
 
 }  // namespace
 
+void checkZone(const model::Site& site, base::Diagnostics& messages) {
+  if (isZone(site.timezone)) return;
+  messages.error(site.timezonePos, "site.timezone", "'" + site.timezone + "' is not a known time zone",
+                 "write it as in the tz database, e.g. 'Pacific/Auckland'");
+}
+
 model::Plan makePlan(const model::Case& c, const model::Content& content, const model::Estimate& e,
                      base::Diagnostics& messages) {
   const auto& job = c.job;
@@ -133,7 +142,8 @@ model::Plan makePlan(const model::Case& c, const model::Content& content, const 
   const Calendar calendar(job.crew, morning, evening);
   const Span coating = coatingHours(job, calendar.day());
   model::Plan plan;
-  if (!canBePlanned(c, calendar, coating, e, messages)) return plan;
+  checkZone(c.job.site, messages);
+  if (!messages.ok() || !canBePlanned(c, calendar, coating, e, messages)) return plan;
   plan.coatingFrom = coating.from;
   plan.coatingUntil = coating.until;
 

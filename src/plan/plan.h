@@ -6,6 +6,9 @@
 
 namespace plan {
 
+/// An error where the tz database does not know the site's time zone.
+void checkZone(const model::Site& site, base::Diagnostics& messages);
+
 /// From the job's start: tasks before the coats in their order, drying after the wash, then the coats in
 /// batches of decks that fit one day's coating hours, each coat inside the product's window where the
 /// calendar allows. All waits are true hours by the site's time zone. Errors: an unknown time zone; no time

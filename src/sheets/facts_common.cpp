@@ -83,7 +83,8 @@ std::string idealWords(const model::ProductTimes& t, const Words& w) {
 }
 
 void addCoats(Facts& f, const Computed& x, const Words& w) {
-  const int coats = coatsOfAll(x);
+  const auto coats = coatCounts(x);
+  const bool isSame = coats.fewest == coats.most;
   std::vector<base::Date> dates;
   for (const auto& e : x.plan.events) {
     const bool isEnd = e.name.starts_with("coat_") && e.name.ends_with("_end");
@@ -93,13 +94,12 @@ void addCoats(Facts& f, const Computed& x, const Words& w) {
   if (dates.size() == 2) words = w.shortDate(dates[0]) + " and " + w.shortDate(dates[1]);
   else if (!dates.empty())
     words = w.shortDate(dates.front()) + (dates.size() > 1 ? " to " + w.shortDate(dates.back()) : "");
-  f.emplace_back(
-      "coats",
-      Facts{
-          {"words", counted(coats, "coat", "coats").replace(0, std::to_string(coats).size(), spelled(coats))},
-          {"several", Fact::yes(coats > 1)},
-          {"apart", idealWords(x.c.product->times, w)},
-          {"dates", words}});
+  f.emplace_back("coats", Facts{{"words", (isSame ? "" : spelled(coats.fewest) + " to ") +
+                                              spelled(coats.most) + (coats.most == 1 ? " coat" : " coats")},
+                                {"several", Fact::yes(coats.most > 1)},
+                                {"differ", Fact::yes(!isSame)},
+                                {"apart", idealWords(x.c.product->times, w)},
+                                {"dates", words}});
 }
 
 void addDays(Facts& f, const Computed& x, const Words& w) {
@@ -115,7 +115,7 @@ void addDays(Facts& f, const Computed& x, const Words& w) {
       "start",
       Facts{{"short", w.shortDate(first)}, {"long", w.longDate(first)}, {"day", w.weekdayDate(first)}});
   const auto& done = x.plan.finished;
-  base::Date walk = done.day;
+  base::Date walk = last;
   Facts dates;
   for (const auto& e : x.plan.events) {
     if (e.name == "walk") walk = e.at.day;
@@ -133,6 +133,7 @@ void addDays(Facts& f, const Computed& x, const Words& w) {
                                  {"long", w.longDate(done.day)},
                                  {"date", w.dayMonth(done.day) + " " + w.year(done.day)},
                                  {"clock", w.clock(done.minutes)},
+                                 {"is_one_day", Fact::yes(first == walk)},
                                  {"walk_day", w.weekdayDate(walk)}});
   f.emplace_back("day_before", Facts{{"short", w.shortDate(first - std::chrono::days{1})}});
 }
@@ -218,6 +219,7 @@ Facts commonFacts(const Computed& x, const Words& w) {
            !std::holds_alternative<model::Measured>(deck.shape);
   });
   f.emplace_back("has_plan", Fact::yes(isDrawn));
+  f.emplace_back("has_coats", Fact::yes(!x.estimate.coats.empty()));
   f.emplace_back("decks", deckFacts(x, w));
   const auto& need = x.estimate.product;
   f.emplace_back(

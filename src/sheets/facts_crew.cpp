@@ -139,6 +139,12 @@ Facts crewFacts(const Computed& x) {
   f.emplace_back("film_decks", film);
   f.emplace_back("treated", Fact::yes(!treated.empty()));
   f.emplace_back("treated_decks", treated);
+  const auto isCovered = [](const Computed&, const model::Deck& d) { return d.isCovered; };
+  f.emplace_back("covered_decks", decksWhere(x, isCovered));
+  f.emplace_back("has_site_words",
+                 Fact::yes(!site.access.empty() || !site.water.empty() || !site.power.empty()));
+  // Old oil in the boards is not the job's doing; a drying oil that is brought is.
+  f.emplace_back("fire", Fact::yes(x.c.product->isDryingOil && !x.estimate.coats.empty()));
   std::optional<base::Length> edge;
   for (const auto& d : x.c.job.areas) {
     if (d.edgeHeight && (!edge || *d.edgeHeight > *edge)) edge = d.edgeHeight;

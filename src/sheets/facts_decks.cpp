@@ -49,12 +49,20 @@ void addState(Facts& f, model::State state) {
                                 {"film", Fact::yes(state == model::State::Film)}});
 }
 
-void addUptake(Facts& f, model::Uptake uptake, bool isKnown) {
-  f.emplace_back("has_uptake", Fact::yes(isKnown));
-  f.emplace_back("uptake", Facts{{"tight", Fact::yes(isKnown && uptake == model::Uptake::Tight)},
-                                 {"medium", Fact::yes(isKnown && uptake == model::Uptake::Medium)},
-                                 {"open", Fact::yes(isKnown && uptake == model::Uptake::Open)},
-                                 {"thirsty", Fact::yes(isKnown && uptake == model::Uptake::Thirsty)}});
+void addUptake(Facts& f, std::optional<model::Uptake> uptake) {
+  f.emplace_back("has_uptake", Fact::yes(uptake.has_value()));
+  f.emplace_back("uptake", Facts{{"tight", Fact::yes(uptake == model::Uptake::Tight)},
+                                 {"medium", Fact::yes(uptake == model::Uptake::Medium)},
+                                 {"open", Fact::yes(uptake == model::Uptake::Open)},
+                                 {"thirsty", Fact::yes(uptake == model::Uptake::Thirsty)}});
+}
+
+/// The row of the product's table a deck's coats are from; nothing where the job brings its own figures.
+std::optional<model::Uptake> uptakeOf(const Computed& x, std::size_t deck) {
+  for (const auto& coat : x.estimate.coats) {
+    if (coat.deck == deck) return coat.uptake;
+  }
+  return {};
 }
 
 }  // namespace
@@ -76,10 +84,13 @@ std::string sizeWords(const model::Deck& deck, const Words& w) {
   return s;
 }
 
-int coatsOfAll(const Computed& x) {
-  int most = 0;
-  for (const auto& coat : x.estimate.coats) most = std::max(most, coat.coat);
-  return most;
+CoatCounts coatCounts(const Computed& x) {
+  std::vector<int> counts(x.c.job.areas.size());
+  for (const auto& coat : x.estimate.coats) counts[coat.deck] = std::max(counts[coat.deck], coat.coat);
+  std::erase(counts, 0);
+  if (counts.empty()) return {};
+  const auto [fewest, most] = std::minmax_element(counts.begin(), counts.end());
+  return {*fewest, *most};
 }
 
 std::vector<std::vector<std::int64_t>> printedLitres(const Computed& x, const Words& w) {
@@ -102,8 +113,8 @@ FactList deckFacts(const Computed& x, const Words& w) {
             {"size", sizeWords(deck, w)}, {"area", w.area(x.estimate.decks[i].area)},
             {"timber", timber.name},      {"note", deck.note}};
     addState(f, deck.state);
-    // The table's class says nothing where the job brings its own rates.
-    addUptake(f, timber.uptake.at(deck.state), deck.rates.empty() && !deck.testPatch);
+    f.emplace_back("treated", Fact::yes(timber.mayBeTreated));
+    addUptake(f, uptakeOf(x, i));
     f.emplace_back("has_boards", Fact::yes(deck.boards.has_value()));
     const model::Boards b = deck.boards.value_or(model::Boards{});
     f.emplace_back("boards", Facts{{"width", w.size(b.width)},
@@ -126,7 +137,7 @@ FactList deckFacts(const Computed& x, const Words& w) {
 
 void addLitreTable(Facts& facts, const Computed& x, const Words& w) {
   const auto litres = printedLitres(x, w);
-  const auto coats = static_cast<std::size_t>(coatsOfAll(x));
+  const auto coats = static_cast<std::size_t>(coatCounts(x).most);
   std::vector<std::int64_t> totals(coats);
   std::int64_t all = 0;
   FactList heads, rows, sums;

@@ -9,8 +9,11 @@ namespace sheets {
 const model::Timber& timberOf(const Computed& x, const model::Deck& deck);
 /// Size of a deck in a line or two: '12.40 x 6.20 m', 'less the tree, 1.20 m across'.
 std::string sizeWords(const model::Deck& deck, const Words& w);
-/// Number of coats when all decks take the same, else the most.
-int coatsOfAll(const Computed& x);
+/// How many coats the decks take that are coated at all.
+struct CoatCounts {
+  int fewest = 0, most = 0;
+};
+CoatCounts coatCounts(const Computed& x);
 
 /// Litres of each deck's coats with loss, in whole steps that add up over the job: [deck][coat - 1].
 std::vector<std::vector<std::int64_t>> printedLitres(const Computed& x, const Words& w);

@@ -32,9 +32,9 @@ std::string titleOf(const Computed& x) {
   if (has(job, model::Work::Fix) && !has(job, model::Work::Sand)) done.push_back("fixed");
   if (has(job, model::Work::Sand)) done.push_back("sanded");
   if (has(job, model::Work::Oil)) {
-    const int coats = coatsOfAll(x);
+    const auto coats = coatCounts(x);
     done.push_back(std::string(x.c.product->kind == model::ProductKind::FilmStain ? "stained" : "oiled") +
-                   (coats > 1 ? " " + times(coats) : ""));
+                   (coats.most > 1 && coats.fewest == coats.most ? " " + times(coats.most) : ""));
   }
   return capitalised(deckNames(job)) + ", " + joined(done);
 }
@@ -52,10 +52,16 @@ Facts customerFacts(const Computed& x) {
   f.emplace_back("excluded", sentences(job.excluded));
   f.emplace_back("before_we_come", sentences(job.beforeWeCome));
   f.emplace_back("cancellation", x.c.region->cancellation);
-  f.emplace_back("cancellation_source", x.c.region->cancellationSource);
+  // What follows the dash is a note to the office.
+  f.emplace_back("cancellation_source",
+                 x.c.region->cancellationSource.substr(0, x.c.region->cancellationSource.find(" - ")));
   f.emplace_back("terms", sentences(x.c.brand.terms));
   f.emplace_back("has_terms", Fact::yes(!x.c.brand.terms.empty()));
   f.emplace_back("batches", joined(job.batches));
+  f.emplace_back("several_batches", Fact::yes(job.batches.size() > 1));
+  f.emplace_back("has_patch", Fact::yes(std::any_of(job.areas.begin(), job.areas.end(), [](const auto& deck) {
+                   return deck.testPatch.has_value();
+                 })));
   f.emplace_back("aftercare_title",
                  "Your " + deckNames(job) + " after " +
                      (x.c.product->kind == model::ProductKind::FilmStain ? "staining" : "oiling"));
