@@ -36,6 +36,7 @@ owner sheets 'kainjow/'
 owner markup 'md4c'
 owner plan 'date/'
 owner pdf 'hpdf|png\.h|jpeglib|zlib|hb-subset'
+owner typeset 'hyphen\.h'
 owner app 'CLI/|nlohmann/'
 hb=$(grep -lE '^#include <hb(-ot)?\.h>' */*.h */*.cpp 2>/dev/null | grep -vE '^(typeset|pdf)/')
 [ -z "$hb" ] || { echo "only typeset and pdf may include HarfBuzz: $hb"; bad=1; }

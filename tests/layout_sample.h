@@ -183,12 +183,13 @@ struct Result {
 };
 
 inline Result layOut(const markup::Blocks& blocks, bool hasLetterhead = false,
-                     model::Paper paper = model::Paper::A4, const typeset::Furniture& around = furniture()) {
+                     model::Paper paper = model::Paper::A4, const typeset::Furniture& around = furniture(),
+                     const std::string& language = "en") {
   static const model::Theme look = theme();
   static const typeset::Fonts fonts = typeset::readFonts(look);
   const markup::Document document{blocks};
-  typeset::LayoutInput in{document, look, fonts, paper, around,       drawings(),
-                          "Quote",  "",   "",    "en",  "2026-01-19", "quote.md"};
+  typeset::LayoutInput in{document, look, fonts, paper,    around,       drawings(),
+                          "Quote",  "",   "",    language, "2026-01-19", "quote.md"};
   in.furniture.hasLetterhead = hasLetterhead;
   Result r;
   r.document = typeset::layOut(in, r.messages);

@@ -56,7 +56,8 @@ const Style& Setter::style(const std::string& name) {
   if (known != styles_.end()) return known->second;
   const Span plain = spanIn(in.theme, name, "");
   const model::TextStyle& s = in.theme.styles.at(name);
-  return styles_[name] = {plain, s.strong, s.emphasis, Dim::milli(s.leading), Dim::milli(s.rise)};
+  const bool mayDivide = name == "body" || name == "table" || name == "note";
+  return styles_[name] = {plain, s.strong, s.emphasis, Dim::milli(s.leading), Dim::milli(s.rise), mayDivide};
 }
 
 Colour Setter::colour(const std::string& name) const {

@@ -13,6 +13,7 @@ struct Style {
   Span plain;  // without text
   model::Face strong, emphasis;
   Dim leading, rise;
+  bool mayDivide = false;  // at hyphens, in narrow columns: running words, not heads and names
 };
 
 /// The columns of the page, from the left edge of the paper.

@@ -7,17 +7,6 @@
 #include <algorithm>
 
 namespace typeset {
-namespace {
-
-using Kind = BreakItem::Kind;
-
-// Penalties of breaks inside a word: after its own hyphen, and where a word wider than the column must break.
-constexpr int afterHyphen = 50, afterSign = 500, anywhere = 4000;
-constexpr std::int64_t fill = std::int64_t{1} << 40;
-
-BreakItem penaltyItem(int penalty) { return {Kind::Penalty, 0, 0, 0, penalty, false}; }
-
-bool isLetter(char32_t c) { return (c >= U'a' && c <= U'z') || (c >= U'A' && c <= U'Z') || c >= 0xC0; }
 
 char32_t letterAt(const TextRun& run, std::size_t glyph) {
   if (glyph >= run.glyphs.size()) return 0;
@@ -25,16 +14,22 @@ char32_t letterAt(const TextRun& run, std::size_t glyph) {
   return at < run.text.size() ? base::nextLetter(run.text, at) : 0;
 }
 
+bool isLetter(char32_t c) { return (c >= U'a' && c <= U'z') || (c >= U'A' && c <= U'Z') || c >= 0xC0; }
+
+namespace {
+
+using Kind = BreakItem::Kind;
+
+constexpr int afterHyphen = 50;  // penalty of a break at a word's own hyphen
+constexpr std::int64_t fill = std::int64_t{1} << 40;
+
+BreakItem penaltyItem(int penalty) { return {Kind::Penalty, 0, 0, 0, penalty, false}; }
+
 /// An open line may end here: after a hyphen between letters, after a dash that has no space of its own.
 bool mayBreakAfter(const TextRun& run, std::size_t glyph) {
   const char32_t c = letterAt(run, glyph);
   if (c == U'-') return glyph > 0 && isLetter(letterAt(run, glyph - 1)) && isLetter(letterAt(run, glyph + 1));
   return c == 0x2014 && letterAt(run, glyph + 1) != 0;
-}
-
-bool isSign(char32_t c) {
-  return c == U'-' || c == U'/' || c == U'.' || c == U'_' || c == U'@' || c == U',' || c == 0xA0 ||
-         c == 0x202F;
 }
 
 /// Signs and pictograms are square and follow the size of the type; any other drawing keeps its size.
@@ -64,11 +59,15 @@ Text::Text(Setter& setter, markup::Inlines words, const Style& style)
       addDrawing(part, i);
       continue;
     }
-    Span look = style.plain;
-    if (part.style == markup::Inline::Style::Strong) look.face = style.strong;
-    if (part.style == markup::Inline::Style::Emphasis) look.face = style.emphasis;
-    addWords(part, i, look);
+    addWords(part, i, lookOf(part));
   }
+}
+
+Span Text::lookOf(const markup::Inline& part) const {
+  Span look = style_.plain;
+  if (part.style == markup::Inline::Style::Strong) look.face = style_.strong;
+  if (part.style == markup::Inline::Style::Emphasis) look.face = style_.emphasis;
+  return look;
 }
 
 void Text::addWords(const markup::Inline& part, std::size_t index, const Span& look) {
@@ -177,97 +176,24 @@ Dim Text::longest() const {
   return widest;
 }
 
-/// Words wider than the column may break between any two letters, best after a sign.
-std::vector<Text::Atom> Text::brokenTo(Dim width) const {
-  std::vector<Atom> out;
-  for (std::size_t i = 0; i < atoms_.size();) {
-    std::size_t end = i;
-    Dim word;
-    for (; end < atoms_.size() && atoms_[end].item.kind == Kind::Box; ++end)
-      word += Dim{atoms_[end].item.width};
-    if (end == i) ++end;
-    for (; i < end; ++i) {
-      const Atom& atom = atoms_[i];
-      const Piece* piece = atom.piece != noPiece ? &pieces_[atom.piece] : nullptr;
-      if (word <= width || atom.item.kind != Kind::Box || piece->drawing) {
-        out.push_back(atom);
-        continue;
-      }
-      for (std::size_t g = atom.begin; g < atom.end;) {
-        std::size_t next = g + 1;  // marks stay with their letter
-        while (next < atom.end && piece->run.glyphs[next].advance == 0) ++next;
-        Atom letter = atom;
-        letter.begin = g;
-        letter.end = next;
-        letter.item.width = widthOf(*piece, g, next).raw;
-        out.push_back(letter);
-        if (next < atom.end || i + 1 < end)
-          out.push_back(
-              {penaltyItem(isSign(letterAt(piece->run, g)) ? afterSign : anywhere), atom.piece, next, next});
-        g = next;
-      }
+/// The hyphen belongs to the run it ends, so that a reader copies them out together.
+void Text::addHyphen(TextLine& line, const Piece& piece, Dim& x) const {
+  Span look = lookOf(words_[piece.inlineIndex]);
+  look.text = "-";
+  for (TextRun& hyphen : shape(setter_.in.fonts, look).runs) {
+    const int tag = line.items.back().tag;
+    const Dim w = hyphen.width;
+    if (auto* run = std::get_if<TextRun>(&line.items.back().what); run && run->face == hyphen.face) {
+      for (Glyph& g : hyphen.glyphs) g.cluster += static_cast<std::uint32_t>(run->text.size());
+      run->glyphs.insert(run->glyphs.end(), hyphen.glyphs.begin(), hyphen.glyphs.end());
+      run->text += hyphen.text;
+      run->width += w;
+    } else {
+      hyphen.baseline = {x, line.rise};
+      line.items.push_back({std::move(hyphen), tag});
     }
+    x += w;
   }
-  const auto add = [&](BreakItem item) { out.push_back({item, noPiece, 0, 0}); };
-  add(penaltyItem(neverBreak));
-  add({Kind::Glue, 0, fill, 0, 0, false});
-  add(penaltyItem(mustBreak));
-  return out;
-}
-
-std::vector<BrokenLine> Text::breaks(const std::vector<Atom>& atoms, Dim width) const {
-  std::vector<BreakItem> items;
-  items.reserve(atoms.size());
-  for (const Atom& atom : atoms) items.push_back(atom.item);
-  BreakRules rules;
-  rules.width = width.raw;
-  rules.lineStretch = style_.plain.size.raw * 4;  // four ems of white are as bad as glue stretched in full
-  rules.tolerance = INT64_MAX;
-  return breakIntoLines(items, rules);
-}
-
-/// A last line of one short word looks lost: break a little narrower where that costs no line.
-void Text::lengthenLast(std::vector<BrokenLine>& lines, const std::vector<Atom>& atoms, Dim width) const {
-  const auto isShort = [&](const BrokenLine& line) {
-    Dim words;
-    for (std::size_t i = line.begin; i < line.end; ++i)
-      if (atoms[i].item.kind == Kind::Box) words += Dim{atoms[i].item.width};
-    return words * 6 < width;
-  };
-  if (lines.size() < 2 || !isShort(lines.back())) return;
-  const Dim em = style_.plain.size;
-  for (Dim narrower = width - em; narrower >= width - em * 5 && narrower >= longest(); narrower -= em) {
-    std::vector<BrokenLine> other = breaks(atoms, narrower);
-    if (other.size() > lines.size()) return;
-    if (isShort(other.back())) continue;
-    lines = std::move(other);
-    return;
-  }
-}
-
-std::vector<TextLine> Text::lines(Dim width, int tag, bool isBalanced) {
-  if (atoms_.empty()) return {};
-  const std::vector<Atom> atoms = brokenTo(width);
-  std::vector<BrokenLine> found = breaks(atoms, width);
-  lengthenLast(found, atoms, width);
-  if (isBalanced && found.size() > 1) {
-    // The narrowest column that needs no more lines.
-    Dim least = width / static_cast<std::int64_t>(found.size()) - Dim::pt(1), most = width;
-    least = std::max(least, longest());
-    while (most - least > Dim::pt(2)) {
-      const Dim middle = (least + most) / 2;
-      std::vector<BrokenLine> narrower = breaks(atoms, middle);
-      if (narrower.size() > found.size()) {
-        least = middle;
-      } else {
-        most = middle;
-        found = std::move(narrower);
-      }
-    }
-  }
-  std::vector<TextLine> out;
-  for (const BrokenLine& line : found) out.push_back(lineOf(atoms, line, tag));
-  return out;
 }
 
 TextLine Text::lineOf(const std::vector<Atom>& atoms, BrokenLine line, int tag) {
@@ -329,6 +255,7 @@ TextLine Text::lineOf(const std::vector<Atom>& atoms, BrokenLine line, int tag) 
           {Link{{{x, out.rise - style_.rise}, {w, style_.leading}}, part.link, part.text}, own});
     x += w;
   }
+  if (isDivision(atoms, line)) addHyphen(out, pieces_[atoms[line.end].piece], x);
   out.width = x;
   return out;
 }

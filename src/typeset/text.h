@@ -47,10 +47,19 @@ class Text {
   void addDrawing(const markup::Inline& part, std::size_t index);
   void addForced();
   Dim widthOf(const Piece& piece, std::size_t begin, std::size_t end) const;
-  std::vector<Atom> brokenTo(Dim width) const;
+  Span lookOf(const markup::Inline& part) const;
+  bool mayDivide(Dim width) const;
+  bool isLoneWord(std::size_t atom, bool mustBreak) const;
+  std::vector<std::size_t> divisionsOf(const Atom& atom) const;
+  Dim hyphenWidth(const Atom& atom) const;
+  static bool isDivision(const std::vector<Atom>& atoms, const BrokenLine& line);
+  bool hasHole(const std::vector<BrokenLine>& lines, const std::vector<Atom>& atoms, Dim width) const;
+  std::vector<Atom> brokenTo(Dim width, bool isDivided) const;
   std::vector<BrokenLine> breaks(const std::vector<Atom>& atoms, Dim width) const;
+  std::vector<BrokenLine> breaksWithFewHyphens(std::vector<Atom>& atoms, Dim width) const;
   void lengthenLast(std::vector<BrokenLine>& lines, const std::vector<Atom>& atoms, Dim width) const;
   TextLine lineOf(const std::vector<Atom>& atoms, BrokenLine line, int tag);
+  void addHyphen(TextLine& line, const Piece& piece, Dim& x) const;
 
   Setter& setter_;
   const markup::Inlines words_;
@@ -75,6 +84,10 @@ Stack stackOf(const Setter& setter, std::vector<TextLine>&& lines, Place place,
 /// near; all of it when it fits as it is, nothing when not even two letters do.
 std::string shortened(const std::string& text, const std::function<bool(const std::string&)>& fits);
 std::string shortened(const Setter& setter, const Style& style, const std::string& text, Dim room);
+
+/// The letter that a glyph begins; 0 past the end.
+char32_t letterAt(const TextRun& run, std::size_t glyph);
+bool isLetter(char32_t c);
 
 /// The words without any style, for bookmarks and messages.
 std::string plainWords(const markup::Inlines& words);
