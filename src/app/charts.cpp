@@ -13,7 +13,7 @@ About aboutOf(const model::PriceLine& line) {
       break;
     case model::LineKind::Preparation:
       return About::Cover;
-    case model::LineKind::Tin:
+    case model::LineKind::Product:
       return About::Product;
     case model::LineKind::Consumables:
       return About::Materials;

@@ -70,13 +70,13 @@ Facts placeFacts(const std::string& words) {
   return {{"name", words.substr(0, comma)}, {"note", words.substr(comma + 2)}};
 }
 
-/// Sign-on tables of at most five days each.
+/// Sign-on tables of at most six days each; where one is enough, with a line for whoever else comes.
 FactList signOn(const Computed& x, const Words& w) {
-  constexpr std::size_t daysOnPage = 5;
-  constexpr std::size_t leastRows = 3;
+  constexpr std::size_t daysOnPage = 6;
+  const auto people = static_cast<std::size_t>(x.c.job.crew.people);
+  const std::size_t more = x.plan.days.size() > daysOnPage ? 0 : 1;
   std::vector<std::string> names = x.c.job.crew.names;
-  while (names.size() < leastRows || names.size() < static_cast<std::size_t>(x.c.job.crew.people) + 1)
-    names.emplace_back();
+  names.resize(std::max(names.size(), people) + more);
   FactList sheets;
   for (std::size_t from = 0; from < x.plan.days.size(); from += daysOnPage) {
     FactList days, rows;

@@ -112,7 +112,8 @@ void addShifts(Facts& f, const Computed& x, const Words& w) {
 std::string setWords(const model::TinSet& set, const Words& w) {
   if (set.tins.empty()) return "nothing more to buy";
   std::vector<std::string> words;
-  for (const auto& t : set.tins) words.push_back(std::to_string(t.count) + " × " + w.tinSize(t.tin.size));
+  for (const auto& t : set.tins)
+    words.push_back(std::to_string(t.count) + "\u00A0×\u00A0" + w.tinSize(t.tin.size));
   return joined(words) + " for " + w.signedMoney(set.cost);
 }
 

@@ -29,8 +29,8 @@ struct Span {
 };
 
 /// Text that has been shaped: runs with baselines at y = 0, the first at x = 0, left to right. Letters no
-/// face has are reported to 'missing' (may be empty) and set as an empty box. Hints that draw nothing (U+00AD,
-/// U+200B, U+2060) are taken out of the text: who breaks a word at one adds the hyphen.
+/// face has are reported to 'missing' (may be empty) and set as an empty box. Hints that draw nothing
+/// (U+00AD, U+200B, U+2060) are taken out of the text: who breaks a word at one adds the hyphen.
 struct Shaped {
   std::vector<TextRun> runs;
   Dim width;

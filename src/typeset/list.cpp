@@ -28,6 +28,7 @@ Dim indentOf(Setter& setter, const markup::List& list) {
 
 std::vector<Item> markItems(Setter& setter, const markup::List& list, std::size_t i, Dim x, int label) {
   const Colour accent = setter.colour("accent");
+  const Point at = {x, markTop(setter.style("table").rise)};
   std::vector<Item> items;
   switch (list.mark) {
     case Mark::Number: {
@@ -37,16 +38,16 @@ std::vector<Item> markItems(Setter& setter, const markup::List& list, std::size_
           .items;
     }
     case Mark::Dash:
-      items.push_back(dashMark({x, {}}, accent));
+      items.push_back(dashMark(at, accent));
       break;
     case Mark::Cross:
-      items.push_back(crossMark({x, {}}, accent));
+      items.push_back(crossMark(at, accent));
       break;
     case Mark::Tick:
-      items.push_back(tickMark({x, {}}, accent));
+      items.push_back(tickMark(at, accent));
       break;
     case Mark::Box:
-      items.push_back(boxMark({x, {}}, setter.colour("ink")));
+      items.push_back(boxMark(at, setter.colour("ink")));
       break;
   }
   return items;

@@ -174,7 +174,8 @@ class TableSetter {
         lines.emplace_back();
         lines.back().height = setter_.grid.line;
       }
-      lines.front().items.push_back(boxMark({set_.columns[i].x, {}}, setter_.colour("ink")));
+      lines.front().items.push_back(
+          boxMark({set_.columns[i].x, markTop(setter_.style("table").rise)}, setter_.colour("ink")));
     }
     return lines;
   }
