@@ -148,7 +148,7 @@ class Teller {
       if (e.name == "first_wash") why = "last coat + " + w_.wait(t.firstWash);
       if (e.name == "maintenance")
         why = "last coat + " + counted(t.maintenanceMonths, "month", "months") + ", on the next working day";
-      say(e.name, why, w_.shortDate(e.at.day) + " " + w_.year(e.at.day) + ", " + w_.clock(e.at.minutes));
+      say(e.name, why, w_.shortDateYear(e.at.day) + ", " + w_.clock(e.at.minutes));
     }
   }
 

@@ -122,7 +122,7 @@ void addDays(Facts& f, const Computed& x, const Words& w) {
     if (e.name.starts_with("coat_")) continue;
     dates.emplace_back(e.name, Facts{{"day", w.weekdayDate(e.at.day)},
                                      {"short", w.shortDate(e.at.day)},
-                                     {"short_year", w.shortDate(e.at.day) + " " + w.year(e.at.day)},
+                                     {"short_year", w.shortDateYear(e.at.day)},
                                      {"month", w.month(e.at.day)},
                                      {"clock", w.clock(e.at.minutes)},
                                      {"day_clock", w.weekdayDate(e.at.day) + ", " + w.clock(e.at.minutes)}});
@@ -131,7 +131,7 @@ void addDays(Facts& f, const Computed& x, const Words& w) {
   f.emplace_back("dates", std::move(dates));
   f.emplace_back("finish", Facts{{"short", w.shortDate(last)},
                                  {"long", w.longDate(done.day)},
-                                 {"date", w.dayMonth(done.day) + " " + w.year(done.day)},
+                                 {"date", w.dayMonthYear(done.day)},
                                  {"clock", w.clock(done.minutes)},
                                  {"is_one_day", Fact::yes(first == walk)},
                                  {"walk_day", w.weekdayDate(walk)}});

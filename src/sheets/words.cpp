@@ -179,6 +179,14 @@ std::string Words::dayMonth(base::Date d) const {
   return region_.monthFirst ? brief(p.month) + noBreak + p.day : p.day + noBreak + brief(p.month);
 }
 
+std::string Words::shortDateYear(base::Date d) const {
+  return shortDate(d) + (region_.monthFirst ? ", " : " ") + year(d);
+}
+
+std::string Words::dayMonthYear(base::Date d) const {
+  return dayMonth(d) + (region_.monthFirst ? ", " : " ") + year(d);
+}
+
 std::string Words::weekday(base::Date d) const { return partsOf(d).weekday; }
 std::string Words::month(base::Date d) const { return partsOf(d).month; }
 std::string Words::year(base::Date d) const { return partsOf(d).year; }

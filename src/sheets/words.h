@@ -33,13 +33,15 @@ class Words {
   std::string hours(base::Hours h) const;  // 4.5
   std::string wait(base::Hours h) const;   // '90 minutes', '12 hours', '3 days', '2 weeks'
 
-  std::string longDate(base::Date d) const;     // Tuesday 16 March 2027
-  std::string weekdayDate(base::Date d) const;  // Tuesday 16 March
-  std::string date(base::Date d) const;         // 16 March 2027
-  std::string shortDate(base::Date d) const;    // Tue 16 Mar
-  std::string dayMonth(base::Date d) const;     // 16 Mar
-  std::string weekday(base::Date d) const;      // Tuesday
-  std::string month(base::Date d) const;        // March
+  std::string longDate(base::Date d) const;       // Tuesday 16 March 2027
+  std::string weekdayDate(base::Date d) const;    // Tuesday 16 March
+  std::string date(base::Date d) const;           // 16 March 2027
+  std::string shortDate(base::Date d) const;      // Tue 16 Mar
+  std::string shortDateYear(base::Date d) const;  // Tue 16 Mar 2027
+  std::string dayMonthYear(base::Date d) const;   // 16 Mar 2027
+  std::string dayMonth(base::Date d) const;       // 16 Mar
+  std::string weekday(base::Date d) const;        // Tuesday
+  std::string month(base::Date d) const;          // March
   std::string year(base::Date d) const;
   std::string clock(int minutes) const;  // 08:30, or 8:30 am
 
@@ -64,7 +66,8 @@ std::string deckLetter(std::size_t deck);
 std::string times(int n);
 std::string ordinal(int n);  // first, second, third, fourth
 
-/// Whole steps for each amount (zero or above) that add up to the rounded sum: the largest remainders are rounded up.
+/// Whole steps for each amount (zero or above) that add up to the rounded sum: the largest remainders are
+/// rounded up.
 std::vector<std::int64_t> apportioned(const std::vector<std::int64_t>& amounts, std::int64_t step);
 
 }  // namespace sheets

@@ -111,6 +111,10 @@ class DocumentSetter {
     const bool isTable = heading.isWide && !body.empty() && takesHeading(body.front());
     const bool isHeavy = heading.isFenced || isFenced_;
     isFenced_ = heading.isFenced;
+    // A fenced section, such as the one to sign, does not go over to a page of its own: a short one before it
+    // comes along.
+    if (heading.isFenced && !out_.empty() && lastHeight_ * 6 < setter_.pageHeight())
+      out_.back().keepWithNext = true;
     out_.push_back(space(grid_.unit * 3, true));
     Stack section;
     if (!isTable) {
@@ -124,6 +128,7 @@ class DocumentSetter {
     const Dim height = setter_.height(section);
     if (height * 3 < setter_.pageHeight() || (heading.isFenced && height <= setter_.pageHeight()))
       keepTogether(section);
+    lastHeight_ = height;
     append(out_, std::move(section));
   }
 
@@ -216,7 +221,8 @@ class DocumentSetter {
   Setter& setter_;
   const Grid& grid_;
   Stack out_;
-  bool isFenced_ = false;  // the section before is fenced and its lower rule still open
+  Dim lastHeight_ = setter_.pageHeight();  // of the section before
+  bool isFenced_ = false;                  // the section before is fenced and its lower rule still open
 };
 
 }  // namespace
