@@ -273,7 +273,7 @@ TEST_CASE("mistakes in a brand's file are told with the whole message") {
        "firm.yaml:9:7: error: logo: there is no file 'sign.png' beside the brand's file\n"},
       {"firm.yaml", "accent: '#7a4522'", "accent: '#c89a6a'",
        "firm.yaml:10:19: error: colours.accent: text in this colour has a contrast of 2.53:1 on white\n"
-       "  hint: it needs 4.5:1 (WCAG 2.1, 1.4.3); take a darker colour\n"},
+       "  hint: it needs 4.5:1 (WCAG 2.1, 1.4.3); the nearest that passes is '#92704d'\n"},
       {"firm.yaml", "accent: '#7a4522'", "acent: '#7a4522'",
        "firm.yaml:10:11: error: colours: 'acent' is not a known key here; did you mean 'accent'?\n"},
       {"firm.yaml", "accent: '#7a4522'", "accent: brown",
@@ -303,9 +303,9 @@ TEST_CASE("mistakes in a theme's file are told with the whole message") {
        "  hint: install the package that brings it, or write its path\n"},
       {"theme.yaml", "ink: '#211b17'", "ink: '#8a8a8a'",
        "theme.yaml:5:8: error: colours.ink: text in this colour has a contrast of 3.45:1 on white\n"
-       "  hint: it needs 4.5:1 (WCAG 2.1, 1.4.3); take a darker colour\n"
+       "  hint: it needs 4.5:1 (WCAG 2.1, 1.4.3); the nearest that passes is '#6d6d6d'\n"
        "theme.yaml:5:8: error: colours.ink: text in this colour has a contrast of 3.02:1 on tint\n"
-       "  hint: it needs 4.5:1 (WCAG 2.1, 1.4.3); take a darker colour\n"},
+       "  hint: it needs 4.5:1 (WCAG 2.1, 1.4.3); the nearest that passes is '#6d6d6d'\n"},
       {"theme.yaml", "  wood: '#95826d'\n", "", "theme.yaml:5:3: error: colours: 'wood' is missing\n"},
       {"theme.yaml", "  lede:", "  leed:",
        "theme.yaml:18:3: error: styles: 'lede' is missing\n"
@@ -363,7 +363,7 @@ TEST_CASE("a brand's colours replace the theme's and must be readable on its tin
   REQUIRE(messages.all().size() == 1);
   CHECK(base::format(messages.all()[0]) ==
         "firm.yaml: error: colours.accent: text in this colour has a contrast of 4.31:1 on tint\n"
-        "  hint: it needs 4.5:1 (WCAG 2.1, 1.4.3); take a darker colour\n");
+        "  hint: it needs 4.5:1 (WCAG 2.1, 1.4.3); the nearest that passes is '#6d6d71'\n");
 }
 
 TEST_CASE("contrast is counted as the accessibility guidelines say") {

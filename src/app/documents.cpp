@@ -196,7 +196,11 @@ std::string makeDocument(const DocumentKind& kind, const Studio& studio, base::D
          .date = base::isoDate(c.job.quoted),
          .template_ = main.file},
         own);
-    if (own.ok()) bytes = pdf::write(pages, studio.variant);
+    try {
+      if (own.ok()) bytes = pdf::write(pages, studio.variant);
+    } catch (const pdf::UnusableFont& e) {
+      own.error({"theme " + c.theme.name}, "faces", e.what());
+    }
   }
   messages.add(own);
   return bytes;
@@ -229,7 +233,13 @@ sheets::Facts factsOf(const std::string& document, const Computation& x, const S
 std::vector<OutputFile> makeDocuments(const Computation& x, const Shipped& shipped, const Choices& choices,
                                       const std::vector<std::string>& only, const std::string& folder,
                                       base::Diagnostics& messages) {
-  const auto fonts = typeset::readFonts(x.c.theme);
+  typeset::Fonts fonts;
+  try {
+    fonts = typeset::readFonts(x.c.theme);
+  } catch (const std::runtime_error& e) {
+    messages.error({"theme " + x.c.theme.name}, "faces", e.what());
+    return {};
+  }
   const Studio studio{x,
                       shipped,
                       readTemplates(shipped.looks, "en"),

@@ -8,6 +8,7 @@ namespace {
 
 constexpr const char* names[] = {"ink",  "soft",  "accent",  "tint",   "rule",    "wood",
                                  "wall", "white", "warning", "danger", "caution", "notice"};
+constexpr const char* grounds[] = {"white", "tint"};
 constexpr int leastContrast = 450;  // WCAG 2.1, success criterion 1.4.3
 
 /// Relative luminance, 0 to 1 (WCAG 2.1). The threshold 0.03928 is the one printed there.
@@ -25,6 +26,35 @@ std::string decimal(int hundredths) {
   return std::to_string(hundredths / 100) + "." + cents;
 }
 
+bool isReadable(const std::map<std::string, model::Colour>& colours, model::Colour text) {
+  return std::all_of(std::begin(grounds), std::end(grounds), [&](const char* name) {
+    const auto ground = colours.find(name);
+    return ground == colours.end() || contrastHundredths(text, ground->second) >= leastContrast;
+  });
+}
+
+/// Goes in 255 steps of one shade or less towards black, where that does not help towards white.
+std::optional<model::Colour> nearestReadable(const std::map<std::string, model::Colour>& colours,
+                                             model::Colour from) {
+  for (const int end : {0, 255}) {
+    for (int left = 255; left >= 0; --left) {
+      const auto channel = [&](std::uint8_t v) {
+        return static_cast<std::uint8_t>((v * left + end * (255 - left)) / 255);
+      };
+      const model::Colour c = {channel(from.r), channel(from.g), channel(from.b)};
+      if (isReadable(colours, c)) return c;
+    }
+  }
+  return {};
+}
+
+std::string inHex(model::Colour c) {
+  constexpr char digits[] = "0123456789abcdef";
+  std::string s = "#";
+  for (const std::uint8_t v : {c.r, c.g, c.b}) s += {digits[v >> 4], digits[v & 15]};
+  return s;
+}
+
 std::map<std::string, model::Colour> read(const Field& f, bool isTheme) {
   Record r(f);
   std::map<std::string, model::Colour> colours;
@@ -39,9 +69,9 @@ std::map<std::string, model::Colour> read(const Field& f, bool isTheme) {
   std::map<std::string, model::Colour> all = colours;
   all.emplace("white", model::Colour{255, 255, 255});
   for (const char* name : textColours) {
-    for (const char* ground : {"white", "tint"}) {
+    for (const char* ground : grounds) {
       const std::string mistake = contrastMistake(all, name, ground);
-      if (!mistake.empty()) fields.at(name).error(mistake, contrastHint);
+      if (!mistake.empty()) fields.at(name).error(mistake, contrastHint(all, name));
     }
   }
   return colours;
@@ -62,6 +92,13 @@ std::string contrastMistake(const std::map<std::string, model::Colour>& colours,
   const int contrast = contrastHundredths(t->second, g->second);
   if (contrast >= leastContrast) return {};
   return "text in this colour has a contrast of " + decimal(contrast) + ":1 on " + ground;
+}
+
+std::string contrastHint(const std::map<std::string, model::Colour>& colours, const std::string& text) {
+  const std::string needs = "it needs 4.5:1 (WCAG 2.1, 1.4.3); ";
+  const auto nearest = nearestReadable(colours, colours.at(text));
+  return nearest ? needs + "the nearest that passes is '" + inHex(*nearest) + "'"
+                 : needs + "no colour passes both on white and on this tint";
 }
 
 model::Colour colour(const Field& f) {

@@ -14,7 +14,9 @@ int contrastHundredths(model::Colour a, model::Colour b);
 /// What is wrong with text of one colour on another, both keys of the map; empty when it can be read.
 std::string contrastMistake(const std::map<std::string, model::Colour>& colours, const std::string& text,
                             const std::string& ground);
-inline constexpr const char* contrastHint = "it needs 4.5:1 (WCAG 2.1, 1.4.3); take a darker colour";
+/// What to do about it: the colour of the same hue nearest to this key's that can be read on white and on the
+/// tint, as far as the map has them.
+std::string contrastHint(const std::map<std::string, model::Colour>& colours, const std::string& text);
 /// Text is set in these.
 inline constexpr const char* textColours[] = {"ink", "soft", "accent"};
 

@@ -154,6 +154,20 @@ model::TextStyle readStyle(const Field& f, const model::Theme& t) {
   return s;
 }
 
+/// Where a brand's file sets a colour; only the file where it cannot be read again.
+base::SourcePos placeOfColour(const std::string& key, const std::string& brandFile) {
+  base::Diagnostics ignored;
+  if (const auto text = readFile(brandFile)) {
+    if (const auto root = parseTree(*text, brandFile, ignored)) {
+      const Source source{brandFile, ignored};
+      Record brand(Field(source, &*root, "", root->mark));
+      if (const Field colours = brand.may("colours"); colours.isGiven())
+        return Record(colours).may(key).pos();
+    }
+  }
+  return {brandFile, 0, 0};
+}
+
 }  // namespace
 
 model::Theme readTheme(const std::string& file, base::Diagnostics& out) {
@@ -191,8 +205,12 @@ void applyBrand(model::Theme& theme, const model::Brand& brand, const std::strin
     // Where the brand gives both, reading it has compared them.
     if (brand.colours.contains(name) == brand.colours.contains("tint")) continue;
     const std::string mistake = contrastMistake(theme.colours, name, "tint");
-    if (!mistake.empty())
-      messages.error({brandFile, 0, 0}, std::string("colours.") + name, mistake, contrastHint);
+    if (!mistake.empty()) {
+      const std::string key = brand.colours.contains(name) ? name : "tint";
+      messages.error(placeOfColour(key, brandFile), "colours." + key,
+                     key == name ? mistake : inQuotes(name) + " cannot be read on it: " + mistake,
+                     key == name ? contrastHint(theme.colours, name) : "take a tint nearer to white");
+    }
   }
 }
 

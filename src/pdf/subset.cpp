@@ -1,6 +1,8 @@
 // Cuts a face down to the used glyphs. The tables that only typesetting needs are left out.
 #include "pdf/subset.h"
 
+#include "pdf/write.h"
+
 #include <hb-subset.h>
 #include <hb.h>
 
@@ -34,9 +36,7 @@ void dropTables(hb_subset_input_t* input, bool isCff) {
 }  // namespace
 
 Subset subset(const typeset::FontFace& face, const GlyphTexts& used) {
-  const auto failure = [&] {
-    return std::runtime_error("cannot subset font '" + face.postscriptName() + "'");
-  };
+  const auto failure = [&] { return UnusableFont("cannot subset font '" + face.postscriptName() + "'"); };
   const Owner<hb_subset_input_t> input(hb_subset_input_create_or_fail(), hb_subset_input_destroy);
   if (!input) throw std::bad_alloc();
   for (const auto& [glyph, text] : used) hb_set_add(hb_subset_input_glyph_set(input.get()), glyph);

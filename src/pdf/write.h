@@ -3,6 +3,7 @@
 
 #include "typeset/page.h"
 
+#include <stdexcept>
 #include <string>
 #include <string_view>
 
@@ -12,8 +13,13 @@ namespace pdf {
 /// for it, where clear pictures are laid on white. Both keep to PDF/UA-1.
 enum class Variant { A2b, A1b };
 
-/// Writes a tagged PDF/A file: the same document always gives the same bytes. Throws std::runtime_error
-/// when a face cannot be subset; std::logic_error when the display list is broken (not finite, unknown
+/// A face's tables contradict each other.
+struct UnusableFont : std::runtime_error {
+  using std::runtime_error::runtime_error;
+};
+
+/// Writes a tagged PDF/A file: the same document always gives the same bytes. Throws UnusableFont when a face
+/// cannot be subset; std::logic_error when the display list is broken (not finite, unknown
 /// index).
 std::string write(const typeset::Document& document, Variant variant = Variant::A2b);
 

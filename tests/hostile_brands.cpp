@@ -1,0 +1,333 @@
+// Brands that would do harm: colours nobody can read, pictures and fonts that are broken. Through the whole
+// program, as a firm would meet them: a clear message, the exit code of a refused job, no file.
+#include "app/commands.h"
+#include "pdf_sample.h"
+#include "picture_sample.h"
+
+#include <catch2/catch.hpp>
+
+#include <iostream>
+#include <sstream>
+
+using namespace sample;
+namespace fs = std::filesystem;
+
+namespace {
+
+std::string bytesOf(const fs::path& file) {
+  std::ifstream in(file, std::ios::binary);
+  return {std::istreambuf_iterator<char>(in), {}};
+}
+
+void write(const fs::path& file, const std::string& bytes) {
+  fs::create_directories(file.parent_path());
+  std::ofstream(file, std::ios::binary) << bytes;
+}
+
+std::string replaced(std::string text, const std::string& what, const std::string& by) {
+  const auto at = text.find(what);
+  REQUIRE(at != std::string::npos);
+  return text.replace(at, what.size(), by);
+}
+
+/// Keeps what the program says while it lives.
+class Listener {
+ public:
+  Listener() : cerr_(std::cerr.rdbuf(said_.rdbuf())), cout_(std::cout.rdbuf(said_.rdbuf())) {}
+  ~Listener() {
+    std::cerr.rdbuf(cerr_);
+    std::cout.rdbuf(cout_);
+  }
+  Listener(const Listener&) = delete;
+  Listener& operator=(const Listener&) = delete;
+  std::string said() const { return said_.str(); }
+
+ private:
+  std::ostringstream said_;
+  std::streambuf *cerr_, *cout_;
+};
+
+/// A firm's folder with its brand, logo and theme; goes away again.
+class Firm {
+ public:
+  Firm() : folder_(fs::temp_directory_path() / ("firm" + std::to_string(getpid()))) {
+    fs::create_directories(folder_);
+    brand(replaced(bytesOf(SOURCE_DIR "/content/brands/cricketboard.yaml"), "logo: cricketboard.png",
+                   "logo: logo.png"));
+    logo(bytesOf(SOURCE_DIR "/content/brands/cricketboard.png"));
+  }
+  ~Firm() { fs::remove_all(folder_); }
+  Firm(const Firm&) = delete;
+  Firm& operator=(const Firm&) = delete;
+
+  void brand(const std::string& text) { write(folder_ / "brand.yaml", text); }
+  void logo(const std::string& bytes) { write(folder_ / "logo.png", bytes); }
+  void accent(const std::string& colours) {
+    std::string text = bytesOf(folder_ / "brand.yaml");
+    const auto at = text.find("colours:");
+    REQUIRE(at != std::string::npos);
+    brand(text.replace(at, text.find('\n', at) - at, "colours: {" + colours + "}"));
+  }
+  /// A theme whose running text is set in these bytes.
+  void font(const std::string& bytes) {
+    write(folder_ / "looks/themes/broken.ttf", bytes);
+    write(folder_ / "looks/themes/generous.yaml",
+          replaced(bytesOf(SOURCE_DIR "/templates/themes/generous.yaml"), "text: Vollkorn-Regular.ttf",
+                   "text: broken.ttf"));
+  }
+
+  /// Makes a quote; the exit code.
+  int pack() {
+    app::PackOrder order;
+    order.jobs = {SOURCE_DIR "/out_examples/porch/job.yaml"};
+    order.folder = (folder_ / "out").string();
+    order.only = {"quote"};
+    order.choices.brandFile = (folder_ / "brand.yaml").string();
+    if (fs::exists(folder_ / "looks")) order.choices.looks = (folder_ / "looks").string();
+    const Listener listener;
+    const int status = app::pack(order);
+    said_ = listener.said();
+    for (std::size_t at; (at = said_.find(folder_.string() + "/")) != std::string::npos;)
+      said_.erase(at, folder_.string().size() + 1);
+    return status;
+  }
+  /// What was said at the last pack, with the folder's name cut out.
+  const std::string& said() const { return said_; }
+  bool wroteFiles() const { return fs::exists(folder_ / "out") && !fs::is_empty(folder_ / "out"); }
+
+ private:
+  fs::path folder_;
+  std::string said_;
+};
+
+/// The whole message of a firm whose job has to be refused.
+std::string refusal(Firm& firm) {
+  const int status = firm.pack();
+  INFO(firm.said());
+  CHECK(status == 1);
+  CHECK_FALSE(firm.wroteFiles());
+  return firm.said();
+}
+
+std::string refusalOfLogo(const std::string& bytes) {
+  Firm firm;
+  firm.logo(bytes);
+  return refusal(firm);
+}
+
+std::string refusalOfFont(const std::string& bytes) {
+  Firm firm;
+  firm.font(bytes);
+  return refusal(firm);
+}
+
+/// Whether a firm's quote is made and is a sound file.
+void accept(Firm& firm) {
+  const int status = firm.pack();
+  INFO(firm.said());
+  CHECK(status == 0);
+  CHECK(firm.wroteFiles());
+}
+
+const std::string carlito = "/usr/share/fonts/truetype/crosextra/Carlito-Regular.ttf";
+
+/// Where a table's entry in the directory of a font begins.
+std::size_t entryOf(const std::string& font, const std::string& table) {
+  for (std::size_t at = 12; at < 500; at += 16)
+    if (font.substr(at, 4) == table) return at;
+  FAIL("no table " << table);
+  return 0;
+}
+
+std::size_t numberAt(const std::string& font, std::size_t at) {
+  std::size_t n = 0;
+  for (std::size_t i = at; i < at + 4; ++i) n = n << 8 | static_cast<unsigned char>(font[i]);
+  return n;
+}
+
+std::size_t placeOf(const std::string& font, const std::string& table) {
+  return numberAt(font, entryOf(font, table) + 8);
+}
+
+const std::string damagedPng = "logo.png: error: the PNG picture is damaged or cut off\n";
+const std::string damagedJpeg = "logo.png: error: the JPEG picture is damaged or cut off\n";
+
+}  // namespace
+
+TEST_CASE("white text on white is refused with the nearest colour that can be read") {
+  Firm firm;
+  firm.accent("accent: '#ffffff'");
+  CHECK(holds(refusal(firm),
+              "error: colours.accent: text in this colour has a contrast of 1.00:1 on white\n"
+              "  hint: it needs 4.5:1 (WCAG 2.1, 1.4.3); the nearest that passes is '#767676'\n"));
+}
+
+TEST_CASE("on white the grey of 4.48:1 is refused and the next darker one of 4.54:1 is taken") {
+  Firm firm;
+  firm.accent("accent: '#777777', tint: '#ffffff'");
+  CHECK(holds(refusal(firm), "the nearest that passes is '#767676'\n"));
+  firm.accent("accent: '#767676', tint: '#ffffff'");
+  accept(firm);
+}
+
+TEST_CASE("a colour that fails on the theme's tint only is told with its line") {
+  Firm firm;
+  firm.accent("accent: '#767676'");
+  const std::string said = refusal(firm);
+  CHECK(holds(said,
+              "error: colours.accent: text in this colour has a contrast of 3.97:1 on tint\n"
+              "  hint: it needs 4.5:1 (WCAG 2.1, 1.4.3); the nearest that passes is '#6d6d6d'\n"));
+  CHECK_FALSE(holds(said, "brand.yaml: error"));
+  firm.accent("accent: '#6d6d6d'");
+  accept(firm);
+}
+
+TEST_CASE("a tint on which the theme's words cannot be read is refused under its own name") {
+  Firm firm;
+  firm.accent("tint: '#807060'");
+  CHECK(holds(refusal(firm),
+              "error: colours.tint: 'ink' cannot be read on it: text in this colour has a contrast of"));
+}
+
+TEST_CASE("a logo of 40 megapixels is refused by its size") {
+  const std::string line = std::string(1001, '\0');
+  std::string lines;
+  for (int y = 0; y < 5000; ++y) lines += line;
+  CHECK(refusalOfLogo(craftedPng(8000, 5000, {"\1\0\0", 3}, "", lines)) ==
+        "logo.png: error: the picture has 8000 x 5000 pixels; at most 16 million are allowed\n");
+}
+
+TEST_CASE("a logo that claims far more pixels than it has is refused by its size") {
+  CHECK(refusalOfLogo(craftedPng(100'000, 100'000, {"\x08\2\0", 3}, "", "x")) ==
+        "logo.png: error: the picture has 100000 x 100000 pixels; at most 16 million are allowed\n");
+  CHECK(refusalOfLogo(craftedPng(0, 0, {"\x08\2\0", 3}, "", "x")) == damagedPng);
+}
+
+TEST_CASE("a damaged PNG as logo is refused") {
+  const std::string whole = bytesOf(SOURCE_DIR "/content/brands/cricketboard.png");
+  CHECK(refusalOfLogo(whole.substr(0, whole.size() / 2)) == damagedPng);
+  CHECK(refusalOfLogo(whole.substr(0, whole.size() - 12)) == damagedPng);
+  CHECK(refusalOfLogo(whole.substr(0, 20)) == damagedPng);
+  std::string wrongSum = whole;
+  wrongSum[whole.find("IDAT") + 400] ^= 1;
+  CHECK(refusalOfLogo(wrongSum) == damagedPng);
+  CHECK(refusalOfLogo(craftedPng(4, 1, {"\4\3\0", 3}, "", {"\0\x01\x23", 3})) == damagedPng);  // no palette
+  CHECK(refusalOfLogo(craftedPng(4, 4, {"\x08\2\0", 3}, "", {"\0\0\0\0", 4})) ==
+        damagedPng);  // too few lines
+  CHECK(refusalOfLogo("") == "logo.png: error: the logo cannot be read\n");
+  for (const std::string bytes : {"our logo", "GIF89a", "%PDF-1.7", "<svg/>"})
+    CHECK(refusalOfLogo(bytes) == "logo.png: error: not a PNG or JPEG picture\n");
+}
+
+TEST_CASE("a PNG of a rare but sound kind is taken as logo") {
+  const std::string palette = chunk("PLTE" + std::string("\x7a\x45\x22\xff\xff\xff\0\0\0", 9));
+  const std::pair<const char*, std::string> kinds[] = {
+      {"palette with clear colours",
+       craftedPng(4, 1, {"\x08\3\0", 3}, palette + chunk(std::string("tRNS\0\x80", 6)), {"\0\0\1\2\0", 5})},
+      {"palette of 4 bits with clear colours",
+       craftedPng(4, 1, {"\4\3\0", 3}, palette + chunk(std::string("tRNS\0", 5)), {"\0\x01\x20", 3})},
+      {"one clear colour",
+       craftedPng(1, 1, {"\x08\2\0", 3}, chunk(std::string("tRNS\0\1\0\2\0\3", 10)), {"\0\1\2\3", 4})},
+      {"one clear grey", craftedPng(2, 1, {"\x08\0\0", 3}, chunk(std::string("tRNS\0\1", 6)), {"\0\1\2", 3})},
+      {"16 bits", craftedPng(1, 1, {"\x10\6\0", 3}, "", std::string(9, '\0'))},
+      {"interlaced", craftedPng(1, 1, {"\x08\2\1", 3}, "", {"\0\1\2\3", 4})}};
+  for (const auto& [kind, bytes] : kinds) {
+    INFO(kind);
+    Firm firm;
+    firm.logo(bytes);
+    accept(firm);
+  }
+}
+
+TEST_CASE("a damaged JPEG as logo is refused") {
+  const std::string whole = makeJpeg(64, 64, 3, JCS_RGB);
+  CHECK(refusalOfLogo(whole.substr(0, 3)) == damagedJpeg);
+  CHECK(refusalOfLogo(whole.substr(0, 3) + std::string(500, '\0')) == damagedJpeg);
+  CHECK(refusalOfLogo(whole.substr(0, whole.size() / 2)) == damagedJpeg);
+  CHECK(refusalOfLogo(whole.substr(0, whole.size() - 2)) == damagedJpeg);
+  CHECK(refusalOfLogo(makeJpeg(16, 16, 4, JCS_CMYK)) ==
+        "logo.png: error: the JPEG picture is in CMYK colours; save it as RGB\n");
+  Firm firm;
+  firm.logo(whole);
+  accept(firm);
+}
+
+TEST_CASE("a damaged font is refused with its name") {
+  const std::string start = "theme generous: error: faces: cannot use font 'looks/themes/broken.ttf': ";
+  const std::string whole = bytesOf(carlito);
+  CHECK(refusalOfFont("") == start + "not a font\n");
+  CHECK(refusalOfFont("The quick brown fox, but no font at all") ==
+        start + "not a TrueType or OpenType font\n");
+  CHECK(refusalOfFont(std::string(5000, '\0')) == start + "not a TrueType or OpenType font\n");
+  CHECK(refusalOfFont(whole.substr(0, 100)) == start + "damaged: cut off\n");
+  CHECK(refusalOfFont(whole.substr(0, whole.size() / 2)) == start + "damaged: cut off\n");
+  for (const std::string table : {"cmap", "head", "hhea", "hmtx", "maxp"}) {
+    std::string without = whole;
+    without.replace(entryOf(whole, table), 4, "xxxx");
+    CHECK(refusalOfFont(without) == start + "damaged: a table is missing\n");
+  }
+  std::string noOutlines = whole;
+  noOutlines.replace(entryOf(whole, "glyf"), 4, "xxxx");
+  CHECK(refusalOfFont(noOutlines) == start + "without outlines\n");
+  std::string noLetters = whole;
+  noLetters.replace(placeOf(whole, "maxp") + 4, 2, std::string("\0\1", 2));
+  CHECK(refusalOfFont(noLetters) == start + "damaged or without the letter A\n");
+  std::string zeros = whole;
+  std::fill(zeros.begin() + 1000, zeros.end(), '\0');
+  CHECK(refusalOfFont(zeros) == start + "damaged or without the letter A\n");
+}
+
+TEST_CASE("a font that cannot be cut down to the letters in use is refused with its name") {
+  std::string bad = bytesOf(carlito);
+  const std::size_t head = placeOf(bad, "head");
+  std::fill_n(bad.begin() + static_cast<std::ptrdiff_t>(head), 54, '\xFF');
+  CHECK(refusalOfFont(bad) == "theme generous: error: faces: cannot subset font 'Carlito'\n");
+}
+
+TEST_CASE("a font file that is not there is told with the theme's line") {
+  Firm firm;
+  firm.font("x");
+  fs::remove(fs::temp_directory_path() / ("firm" + std::to_string(getpid())) / "looks/themes/broken.ttf");
+  CHECK(holds(refusal(firm),
+              "generous.yaml:14:9: error: faces.text: the font file 'broken.ttf' is not found\n"));
+}
+
+TEST_CASE("a font broken inside its tables does no harm, whatever becomes of the quote") {
+  const std::string whole = bytesOf(carlito);
+  for (const std::string table :
+       {"maxp", "glyf", "loca", "hmtx", "hhea", "head", "cmap", "GSUB", "GPOS", "OS/2", "name"}) {
+    const std::size_t at = placeOf(whole, table);
+    const std::size_t length = numberAt(whole, entryOf(whole, table) + 12);
+    for (const int way : {0, 1, 2}) {
+      INFO(table << " " << way);
+      std::string bad = whole;
+      if (way == 0) std::fill_n(bad.begin() + static_cast<std::ptrdiff_t>(at), length, '\xFF');
+      if (way == 1)
+        std::fill_n(bad.begin() + static_cast<std::ptrdiff_t>(at + length / 2), length - length / 2, '\0');
+      if (way == 2)
+        for (std::size_t i = 0; i < length; i += 7) bad[at + i] = static_cast<char>(bad[at + i] ^ 0x55);
+      Firm firm;
+      firm.font(bad);
+      const int status = firm.pack();
+      INFO(firm.said());
+      CHECK((status == 0 || status == 1));
+      CHECK(firm.wroteFiles() == (status == 0));
+    }
+  }
+}
+
+TEST_CASE("a font whose maxp counts too few glyphs does no harm") {
+  const std::string whole = bytesOf(carlito);
+  for (const int count : {0, 2, 50, 100, 300, 2000}) {
+    std::string bad = whole;
+    const std::size_t at = placeOf(whole, "maxp") + 4;
+    bad[at] = static_cast<char>(count >> 8);
+    bad[at + 1] = static_cast<char>(count & 255);
+    Firm firm;
+    firm.font(bad);
+    const int status = firm.pack();
+    INFO(count << ": " << firm.said());
+    CHECK((status == 0 || status == 1));
+    CHECK(firm.wroteFiles() == (status == 0));
+  }
+}
