@@ -167,43 +167,38 @@ struct Studio {
   std::shared_ptr<const typeset::Image> logo;
   std::map<std::string, typeset::Drawing> drawings;
   model::Paper paper;
-  pdf::Variant variant;
 };
 
-/// One document as PDF; nothing when its template has mistakes.
-std::string makeDocument(const DocumentKind& kind, const Studio& studio, base::Diagnostics& messages) {
+/// The pages of one document; nothing when its template has mistakes.
+std::optional<typeset::Document> setDocument(const DocumentKind& kind, const Studio& studio,
+                                             base::Diagnostics& messages) {
   const auto& c = studio.x.c;
   const auto& main = studio.templates.at(kind.name);
   base::Diagnostics own;
   const auto filled =
       sheets::fillWithLines(main, studio.templates, factsOf(kind.name, studio.x, studio.shipped), own);
   const auto blocks = own.ok() ? markup::readMarkdown(filled.text, filled.lines, own) : markup::Document{};
-  std::string bytes;
+  std::optional<typeset::Document> pages;
   if (own.ok()) {
     const auto theme = kind.reader == Reader::Office ? dense(c.theme) : c.theme;
-    const auto pages = typeset::layOut(
-        {.blocks = blocks,
-         .theme = theme,
-         .fonts = studio.fonts,
-         .paper = studio.paper,
-         .furniture = furnitureOf(kind, c, studio.logo),
-         .drawings = studio.drawings,
-         .title = kind.heading + " " + c.job.ref,
-         .subject =
-             sheets::titleOf({c, studio.shipped.content, studio.x.estimate, studio.x.plan, studio.x.price}),
-         .author = c.brand.name,
-         .language = c.region->language,
-         .date = base::isoDate(c.job.quoted),
-         .template_ = main.file},
-        own);
-    try {
-      if (own.ok()) bytes = pdf::write(pages, studio.variant);
-    } catch (const pdf::UnusableFont& e) {
-      own.error({"theme " + c.theme.name}, "faces", e.what());
-    }
+    pages = typeset::layOut({.blocks = blocks,
+                             .theme = theme,
+                             .fonts = studio.fonts,
+                             .paper = studio.paper,
+                             .furniture = furnitureOf(kind, c, studio.logo),
+                             .drawings = studio.drawings,
+                             .title = kind.heading + " " + c.job.ref,
+                             .subject = sheets::titleOf({c, studio.shipped.content, studio.x.estimate,
+                                                         studio.x.plan, studio.x.price}),
+                             .author = c.brand.name,
+                             .language = c.region->language,
+                             .date = base::isoDate(c.job.quoted),
+                             .template_ = main.file},
+                            own);
+    if (!own.ok()) pages.reset();
   }
   messages.add(own);
-  return bytes;
+  return pages;
 }
 
 }  // namespace
@@ -230,9 +225,8 @@ sheets::Facts factsOf(const std::string& document, const Computation& x, const S
   return {};
 }
 
-std::vector<OutputFile> makeDocuments(const Computation& x, const Shipped& shipped, const Choices& choices,
-                                      const std::vector<std::string>& only, const std::string& folder,
-                                      base::Diagnostics& messages) {
+std::vector<SetDocument> setDocuments(const Computation& x, const Shipped& shipped, const Choices& choices,
+                                      const std::vector<std::string>& only, base::Diagnostics& messages) {
   typeset::Fonts fonts;
   try {
     fonts = typeset::readFonts(x.c.theme);
@@ -246,15 +240,26 @@ std::vector<OutputFile> makeDocuments(const Computation& x, const Shipped& shipp
                       fonts,
                       readLogo(x.c.brand, messages),
                       drawingsOf(x, shipped, fonts),
-                      choices.paper.value_or(x.c.region->paper),
-                      choices.variant};
-  std::vector<OutputFile> files;
+                      choices.paper.value_or(x.c.region->paper)};
+  std::vector<SetDocument> documents;
   for (const auto& kind : kinds) {
     const bool isWanted = only.empty() || std::find(only.begin(), only.end(), kind.name) != only.end();
     // A job without a coat has nothing to care for afterwards.
     if (!isWanted || (kind.name == "aftercare" && x.estimate.coats.empty())) continue;
-    files.push_back(
-        {(fs::path(folder) / (kind.name + ".pdf")).string(), makeDocument(kind, studio, messages)});
+    if (auto pages = setDocument(kind, studio, messages)) documents.push_back({kind.name, std::move(*pages)});
+  }
+  return documents;
+}
+
+std::vector<OutputFile> makeDocuments(const Computation& x, const Shipped& shipped, const Choices& choices,
+                                      const std::vector<std::string>& only, const std::string& folder,
+                                      base::Diagnostics& messages) {
+  std::vector<OutputFile> files;
+  try {
+    for (const auto& [name, pages] : setDocuments(x, shipped, choices, only, messages))
+      files.push_back({(fs::path(folder) / (name + ".pdf")).string(), pdf::write(pages, choices.variant)});
+  } catch (const pdf::UnusableFont& e) {
+    messages.error({"theme " + x.c.theme.name}, "faces", e.what());
   }
   return files;
 }

@@ -5,6 +5,7 @@
 #include "app/files.h"
 
 #include "sheets/facts.h"
+#include "typeset/page.h"
 
 #include <vector>
 
@@ -15,6 +16,16 @@ const std::vector<std::string>& documentNames();
 
 /// Every fact a document's template may name, with its words in this job.
 sheets::Facts factsOf(const std::string& document, const Computation& x, const Shipped& shipped);
+
+struct SetDocument {
+  std::string name;
+  typeset::Document pages;
+};
+
+/// The pages of the named documents (all when empty); those with mistakes in templates or pictures are told
+/// in 'messages' and left out.
+std::vector<SetDocument> setDocuments(const Computation& x, const Shipped& shipped, const Choices& choices,
+                                      const std::vector<std::string>& only, base::Diagnostics& messages);
 
 /// Sets the named documents (all when empty) as PDF, each as a path below 'folder'. Mistakes of templates and
 /// pictures go to 'messages'; then the result is not to be written.

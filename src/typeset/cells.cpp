@@ -98,8 +98,7 @@ CellSet readCell(Setter& setter, Inlines words, const Style& style, bool isHead)
   if (!isHead && isNumber(plainText)) {
     cell.isNumber = true;
     if (const std::size_t length = fractionLength(plainText)) {
-      Span fraction = style.plain;
-      if (cell.isStrong) fraction.face = style.strong;
+      Span fraction = style.plain;  // of strong figures too, so that all end on one vertical
       fraction.text = plainText.substr(plainText.size() - length);
       cell.fraction = width(setter.in.fonts, fraction);
     }
