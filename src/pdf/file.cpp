@@ -44,7 +44,13 @@ void put(HPDF_Stream stream, std::string_view data) {
                     static_cast<HPDF_UINT>(data.size()));
 }
 
-/// Level 4: a tenth larger than level 9, several times faster.
+/// The filter stands among the raw entries, because the library drops one that it does not apply itself.
+constexpr const char* deflateEntry = "/Filter /FlateDecode\n";
+
+HPDF_REAL points(typeset::Dim length) { return static_cast<HPDF_REAL>(length.raw) / 12'700; }
+
+}  // namespace
+
 std::string deflated(std::string_view data) {
   uLongf length = compressBound(data.size());
   std::string out(length, '\0');
@@ -54,13 +60,6 @@ std::string deflated(std::string_view data) {
   out.resize(length);
   return out;
 }
-
-/// The filter stands among the raw entries, because the library drops one that it does not apply itself.
-constexpr const char* deflateEntry = "/Filter /FlateDecode\n";
-
-HPDF_REAL points(typeset::Dim length) { return static_cast<HPDF_REAL>(length.raw) / 12'700; }
-
-}  // namespace
 
 std::string reference(Object object) {
   if (!object) throw std::logic_error("internal error: a reference to nothing");

@@ -24,6 +24,9 @@ struct Object {
 /// '12 0 R'
 std::string reference(Object object);
 
+/// Data for a FlateDecode stream, at level 4: a tenth larger than level 9, several times faster.
+std::string deflated(std::string_view data);
+
 enum class Packing { Deflate, AsIs };
 
 class File {

@@ -18,6 +18,13 @@ std::string onWhite(const typeset::Image& image) {
   return out;
 }
 
+/// Samples as a stream; 'packed' is the same deflated beforehand, or empty.
+Object addSamples(File& file, const std::string& entries, const std::string& samples,
+                  const std::string& packed) {
+  if (packed.empty()) return file.addStream(entries, samples);
+  return file.addStream(entries + "/Filter /FlateDecode\n", packed, Packing::AsIs);
+}
+
 Object embed(File& file, const typeset::Image& image, Variant variant) {
   if (image.width <= 0 || image.height <= 0) throw std::logic_error("internal error: an empty picture");
   const auto pixels = static_cast<std::size_t>(image.width) * static_cast<std::size_t>(image.height);
@@ -35,8 +42,12 @@ Object embed(File& file, const typeset::Image& image, Variant variant) {
     return file.addStream(entries + "/ColorSpace /DeviceRGB\n", onWhite(image));
   }
   if (!isOpaque)
-    mask = "/SMask " + reference(file.addStream(entries + "/ColorSpace /DeviceGray\n", image.alpha)) + "\n";
-  if (image.jpeg.empty()) return file.addStream(entries + "/ColorSpace /DeviceRGB\n" + mask, image.rgb);
+    mask =
+        "/SMask " +
+        reference(addSamples(file, entries + "/ColorSpace /DeviceGray\n", image.alpha, image.packedAlpha)) +
+        "\n";
+  if (image.jpeg.empty())
+    return addSamples(file, entries + "/ColorSpace /DeviceRGB\n" + mask, image.rgb, image.packedRgb);
   const char* colours = image.isGrey ? "/ColorSpace /DeviceGray\n" : "/ColorSpace /DeviceRGB\n";
   return file.addStream(entries + colours + mask + "/Filter /DCTDecode\n", image.jpeg, Packing::AsIs);
 }

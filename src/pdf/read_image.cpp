@@ -1,6 +1,7 @@
 // Picture files into pixels (PNG) or checked data to embed as it is (JPEG).
 #include "pdf/write.h"
 
+#include "pdf/file.h"
 #include "pdf/jpeg.h"
 #include "pdf/pixels.h"
 
@@ -52,6 +53,7 @@ typeset::Image readPng(std::string_view bytes) {
   image.height = static_cast<int>(png.height);
   if (!hasAlpha) {
     image.rgb = std::move(pixels);
+    image.packedRgb = deflated(image.rgb);
     return image;
   }
   image.rgb.reserve(pixels.size() / 4 * 3);
@@ -60,6 +62,8 @@ typeset::Image readPng(std::string_view bytes) {
     image.rgb.append(pixels, i, 3);
     image.alpha += pixels[i + 3];
   }
+  image.packedRgb = deflated(image.rgb);
+  image.packedAlpha = deflated(image.alpha);
   return image;
 }
 
