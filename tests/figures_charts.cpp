@@ -104,7 +104,7 @@ TEST_CASE("a chart of litres takes any job: a drop, a lake, a fifth coat, long n
 }
 
 TEST_CASE("a bar of the price is split by amounts and fills the width") {
-  const auto d = figures::priceChart(parts(), "$1,000.00", metric().pen(), Dim::mm(166), "");
+  const auto d = figures::priceChart(parts(), {"Total", "$1,000.00"}, metric().pen(), Dim::mm(166));
   const auto bar = boxes(d, Dim::pt(21));
   REQUIRE(bar.size() == 3);
   CHECK(bar[0].first == Dim{});
@@ -114,28 +114,26 @@ TEST_CASE("a bar of the price is split by amounts and fills the width") {
 }
 
 TEST_CASE("the legend of a price names every part with its amount and the total") {
-  const auto d = figures::priceChart(parts(), "$1,000.00", metric().pen(), Dim::mm(166), "After all.");
-  for (const char* text :
-       {"Washing", "250.00", "Sanding", "500.00", "GST", "Total", "$1,000.00", "After all."})
+  const auto d = figures::priceChart(parts(), {"Total", "$1,000.00"}, metric().pen(), Dim::mm(166));
+  for (const char* text : {"Washing", "250.00", "Sanding", "500.00", "GST", "Total", "$1,000.00"})
     CHECK(runOf(d, text));
   CHECK(d.alt ==
-        "Bar of what the price is made of: Washing 250.00, Sanding 500.00, GST 250.00, together "
-        "$1,000.00.");
+        "Bar of what the price is made of: Washing 250.00; Sanding 500.00; GST 250.00; Total $1,000.00.");
 }
 
 TEST_CASE("a legend of ten long parts keeps names and amounts apart") {
   std::vector<PricePart> many;
   for (int i = 0; i < 10; ++i)
     many.push_back({static_cast<About>(i), "Travel, setting up", {1'234'567'890}, "12,345,678.90"});
-  const auto d = figures::priceChart(many, "$123,456,789.00", metric().pen(), Dim::mm(166), "");
+  const auto d = figures::priceChart(many, {"Total", "$123,456,789.00"}, metric().pen(), Dim::mm(166));
   checkWords(d);
 }
 
 TEST_CASE("every part of a price is filled in its own way") {
   std::vector<std::string> looks;
   for (int i = 0; i < 10; ++i) {
-    const auto d = figures::priceChart({{static_cast<About>(i), "x", {100}, "1.00"}}, "1.00", metric().pen(),
-                                       Dim::mm(100), "");
+    const auto d = figures::priceChart({{static_cast<About>(i), "x", {100}, "1.00"}}, {"Total", "1.00"},
+                                       metric().pen(), Dim::mm(100));
     std::string look;
     for (const auto& item : d.items) {
       const auto* p = std::get_if<Path>(&item.what);
@@ -151,8 +149,8 @@ TEST_CASE("every part of a price is filled in its own way") {
 }
 
 TEST_CASE("a price of nothing is drawn without a bar") {
-  const auto d =
-      figures::priceChart({{About::Wash, "Washing", {0}, "0.00"}}, "0.00", metric().pen(), Dim::mm(166), "");
+  const auto d = figures::priceChart({{About::Wash, "Washing", {0}, "0.00"}}, {"Total", "0.00"},
+                                     metric().pen(), Dim::mm(166));
   CHECK(boxes(d, Dim::pt(21)).empty());
   CHECK(runOf(d, "Washing"));
 }

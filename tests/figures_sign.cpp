@@ -173,3 +173,23 @@ TEST_CASE("a file that is no drawing is refused") {
   CHECK(SignFile("<svg viewBox=\"0 0 1 1\"/><svg/>").message() == ":1: something follows the drawing");
   CHECK(SignFile("\x89PNG\r\n").message() == ":1: '<' is missing");
 }
+
+TEST_CASE("the diamonds of a data sheet stand in a row above their words") {
+  const auto d = figures::hazardDiamonds({"GHS02", "GHS08"}, figures_test::metric().pen(), Dim::mm(40));
+  CHECK(d.alt == "Hazard diamonds of the data sheet: flammable, serious danger to health.");
+  CHECK(d.size.w == Dim::mm(40));
+  CHECK(d.size.h > Dim::mm(12) + Dim::pt(10));
+  CHECK(figures::hazardDiamonds({}, figures_test::metric().pen(), Dim::mm(40)).items.empty());
+}
+
+TEST_CASE("a diamond nobody drew is an empty one with its code, and four make two rows") {
+  const auto d = figures::hazardDiamonds({"GHS06", "GHS07", "GHS08", "GHS09"}, figures_test::metric().pen(),
+                                         Dim::mm(32));
+  CHECK(d.alt.find("GHS06, harmful") != std::string::npos);
+  Dim lowest;  // (32 - 2 * 2) / 3 = 9.33 mm each: two rows are 9.33 * 2 + 2 = 20.67 mm
+  for (const auto& item : d.items)
+    if (const auto* p = std::get_if<Path>(&item.what))
+      for (const auto& step : p->steps) lowest = std::max(lowest, step.to.y);
+  CHECK(lowest > Dim::mm(19));
+  CHECK(lowest < Dim::mm(21));
+}

@@ -98,10 +98,9 @@ typeset::Drawing priceChartOf(const Computation& x, const figures::Pen& pen, typ
   std::size_t i = 0;
   for (const auto& [about, sum] : sums) add(about, {coins[i++]});
   add(About::Tax, price.tax);
-  const std::string caption = price.discount.minor > 0
-                                  ? "Each part after the discount of " + w.share(x.c.job.price.discount) + "."
-                                  : "";
-  return figures::priceChart(parts, w.signedMoney(price.total), pen, width, caption);
+  const std::string name =
+      price.discount.minor > 0 ? "Total, " + w.share(x.c.job.price.discount) + " off" : "Total";
+  return figures::priceChart(parts, {name, w.signedMoney(price.total)}, pen, width);
 }
 
 }  // namespace app

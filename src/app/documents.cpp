@@ -133,7 +133,8 @@ std::map<std::string, typeset::Drawing> drawingsOf(const Computation& x, const S
   const figures::Pen pen{x.c.theme, fonts, *x.c.region, shipped.contentFolder + "/signs"};
   const auto& t = x.c.theme;
   const Dim full = Dim::milli(t.sideWidth) + Dim::milli(t.gutter) + Dim::milli(t.textWidth),
-            text = Dim::milli(t.textWidth);
+            text = Dim::milli(t.textWidth),
+            side = Dim::milli(t.sideWidth) - Dim::mm(2);  // as wide as a note under a head
   std::map<std::string, typeset::Drawing> drawings;
   drawings["plan"] = figures::deckPlan(x.c, x.estimate, pen, {full, Dim::mm(126)}, false);
   drawings["key"] = figures::deckPlan(x.c, x.estimate, pen, {text, keyHeight(x.c.job.areas.size())}, true);
@@ -143,6 +144,8 @@ std::map<std::string, typeset::Drawing> drawingsOf(const Computation& x, const S
   }
   drawings["litres"] = litresChartOf(x, shipped, pen, full);
   drawings["price"] = priceChartOf(x, pen, full);
+  if (const auto& sds = x.c.product->sds)
+    drawings["diamonds"] = figures::hazardDiamonds(sds->pictograms, pen, side);
   const std::string folder = shipped.contentFolder + "/signs";
   for (const auto& entry : fs::directory_iterator(folder)) {
     const auto name = entry.path().stem().string();

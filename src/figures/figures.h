@@ -53,13 +53,20 @@ struct PricePart {
   base::Money amount;  // zero or above
   std::string words;   // of the amount
 };
-/// What the price is made of: one bar and a legend. 'total' is the sum in words.
-typeset::Drawing priceChart(const std::vector<PricePart>& parts, const std::string& total, const Pen& pen,
-                            typeset::Dim width, const std::string& caption);
+struct PriceTotal {
+  std::string name, words;  // 'Total' '$12,197.27'
+};
+/// What the price is made of: one bar and a legend.
+typeset::Drawing priceChart(const std::vector<PricePart>& parts, const PriceTotal& total, const Pen& pen,
+                            typeset::Dim width);
 
 /// A sign or pictogram, as wide as its file says, by name ('must-ears', 'warn-fire', 'care-walk'); nothing
 /// for an unknown name. Signs are SVG files below 'folder', in a small strict part of SVG; the file's title
 /// becomes the drawing's alt. Throws std::runtime_error with file and line for anything else in them.
 std::optional<typeset::Drawing> sign(const std::string& folder, const std::string& name, typeset::Dim height);
+
+/// The diamonds a product's data sheet calls for, by their codes ('GHS02'), and their words. A code nobody
+/// has drawn is an empty diamond. Empty without codes.
+typeset::Drawing hazardDiamonds(const std::vector<std::string>& codes, const Pen& pen, typeset::Dim width);
 
 }  // namespace figures

@@ -38,13 +38,12 @@ Hatch hatchOf(PricePart::About about) {
 
 class PriceWriter {
  public:
-  PriceWriter(const std::vector<PricePart>& parts, const std::string& total, const Pen& pen, Dim width)
+  PriceWriter(const std::vector<PricePart>& parts, const PriceTotal& total, const Pen& pen, Dim width)
       : parts_(parts), total_(total), pen_(pen), width_(width), unit_(Dim::milli(pen.theme.unit)) {}
 
-  typeset::Drawing draw(const std::string& caption) {
+  typeset::Drawing draw() {
     putBar();
     putLegend();
-    putCaption(caption);
     out_.size = {width_, y_};
     out_.alt = alt();
     return std::move(out_);
@@ -77,7 +76,8 @@ class PriceWriter {
     std::vector<Entry> list;
     for (const auto& p : parts_)
       list.push_back({&p, words(pen_, "drawing", p.name), words(pen_, "drawing", p.words)});
-    list.push_back({nullptr, boldWords(pen_, "drawing", "Total"), boldWords(pen_, "drawing", total_)});
+    list.push_back(
+        {nullptr, boldWords(pen_, "drawing", total_.name), boldWords(pen_, "drawing", total_.words)});
     return list;
   }
 
@@ -136,24 +136,14 @@ class PriceWriter {
     put(out_.items, e.amount, {end - e.amount.width, base});
   }
 
-  void putCaption(const std::string& caption) {
-    if (caption.empty()) return;
-    y_ += unit_;
-    const auto& style = pen_.theme.styles.at("note");
-    for (const auto& l : wrapped(pen_, "note", caption, width_, 3)) {
-      put(out_.items, words(pen_, "note", l), {{}, y_ + Dim::milli(style.rise)});
-      y_ += Dim::milli(style.leading);
-    }
-  }
-
   std::string alt() const {
-    std::string text = "Bar of what the price is made of:";
-    for (const auto& p : parts_) text += " " + p.name + " " + p.words + ",";
-    return text + " together " + total_ + ".";
+    std::string text = "Bar of what the price is made of: ";
+    for (const auto& p : parts_) text += p.name + " " + p.words + "; ";
+    return text + total_.name + " " + total_.words + ".";
   }
 
   const std::vector<PricePart>& parts_;
-  const std::string& total_;
+  const PriceTotal& total_;
   const Pen& pen_;
   Dim width_, unit_, y_;
   typeset::Drawing out_;
@@ -161,10 +151,10 @@ class PriceWriter {
 
 }  // namespace
 
-typeset::Drawing priceChart(const std::vector<PricePart>& parts, const std::string& total, const Pen& pen,
-                            Dim width, const std::string& caption) {
+typeset::Drawing priceChart(const std::vector<PricePart>& parts, const PriceTotal& total, const Pen& pen,
+                            Dim width) {
   if (parts.empty()) return {};
-  return PriceWriter(parts, total, pen, width).draw(caption);
+  return PriceWriter(parts, total, pen, width).draw();
 }
 
 }  // namespace figures

@@ -109,6 +109,7 @@ void addSafetyData(Facts& f, const Computed& x, const Words& w) {
   const model::SafetyData d = sds.value_or(model::SafetyData{});
   f.emplace_back("sds", Facts{{"signal", d.signalWord},
                               {"statements", joined(d.statements)},
+                              {"has_pictograms", Fact::yes(!d.pictograms.empty())},
                               {"flash_point", d.flashPoint ? w.temperature(*d.flashPoint) : ""},
                               {"skin", d.skin},
                               {"eyes", d.eyes},
