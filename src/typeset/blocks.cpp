@@ -55,9 +55,14 @@ Stack setBox(Setter& setter, const markup::Box& box, Place place, int parent) {
       return setPanel(setter, box, parent);
     case Callout::Side: {  // one that stands elsewhere than under a head
       Stack out;
-      for (const Block& block : box.body)
+      for (const Block& block : box.body) {
         if (const auto* p = as<markup::Paragraph>(block))
           append(out, setParagraph(setter, p->text, "note", place, parent));
+        if (const auto* figure = as<markup::Figure>(block)) {
+          if (!out.empty()) out.push_back(space(setter.grid.half()));
+          append(out, setFigure(setter, *figure, place, parent));
+        }
+      }
       return out;
     }
     case Callout::Figures:
