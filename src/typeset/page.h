@@ -101,9 +101,9 @@ struct Image {
   int width = 0, height = 0;
   std::string rgb;                     // width * height * 3 bytes; empty when jpeg is set
   std::string alpha;                   // width * height bytes; empty = opaque
-  std::string packedRgb, packedAlpha;  // the same, deflated once by its reader; empty = by each document
   std::string jpeg;
   bool isGrey = false;  // of the JPEG
+  std::string packedRgb, packedAlpha;  // the same, deflated once by its reader; empty = by each document
 };
 
 struct PlacedImage {
