@@ -71,10 +71,13 @@ class FurnitureSetter {
 
   void addLetterhead() {
     addLogo({grid_.left, letterBaseline - Dim::pt(30)}, Dim::pt(30));
-    // The firm's lines get half of the column, and more beside a short name.
+    // The firm's lines get half of the column, and what the name leaves of the other half.
     const Dim half = (grid_.text - grid_.gutter) / 2;
-    const Dim beside = grid_.text - grid_.gutter - widthOf(setter_.style("firm"), furniture_.firm);
-    const Dim contact = addContact(std::max(half, beside));
+    Dim name;
+    for (const TextLine& line :
+         linesOf(furniture_.firm, setter_.style(nameStyle(half)), half, mostNameLines, true))
+      name = std::max(name, line.width);
+    const Dim contact = addContact(grid_.text - grid_.gutter - name);
     const Dim room = grid_.text - (contact > Dim{} ? contact + grid_.gutter : Dim{});
     const Style& style = setter_.style(nameStyle(room));
     std::vector<TextLine> lines = linesOf(furniture_.firm, style, room, mostNameLines, true);
