@@ -39,16 +39,24 @@ class TableSetter {
     const Dim gap = rowGap();
     for (std::size_t r = 0; r < set_.rows.size(); ++r) {
       if (table_.rows[r].line != 0) setter_.line = table_.rows[r].line;
+      const bool isOpening = isGrouped() && set_.rows[r][0].isFilled();
+      const bool isInside = r > 0 && !isOpening && !isSum(r);
+      if (!isInside) endGroup(out);
+      else group_.filled += gap;
       Stack row = set_.hasWriting ? setWritingRow(set_.rows[r]) : setRow(set_.rows[r]);
       keepTogether(row);
       for (std::size_t i = 0; i < row.size(); ++i)
-        if (r > 0 || i > 0) row[i].repeat = repeat;
+        if (r > 0 || i > 0) row[i].repeat = isInside ? repeatInGroup(repeat) : repeat;
+      if (isOpening) group_.cell = &set_.rows[r][0];
+      for (const Slice& s : row) group_.filled += s.height;
       // Two rows stay with the head, two go over to the next page, and a short group is not torn.
-      row.back().keepWithNext = r == 0 || r + 2 == set_.rows.size() || goesOn(r);
+      row.back().keepWithNext =
+          r == 0 || r + 2 == set_.rows.size() || goesOn(r) || group_.filled < group_.head;
       if (r > 0) separate(out, r, gap);
       append(out, std::move(row));
     }
     if (out.empty()) return out;
+    endGroup(out);
     out.back().keepWithNext = hasRules_;
     if (hasRules_) {
       out.push_back(space(setter_.grid.unit));
@@ -119,7 +127,8 @@ class TableSetter {
   /// Rows that wrap need white between them to be told apart; others stand line on line.
   Dim rowGap() const {
     for (const RowSet& row : set_.rows)
-      for (std::size_t i = 0; i < row.size(); ++i)
+      for (std::size_t i = isGrouped() ? 1 : 0; i < row.size();
+           ++i)  // the head of a group hangs beside its rows
         if (row[i].natural > set_.columns[i].width)
           return set_.isWide ? setter_.grid.unit : setter_.grid.half();
     return {};
@@ -128,7 +137,7 @@ class TableSetter {
   /// The row below belongs to the same group, and the group is short enough to stay on one page.
   bool goesOn(std::size_t r) const {
     constexpr std::size_t longest = 5;
-    if (!hasRules_ || set_.hasWriting || !set_.isWide) return false;
+    if (!isGrouped()) return false;
     const auto opens = [&](std::size_t i) { return i >= set_.rows.size() || set_.rows[i][0].isFilled(); };
     std::size_t first = r, end = r + 1;
     while (first > 0 && !opens(first) && r - first < longest) --first;
@@ -138,12 +147,9 @@ class TableSetter {
 
   void separate(Stack& out, std::size_t r, Dim gap) const {
     const Dim unit = setter_.grid.unit;
-    const RowSet& row = set_.rows[r];
-    const bool isSum = hasRules_ && !set_.hasWriting && isTotal(row);
-    const bool isGroup = hasRules_ && !set_.hasWriting && set_.isWide && row[0].isFilled();
-    if (isSum || isGroup) {
+    if (isSum(r) || (isGrouped() && set_.rows[r][0].isFilled())) {
       out.push_back(space(unit));
-      out.push_back(rule(RuleKind::Between, Dim::pt(1) / 2, isSum ? "ink" : "rule"));
+      out.push_back(rule(RuleKind::Between, Dim::pt(1) / 2, isSum(r) ? "ink" : "rule"));
       out.push_back(space(unit));
     } else if (gap > Dim{}) {
       out.push_back(space(gap));
@@ -180,13 +186,50 @@ class TableSetter {
     return lines;
   }
 
+  /// The rows of a wide table stand in groups, each beside the row head it begins with.
+  bool isGrouped() const { return hasRules_ && !set_.hasWriting && set_.isWide && table_.columns.size() > 1; }
+
+  bool isSum(std::size_t r) const { return hasRules_ && !set_.hasWriting && isTotal(set_.rows[r]); }
+
+  /// A head taller than the rows beside it gets the white it needs below the last of them.
+  void endGroup(Stack& out) {
+    if (group_.head > group_.filled && !out.empty())
+      out.back().height += roundUp(group_.head - group_.filled, setter_.grid.unit);
+    group_ = {};
+  }
+
+  /// The head of the table and, beside the row that goes on on the next page, the name of its group.
+  std::shared_ptr<const Stack> repeatInGroup(const std::shared_ptr<const Stack>& head) {
+    if (!group_.cell) return head;
+    if (group_.repeat) return group_.repeat;
+    auto again = std::make_shared<Stack>(*head);
+    Style soft = setter_.style("rowHead");
+    soft.plain.colour = setter_.colour("soft");
+    const Place at = set_.columns[0];
+    const std::string name = shortened(setter_, soft, plainWords(group_.cell->text->words()), at.width);
+    Slice beside;  // takes no height
+    beside.keepWithNext = true;
+    beside.items = setWords(setter_, soft, name, {at.x, soft.rise}).items;
+    again->push_back(std::move(beside));
+    return group_.repeat = std::move(again);
+  }
+
   Stack setRow(RowSet& row) {
     const int tag = setter_.tag(Role::TR, body_);
     std::vector<Stack> cells;
     for (std::size_t i = 0; i < row.size(); ++i) cells.push_back(setCell(row[i], i, cellTag(row[i], i, tag)));
+    Slice head;
+    if (isGrouped() && row[0].isFilled()) {  // hangs beside this row and the next ones
+      head = collapse(std::move(cells.front()), setter_.grid.line, setter_.grid.unit);
+      cells.erase(cells.begin());
+      group_.head = head.height;
+    }
     Stack out = parallel(std::move(cells), setter_.grid.line, setter_.grid.unit);
     const Dim rest = setter_.height(out);
     if (rest < setter_.grid.line) out.back().height += setter_.grid.line - rest;
+    out.front().side = head.height;
+    out.front().items.insert(out.front().items.begin(), std::make_move_iterator(head.items.begin()),
+                             std::make_move_iterator(head.items.end()));
     for (Slice& s : out) s.line = setter_.line;
     return out;
   }
@@ -229,6 +272,13 @@ class TableSetter {
   const markup::Heading* heading_;
   const int parent_;
   TableSet set_;
+  /// The rows since the last row head.
+  struct Group {
+    const CellSet* cell = nullptr;  // the row head
+    Dim head, filled;               // height that it needs, and that its rows have so far
+    std::shared_ptr<const Stack> repeat;
+  };
+  Group group_;
   bool hasRules_ = false;
   int tag_ = artifact, body_ = artifact, headingTag_ = artifact;
 };
