@@ -184,6 +184,16 @@ TEST_CASE("no cell wraps while white moved from another column would save lines"
   CHECK(whole == 5);
 }
 
+TEST_CASE("where heads and short cells cannot all stay whole, heads wrap", "[layout]") {
+  const Result r =
+      layOut({section("Read and understood"),
+              table("l2 l1 l1 l1 l1 l1 l1",
+                    "name | Tue 16 Mar | Wed 17 Mar | Thu 18 Mar | Fri 19 Mar | Mon 22 Mar | Tue 23 Mar",
+                    {"Mara Quill | ____ | ____ | ____ | ____ | ____ | ____"})});
+  CHECK(find(r.dump, "Mara Quill").page == 1);
+  CHECK(find(r.dump, "Mar").page == 1);
+}
+
 TEST_CASE("a paragraph does not end with a lonely short word when it can be helped", "[layout]") {
   const Result r = layOut(
       {section("A"), paragraph("I accept quote LA-2027-031 of 2 March 2027 with the options ticked above.")});

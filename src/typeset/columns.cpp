@@ -11,7 +11,8 @@ namespace typeset {
 namespace {
 
 struct Need {
-  Dim natural, least;  // without wrapping; without breaking a word
+  Dim natural, least;  // without wrapping; without breaking a word or a short cell
+  Dim tight;           // as 'least', but heads may wrap
   std::int64_t weight = 1;
   Dim width;
 };
@@ -26,7 +27,7 @@ Need needOf(const TableSet& set, std::size_t i) {
   Need need;
   const markup::Column& column = set.table.columns[i];
   need.weight = std::max(column.weight, 1);
-  Dim figures, longest;
+  Dim figures, longest, body;
   const auto look = [&](const CellSet& cell) {
     const Dim natural = cell.isNumber ? cell.natural - cell.fraction + set.fractions[i] : cell.natural;
     need.natural = std::max(need.natural, natural);
@@ -34,14 +35,18 @@ Need needOf(const TableSet& set, std::size_t i) {
     if (cell.isNumber || cell.isTick) figures = std::max(figures, natural);
   };
   for (const RowSet& row : set.rows) look(row[i]);
+  body = need.natural;
   if (!set.head.empty()) look(set.head[i]);
-  const bool isShort = need.natural <= Dim::mm(18);
-  need.least = column.align == markup::Align::Right || isShort ? need.natural : std::max(figures, longest);
+  const bool isShort = need.natural <= Dim::mm(18), isWhole = column.align == markup::Align::Right || isShort;
+  need.least = isWhole ? need.natural : std::max(figures, longest);
+  need.tight = isWhole ? std::max(body, longest) : need.least;
   return need;
 }
 
 /// Widths that add up to the room: shares by weight, none below its least.
 void divide(std::vector<Need>& needs, Dim room) {
+  if (sum(needs, &Need::least) > room)
+    for (Need& n : needs) n.least = n.tight;
   const Dim natural = sum(needs, &Need::natural), least = sum(needs, &Need::least);
   if (least > room) {  // words have to break: everyone gives in proportion to what is over a fair share
     const Dim fair = room / static_cast<std::int64_t>(needs.size());

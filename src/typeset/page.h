@@ -99,11 +99,12 @@ struct Path {
 /// A picture of pixels; JPEG data is embedded as it is.
 struct Image {
   int width = 0, height = 0;
-  std::string rgb;                     // width * height * 3 bytes; empty when jpeg is set
-  std::string alpha;                   // width * height bytes; empty = opaque
+  std::string rgb;    // width * height * 3 bytes; empty when jpeg is set
+  std::string alpha;  // width * height bytes; empty = opaque
   std::string jpeg;
   bool isGrey = false;  // of the JPEG
-  std::string packedRgb, packedAlpha;  // the same, deflated once by its reader; empty = by each document
+  std::string packedRgb = {},
+              packedAlpha = {};  // the same, deflated once by its reader; empty = by each document
 };
 
 struct PlacedImage {
