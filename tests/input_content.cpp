@@ -32,7 +32,13 @@ class Folder {
 
   model::Content content() { return input::readContent(path_.string(), messages_); }
   model::Brand brand() { return input::readBrand((path_ / "firm.yaml").string(), content(), messages_); }
-  model::Theme theme() { return input::readTheme((path_ / "theme.yaml").string(), messages_); }
+  model::Theme theme(const std::string& file = "theme.yaml") {
+    return input::readTheme((path_ / file).string(), messages_, {(path_ / "shipped").string()});
+  }
+  void write(const std::string& file, const std::string& text) const {
+    fs::create_directories((path_ / file).parent_path());
+    std::ofstream(path_ / file, std::ios::binary) << text;
+  }
 
   /// All messages so far, file names without the folder.
   std::string said() const {
@@ -332,6 +338,76 @@ TEST_CASE("mistakes in a theme's file are told with the whole message") {
        "  hint: write '42 pt'\n"},
   };
   checkAll(table, [](Folder& f) { f.theme(); });
+}
+
+TEST_CASE("a theme that extends another holds only what it changes") {
+  Folder folder;
+  folder.write("own.yaml",
+               "name: own\nextends: theme\ngrid: {side: 34 mm, text: 126 mm}\ncolours: {accent: '#005387'}\n"
+               "styles: {table: {size: 9 pt}, head: {face: sans-bold}}\n");
+  const auto base = folder.theme(), own = folder.theme("own.yaml");
+  CHECK(folder.said() == "");
+  CHECK(own.name == "own");
+  CHECK(own.sideWidth == 96'378);  // 34 mm at 72 pt to 25.4 mm
+  CHECK(own.marginLeft == base.marginLeft);
+  CHECK(own.colours.at("accent") == model::Colour{0x00, 0x53, 0x87});
+  CHECK(own.colours.at("ink") == base.colours.at("ink"));
+  CHECK(own.styles.at("table").size == 9'000);
+  CHECK(own.styles.at("table").leading == base.styles.at("table").leading);
+  CHECK(own.styles.at("table").strong == model::Face::Sans);  // as the theme below says
+  CHECK(own.styles.at("head").face == model::Face::SansBold);
+  CHECK(own.styles.at("head").strong == model::Face::SansBold);  // a new face brings its own
+  CHECK(own.faces == base.faces);
+  CHECK(own.styles.size() == base.styles.size());
+}
+
+TEST_CASE("themes extend each other over several files, the shipped ones from beside them") {
+  Folder folder;
+  fs::create_directories(folder.path() / "shipped");
+  fs::copy(folder.path() / "theme.yaml", folder.path() / "shipped/plain.yaml");
+  fs::copy(folder.path() / "face.ttf", folder.path() / "shipped/face.ttf");
+  folder.write("plain.yaml", "name: plain\nextends: plain\ngrid: {gutter: 5 mm}\n");  // its namesake
+  folder.write("own.yaml", "name: own\nextends: plain\ngrid: {side: 40 mm}\n");
+  const auto own = folder.theme("own.yaml");
+  CHECK(folder.said() == "");
+  CHECK(own.gutter == 14'173);      // 5 mm
+  CHECK(own.sideWidth == 113'386);  // 40 mm
+  CHECK(own.unit == 3'500);
+}
+
+TEST_CASE("mistakes in themes that extend others are told in their own file and line") {
+  struct Case {
+    const char* text;
+    const char* expected;
+  };
+  const Case table[] = {
+      {"name: own\nextends: teme\n",
+       "own.yaml:2:10: error: extends: 'teme' is not a known theme; did you mean 'theme'?\n"},
+      {"name: own\nextends: own\n", "own.yaml:2:10: error: extends: the theme extends itself\n"},
+      {"name: own\nextends: ring\n",
+       "ring.yaml:2:10: error: extends: the themes extend each other in a circle\n"},
+      {"name: own\nextends: broken\n",
+       "broken.yaml:3:8: error: grid: 'sied' is not a known key here; did you mean 'side'?\n"},
+      {"name: own\nextends: theme\nstyles: {hed: {size: 9 pt}}\n",
+       "own.yaml:3:10: error: styles: 'hed' is not a known key here; did you mean 'head'?\n"},
+      {"name: own\nextends: theme\ncolours: {accent: '#c08040'}\n",
+       "own.yaml:3:19: error: colours.accent: text in this colour has a contrast of 3.27:1 on white\n"},
+      {"name: own\nextends: theme\ngrid: {unit: 3 pt}\nstyles: {title: {leading: 30 pt}}\n",
+       "own.yaml:3:14: error: grid.unit: the leading of 'body' is not a multiple of it\n"},
+      {"name: own\nextends: theme\nfaces: {text: Vollkorn SemiBold}\n",
+       "own.yaml:3:15: error: faces.text: the font file 'Vollkorn SemiBold' is not found\n"
+       "  hint: fonts are named by their files, like Carlito-Regular.ttf\n"},
+  };
+  for (const auto& c : table) {
+    Folder folder;
+    folder.write("ring.yaml", "name: ring\nextends: own\n");
+    folder.write("broken.yaml", "name: broken\nextends: theme\ngrid: {sied: 34 mm}\n");
+    fs::remove(folder.path() / "firm.yaml");
+    folder.write("own.yaml", c.text);
+    folder.theme("own.yaml");
+    CAPTURE(c.text);
+    CHECK(folder.said().substr(0, std::string(c.expected).size()) == c.expected);
+  }
 }
 
 TEST_CASE("files and folders that are not there are told") {

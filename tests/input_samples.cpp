@@ -25,6 +25,10 @@ TEST_CASE("the content, brands, themes and jobs that come with the program have 
   model::Theme theme = input::readTheme(root + "/templates/themes/generous.yaml", messages);
   CHECK(said(messages) == "");
   CHECK(theme.styles.size() == 16);
+  const model::Theme compact = input::readTheme(root + "/templates/themes/compact.yaml", messages);
+  CHECK(said(messages) == "");
+  CHECK(compact.styles.size() == 16);
+  CHECK(compact.unit == 3'000);
   int jobs = 0;
   for (const auto& folder : fs::directory_iterator(root + "/out_examples")) {
     const std::string file = (folder.path() / "job.yaml").string();

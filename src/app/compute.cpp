@@ -55,14 +55,18 @@ std::optional<Computation> compute(const std::string& file, const Shipped& shipp
   const auto rates = input::ratesFor(*text, name, x.c.job, x.c.brand, messages);
   if (!rates) return {};
   x.c.rates = *rates;
-  const std::string theme = x.c.brand.theme.empty() ? defaultTheme : x.c.brand.theme;
+  const std::string theme = !choices.theme.empty()     ? choices.theme
+                            : !x.c.brand.theme.empty() ? x.c.brand.theme
+                                                       : defaultTheme;
   const std::string themeFile = findLook(shipped.looks, "themes/" + theme + ".yaml");
   if (themeFile.empty()) {
-    messages.error({brand}, "theme", "'" + theme + "' is not a theme",
+    messages.error({choices.theme.empty() ? brand : "--theme"}, "theme", "'" + theme + "' is not a theme",
                    "themes lie in the folder 'themes' of the looks");
     return {};
   }
-  x.c.theme = input::readTheme(themeFile, messages);
+  std::vector<std::string> folders;
+  for (const auto& look : shipped.looks) folders.push_back(look + "/themes");
+  x.c.theme = input::readTheme(themeFile, messages, folders);
   if (!messages.ok()) return {};
   input::applyBrand(x.c.theme, x.c.brand, brand, messages);
   if (!messages.ok()) return {};

@@ -23,6 +23,7 @@ struct Choices {
   std::optional<model::Paper> paper;
   std::string brandFile;  // replaces the job's
   pdf::Variant variant = pdf::Variant::A2b;
+  std::string theme;  // name of a theme; replaces the brand's
   std::string looks;  // the firm's own templates and themes, before the shipped ones
 };
 

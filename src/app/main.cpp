@@ -29,6 +29,10 @@ void addChoices(CLI::App& command, app::Choices& choices) {
       ->check(CLI::ExistingDirectory)
       ->type_name("DIR");
   command
+      .add_option("--theme", choices.theme,
+                  "generous, compact or one of the firm's own, instead of the brand's")
+      ->type_name("NAME");
+  command
       .add_option_function<std::string>(
           "--paper",
           [&choices](const std::string& name) {

@@ -55,12 +55,12 @@ std::string inHex(model::Colour c) {
   return s;
 }
 
-std::map<std::string, model::Colour> read(const Field& f, bool isTheme) {
+/// Reads colours over those there are.
+void read(const Field& f, bool isAll, std::map<std::string, model::Colour>& colours) {
   Record r(f);
-  std::map<std::string, model::Colour> colours;
   std::map<std::string, Field> fields;
   for (const char* name : names) {
-    const Field c = isTheme ? r.must(name) : r.may(name);
+    const Field c = isAll ? r.must(name) : r.may(name);
     if (!c.isGiven()) continue;
     colours[name] = colour(c);
     fields.emplace(name, c);
@@ -71,10 +71,13 @@ std::map<std::string, model::Colour> read(const Field& f, bool isTheme) {
   for (const char* name : textColours) {
     for (const char* ground : grounds) {
       const std::string mistake = contrastMistake(all, name, ground);
-      if (!mistake.empty()) fields.at(name).error(mistake, contrastHint(all, name));
+      if (mistake.empty()) continue;
+      if (fields.contains(name)) fields.at(name).error(mistake, contrastHint(all, name));
+      else if (fields.contains(ground))
+        fields.at(ground).error("'" + std::string(name) + "' cannot be read on it: " + mistake,
+                                "take a tint nearer to white");
     }
   }
-  return colours;
 }
 
 }  // namespace
@@ -123,7 +126,14 @@ model::Colour colour(const Field& f) {
           static_cast<std::uint8_t>(value & 255)};
 }
 
-std::map<std::string, model::Colour> readThemeColours(const Field& f) { return read(f, true); }
-std::map<std::string, model::Colour> readBrandColours(const Field& f) { return read(f, false); }
+void readThemeColours(const Field& f, std::map<std::string, model::Colour>& colours) {
+  read(f, colours.empty(), colours);
+}
+
+std::map<std::string, model::Colour> readBrandColours(const Field& f) {
+  std::map<std::string, model::Colour> colours;
+  read(f, false, colours);
+  return colours;
+}
 
 }  // namespace input

@@ -23,8 +23,9 @@ inline constexpr const char* textColours[] = {"ink", "soft", "accent"};
 /// '#7a4522'
 model::Colour colour(const Field& f);
 
-/// All colours a theme has, and no other.
-std::map<std::string, model::Colour> readThemeColours(const Field& f);
+/// All colours a theme has, and no other. Where there are some already, of the theme it extends, only those
+/// it replaces.
+void readThemeColours(const Field& f, std::map<std::string, model::Colour>& colours);
 /// Those a brand replaces.
 std::map<std::string, model::Colour> readBrandColours(const Field& f);
 

@@ -7,6 +7,7 @@
 
 #include <optional>
 #include <string>
+#include <vector>
 
 namespace input {
 
@@ -27,8 +28,10 @@ std::optional<model::Rates> ratesFor(const std::string& text, const std::string&
 
 model::Brand readBrand(const std::string& file, const model::Content& content, base::Diagnostics& messages);
 
-/// Reads a theme; font files are looked for beside the theme, then in the system's font folders.
-model::Theme readTheme(const std::string& file, base::Diagnostics& messages);
+/// Reads a theme; font files are looked for beside the theme, then in the system's font folders. The theme it
+/// extends lies beside it or in one of 'folders'.
+model::Theme readTheme(const std::string& file, base::Diagnostics& messages,
+                       const std::vector<std::string>& folders = {});
 
 /// Puts the brand's colours in place of the theme's; an error where text in them could not be read on the
 /// tint.
