@@ -53,6 +53,7 @@ struct Scene {
     c.product = &product;
     c.region = &region;
     c.job.crew.people = 2;
+    c.job.crew.breakMinutes = 45;
     c.job.start = day("2027-03-16");  // a Tuesday
     c.job.site.timezone = "Pacific/Auckland";
     c.job.areas.resize(decks);
@@ -98,7 +99,8 @@ TEST_CASE("an unknown time zone is told apart from a known one") {
 }
 
 TEST_CASE("work fills days around the break and days off") {
-  Crew crew;  // 07:30 to 16:00, 45 minutes; Monday to Friday
+  Crew crew;  // 07:30 to 16:00; Monday to Friday
+  crew.breakMinutes = 45;
   crew.off = {day("2027-03-17")};
   const plan::Calendar calendar(crew, 30, 30);
   // 08:00 to 15:30 is 7 h 30; the break from 11:15 to 12:00 leaves 6 h 45 = 405 minutes
@@ -228,4 +230,32 @@ TEST_CASE("an unknown time zone is refused with a hint") {
   CHECK(base::format(messages.all()[0]) ==
         "error: site.timezone: 'Pacific/Aukland' is not a known time zone\n"
         "  hint: write it as in the tz database, e.g. 'Pacific/Auckland'\n");
+}
+
+TEST_CASE("a deck that takes two days is judged by the boards that waited longest") {
+  Scene s;
+  s.labour("coat", 0, 14, 1);  // 7 h by two people: 08:00 to 13:00 holds 4 h 15, so it goes on the next day
+  s.labour("coat", 0, 14, 2);
+  const auto plan = s.plan();
+  REQUIRE(plan.misses.size() == 1);
+  CHECK(plan.misses[0].why == Miss::Why::LargeDeck);
+  CHECK(plan.misses[0].gap == h(43));  // from Tuesday 13:00 to Thursday 08:00
+}
+
+TEST_CASE("a job without a coat is not asked for coating hours") {
+  Scene s;
+  s.c.job.crew.startMinutes = 13 * 60;  // in the open coats stop at 13:00
+  s.c.job.crew.endMinutes = 18 * 60;
+  s.labour("wash", 0, 2);
+  CHECK(s.plan().days.size() == 1);
+}
+
+TEST_CASE("work for ages is refused, not counted round") {
+  Scene s;
+  s.labour("wash", 0, 46'000'000);
+  base::Diagnostics messages;
+  plan::makePlan(s.c, s.content, s.e, messages);
+  REQUIRE(messages.all().size() == 1);
+  CHECK(base::format(messages.all()[0]) ==
+        "error: crew: the work would take more than a year\n  hint: check the sizes, or add people\n");
 }

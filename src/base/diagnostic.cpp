@@ -16,6 +16,14 @@ void Diagnostics::add(const Diagnostics& other) {
   errors_ += other.errors_;
 }
 
+void Diagnostics::addAt(const std::string& file, const Diagnostics& other) {
+  const auto before = all_.size();
+  add(other);
+  for (auto i = before; i < all_.size(); ++i) {
+    if (all_[i].pos.file.empty()) all_[i].pos.file = file;
+  }
+}
+
 std::string format(const Diagnostic& d) {
   std::string s = d.pos.file;
   if (d.pos.line > 0) s.append(":").append(std::to_string(d.pos.line));

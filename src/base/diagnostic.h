@@ -30,6 +30,8 @@ class Diagnostics {
   void warn(SourcePos pos, std::string path, std::string message, std::string hint = {});
   /// All of another's messages, after one's own.
   void add(const Diagnostics& other);
+  /// The same, with this file for those that name none.
+  void addAt(const std::string& file, const Diagnostics& other);
   bool ok() const { return errors_ == 0; }
   const std::vector<Diagnostic>& all() const { return all_; }
 

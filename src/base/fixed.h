@@ -53,7 +53,7 @@ constexpr std::int64_t mulDiv(std::int64_t a, std::int64_t b, std::int64_t c, Ro
 }
 
 /// A quantity of one unit, held as a whole count of millionths of it. Quantities of different units do not
-/// mix: adding litres to square metres does not compile.
+/// mix: adding litres to square metres does not compile. Sums that do not fit throw std::overflow_error.
 template <class Unit>
 struct Quantity {
   std::int64_t millionths = 0;
@@ -61,8 +61,12 @@ struct Quantity {
   static constexpr Quantity whole(std::int64_t n) { return {n * 1'000'000}; }
   constexpr bool isZero() const { return millionths == 0; }
 
-  friend constexpr Quantity operator+(Quantity a, Quantity b) { return {a.millionths + b.millionths}; }
-  friend constexpr Quantity operator-(Quantity a, Quantity b) { return {a.millionths - b.millionths}; }
+  friend constexpr Quantity operator+(Quantity a, Quantity b) {
+    return {divide(Wide{a.millionths} + b.millionths, 1, Round::HalfUp)};
+  }
+  friend constexpr Quantity operator-(Quantity a, Quantity b) {
+    return {divide(Wide{a.millionths} - b.millionths, 1, Round::HalfUp)};
+  }
   friend constexpr Quantity operator*(Quantity a, std::int64_t n) {
     return {divide(Wide{a.millionths} * n, 1, Round::HalfUp)};
   }

@@ -115,7 +115,7 @@ struct Site {
 struct Crew {
   int people = 1;
   int startMinutes = 450, endMinutes = 960;  // of the working day
-  int breakMinutes = 45;
+  int breakMinutes = 30;
   bool works[7] = {true, true, true, true, true, false, false};  // Monday first
   std::vector<base::Date> off;
   std::vector<std::string> names;

@@ -80,7 +80,7 @@ struct CoatPlacer {
 
   Try place(Batch batch, base::LocalTime from, base::Hours wait) const {
     Try result;
-    std::vector<base::LocalTime> ends(batch.size(), from);
+    std::vector<base::LocalTime> ends(batch.size(), from), firstEnds(batch.size(), from);
     std::size_t coats = 0;
     for (const auto& deck : batch) coats = std::max(coats, deck.coats.size());
     for (std::size_t n = 0; n < coats; ++n) {
@@ -96,20 +96,21 @@ struct CoatPlacer {
         }
         before += minutesOf(batch[i], n);
       }
-      placeCoat(batch, n, beginning(earliest, minutesOf(batch, n)), wait, ends, result);
+      placeCoat(batch, n, beginning(earliest, minutesOf(batch, n)), wait, ends, firstEnds, result);
       from = *std::max_element(ends.begin(), ends.end());
     }
     return result;
   }
 
   void placeCoat(Batch batch, std::size_t n, base::LocalTime now, base::Hours wait,
-                 std::vector<base::LocalTime>& ends, Try& result) const {
+                 std::vector<base::LocalTime>& ends, std::vector<base::LocalTime>& firstEnds,
+                 Try& result) const {
     model::Event start{"coat_" + std::to_string(n + 1) + "_start", {}, 0, {}};
     model::Event end{"coat_" + std::to_string(n + 1) + "_end", {}, 0, {}};
     for (std::size_t i = 0; i < batch.size(); ++i) {
       if (n >= batch[i].coats.size()) continue;
       bool isBegun = false;
-      const base::LocalTime lastEnd = ends[i];
+      const base::LocalTime lastEnd = ends[i], firstEnd = firstEnds[i];
       for (const auto& task : batch[i].coats[n]) {
         if (task.minutes == 0) continue;
         base::LocalTime from = now;
@@ -119,9 +120,8 @@ struct CoatPlacer {
           if (task.isWet && !isBegun) {
             isBegun = true;
             if (start.decks.empty()) start.at = part.start;
-            if (n > 0)
-              judge(batch[i].deck, static_cast<int>(n) + 1, lastEnd, part.start, minutesOf(batch[i], n),
-                    result);
+            firstEnds[i] = part.end;
+            if (n > 0) judge(batch[i].deck, static_cast<int>(n) + 1, firstEnd, lastEnd, part.start, result);
           }
           now = part.end;
         }
@@ -135,14 +135,19 @@ struct CoatPlacer {
     result.events.push_back(end);
   }
 
-  void judge(std::size_t deck, int coat, base::LocalTime lastEnd, base::LocalTime start, int minutes,
-             Try& result) const {
+  /// 'firstEnd' is the end of the coat's first day before: on a deck that took several days the boards of the
+  /// first have waited longest.
+  void judge(std::size_t deck, int coat, base::LocalTime firstEnd, base::LocalTime lastEnd,
+             base::LocalTime start, Try& result) const {
     const auto& t = c.product->times;
-    const base::Hours gap = between(zone(), lastEnd, start);
-    if (gap >= t.recoatIdealFrom && gap <= t.recoatIdealTo) return;
+    const bool tookDays = firstEnd.day != lastEnd.day;
+    const base::Hours least = between(zone(), lastEnd, start);
+    const base::Hours most = tookDays ? between(zone(), firstEnd, start) : least;
+    if (least >= t.recoatIdealFrom && most <= t.recoatIdealTo) return;
+    const bool isLate = most > t.recoatIdealTo;
     model::Miss miss{
-        deck, coat, gap, gap > t.recoatIdealTo, gap > t.recoatMax, model::Miss::Why::CoatingHours};
-    if (minutes > calendar.workable(coating)) miss.why = model::Miss::Why::LargeDeck;
+        deck, coat, isLate ? most : least, isLate, most > t.recoatMax, model::Miss::Why::CoatingHours};
+    if (tookDays) miss.why = model::Miss::Why::LargeDeck;
     else if (crossesDayOff(lastEnd, start)) miss.why = model::Miss::Why::DaysOff;
     result.badness = std::max(result.badness, miss.isPastMax ? 2 : 1);
     result.misses.push_back(miss);

@@ -16,11 +16,10 @@ const model::Task* taskOf(const model::Content& content, const std::string& id) 
 }
 
 /// Clock minutes the whole crew needs for some person-hours, rounded up to five: nobody plans finer.
-int crewMinutes(base::Hours hours, const model::Crew& crew) {
-  constexpr int step = 5;
+std::int64_t crewMinutes(base::Hours hours, const model::Crew& crew) {
+  constexpr std::int64_t step = 5;
   const base::Wide wanted = base::Wide{hours.millionths} * 60;
-  return step *
-         static_cast<int>(base::divide(wanted, base::Wide{1'000'000} * crew.people * step, base::Round::Up));
+  return step * base::divide(wanted, base::Wide{1'000'000} * crew.people * step, base::Round::Up);
 }
 
 /// Minutes of every day that the day's own tasks take: those listed before any other task, and those after.
@@ -31,7 +30,7 @@ std::pair<int, int> dayEnds(const model::Content& content, const model::Crew& cr
     if (t.measure != model::Measure::Day) isMorning = false;
     else (isMorning ? morning : evening) += t.hoursEach;
   }
-  return {crewMinutes(morning, crew), crewMinutes(evening, crew)};
+  return {static_cast<int>(crewMinutes(morning, crew)), static_cast<int>(crewMinutes(evening, crew))};
 }
 
 /// Hours fit for coating where the job names none. Common practice: boards in the open are too hot after
@@ -50,8 +49,8 @@ Span coatingHours(const model::Job& job, Span day) {
   return day;
 }
 
-/// A task lays product when it is measured along the edges or over the surface that takes product; blowing
-/// the boards clean before a coat does not.
+/// A task of a coat lays product when it is measured along the edges or over the surface that takes product;
+/// blowing the boards clean before a coat does not.
 bool isWet(const model::Task& task) {
   return task.measure == model::Measure::Wetted || task.measure == model::Measure::CutIn;
 }
@@ -74,7 +73,7 @@ Phases phasesOf(const model::Estimate& e, const model::Content& content, const m
   Phases phases;
   for (const auto& line : e.labour) {
     const auto* task = taskOf(content, line.task);
-    const int minutes = crewMinutes(line.hours, crew);
+    const auto minutes = static_cast<int>(crewMinutes(line.hours, crew));
     if (task == nullptr || task->measure == model::Measure::Day || minutes == 0) continue;
     if (task->isPerCoat) addCoatTask(phases.coats, line, {task->id, minutes, isWet(*task)});
     else (phases.coats.empty() ? phases.before : phases.after).push_back(&line);
@@ -104,8 +103,8 @@ void addDates(model::Plan& plan, const model::Case& c, const Calendar& calendar)
   add("maintenance", {visit, c.job.crew.startMinutes});
 }
 
-bool canBePlanned(const model::Case& c, const Calendar& calendar, Span coating, const model::Estimate& e,
-                  base::Diagnostics& messages) {
+bool canBePlanned(const model::Case& c, const model::Content& content, const Calendar& calendar, Span coating,
+                  const model::Estimate& e, base::Diagnostics& messages) {
   const auto& job = c.job;
   const base::SourcePos nowhere;
   if (!calendar.hasTime(calendar.day(), job.start)) {
@@ -113,14 +112,20 @@ bool canBePlanned(const model::Case& c, const Calendar& calendar, Span coating, 
                    "leaves no time to work: setting up and packing down fill the day, or every day is off");
     return false;
   }
-  if (!calendar.hasTime(coating, job.start)) {
-    messages.error(nowhere, "coating", "the hours for coating lie outside the crew's working hours");
+  base::Hours all, wet;
+  for (const auto& line : e.labour) {
+    all += line.hours;
+    if (taskOf(content, line.task)->isPerCoat) wet += line.hours;
+  }
+  if (!wet.isZero() && !calendar.hasTime(coating, job.start)) {
+    messages.error(nowhere, "coating", "the hours for coating lie outside the crew's working hours",
+                   "give the hours of the day fit for coating, like 'coating: 13:00-17:00'");
     return false;
   }
-  base::Hours all;
-  for (const auto& line : e.labour) all += line.hours;
   constexpr int workdaysOfAYear = 260;
-  if (crewMinutes(all, job.crew) / calendar.workable(calendar.day()) > workdaysOfAYear) {
+  const bool isLong = crewMinutes(all, job.crew) / calendar.workable(calendar.day()) > workdaysOfAYear;
+  if (isLong ||
+      (!wet.isZero() && crewMinutes(wet, job.crew) / calendar.workable(coating) > workdaysOfAYear)) {
     messages.error(nowhere, "crew", "the work would take more than a year", "check the sizes, or add people");
     return false;
   }
@@ -143,14 +148,15 @@ model::Plan makePlan(const model::Case& c, const model::Content& content, const 
   const Span coating = coatingHours(job, calendar.day());
   model::Plan plan;
   checkZone(c.job.site, messages);
-  if (!messages.ok() || !canBePlanned(c, calendar, coating, e, messages)) return plan;
+  if (!messages.ok() || !canBePlanned(c, content, calendar, coating, e, messages)) return plan;
   plan.coatingFrom = coating.from;
   plan.coatingUntil = coating.until;
 
   const Phases phases = phasesOf(e, content, job.crew);
   base::LocalTime now = calendar.next({job.start, 0}, calendar.day());
   const auto place = [&](const model::LabourLine& line, base::LocalTime from) {
-    for (const auto& part : calendar.fill(from, crewMinutes(line.hours, job.crew), calendar.day())) {
+    for (const auto& part :
+         calendar.fill(from, static_cast<int>(crewMinutes(line.hours, job.crew)), calendar.day())) {
       plan.shifts.push_back({line.task, line.deck, line.pass, part.start, part.end});
       now = part.end;
     }
