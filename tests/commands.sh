@@ -45,6 +45,13 @@ expect 'a job with a mistake, elsewhere' 1 "$program" pack "$box/broken.yaml" -o
 [ ! -e "$box/nothing" ] || { echo 'FAILED: a refused job made a folder'; bad=1; }
 expect 'a good job beside a broken one' 1 "$program" pack "$box/broken.yaml" "$box/first.yaml" -o "$box/both"
 [ -s "$box/both/$ref/quote.pdf" ] || { echo 'FAILED: the good job was not made'; bad=1; }
+cp "$box/first.yaml" "$box/twin.yaml"
+expect 'two jobs of one number' 1 "$program" pack "$box/first.yaml" "$box/twin.yaml" -o "$box/twins"
+says err "ref: has the same number and folder as"
+[ ! -e "$box/twins" ] || { echo 'FAILED: twins were written'; bad=1; }
+sed 's/^work: .*/work: [wash]/; s/^sanding: .*//' "$box/first.yaml" > "$box/washed.yaml"
+expect 'a job that coats nothing' 0 "$program" pack "$box/washed.yaml"
+[ ! -e "$box/$ref/aftercare.pdf" ] || { echo 'FAILED: an old aftercare sheet stayed'; bad=1; }
 expect 'figures' 0 "$program" figures "$box/first.yaml"
 expect 'figures, explained' 0 "$program" figures --explain "$box/first.yaml"
 says out ' = '

@@ -11,6 +11,7 @@
 #include <atomic>
 #include <filesystem>
 #include <iostream>
+#include <map>
 #include <set>
 #include <thread>
 
@@ -20,43 +21,72 @@ namespace {
 
 constexpr int done = 0, refused = 1;
 
-/// What became of one job: its messages, and the folder its pack lies in.
+/// What became of one job: its messages, and its pack.
 struct Outcome {
   base::Diagnostics messages;
   std::string folder;
-  std::size_t documents = 0;
-  std::string failure;  // of the world: a disk that is full
+  std::vector<OutputFile> files;
+  std::string failure;  // of the world: a font that is gone, a disk that is full
 };
 
-void packOne(const std::string& job, const Shipped& shipped, const PackOrder& order, bool writes,
-             Outcome& out) {
+void makeOne(const std::string& job, const Shipped& shipped, const PackOrder& order, Outcome& out) {
   try {
     const auto x = compute(job, shipped, order.choices, out.messages);
     if (!x) return;
-    out.folder = packFolder(job, x->c.job.ref, order.folder);
-    const auto files = makeDocuments(*x, shipped, order.choices, order.only, out.folder, out.messages);
-    if (!out.messages.ok()) return;
-    out.documents = files.size();
-    if (writes) writeAll(files);
+    out.folder = fs::path(packFolder(job, x->c.job.ref, order.folder)).lexically_normal().string();
+    out.files = makeDocuments(*x, shipped, order.choices, order.only, out.folder, out.messages);
   } catch (const std::exception& e) {
     out.failure = e.what();
   }
 }
 
-/// Runs every job on its own thread of a few, in any order; the outcomes keep the order of the jobs.
-std::vector<Outcome> packAll(const Shipped& shipped, const PackOrder& order, bool writes) {
+/// Makes every job on its own thread of a few, in any order; the outcomes keep the order of the jobs.
+std::vector<Outcome> makeAll(const Shipped& shipped, const PackOrder& order) {
   std::vector<Outcome> outcomes(order.jobs.size());
   std::atomic<std::size_t> next{0};
   const auto work = [&] {
     for (std::size_t i = next++; i < order.jobs.size(); i = next++)
-      packOne(order.jobs[i], shipped, order, writes, outcomes[i]);
+      makeOne(order.jobs[i], shipped, order, outcomes[i]);
   };
   const std::size_t most =
       order.threads > 0 ? order.threads : std::max(1U, std::thread::hardware_concurrency());
   std::vector<std::jthread> threads;
   for (std::size_t i = 1; i < std::min(most, order.jobs.size()); ++i) threads.emplace_back(work);
   work();
+  threads.clear();  // waits for them
   return outcomes;
+}
+
+/// Two jobs of one number would write over each other: neither is written.
+void refuseSameFolders(const PackOrder& order, std::vector<Outcome>& outcomes) {
+  std::map<std::string, std::vector<std::size_t>> users;
+  for (std::size_t i = 0; i < outcomes.size(); ++i) {
+    if (!outcomes[i].folder.empty()) users[outcomes[i].folder].push_back(i);
+  }
+  for (const auto& [folder, jobs] : users) {
+    for (const auto i : jobs) {
+      if (jobs.size() < 2) continue;
+      const auto other = order.jobs[jobs[i == jobs[0] ? 1 : 0]];
+      outcomes[i].messages.error({order.jobs[i]}, "ref", "has the same number and folder as '" + other + "'",
+                                 "give each job a number of its own");
+    }
+  }
+}
+
+/// Writes a pack; a document that the job no longer has does not stay behind with old dates.
+void writeOne(const PackOrder& order, Outcome& out) {
+  if (!out.messages.ok() || !out.failure.empty()) return;
+  try {
+    writeAll(out.files);
+    for (const auto& name : documentNames()) {
+      const auto path = (fs::path(out.folder) / (name + ".pdf")).string();
+      const bool isMade =
+          std::any_of(out.files.begin(), out.files.end(), [&](const auto& f) { return f.path == path; });
+      if (order.only.empty() && !isMade) fs::remove(path);
+    }
+  } catch (const std::exception& e) {
+    out.failure = e.what();
+  }
 }
 
 void show(const base::Diagnostics& messages) {
@@ -65,7 +95,6 @@ void show(const base::Diagnostics& messages) {
 
 int report(const PackOrder& order, const std::vector<Outcome>& outcomes, bool writes) {
   int status = done;
-  std::set<std::string> folders;
   for (std::size_t i = 0; i < outcomes.size(); ++i) {
     const auto& out = outcomes[i];
     show(out.messages);
@@ -75,24 +104,13 @@ int report(const PackOrder& order, const std::vector<Outcome>& outcomes, bool wr
     } else if (!out.messages.ok()) {
       if (status == done) status = refused;
     } else if (writes) {
-      std::cout << out.folder << ": " << out.documents
-                << (out.documents == 1 ? " document\n" : " documents\n");
+      std::cout << out.folder << ": " << out.files.size()
+                << (out.files.size() == 1 ? " document\n" : " documents\n");
     } else {
       std::cout << order.jobs[i] << ": in order\n";
     }
   }
   return status;
-}
-
-/// Two jobs of one number would write over each other.
-bool haveTheirOwnFolders(const std::vector<std::string>& jobs) {
-  std::set<std::string> seen;
-  for (const auto& job : jobs) {
-    if (seen.insert(job).second) continue;
-    std::cerr << job << ": error: is named twice\n";
-    return false;
-  }
-  return true;
 }
 
 }  // namespace
@@ -104,8 +122,10 @@ std::string packFolder(const std::string& job, const std::string& ref, const std
 
 int pack(const PackOrder& order) {
   const Shipped shipped = readShipped(order.choices);
-  if (!haveTheirOwnFolders(order.jobs)) return 2;
-  return report(order, packAll(shipped, order, true), true);
+  auto outcomes = makeAll(shipped, order);
+  refuseSameFolders(order, outcomes);
+  for (auto& out : outcomes) writeOne(order, out);
+  return report(order, outcomes, true);
 }
 
 int check(const std::vector<std::string>& jobs, const Choices& choices) {
@@ -113,7 +133,7 @@ int check(const std::vector<std::string>& jobs, const Choices& choices) {
   PackOrder order;
   order.jobs = jobs;
   order.choices = choices;
-  return report(order, packAll(shipped, order, false), false);
+  return report(order, makeAll(shipped, order), false);
 }
 
 int figures(const std::string& job, FiguresForm form, const Choices& choices) {

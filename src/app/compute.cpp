@@ -71,11 +71,18 @@ std::optional<Computation> compute(const std::string& file, const Shipped& shipp
   input::applyBrand(x.c.theme, x.c.brand, brand, messages);
   if (!messages.ok()) return {};
 
-  const auto first = estimate::makeEstimate(x.c, content, 0);
-  x.plan = plan::makePlan(x.c, content, first, messages);
-  if (!messages.ok()) return {};
-  x.estimate = estimate::makeEstimate(x.c, content, static_cast<int>(x.plan.days.size()));
-  x.price = estimate::makePrice(x.c, content, x.estimate);
+  try {
+    const auto first = estimate::makeEstimate(x.c, content, 0);
+    base::Diagnostics planning;
+    x.plan = plan::makePlan(x.c, content, first, planning);
+    messages.addAt(name, planning);
+    if (!messages.ok()) return {};
+    x.estimate = estimate::makeEstimate(x.c, content, static_cast<int>(x.plan.days.size()));
+    x.price = estimate::makePrice(x.c, content, x.estimate);
+  } catch (const std::overflow_error&) {
+    messages.error({name}, "", "comes to figures too large to compute", "check the sizes, rates and prices");
+    return {};
+  }
   return x;
 }
 

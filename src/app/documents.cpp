@@ -99,7 +99,8 @@ std::vector<figures::Station> stationsOf(const Computation& x) {
                       : days >= 14 && days % 7 == 0 ? sheets::counted(days / 7, "week", "weeks")
                                                     : sheets::counted(days, "day", "days");
     const bool isNextYear = e.name == "maintenance";
-    const std::string from = e.name == "walk" ? "from " + w.clock(e.at.minutes) + ", " : "";
+    const std::string from =
+        e.name == "walk" || e.name == "furniture" ? "from " + w.clock(e.at.minutes) + ", " : "";
     list.push_back({picture, w.weekday(e.at.day) + (isNextYear ? ", " + w.year(e.at.day) : ""),
                     w.dayMonth(e.at.day), what, from + note, ""});
     last = e.at;
@@ -140,7 +141,7 @@ std::map<std::string, typeset::Drawing> drawingsOf(const Computation& x, const S
   drawings["key"] = figures::deckPlan(x.c, x.estimate, pen, {text, keyHeight(x.c.job.areas.size())}, true);
   if (!x.estimate.coats.empty()) {
     drawings["timeline"] = figures::timeline(
-        stationsOf(x), pen, full, "The closer the lines, the softer the oil. Distances are not to scale.");
+        stationsOf(x), pen, full, "The closer the lines, the softer the coat. Distances are not to scale.");
   }
   drawings["litres"] = litresChartOf(x, shipped, pen, full);
   drawings["price"] = priceChartOf(x, pen, full);
