@@ -64,8 +64,10 @@ class Teller {
     for (const auto& cut : deck.without) area += " − " + shapeFormula(cut.shape, w_);
     say("area", area, w_.area(m.area));
     say("perimeter", "sum of the outer edges", w_.length(m.perimeter));
-    say("edges to cut in", "perimeter and edges of cut-outs", w_.length(m.cutIn));
-    if (deck.boards) boards(*deck.boards, deck, m);
+    const bool isAllRound =
+        std::holds_alternative<model::Strip>(deck.shape) || std::holds_alternative<model::Screen>(deck.shape);
+    if (!isAllRound) say("edges to cut in", "perimeter and edges of cut-outs", w_.length(m.cutIn));
+    if (!isAllRound && deck.boards) boards(*deck.boards, deck, m);
     for (const auto& coat : x_.estimate.coats) {
       if (coat.deck != i) continue;
       say("coat " + std::to_string(coat.coat),
@@ -76,7 +78,14 @@ class Teller {
 
   void boards(const model::Boards& b, const model::Deck& deck, const model::Measures& m) {
     const std::string pitch = "(" + w_.size(b.width) + " + " + w_.size(b.gap) + ")";
-    say("boards", w_.length(m.across) + " across ÷ " + pitch + ", rounded up", std::to_string(m.boards));
+    if (const auto* stairs = std::get_if<model::Stairs>(&deck.shape)) {
+      say("boards",
+          std::to_string(stairs->steps) + " × (" + w_.size(stairs->going) + " ÷ " + pitch +
+              ", rounded up, + " + w_.size(stairs->rise) + " ÷ " + pitch + ", rounded up)",
+          std::to_string(m.boards));
+    } else {
+      say("boards", w_.length(m.across) + " across ÷ " + pitch + ", rounded up", std::to_string(m.boards));
+    }
     say("metres of board", w_.area(m.area) + " ÷ " + pitch, w_.length(m.boardMetres));
     if (deck.joists && deck.fixings) {
       say("fixings",
@@ -84,13 +93,12 @@ class Teller {
               std::to_string(deck.fixings->perCrossing) + ", rounded up",
           std::to_string(m.fixings));
     }
-    std::string wetted = w_.area(m.area);
-    if (b.face == model::BoardFace::Reeded) wetted += " × " + w_.share(b.reededFactor) + " (reeded)";
-    if (b.wetted == model::Wetted::TopAndEdges)
-      wetted += " × (1 + 2 × " + w_.size(b.thickness) + " ÷ " + pitch + ")";
-    if (b.wetted == model::Wetted::AllFaces)
-      wetted += " × (2 + 2 × " + w_.size(b.thickness) + " ÷ " + pitch + ")";
-    say("surface that takes product", wetted, w_.area(m.wetted));
+    // The upper face may be reeded, the lower one and the edges are smooth.
+    std::string times =
+        b.face == model::BoardFace::Reeded ? w_.share(b.reededFactor) + " reeded top" : "1 top";
+    if (b.wetted == model::Wetted::AllFaces) times += " + 1 underside";
+    if (b.wetted != model::Wetted::Top) times += " + 2 × " + w_.size(b.thickness) + " edges ÷ " + pitch;
+    say("surface that takes product", w_.area(m.area) + " × (" + times + ")", w_.area(m.wetted));
   }
 
   void litres() {

@@ -31,12 +31,10 @@ Facts productFacts(const Computed& x, const Words& w) {
 }
 
 Facts siteFacts(const model::Site& s) {
-  return {{"address", joined(s.address).empty() ? "" : lines(s.address)},
-          {"coastal", Fact::yes(s.exposure == model::Exposure::Coastal)},
-          {"sheltered", Fact::yes(s.exposure == model::Exposure::Sheltered)},
-          {"access", s.access},
-          {"water", s.water},
-          {"power", s.power}};
+  return {
+      {"address", joined(s.address).empty() ? "" : lines(s.address)},
+      {"coastal", Fact::yes(s.exposure == model::Exposure::Coastal)},
+  };
 }
 
 Facts workFacts(const model::Job& job) {
@@ -138,20 +136,25 @@ void addDays(Facts& f, const Computed& x, const Words& w) {
   f.emplace_back("day_before", Facts{{"short", w.shortDate(first - std::chrono::days{1})}});
 }
 
+/// Rounded away from the window that was missed, so that the words do not deny it.
+base::Hours wholeHours(const model::Miss& m) {
+  return base::Hours::whole(
+      base::divide(m.gap.millionths, 1'000'000, m.isLate ? base::Round::Up : base::Round::Down));
+}
+
 void addMisses(Facts& f, const Computed& x, const Words& w) {
   FactList misses;
   for (const auto& m : x.plan.misses) {
-    misses.push_back(
-        {{"coat", ordinal(m.coat)},
-         {"deck", deckLetter(m.deck) + " " + x.c.job.areas[m.deck].name},
-         {"gap", w.wait({base::mulDiv(m.gap.millionths, 1, 1'000'000, base::Round::HalfUp) * 1'000'000})},
-         {"late", Fact::yes(m.isLate)},
-         {"ideal", idealWords(x.c.product->times, w)},
-         {"past_max", Fact::yes(m.isPastMax)},
-         {"days_off", Fact::yes(m.why == model::Miss::Why::DaysOff)},
-         {"coating_hours", Fact::yes(m.why == model::Miss::Why::CoatingHours)},
-         {"large_deck", Fact::yes(m.why == model::Miss::Why::LargeDeck)},
-         {"hours", w.clock(x.plan.coatingFrom) + " to " + w.clock(x.plan.coatingUntil)}});
+    misses.push_back({{"coat", ordinal(m.coat)},
+                      {"deck", deckLetter(m.deck) + " " + x.c.job.areas[m.deck].name},
+                      {"gap", w.wait(wholeHours(m))},
+                      {"late", Fact::yes(m.isLate)},
+                      {"ideal", idealWords(x.c.product->times, w)},
+                      {"past_max", Fact::yes(m.isPastMax)},
+                      {"days_off", Fact::yes(m.why == model::Miss::Why::DaysOff)},
+                      {"coating_hours", Fact::yes(m.why == model::Miss::Why::CoatingHours)},
+                      {"large_deck", Fact::yes(m.why == model::Miss::Why::LargeDeck)},
+                      {"hours", w.clock(x.plan.coatingFrom) + " to " + w.clock(x.plan.coatingUntil)}});
   }
   f.emplace_back("has_misses", Fact::yes(!misses.empty()));
   f.emplace_back("misses", std::move(misses));

@@ -99,7 +99,7 @@ std::string decksWhere(const Computed& x, bool (*is)(const Computed&, const mode
 base::Volume heaviestTin(const Computed& x) {
   base::Volume most;
   for (const auto& t : x.estimate.product.bought.tins) most = std::max(most, t.tin.size);
-  for (const auto& t : x.c.job.inStock) most = std::max(most, t.size);
+  for (const auto& t : x.estimate.product.opened) most = std::max(most, t.size);
   return most;
 }
 
@@ -142,6 +142,10 @@ Facts crewFacts(const Computed& x) {
   f.emplace_back("treated_decks", treated);
   const auto isCovered = [](const Computed&, const model::Deck& d) { return d.isCovered; };
   f.emplace_back("covered_decks", decksWhere(x, isCovered));
+  f.emplace_back("access", site.access);
+  f.emplace_back("water", site.water);
+  f.emplace_back("power", site.power);
+  f.emplace_back("year_built", site.yearBuilt ? std::to_string(*site.yearBuilt) : "");
   f.emplace_back("has_site_words",
                  Fact::yes(!site.access.empty() || !site.water.empty() || !site.power.empty()));
   // Old oil in the boards is not the job's doing; a drying oil that is brought is.

@@ -199,7 +199,7 @@ Facts officeFacts(const Computed& x) {
   FactList explained;
   Groups groups;
   for (const auto& e : explain(x)) {
-    if (e.about == "labour") continue;  // has a table of its own
+    if (e.about == "labour" && e.name != "days on site") continue;  // has a table of its own
     explained.push_back({{"group", capitalised(groups.next(e.about))},
                          {"name", e.name},
                          {"formula", e.formula},

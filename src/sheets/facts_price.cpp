@@ -95,7 +95,7 @@ void addPrice(Facts& facts, const Computed& x, const Words& w, bool withCosts) {
   facts.emplace_back("options", std::move(options));
   FactList stages;
   for (std::size_t i = 0; i < p.stages.size(); ++i) {
-    const bool isDeposit = i == 0 && p.deposit.minor > 0, isLast = i + 1 == p.stages.size() && !isDeposit;
+    const bool isDeposit = i == 0 && p.deposit.minor > 0, isLast = !isDeposit && p.stages[i].when.empty();
     stages.push_back({{"share", w.share(p.stages[i].share)},
                       {"is_deposit", Fact::yes(isDeposit)},
                       {"is_last", Fact::yes(isLast)},

@@ -122,9 +122,10 @@ std::string Words::tinSize(base::Volume v) const {
 
 std::string Words::spread(const base::Spread& s) const {
   // millionths of m2/L: um2 / nL * 1e3 / 1e6 in whole square metres and litres
-  const base::Wide n = isMetric() ? base::Wide{s.area.millionths} * 1000
-                                  : base::Wide{s.area.millionths} * gallon / squareFoot * million;
-  const base::Count rate{base::divide(n, s.volume.millionths, Round::HalfUp)};
+  const base::Wide area = s.area.millionths, volume = s.volume.millionths;
+  const base::Count rate{isMetric()
+                             ? base::divide(area * 1000, volume, Round::HalfUp)
+                             : base::divide(area * gallon, volume * squareFoot / million, Round::HalfUp)};
   const std::string digits = trimmed(number(rate, isMetric() ? 2 : 0), region_.numbers.decimal);
   return digits + noBreak + (isMetric() ? "m²/L" : "ft²/gal");
 }
