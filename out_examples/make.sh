@@ -6,5 +6,8 @@ cd "$(dirname "$0")/.."
 cmake -S . -B build -G Ninja -DCMAKE_BUILD_TYPE=Release > /dev/null
 cmake --build build --target planksheaf
 build/planksheaf pack out_examples/*/job.yaml
-echo "The packs lie in:"
-ls -d "$PWD"/out_examples/*/*/
+for job in out_examples/*/job.yaml; do
+  build/planksheaf pack --theme compact "$job" -o "${job%/job.yaml}/compact"
+done
+echo "The packs lie in (those below 'compact' in the second look):"
+ls -d "$PWD"/out_examples/*/*-*/ "$PWD"/out_examples/*/compact/*/

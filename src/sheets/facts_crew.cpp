@@ -81,7 +81,7 @@ FactList signOn(const Computed& x, const Words& w) {
   for (std::size_t from = 0; from < x.plan.days.size(); from += daysOnPage) {
     FactList days, rows;
     for (std::size_t i = from; i < std::min(from + daysOnPage, x.plan.days.size()); ++i)
-      days.push_back({{"day", w.shortDate(x.plan.days[i])}});
+      days.push_back({{"day", w.shortDay(x.plan.days[i])}});
     for (const auto& name : names) rows.push_back({{"name", name}});
     sheets.push_back({{"days", std::move(days)}, {"rows", std::move(rows)}});
   }

@@ -188,6 +188,8 @@ std::string Words::dayMonthYear(base::Date d) const {
   return dayMonth(d) + (region_.monthFirst ? ", " : " ") + year(d);
 }
 
+std::string Words::shortDay(base::Date d) const { return brief(weekday(d)) + noBreak + partsOf(d).day; }
+
 std::string Words::weekday(base::Date d) const { return partsOf(d).weekday; }
 std::string Words::month(base::Date d) const { return partsOf(d).month; }
 std::string Words::year(base::Date d) const { return partsOf(d).year; }

@@ -39,6 +39,7 @@ class Words {
   std::string shortDate(base::Date d) const;      // Tue 16 Mar
   std::string shortDateYear(base::Date d) const;  // Tue 16 Mar 2027
   std::string dayMonthYear(base::Date d) const;   // 16 Mar 2027
+  std::string shortDay(base::Date d) const;       // Tue 16
   std::string dayMonth(base::Date d) const;       // 16 Mar
   std::string weekday(base::Date d) const;        // Tuesday
   std::string month(base::Date d) const;          // March
