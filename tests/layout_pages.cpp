@@ -189,8 +189,10 @@ TEST_CASE("where heads and short cells cannot all stay whole, heads wrap", "[lay
       layOut({section("Read and understood"),
               table("l2 l1 l1 l1 l1 l1 l1",
                     "name | Tue 16 Mar | Wed 17 Mar | Thu 18 Mar | Fri 19 Mar | Mon 22 Mar | Tue 23 Mar",
-                    {"Mara Quill | ____ | ____ | ____ | ____ | ____ | ____"})});
+                    {"Mara Quill | ____ | ____ | ____ | ____ | ____ | ____",
+                     "Tem Harrowby | ____ | ____ | ____ | ____ | ____ | ____"})});
   CHECK(find(r.dump, "Mara Quill").page == 1);
+  CHECK(find(r.dump, "Tem Harrowby").page == 1);
   CHECK(find(r.dump, "Mar").page == 1);
 }
 

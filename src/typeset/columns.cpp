@@ -37,7 +37,9 @@ Need needOf(const TableSet& set, std::size_t i) {
   for (const RowSet& row : set.rows) look(row[i]);
   body = need.natural;
   if (!set.head.empty()) look(set.head[i]);
-  const bool isShort = need.natural <= Dim::mm(18), isWhole = column.align == markup::Align::Right || isShort;
+  // Names to sign beside are longer than most short cells and stay whole, too.
+  const bool isShort = need.natural <= Dim::mm(set.hasWriting ? 25 : 18);
+  const bool isWhole = column.align == markup::Align::Right || isShort;
   need.least = isWhole ? need.natural : std::max(figures, longest);
   need.tight = isWhole ? std::max(body, longest) : need.least;
   return need;
