@@ -242,3 +242,20 @@ TEST_CASE("a broken display list is our own mistake") {
   fails([](Document& d) { d.images[0] = std::make_shared<Image>(Image{2, 2, "rgb", "", "", false}); });
   fails([](Document& d) { d.date = "16 March"; });
 }
+
+TEST_CASE("lines of one paragraph do not join their words when it is read by its tags") {
+  Document d = document();
+  const int p = addTag(d, Role::P), other = addTag(d, Role::P);
+  addText(d, p, 30, "no");
+  addText(d, other, 30, "beside it", model::Face::Text, Dim::mm(90));
+  addText(d, p, 35, "pets, no self-");
+  addText(d, p, 40, "made oil");
+  d.pages.push_back(d.pages.front());
+  d.pages.back().items.clear();
+  addText(d, p, 30, "on the boards");
+  const std::string said = run("pdfinfo -struct-text %", pdf::write(d)).text;
+  CHECK(holds(said, "\"no \""));
+  CHECK(holds(said, "\"pets, no self-made oil \""));
+  CHECK(holds(said, "\"on the boards\""));
+  CHECK(holds(said, "\"beside it\""));
+}

@@ -19,7 +19,8 @@ std::string colour(Colour c) { return channel(c.r) + " " + channel(c.g) + " " + 
 
 class PageWriter {
  public:
-  PageWriter(Dim height, const std::vector<EmbeddedFont>& fonts) : height_(height), fonts_(fonts) {}
+  PageWriter(Dim height, const std::vector<EmbeddedFont>& fonts, const WordEnds& ends)
+      : height_(height), fonts_(fonts), ends_(ends) {}
 
   void operator()(const typeset::TextRun& run) {
     if (run.glyphs.empty()) return;
@@ -29,7 +30,7 @@ class PageWriter {
     const std::string font = "/F" + std::to_string(run.face) + " " + number(run.size) + " Tf ";
     if (font != font_) out_ += font_ = font;
     out_ += run.isUpright ? at(run.baseline) + "Td " : "0 1 -1 0 " + at(run.baseline) + "Tm ";
-    addText(out_, run, fonts_[run.face]);
+    addText(out_, run, fonts_[run.face], ends_.isAfter(run));
     out_ += "ET\n";
   }
 
@@ -97,6 +98,7 @@ class PageWriter {
 
   const Dim height_;
   const std::vector<EmbeddedFont>& fonts_;
+  const WordEnds& ends_;
   std::string out_;
   std::string fill_, stroke_, font_;  // last set on this page
 };
@@ -111,8 +113,8 @@ bool draws(const typeset::Item& item) {
 }  // namespace
 
 std::string drawPage(const typeset::Document& document, std::size_t page,
-                     const std::vector<EmbeddedFont>& fonts, Structure& structure) {
-  PageWriter writer(document.pages[page].size.h, fonts);
+                     const std::vector<EmbeddedFont>& fonts, const WordEnds& ends, Structure& structure) {
+  PageWriter writer(document.pages[page].size.h, fonts, ends);
   std::optional<int> open;  // tag of the sequence being written
   for (const typeset::Item& item : document.pages[page].items) {
     if (!draws(item)) continue;

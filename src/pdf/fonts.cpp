@@ -38,14 +38,17 @@ void noteRun(GlyphTexts& texts, const typeset::TextRun& run, unsigned glyphsInFa
   }
 }
 
-std::vector<GlyphTexts> usedGlyphs(const typeset::Document& document) {
+std::vector<GlyphTexts> usedGlyphs(const typeset::Document& document, const WordEnds& ends) {
   std::vector<GlyphTexts> used(document.faces.size());
   for (const typeset::Page& page : document.pages)
     for (const typeset::Item& item : page.items)
       if (const auto* run = std::get_if<typeset::TextRun>(&item.what)) {
         if (run->face >= document.faces.size() || !document.faces[run->face])
           throw std::logic_error("internal error: unknown face in a run");
-        noteRun(used[run->face], *run, hb_face_get_glyph_count(document.faces[run->face]->hbFace()));
+        const FontFace& face = *document.faces[run->face];
+        noteRun(used[run->face], *run, hb_face_get_glyph_count(face.hbFace()));
+        if (ends.isAfter(*run))
+          if (const auto space = spaceOf(face)) note(used[run->face], *space, " ");
       }
   return used;
 }
@@ -136,13 +139,14 @@ EmbeddedFont embed(File& file, const FontFace& face, const GlyphTexts& used) {
                                    "\n/Encoding /Identity-H\n/DescendantFonts [" + reference(descendant) +
                                    "]\n/ToUnicode " + reference(map) + "\n");
   font.ids = cut.ids;
+  if (const auto space = spaceOf(face); space && used.contains(*space)) font.space = cut.ids[*space];
   return font;
 }
 
 }  // namespace
 
-std::vector<EmbeddedFont> embedFonts(File& file, const typeset::Document& document) {
-  const std::vector<GlyphTexts> used = usedGlyphs(document);
+std::vector<EmbeddedFont> embedFonts(File& file, const typeset::Document& document, const WordEnds& ends) {
+  const std::vector<GlyphTexts> used = usedGlyphs(document, ends);
   std::vector<EmbeddedFont> fonts(document.faces.size());
   for (std::size_t i = 0; i < fonts.size(); ++i)
     if (!used[i].empty()) fonts[i] = embed(file, *document.faces[i], used[i]);

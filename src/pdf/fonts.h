@@ -2,6 +2,7 @@
 #pragma once
 
 #include "pdf/file.h"
+#include "pdf/word_ends.h"
 
 #include <cstdint>
 #include <vector>
@@ -14,10 +15,11 @@ struct EmbeddedFont {
   int unitsPerEm = 1000;              // of the face
   std::vector<std::uint16_t> ids;     // glyph in the file, by glyph in the face
   std::vector<std::int32_t> advance;  // thousandths of an em, by glyph in the file
+  std::uint16_t space = 0;            // glyph in the file; 0 when none is used
 };
 
 /// By index of Document::faces. Throws std::runtime_error when a face cannot be subset and std::logic_error
 /// when a run names an unknown face or glyph.
-std::vector<EmbeddedFont> embedFonts(File& file, const typeset::Document& document);
+std::vector<EmbeddedFont> embedFonts(File& file, const typeset::Document& document, const WordEnds& ends);
 
 }  // namespace pdf

@@ -9,7 +9,7 @@
 
 namespace pdf {
 
-void addText(std::string& out, const typeset::TextRun& run, const EmbeddedFont& font) {
+void addText(std::string& out, const typeset::TextRun& run, const EmbeddedFont& font, bool endsWord) {
   const auto perMille = [&](std::int64_t units) {
     return base::mulDiv(units, 1000, font.unitsPerEm, base::Round::HalfUp);
   };
@@ -18,6 +18,10 @@ void addText(std::string& out, const typeset::TextRun& run, const EmbeddedFont& 
   std::int32_t rise = 0;
   std::int64_t count = 0;
   out += "[(";
+  const auto addGlyph = [&](std::uint16_t id) {
+    addEscaped(out, static_cast<unsigned char>(id >> 8));
+    addEscaped(out, static_cast<unsigned char>(id & 0xFF));
+  };
   for (const typeset::Glyph& glyph : run.glyphs) {
     const std::int64_t tracked =
         base::mulDiv(run.tracking.raw * count, 1000, run.size.raw, base::Round::HalfUp);
@@ -34,12 +38,12 @@ void addText(std::string& out, const typeset::TextRun& run, const EmbeddedFont& 
       pen = wanted;
     }
     const std::uint16_t id = font.ids[glyph.id];
-    addEscaped(out, static_cast<unsigned char>(id >> 8));
-    addEscaped(out, static_cast<unsigned char>(id & 0xFF));
+    addGlyph(id);
     pen += font.advance[id];
     units += glyph.advance;
     ++count;
   }
+  if (endsWord && font.space != 0) addGlyph(font.space);
   out += ")] TJ ";
   if (rise != 0) out += "0 Ts ";
 }
