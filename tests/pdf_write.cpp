@@ -110,8 +110,8 @@ TEST_CASE("tags come out in reading order with their attributes") {
                            "P (block)",
                            "\"See \"",
                            "Link (inline)",
-                           "\"the care sheet\"",
-                           "\"today\"",
+                           "\"the care sheet \"",
+                           "\"today \"",
                            "\"and tomorrow.\"",
                            "L (block)",
                            "/ListNumbering /Decimal",
@@ -252,10 +252,11 @@ TEST_CASE("lines of one paragraph do not join their words when it is read by its
   addText(d, p, 40, "made oil");
   d.pages.push_back(d.pages.front());
   d.pages.back().items.clear();
-  addText(d, p, 30, "on the boards");
+  addText(d, p, 30, "on the boards, see");
+  addText(d, addTag(d, Role::Link, p), 35, "our page");
   const std::string said = run("pdfinfo -struct-text %", pdf::write(d)).text;
   CHECK(holds(said, "\"no \""));
   CHECK(holds(said, "\"pets, no self-made oil \""));
-  CHECK(holds(said, "\"on the boards\""));
+  CHECK(holds(said, "\"on the boards, see \""));
   CHECK(holds(said, "\"beside it\""));
 }

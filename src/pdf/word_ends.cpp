@@ -25,6 +25,18 @@ bool followsClosely(const TextRun& before, const TextRun& run) {
   return gap < before.size / 10 && gap > typeset::Dim{} - before.size;
 }
 
+/// A link is part of the line around it. Nothing for decoration; unknown tags are the structure's to refuse.
+std::optional<std::size_t> paragraphOf(const typeset::Document& document, int tag) {
+  const auto isInline = [&](int t) {
+    const typeset::Role role = document.tags[static_cast<std::size_t>(t)].role;
+    return role == typeset::Role::Link || role == typeset::Role::Span;
+  };
+  const int count = static_cast<int>(document.tags.size());
+  while (tag >= 0 && tag < count && isInline(tag)) tag = document.tags[static_cast<std::size_t>(tag)].parent;
+  if (tag < 0 || tag >= count) return {};
+  return static_cast<std::size_t>(tag);
+}
+
 }  // namespace
 
 WordEnds::WordEnds(const typeset::Document& document) {
@@ -36,8 +48,9 @@ WordEnds::WordEnds(const typeset::Document& document) {
   for (std::size_t page = 0; page < document.pages.size(); ++page)
     for (const typeset::Item& item : document.pages[page].items) {
       const auto* run = std::get_if<TextRun>(&item.what);
-      if (!run || run->glyphs.empty() || item.tag < 0) continue;
-      Last& before = last.at(static_cast<std::size_t>(item.tag));
+      const auto tag = paragraphOf(document, item.tag);
+      if (!run || run->glyphs.empty() || !tag) continue;
+      Last& before = last[*tag];
       const bool isClose = before.run && before.page == page && followsClosely(*before.run, *run);
       if (before.run && !isClose && endsOpen(before.run->text) && !run->text.starts_with(' '))
         ends_.insert(before.run);
