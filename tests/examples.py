@@ -1,6 +1,8 @@
 #!/usr/bin/python3
 """Makes the packs of all examples and checks the files from outside: same bytes anywhere, sound PDFs, figures that can be
 read back, nothing of the office or the machine in what a customer gets. Usage: examples.py PROGRAM SOURCE_DIR"""
+import datetime
+import decimal
 import getpass
 import json
 import os
@@ -16,6 +18,7 @@ import jsonschema
 program, source = sys.argv[1], pathlib.Path(sys.argv[2])
 jobs = sorted(source.glob("out_examples/*/job.yaml"))
 customers = ["quote", "aftercare"]
+claims = ["compliant", "guaranteed", "is safe", "are safe", "completely safe"]
 failures = []
 
 
@@ -47,6 +50,87 @@ def grouped(amount):
     return f"{int(whole):,}{point}{rest}"
 
 
+class Forms:
+    """How a region prints what figures give in metric units and ISO dates."""
+
+    def __init__(self, job):
+        self.is_us = re.search(r"region: (\w+)", job).group(1) == "us"
+        self.litre_step = decimal.Decimal("0.01" if self.is_us else "0.1")
+
+    def area(self, square_metres):
+        # 1 ft2 = 0.09290304 m2 and 1 US gal = 3.785411784 L, exactly: NIST SP 811 (2008), App. B.8.
+        amount = decimal.Decimal(str(square_metres)) / (decimal.Decimal("0.09290304") if self.is_us else 1)
+        return grouped(str(rounded(amount, decimal.Decimal("0.01")))) + (" ft²" if self.is_us else " m²")
+
+    def volume(self, litres):
+        return decimal.Decimal(str(litres)) / (decimal.Decimal("3.785411784") if self.is_us else 1)
+
+    def date(self, at, weekday="", month="%B", year=False):
+        d = datetime.datetime.fromisoformat(at)
+        day = f"{d:{month}} {d.day}" if self.is_us else f"{d.day} {d:{month}}"
+        last = (f", {d.year}" if self.is_us else f" {d.year}") if year else ""
+        return (f"{d:{weekday}}" + (", " if self.is_us else " ") if weekday else "") + day + last
+
+    def clock(self, at):
+        d = datetime.datetime.fromisoformat(at)
+        return f"{(d.hour + 11) % 12 + 1}:{d:%M} {'am' if d.hour < 12 else 'pm'}" if self.is_us else f"{d:%H:%M}"
+
+
+def rounded(amount, step):
+    return amount.quantize(step, rounding=decimal.ROUND_HALF_UP)
+
+
+def check_litres(ref, text, figures, forms):
+    """The table of coats in the aftercare sheet: each cell within a printed step, and the cells add up."""
+    loss = figures["litres"]["likely"] / sum(c["litres"] for c in figures["coats"])
+    columns, step = max(c["coat"] for c in figures["coats"]), forms.litre_step
+    number = r"(\d[\d,.]*|–)"
+    sums = [decimal.Decimal(0)] * (columns + 1)
+    for i, area in enumerate(figures["areas"]):
+        row = re.search(f"{chr(65 + i)} {re.escape(area['name'])}" + f" {number}" * (columns + 1), text)
+        check(row, f"{ref}: litres of {area['name']} in the aftercare sheet")
+        if not row:
+            continue
+        cells = [decimal.Decimal(0) if cell == "–" else decimal.Decimal(cell.replace(",", "")) for cell in row.groups()]
+        for coat in (c for c in figures["coats"] if c["area"] == area["name"]):
+            apart = abs(cells[coat["coat"] - 1] - forms.volume(coat["litres"] * loss))
+            check(apart < step, f"{ref}: coat {coat['coat']} of {area['name']} is printed {apart} off")
+        check(sum(cells[:-1]) == cells[-1], f"{ref}: litres of {area['name']} add up")
+        sums = [a + b for a, b in zip(sums, cells)]
+    check(sums[-1] == rounded(forms.volume(figures["litres"]["likely"]), step), f"{ref}: litres add up to the likely need")
+    check("all decks " + " ".join(f"{s:,}" for s in sums) in text, f"{ref}: sums of the litres {sums}")
+
+
+def check_dates(ref, texts, figures, forms):
+    at = {event["event"]: event["at"] for event in figures["timing"]}
+    care = texts["aftercare"]
+    last = max(event["at"] for event in figures["timing"] if event["event"].endswith("_end"))
+    check(f"{forms.date(last, '%A', year=True)} at {forms.clock(last)}" in care, f"{ref}: end of the last coat, {last}")
+    check(f"{forms.date(at['walk'], '%A')}, {forms.clock(at['walk'])}" in care, f"{ref}: walk on it, {at['walk']}")
+    for name in ["furniture", "rugs", "first_wash"]:
+        check(forms.date(at[name], "%A") in care, f"{ref}: {name}, {at[name]}, in the aftercare sheet")
+    visit = forms.date(at["maintenance"], "%a", "%b", year=True)
+    check(visit in care, f"{ref}: yearly visit, {visit}, in the aftercare sheet")
+    first, done = figures["calendar"][0]["start"], max(shift["end"] for shift in figures["calendar"])
+    check(forms.date(first, "%a", "%b") in texts["quote"], f"{ref}: start, {first}, in the quote")
+    check(forms.date(first, "%A") in texts["quote"], f"{ref}: day to be clear, {first}, in the quote")
+    check("about " + forms.date(done, "%a", "%b") in texts["quote"], f"{ref}: hand-over, {done}, in the quote")
+    check(forms.date(at["walk"], "%A") in texts["quote"], f"{ref}: kept clear until {at['walk']}, in the quote")
+
+
+def check_office(ref, text, figures):
+    hours = rounded(decimal.Decimal(str(figures["labour_hours"])), decimal.Decimal("0.01"))
+    check(f"together {hours:,}" in text, f"{ref}: {hours} person-hours in the office sheet")
+    for line in figures["labour"]:
+        exact = decimal.Decimal(str(line["hours"]))
+        printed = [exact.quantize(decimal.Decimal("0.01"), rounding=r) for r in (decimal.ROUND_FLOOR, decimal.ROUND_CEILING)]
+        check(any(f" {p:,} " in text for p in printed), f"{ref}: {line['hours']} h of {line['task']} in the office sheet")
+    for area in figures["areas"]:
+        for name in ["boards", "fixings"]:
+            count = area[name]
+            check(count == 0 or re.search(rf"\b{name} .{{0,90}}?\b{count}\b", text), f"{ref}: {count} {name} in the office sheet")
+
+
 with tempfile.TemporaryDirectory() as one, tempfile.TemporaryDirectory() as two:
     first, second = pathlib.Path(one) / "a", pathlib.Path(two) / "b"
     here = pack(first, cwd=source, LC_ALL="C", TZ="UTC")
@@ -63,7 +147,12 @@ with tempfile.TemporaryDirectory() as one, tempfile.TemporaryDirectory() as two:
             check(False, f"{job}: {error.json_path}: {error.message}")
         folder = first / figures["ref"]
         texts = {p.stem: text_of(p) for p in sorted(folder.glob("*.pdf"))}
-        price = figures["price"]
+        price, forms = figures["price"], Forms(job.read_text())
+        check_litres(figures["ref"], texts["aftercare"], figures, forms)
+        check_dates(figures["ref"], texts, figures, forms)
+        check_office(figures["ref"], texts["office"], figures)
+        for name in ["quote", "office"]:
+            check(f"{figures['crew_days']} days" in texts[name], f"{figures['ref']}: {figures['crew_days']} days in {name}")
         for name in ["net", "tax", "total", "deposit"]:
             check(grouped(price[name]) in texts["quote"], f"{figures['ref']}: {name} {price[name]} in the quote")
         for line in price["lines"]:
@@ -74,6 +163,10 @@ with tempfile.TemporaryDirectory() as one, tempfile.TemporaryDirectory() as two:
         for area in figures["areas"]:
             for name in ["quote", "office"]:
                 check(area["name"] in texts[name], f"{figures['ref']}: {area['name']} in {name}")
+                size = forms.area(area["area_m2"])
+                check(size in texts[name], f"{figures['ref']}: {size} of {area['name']} in {name}")
+        size = forms.area(sum(decimal.Decimal(str(area["area_m2"])) for area in figures["areas"]))
+        check(size in texts["quote"], f"{figures['ref']}: {size} in all in the quote")
         for tin in figures["tins"]:
             check(grouped(tin["price"]) in texts["orders"], f"{figures['ref']}: tin at {tin['price']} in orders")
         check(grouped(figures["tins_cost"]) in texts["orders"], f"{figures['ref']}: cost of the tins in orders")
@@ -91,9 +184,18 @@ with tempfile.TemporaryDirectory() as one, tempfile.TemporaryDirectory() as two:
                     check(word not in texts[pdf.stem].lower(), f"{figures['ref']} {pdf.stem}: says '{word}'")
                 for note in re.findall(r"office_note: (.*)", job.read_text()):
                     check(note[:24] not in texts[pdf.stem], f"{figures['ref']} {pdf.stem}: holds an office note")
-        for name in ["safety", "aftercare"]:
-            for word in ["compliant", "guaranteed", "is safe"]:
-                check(word not in texts[name].lower(), f"{figures['ref']} {name}: claims '{word}'")
+        for name, text in texts.items():
+            for word in claims:
+                check(word not in text.lower(), f"{figures['ref']} {name}: claims '{word}'")
+
+    # Two good jobs of one number would write over each other: neither is written.
+    copy = pathlib.Path(one) / "copy.yaml"
+    copy.write_text(jobs[0].read_text().replace("../../content", str(source / "content")))
+    alone = run(program, "pack", str(copy), "-o", str(first / "alone"))
+    check(alone.returncode == 0, f"a copy is a good job: {alone.stderr}")
+    both = run(program, "pack", str(jobs[0]), str(copy), "-o", str(first / "both"))
+    check(both.returncode != 0 and "same number" in both.stderr, f"two jobs of one number: {both.returncode} {both.stderr}")
+    check(not list((first / "both").rglob("*.pdf")), "two jobs of one number write nothing")
 
 print(f"{len(jobs)} jobs, {len(failures)} failures")
 sys.exit(1 if failures else 0)
