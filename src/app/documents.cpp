@@ -80,7 +80,7 @@ std::vector<figures::Station> stationsOf(const Computation& x) {
   const auto& plan = x.plan;
   const std::map<std::string, std::array<std::string, 3>> stations = {
       {"walk", {"care-walk", "Walk on it", "in soft soles"}},
-      {"furniture", {"care-chair", "Furniture", "lift it back, never drag it"}},
+      {"furniture", {"care-chair", "Furniture", "lifted, not dragged"}},
       {"rugs", {"care-pot", "Rugs, pots", "dry rugs, pots on feet"}},
       {"first_wash", {"care-wash", "First wash", "cool water and a soft broom"}},
       {"maintenance",
