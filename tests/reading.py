@@ -42,7 +42,7 @@ def anchors(figures):
                   "Included, and not", "In the price", "Not in the price", "Before we come", "Weather", "Extra work", "Acceptance",
                   "I accept quote", "Signature"],
         "aftercare": ["after oiling", "The first days", "Through the year", "every week", "Sweep", "every month", "Never",
-                      "high-pressure washer", "If it happens", "Oil, wine, coffee", "Blot it", "A scratch", "Rub along the board",
+                      "high-pressure washer", "If it happens", "Oil, wine, coffee", "Blot it", "A scratch", "A grey patch", "Ring us before it spreads",
                       "On your decks", "Next visit", "Your record"],
         "safety": ["Limits today", "heat", "No coat on boards over", "noise", "muffs", "The site", "access", "water", "What we wear",
                    "The product", "Stop", "Read and understood"],

@@ -1,6 +1,7 @@
 #!/usr/bin/python3
-"""Makes the documents of all examples on both papers and checks each against the conditions of PDF/UA-1 in ua_rules.py, after
+"""Makes the documents of all examples in every theme and on both papers and checks each against the conditions of PDF/UA-1 in ua_rules.py, after
 proving on spoilt files that the conditions find what they name. Usage: ua_check.py PROGRAM SOURCE_DIR, or ua_check.py FILE.pdf"""
+import itertools
 import pathlib
 import subprocess
 import sys
@@ -23,14 +24,15 @@ def pack(program, jobs, folder, *options):
     return sorted(folder.rglob("*.pdf"))
 
 
-def judge_examples(program, jobs, folder):
+def judge_examples(program, jobs, themes, folder):
     failures, documents = 0, 0
-    for paper in ["a4", "letter"]:
-        files = pack(program, jobs, folder / paper, "--paper", paper)
+    looks = list(itertools.product(themes, ["a4", "letter"]))
+    for theme, paper in looks:
+        files = pack(program, jobs, folder / theme / paper, "--theme", theme, "--paper", paper)
         documents += len(files)
-        failures += sum(judge(f"{paper} {f.parent.name}/{f.name}", f) for f in files)
+        failures += sum(judge(f"{theme} {paper} {f.parent.name}/{f.name}", f) for f in files)
     print(f"{documents} documents, {failures} failures")
-    return failures + (documents < 10 * len(jobs) or not jobs)
+    return failures + (documents < 5 * len(jobs) * len(looks) or documents == 0)
 
 
 def prove(program, jobs, folder):
@@ -49,7 +51,8 @@ def prove(program, jobs, folder):
 if sys.argv[1].endswith(".pdf"):
     sys.exit(1 if judge(sys.argv[1], sys.argv[1]) else 0)
 all_jobs = sorted(pathlib.Path(sys.argv[2]).glob("out_examples/*/job.yaml"))
+all_themes = sorted(theme.stem for theme in pathlib.Path(sys.argv[2]).glob("templates/themes/*.yaml"))
 with tempfile.TemporaryDirectory() as temporary:
     place = pathlib.Path(temporary)
-    failed = judge_examples(sys.argv[1], all_jobs, place) + prove(sys.argv[1], all_jobs, place)
+    failed = judge_examples(sys.argv[1], all_jobs, all_themes, place) + prove(sys.argv[1], all_jobs, place)
 sys.exit(1 if failed else 0)
