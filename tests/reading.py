@@ -85,9 +85,13 @@ with tempfile.TemporaryDirectory() as temporary, concurrent.futures.ThreadPoolEx
     folder = pathlib.Path(temporary)
     run(program, "pack", *jobs, "-o", folder)
     judged = []
+    shortest = min(jobs, key=lambda job: len(pathlib.Path(job).read_text()))
     for job in jobs:
         figures = json.loads(run(program, "figures", "--json", job))
         for name, expected in anchors(figures).items():
+            # pdfinfo looks every element up anew, so long office sheets take half a minute: one stands for all.
+            if name == "office" and job != shortest:
+                continue
             pdf = folder / figures["ref"] / f"{name}.pdf"
             judged.append(pool.submit(judge, pdf, f"{figures['ref']} {name}", expected))
     for one in judged:
