@@ -4,6 +4,7 @@
 
 #include "pdf/notation.h"
 #include "pdf/text.h"
+#include "typeset/roles.h"
 
 #include <algorithm>
 #include <stdexcept>
@@ -123,7 +124,7 @@ std::string drawPage(const typeset::Document& document, std::size_t page,
       open = item.tag;
       if (item.tag == typeset::artifact) writer.mark("/Artifact BMC\n");
       else
-        writer.mark(std::string("/") + roleName(structure.role(item.tag)) + " <</MCID " +
+        writer.mark(std::string("/") + typeset::roleName(structure.role(item.tag)) + " <</MCID " +
                     std::to_string(structure.addSequence(item.tag, page)) + ">> BDC\n");
     }
     std::visit(writer, item.what);

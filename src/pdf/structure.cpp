@@ -3,6 +3,7 @@
 
 #include "pdf/bounds.h"
 #include "pdf/notation.h"
+#include "typeset/roles.h"
 
 #include <algorithm>
 #include <stdexcept>
@@ -10,52 +11,6 @@
 namespace pdf {
 
 using typeset::Role;
-
-const char* roleName(Role role) {
-  switch (role) {
-    case Role::Document:
-      return "Document";
-    case Role::H1:
-      return "H1";
-    case Role::H2:
-      return "H2";
-    case Role::H3:
-      return "H3";
-    case Role::P:
-      return "P";
-    case Role::L:
-      return "L";
-    case Role::LI:
-      return "LI";
-    case Role::Lbl:
-      return "Lbl";
-    case Role::LBody:
-      return "LBody";
-    case Role::Table:
-      return "Table";
-    case Role::THead:
-      return "THead";
-    case Role::TBody:
-      return "TBody";
-    case Role::TR:
-      return "TR";
-    case Role::TH:
-      return "TH";
-    case Role::TD:
-      return "TD";
-    case Role::Figure:
-      return "Figure";
-    case Role::Link:
-      return "Link";
-    case Role::Note:
-      return "Note";
-    case Role::Sect:
-      return "Sect";
-    case Role::Span:
-      return "Span";
-  }
-  throw std::logic_error("internal error: unknown role of a tag");
-}
 
 namespace {
 
@@ -156,8 +111,8 @@ std::string Structure::entries(const Element& element, int index, Object root,
                                const std::vector<Object>& pages) const {
   const typeset::Tag& tag = element.tag;
   const Object parent = tag.parent < 0 ? root : at(tag.parent).object;
-  std::string out =
-      std::string("/Type /StructElem\n/S /") + roleName(tag.role) + "\n/P " + reference(parent) + "\n";
+  std::string out = std::string("/Type /StructElem\n/S /") + typeset::roleName(tag.role) + "\n/P " +
+                    reference(parent) + "\n";
   if (!element.parts.empty()) out += "/Pg " + reference(pages.at(element.parts.front().page)) + "\n";
   if (const std::string k = kids(element, pages); !k.empty()) out += "/K [" + k + "]\n";
   if (!tag.alt.empty()) out += "/Alt " + words(tag.alt) + "\n";

@@ -7,9 +7,6 @@
 
 namespace pdf {
 
-/// The element's name in marked content and in the tree: 'H1'.
-const char* roleName(typeset::Role role);
-
 /// Collects what pages mark while they are drawn, in drawing order; then writes the tree.
 class Structure {
  public:

@@ -1,16 +1,12 @@
 #include "sheets/explain.h"
 
+#include "base/match.h"
 #include "sheets/words.h"
 
 namespace sheets {
 namespace {
 
-template <class... Fs>
-struct Match : Fs... {
-  using Fs::operator()...;
-};
-template <class... Fs>
-Match(Fs...) -> Match<Fs...>;
+using base::Match;
 
 std::string shapeFormula(const model::Shape& shape, const Words& w) {
   return std::visit(

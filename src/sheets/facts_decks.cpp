@@ -1,16 +1,13 @@
 #include "sheets/facts_decks.h"
 
+#include "base/match.h"
+
 #include <algorithm>
 
 namespace sheets {
 namespace {
 
-template <class... Fs>
-struct Match : Fs... {
-  using Fs::operator()...;
-};
-template <class... Fs>
-Match(Fs...) -> Match<Fs...>;
+using base::Match;
 
 std::string times(const std::string& a, const std::string& b) { return a + " × " + b; }
 

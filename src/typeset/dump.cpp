@@ -1,6 +1,7 @@
 // The display list as text.
 #include "typeset/face.h"
 #include "typeset/layout.h"
+#include "typeset/roles.h"
 
 #include <algorithm>
 
@@ -24,52 +25,6 @@ std::string hex(Colour c) {
     s += digits[v % 16];
   }
   return s;
-}
-
-const char* name(Role role) {
-  switch (role) {
-    case Role::Document:
-      return "Document";
-    case Role::H1:
-      return "H1";
-    case Role::H2:
-      return "H2";
-    case Role::H3:
-      return "H3";
-    case Role::P:
-      return "P";
-    case Role::L:
-      return "L";
-    case Role::LI:
-      return "LI";
-    case Role::Lbl:
-      return "Lbl";
-    case Role::LBody:
-      return "LBody";
-    case Role::Table:
-      return "Table";
-    case Role::THead:
-      return "THead";
-    case Role::TBody:
-      return "TBody";
-    case Role::TR:
-      return "TR";
-    case Role::TH:
-      return "TH";
-    case Role::TD:
-      return "TD";
-    case Role::Figure:
-      return "Figure";
-    case Role::Link:
-      return "Link";
-    case Role::Note:
-      return "Note";
-    case Role::Sect:
-      return "Sect";
-    case Role::Span:
-      return "Span";
-  }
-  return "?";
 }
 
 std::string box(Rect r) {
@@ -122,7 +77,7 @@ std::string dump(const Document& document) {
   for (std::size_t p = 0; p < document.pages.size(); ++p)
     for (const Item& item : document.pages[p].items) {
       const std::string role =
-          item.tag == artifact ? "-" : name(document.tags.at(static_cast<std::size_t>(item.tag)).role);
+          item.tag == artifact ? "-" : roleName(document.tags.at(static_cast<std::size_t>(item.tag)).role);
       out += std::to_string(p + 1) + " " + role + " " + std::visit(Writer{document}, item.what) + "\n";
     }
   return out;
