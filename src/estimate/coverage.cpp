@@ -2,6 +2,7 @@
 
 #include "estimate/plain.h"
 #include "estimate/tins.h"
+#include "model/lookup.h"
 
 #include <algorithm>
 #include <numeric>
@@ -95,20 +96,16 @@ std::vector<model::StockTin> openedFor(Volume wanted, const model::Job& job) {
 
 }  // namespace
 
-bool asksFor(const model::Job& job, model::Work work) {
-  return std::find(job.work.begin(), job.work.end(), work) != job.work.end();
-}
-
 model::Uptake uptakeOf(const model::Job& job, const model::Deck& deck, const model::Timber& timber) {
   const bool isFinished = deck.state == model::State::Oiled || deck.state == model::State::Film;
-  const bool isBared = isFinished && asksFor(job, model::Work::Sand);
+  const bool isBared = isFinished && model::asksFor(job.work, model::Work::Sand);
   return timber.uptake.at(isBared ? model::State::Sanded : deck.state);
 }
 
 std::vector<model::CoatNeed> coatsOf(const model::Case& c, const model::Content& content, std::size_t deck,
                                      const model::Measures& measures) {
   std::vector<model::CoatNeed> coats;
-  if (!asksFor(c.job, model::Work::Oil)) return coats;
+  if (!model::asksFor(c.job.work, model::Work::Oil)) return coats;
 
   const model::Deck& d = c.job.areas.at(deck);
   const bool isJobs = !d.rates.empty();

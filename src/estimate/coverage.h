@@ -14,10 +14,8 @@ std::vector<model::CoatNeed> coatsOf(const model::Case& c, const model::Content&
 /// Need with loss, range, stock and tins. A test patch halves how far its deck may fall below or above.
 model::ProductNeed productNeed(const model::Case& c, const std::vector<model::CoatNeed>& coats);
 
-/// How thirsty a deck is when it is coated: by its timber and state. Sanding takes off the old oil or film, so a
-/// finished deck that is sanded drinks as sanded boards do.
+/// How thirsty a deck is when it is coated: by its timber and state. Sanding takes off the old oil or film,
+/// so a finished deck that is sanded drinks as sanded boards do.
 model::Uptake uptakeOf(const model::Job& job, const model::Deck& deck, const model::Timber& timber);
-
-bool asksFor(const model::Job& job, model::Work work);
 
 }  // namespace estimate

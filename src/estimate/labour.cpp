@@ -3,6 +3,7 @@
 #include "base/quantity_words.h"
 #include "estimate/coverage.h"
 #include "estimate/plain.h"
+#include "model/lookup.h"
 
 #include <algorithm>
 
@@ -82,7 +83,7 @@ std::vector<int> passesOf(const model::Task& task, const model::Deck& deck, cons
   if (task.isPerPass) return job.sanding;
   if (!task.isPerCoat) return {0};
   std::vector<int> coats;
-  for (int n = 1; n <= deck.coats && asksFor(job, model::Work::Oil); ++n) coats.push_back(n);
+  for (int n = 1; n <= deck.coats && model::asksFor(job.work, model::Work::Oil); ++n) coats.push_back(n);
   return coats;
 }
 
@@ -107,7 +108,7 @@ std::vector<model::LabourLine> labourOf(const model::Case& c, const model::Conte
                                         const std::vector<model::Measures>& decks, int days) {
   std::vector<model::LabourLine> lines;
   for (const auto& task : content.tasks) {
-    if (task.work && !asksFor(c.job, *task.work)) continue;
+    if (task.work && !model::asksFor(c.job.work, *task.work)) continue;
     if (!isByDeck(task.measure)) {
       const bool isDaily = task.measure == model::Measure::Day;
       const int times = isDaily ? days : 1;
@@ -151,13 +152,6 @@ std::vector<model::ConsumableLine> consumablesOf(const model::Case& c, const mod
                     : base::Money{base::mulDiv(price.minor, line.used.millionths, one, Round::HalfUp)};
   }
   return lines;
-}
-
-const model::Task& taskOf(const model::Content& content, const std::string& id) {
-  for (const auto& task : content.tasks) {
-    if (task.id == id) return task;
-  }
-  throw std::logic_error("internal error: no task '" + id + "'");
 }
 
 }  // namespace estimate

@@ -14,6 +14,4 @@ std::vector<model::LabourLine> labourOf(const model::Case& c, const model::Conte
 std::vector<model::ConsumableLine> consumablesOf(const model::Case& c, const model::Content& content,
                                                  const std::vector<model::LabourLine>& labour);
 
-const model::Task& taskOf(const model::Content& content, const std::string& id);
-
 }  // namespace estimate

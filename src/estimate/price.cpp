@@ -2,6 +2,7 @@
 // contingency and margin, and divided into a rate; quantity x rate, rounded once, is what the customer pays.
 #include "base/quantity_words.h"
 #include "estimate/estimate.h"
+#include "model/lookup.h"
 
 #include <algorithm>
 

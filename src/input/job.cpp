@@ -4,6 +4,7 @@
 #include "input/read.h"
 #include "input/sorted.h"
 #include "input/words.h"
+#include "model/lookup.h"
 
 #include <algorithm>
 #include <filesystem>

@@ -2,6 +2,7 @@
 #include "input/job_parts.h"
 #include "input/shape.h"
 #include "input/words.h"
+#include "model/lookup.h"
 
 #include <algorithm>
 
@@ -184,10 +185,6 @@ base::Spread spread(const Field& f) {
     return one;
   }
   return p.value;
-}
-
-bool asksFor(const std::vector<model::Work>& work, model::Work one) {
-  return std::find(work.begin(), work.end(), one) != work.end();
 }
 
 std::vector<model::Deck> readDecks(const Field& f, const model::Content& content,

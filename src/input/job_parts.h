@@ -14,6 +14,4 @@ model::Pricing readPricing(const Field& f, const model::Region* regionOf);
 std::vector<model::Deck> readDecks(const Field& f, const model::Content& content,
                                    const std::vector<model::Work>& work);
 
-bool asksFor(const std::vector<model::Work>& work, model::Work one);
-
 }  // namespace input

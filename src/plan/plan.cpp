@@ -1,5 +1,6 @@
 #include "plan/plan.h"
 
+#include "model/lookup.h"
 #include "plan/coats.h"
 #include "plan/zone.h"
 
@@ -7,13 +8,6 @@
 
 namespace plan {
 namespace {
-
-const model::Task* taskOf(const model::Content& content, const std::string& id) {
-  for (const auto& t : content.tasks) {
-    if (t.id == id) return &t;
-  }
-  return nullptr;
-}
 
 /// Clock minutes the whole crew needs for some person-hours, rounded up to five: nobody plans finer.
 std::int64_t crewMinutes(base::Hours hours, const model::Crew& crew) {
@@ -72,10 +66,10 @@ void addCoatTask(std::vector<DeckCoats>& decks, const model::LabourLine& line, c
 Phases phasesOf(const model::Estimate& e, const model::Content& content, const model::Crew& crew) {
   Phases phases;
   for (const auto& line : e.labour) {
-    const auto* task = taskOf(content, line.task);
+    const auto& task = taskOf(content, line.task);
     const auto minutes = static_cast<int>(crewMinutes(line.hours, crew));
-    if (task == nullptr || task->measure == model::Measure::Day || minutes == 0) continue;
-    if (task->isPerCoat) addCoatTask(phases.coats, line, {task->id, minutes, isWet(*task)});
+    if (task.measure == model::Measure::Day || minutes == 0) continue;
+    if (task.isPerCoat) addCoatTask(phases.coats, line, {task.id, minutes, isWet(task)});
     else (phases.coats.empty() ? phases.before : phases.after).push_back(&line);
   }
   return phases;
@@ -115,7 +109,7 @@ bool canBePlanned(const model::Case& c, const model::Content& content, const Cal
   base::Hours all, wet;
   for (const auto& line : e.labour) {
     all += line.hours;
-    if (taskOf(content, line.task)->isPerCoat) wet += line.hours;
+    if (taskOf(content, line.task).isPerCoat) wet += line.hours;
   }
   if (!wet.isZero() && !calendar.hasTime(coating, job.start)) {
     messages.error(nowhere, "coating", "the hours for coating lie outside the crew's working hours",
@@ -166,7 +160,7 @@ model::Plan makePlan(const model::Case& c, const model::Content& content, const 
   std::vector<base::LocalTime> dry(job.areas.size(), now);
   for (const auto* line : phases.before) {
     place(*line, line->deck ? std::max(now, dry[*line->deck]) : now);
-    const auto& wait = taskOf(content, line->task)->dryAfter;
+    const auto& wait = taskOf(content, line->task).dryAfter;
     if (line->deck && !wait.isZero()) dry[*line->deck] = after(job.site.timezone, now, wait);
   }
   if (!phases.coats.empty()) {

@@ -1,5 +1,6 @@
 #include "sheets/facts_common.h"
 
+#include "model/lookup.h"
 #include "sheets/facts_decks.h"
 
 #include <algorithm>
@@ -38,9 +39,7 @@ Facts siteFacts(const model::Site& s) {
 }
 
 Facts workFacts(const model::Job& job) {
-  const auto has = [&](model::Work k) {
-    return Fact::yes(std::find(job.work.begin(), job.work.end(), k) != job.work.end());
-  };
+  const auto has = [&](model::Work k) { return Fact::yes(model::asksFor(job.work, k)); };
   return {{"wash", has(model::Work::Wash)},
           {"fix", has(model::Work::Fix)},
           {"sand", has(model::Work::Sand)},
@@ -125,7 +124,6 @@ void addDays(Facts& f, const Computed& x, const Words& w) {
                                      {"clock", w.clock(e.at.minutes)},
                                      {"day_clock", w.weekdayDate(e.at.day) + ", " + w.clock(e.at.minutes)}});
   }
-  f.emplace_back("has_dates", Fact::yes(!dates.empty()));
   f.emplace_back("dates", std::move(dates));
   f.emplace_back("finish", Facts{{"short", w.shortDate(last)},
                                  {"long", w.longDate(done.day)},
@@ -176,10 +174,6 @@ std::string authorityLine(const model::Region& region) {
 }
 
 }  // namespace
-
-void addWord(Facts& facts, const std::string& name, const std::string& words) {
-  facts.emplace_back(name, words);
-}
 
 FactList sentences(const std::vector<std::string>& words) {
   FactList list;

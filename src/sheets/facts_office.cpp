@@ -1,4 +1,5 @@
 // Facts for the order list and the office sheet: everything, costs included.
+#include "model/lookup.h"
 #include "sheets/explain.h"
 #include "sheets/facts_common.h"
 #include "sheets/facts_decks.h"
@@ -9,20 +10,13 @@
 namespace sheets {
 namespace {
 
-std::string taskName(const Computed& x, const std::string& id) {
-  for (const auto& t : x.content.tasks) {
-    if (t.id == id) return t.name;
-  }
-  return id;
-}
-
 std::string deckName(const Computed& x, const std::optional<std::size_t>& deck) {
   return deck ? deckLetter(*deck) + " " + x.c.job.areas[*deck].name : "";
 }
 
 /// 'sand 60', 'coat 2'.
 std::string taskWords(const Computed& x, const std::string& task, int pass) {
-  return taskName(x, task) + (pass > 0 ? " " + std::to_string(pass) : "");
+  return model::taskOf(x.content, task).name + (pass > 0 ? " " + std::to_string(pass) : "");
 }
 
 /// The first cell of a table row: filled only when it differs from the row before.
@@ -144,7 +138,6 @@ void addOrders(Facts& f, const Computed& x, const Words& w) {
                     {"each", "–"},
                     {"cost", "–"}});
   }
-  f.emplace_back("has_tins", Fact::yes(!tins.empty()));
   f.emplace_back("tins", std::move(tins));
   f.emplace_back("tins_count", std::to_string(need.bought.number()));
   f.emplace_back("tins_words", counted(need.bought.number(), "tin", "tins"));

@@ -1,5 +1,6 @@
 #include "sheets/make_facts.h"
 
+#include "model/lookup.h"
 #include "sheets/explain.h"
 #include "sheets/facts_common.h"
 #include "sheets/facts_decks.h"
@@ -9,10 +10,6 @@
 
 namespace sheets {
 namespace {
-
-bool has(const model::Job& job, model::Work work) {
-  return std::find(job.work.begin(), job.work.end(), work) != job.work.end();
-}
 
 std::string deckNames(const model::Job& job) {
   constexpr std::size_t mostNamed = 3;
@@ -28,10 +25,11 @@ std::string titleOf(const Computed& x) {
   const auto& job = x.c.job;
   if (!job.title.empty()) return job.title;
   std::vector<std::string> done;
-  if (has(job, model::Work::Wash)) done.push_back("washed");
-  if (has(job, model::Work::Fix) && !has(job, model::Work::Sand)) done.push_back("fixed");
-  if (has(job, model::Work::Sand)) done.push_back("sanded");
-  if (has(job, model::Work::Oil)) {
+  if (model::asksFor(job.work, model::Work::Wash)) done.push_back("washed");
+  if (model::asksFor(job.work, model::Work::Fix) && !model::asksFor(job.work, model::Work::Sand))
+    done.push_back("fixed");
+  if (model::asksFor(job.work, model::Work::Sand)) done.push_back("sanded");
+  if (model::asksFor(job.work, model::Work::Oil)) {
     const auto coats = coatCounts(x);
     done.push_back(std::string(x.c.product->kind == model::ProductKind::FilmStain ? "stained" : "oiled") +
                    (coats.most > 1 && coats.fewest == coats.most ? " " + times(coats.most) : ""));

@@ -141,8 +141,6 @@ std::string Words::mass(base::Volume v) const {
   return std::to_string(base::mulDiv(kilograms, 220'462, 100'000, Round::Up)) + noBreak + "lb";
 }
 
-std::string Words::hours(base::Hours h) const { return number({h.millionths}, 1); }
-
 std::string Words::wait(base::Hours h) const {
   const std::int64_t minutes = base::divide(base::Wide{h.millionths} * 60, million, Round::HalfUp);
   if (minutes % 60 != 0 && minutes < 120) return counted(minutes, "minute", "minutes");

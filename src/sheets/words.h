@@ -30,7 +30,6 @@ class Words {
   std::string spread(const base::Spread& s) const;  // 8 m2/L, or 350 ft2/gal
   std::string temperature(base::Temperature t) const;
   std::string mass(base::Volume v) const;  // of a full tin: common practice, a kilogram a litre
-  std::string hours(base::Hours h) const;  // 4.5
   std::string wait(base::Hours h) const;   // '90 minutes', '12 hours', '3 days', '2 weeks'
 
   std::string longDate(base::Date d) const;       // Tuesday 16 March 2027
