@@ -2,10 +2,9 @@
 #include "estimate/estimate.h"
 #include "fixtures.h"
 #include "model/lookup.h"
+#include "random_cases.h"
 
-#include <rapidcheck.h>
 #include <catch2/catch.hpp>
-#include <sstream>
 
 using namespace base;
 using namespace fixtures;
@@ -99,22 +98,13 @@ void fill(World& w) {
 
 template <class Property>
 void holdsForAnyJob(Property property) {
-  rc::detail::TestParams params;
-  params.seed = 20270316;
-  params.maxSuccess = 1500;
-  const rc::detail::TestResult result = rc::detail::checkTestable(
-      [&] {
-        World w;
-        fill(w);
-        const int days = static_cast<int>(within(0, 9));
-        const auto e = estimate::makeEstimate(w.job, w.content, days);
-        property(w, e, estimate::makePrice(w.job, w.content, e));
-      },
-      rc::detail::TestMetadata(), params);
-  std::ostringstream text;
-  rc::detail::printResultMessage(result, text);
-  INFO(text.str());
-  CHECK(result.is<rc::detail::SuccessResult>());
+  holdsAlways(1500, [&] {
+    World w;
+    fill(w);
+    const int days = static_cast<int>(within(0, 9));
+    const auto e = estimate::makeEstimate(w.job, w.content, days);
+    property(w, e, estimate::makePrice(w.job, w.content, e));
+  });
 }
 
 }  // namespace

@@ -3,8 +3,8 @@
 #include "plan/plan.h"
 
 #include "plan/zone.h"
+#include "random_cases.h"
 
-#include <rapidcheck.h>
 #include <algorithm>
 #include <catch2/catch.hpp>
 #include <map>
@@ -144,20 +144,11 @@ Plan planOf(const Scene& s) {
 
 template <class Property>
 void holdsForAnyPlan(Property property) {
-  rc::detail::TestParams params;
-  params.seed = 20270316;
-  params.maxSuccess = 1000;
-  const rc::detail::TestResult result = rc::detail::checkTestable(
-      [&] {
-        Scene s;
-        fill(s);
-        property(s, planOf(s));
-      },
-      rc::detail::TestMetadata(), params);
-  std::ostringstream text;
-  rc::detail::printResultMessage(result, text);
-  INFO(text.str());
-  CHECK(result.is<rc::detail::SuccessResult>());
+  holdsAlways(1000, [&] {
+    Scene s;
+    fill(s);
+    property(s, planOf(s));
+  });
 }
 
 /// Clock minutes of the whole crew, rounded up to five.
