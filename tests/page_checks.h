@@ -62,13 +62,28 @@ inline std::vector<std::string> outside(const typeset::Document& document, Dim l
   return found;
 }
 
-/// A sentence for each run of the text, tagged as such, that stands in the head or the foot of its page.
+/// A sentence for each run of the text, tagged as such, that stands in the head or the foot of its page. The
+/// firm's own lines there are the paragraphs tagged after all that stands between.
 inline std::vector<std::string> overFurniture(const typeset::Document& document, Dim top, Dim bottom) {
   std::vector<std::string> found;
+  int last = 0;
+  for (const typeset::Page& page : document.pages)
+    for (const typeset::Item& item : page.items)
+      if (const auto* run = std::get_if<typeset::TextRun>(&item.what))
+        if (const TextBox box = boxOf(*run); box.top >= top && box.bottom <= bottom)
+          last = std::max(last, item.tag);
+  const auto isFirm = [&](int tag) {
+    if (tag <= last) return false;
+    const auto& tags = document.tags;
+    if (tags[static_cast<std::size_t>(tag)].role == typeset::Role::Link)
+      tag = tags[static_cast<std::size_t>(tag)].parent;
+    return tags[static_cast<std::size_t>(tag)].role == typeset::Role::P &&
+           tags[static_cast<std::size_t>(tag)].parent == 0;
+  };
   for (std::size_t p = 0; p < document.pages.size(); ++p)
     for (const typeset::Item& item : document.pages[p].items) {
       const auto* run = std::get_if<typeset::TextRun>(&item.what);
-      if (!run || item.tag == typeset::artifact) continue;
+      if (!run || item.tag == typeset::artifact || isFirm(item.tag)) continue;
       const TextBox box = boxOf(*run);
       if (box.top < top || box.bottom > bottom)
         found.push_back("page " + std::to_string(p + 1) + ": '" + run->text + "' stands over head or foot");

@@ -189,7 +189,8 @@ TEST_CASE("no head of the examples stands at the foot of a page without its matt
       Dim head, matter;
       for (const typeset::Item& item : page.items) {
         const auto* run = std::get_if<typeset::TextRun>(&item.what);
-        if (!run || item.tag <= 0) continue;
+        const Dim foot = page.size.h - Dim::milli(sheet.theme.bottom) + Dim::pt(2);
+        if (!run || item.tag <= 0 || run->baseline.y > foot) continue;
         const bool isHead = sheet.pages.tags[static_cast<std::size_t>(item.tag)].role == Role::H2;
         Dim& lowest = isHead ? head : matter;
         lowest = std::max(lowest, run->baseline.y);

@@ -5,6 +5,7 @@
 #include "input/read.h"
 #include "markup/read.h"
 #include "pdf/write.h"
+#include "sheets/addresses.h"
 #include "sheets/fill.h"
 #include "sheets/make_facts.h"
 #include "sheets/words.h"
@@ -56,8 +57,13 @@ typeset::Furniture furnitureOf(const DocumentKind& kind, const model::Case& c,
   std::string address;
   for (const auto& line : c.brand.address) address += (address.empty() ? "" : ", ") + line;
   f.firmLines.push_back(address);
-  if (!c.brand.email.empty()) f.firmLines.push_back(c.brand.email);
+  std::string online = c.brand.email;
+  if (!c.brand.web.empty()) online += (online.empty() ? "" : " · ") + sheets::webWords(c.brand.web);
+  if (!online.empty()) f.firmLines.push_back(online);
   f.firmLines.push_back(last);
+  f.links[c.brand.phone] = sheets::phoneAddress(c.brand.phone);
+  f.links[c.brand.email] = sheets::mailAddress(c.brand.email);
+  if (!c.brand.web.empty()) f.links[sheets::webWords(c.brand.web)] = sheets::webAddress(c.brand.web);
   f.kind = kind.heading;
   for (const auto& line : c.job.site.address) f.where += (f.where.empty() ? "" : ", ") + line;
   if (f.where.empty()) f.where = c.job.customer.name;

@@ -1,6 +1,7 @@
 #include "sheets/facts_common.h"
 
 #include "model/lookup.h"
+#include "sheets/addresses.h"
 #include "sheets/facts_decks.h"
 
 #include <algorithm>
@@ -10,7 +11,10 @@ namespace sheets {
 namespace {
 
 Facts firmFacts(const model::Brand& b) {
-  return {{"name", b.name}, {"tagline", b.tagline}, {"phone", b.phone}, {"email", b.email}, {"web", b.web}};
+  return {{"name", b.name},         {"tagline", b.tagline},
+          {"phone", b.phone},       {"phone_link", phoneAddress(b.phone)},
+          {"email", b.email},       {"email_link", mailAddress(b.email)},
+          {"web", webWords(b.web)}, {"web_link", b.web.empty() ? "" : webAddress(b.web)}};
 }
 
 Facts productFacts(const Computed& x, const Words& w) {
@@ -195,7 +199,8 @@ Facts commonFacts(const Computed& x, const Words& w) {
           {"quoted", w.date(job.quoted)},
           {"contact", x.c.brand.contact},
           {"cutout", x.c.region->powerCutout},
-          {"emergency", x.c.region->emergencyNumber}};
+          {"emergency", x.c.region->emergencyNumber},
+          {"emergency_link", phoneAddress(x.c.region->emergencyNumber)}};
   f.emplace_back("reference_temperature", w.temperature(base::Temperature::whole(20)));  // of the data sheet
   f.emplace_back("firm", firmFacts(x.c.brand));
   f.emplace_back("product", productFacts(x, w));

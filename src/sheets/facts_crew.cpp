@@ -1,4 +1,5 @@
 // Facts for the crew's safety sheet.
+#include "sheets/addresses.h"
 #include "sheets/facts_common.h"
 #include "sheets/facts_decks.h"
 
@@ -63,11 +64,21 @@ FactList wearFacts(const Computed& x) {
 }
 
 /// 'Ferncombe Hospital, 22 min by road' as a name and a note; dots to write on for what the job does not say.
+/// 'Ferncombe Hospital, 22 min by road, 03 555 0100': the name, a number to ring if there is one, the rest.
 Facts placeFacts(const std::string& words) {
-  const auto comma = words.find(", ");
-  if (words.empty()) return {{"name", "……………"}, {"note", ""}};
-  if (comma == std::string::npos) return {{"name", words}, {"note", ""}};
-  return {{"name", words.substr(0, comma)}, {"note", words.substr(comma + 2)}};
+  std::string name, phone, note;
+  for (std::size_t at = 0; at < words.size();) {
+    const std::size_t comma = std::min(words.find(", ", at), words.size());
+    const std::string part = words.substr(at, comma - at);
+    if (at == 0) name = part;
+    else if (phone.empty() && isPhone(part)) phone = part;
+    else note += (note.empty() ? "" : ", ") + part;
+    at = comma + 2;
+  }
+  return {{"name", name.empty() ? "……………" : name},
+          {"note", note},
+          {"phone", phone},
+          {"phone_link", phone.empty() ? "" : phoneAddress(phone)}};
 }
 
 /// Sign-on tables of at most six days each; where one is enough, with a line for whoever else comes.

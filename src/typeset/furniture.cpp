@@ -6,6 +6,7 @@
 #include "typeset/text.h"
 
 #include <algorithm>
+#include <map>
 
 namespace typeset {
 namespace {
@@ -44,6 +45,20 @@ class FurnitureSetter {
   Dim words(const Style& style, const std::string& text, Point at) {
     SetWords set = setWords(setter_, style, text, at);
     for (Item& item : set.items) page_->items.push_back(std::move(item));
+    return set.width;
+  }
+
+  /// Words that are a link as a whole, if they lead somewhere. A reader of tags meets each address once:
+  /// where it stands again its words are decoration, and the place to press belongs to the first link.
+  Dim linkedWords(const Style& style, const std::string& text, Point at) {
+    const auto found = furniture_.links.find(text);
+    if (found == furniture_.links.end()) return words(style, text, at);
+    const auto [known, isNew] = linkTags_.emplace(found->second, artifact);
+    if (isNew) known->second = setter_.tag(Role::Link, setter_.tag(Role::P, 0));
+    SetWords set = setWords(setter_, style, text, at, isNew ? known->second : artifact);
+    for (Item& item : set.items) page_->items.push_back(std::move(item));
+    const Rect box = {{at.x, at.y - style.rise}, {set.width, style.leading}};
+    page_->items.push_back({Link{box, found->second, text}, known->second});
     return set.width;
   }
 
@@ -100,27 +115,51 @@ class FurnitureSetter {
     // One line each; the last ones, numbers that matter more than an address, run on first.
     std::size_t spare = mostContactLines > parts.size() ? mostContactLines - parts.size() : 0;
     std::vector<TextLine> all;
+    std::vector<int> tags;  // in reading order, while the lines are set from below
+    for (std::size_t i = 0; i < parts.size(); ++i) tags.push_back(setter_.tag(Role::P, 0));
     for (std::size_t i = parts.size(); i-- > 0;) {
-      std::vector<TextLine> lines = linesOf(parts[i], note, room, 1 + spare, false);
+      std::vector<TextLine> lines = linesOf(parts[i], note, room, 1 + spare, false, tags[i]);
       if (!lines.empty()) spare -= lines.size() - 1;
       all.insert(all.begin(), std::make_move_iterator(lines.begin()), std::make_move_iterator(lines.end()));
     }
     Dim widest;
-    for (const TextLine& line : all) widest = std::max(widest, line.width);
+    for (const TextLine& line : all) {
+      widest = std::max(widest, line.width);
+      for (const Item& item : line.items)
+        if (const auto* link = std::get_if<Link>(&item.what)) linkTags_.emplace(link->uri, item.tag);
+    }
     placeUpwards(std::move(all), note, {grid_.right - room, room, false}, markup::Align::Right);
     return widest;
   }
 
+  /// The words with those that lead somewhere as links.
+  markup::Inlines linked(const std::string& words) const {
+    markup::Inlines parts;
+    for (std::size_t at = 0; at < words.size();) {
+      std::size_t begin = words.size(), end = words.size();
+      std::string address;
+      for (const auto& [link, uri] : furniture_.links)
+        if (const std::size_t found = link.empty() ? begin : words.find(link, at); found < begin) {
+          begin = found;
+          end = found + link.size();
+          address = uri;
+        }
+      if (begin > at) parts.push_back({{}, words.substr(at, begin - at), {}, {}});
+      if (end > begin) parts.push_back({{}, words.substr(begin, end - begin), address, {}});
+      at = end;
+    }
+    return parts;
+  }
+
   /// The text in lines, cut with an ellipsis where it needs more than so many.
   std::vector<TextLine> linesOf(const std::string& words, const Style& style, Dim room, std::size_t most,
-                                bool isBalanced) {
-    markup::Inlines part(1);
-    const auto set = [&](const std::string& s, bool balances) {
-      part[0].text = s;
-      return Text(setter_, part, style).lines(room, artifact, balances);
+                                bool isBalanced, int tag = artifact) {
+    const auto set = [&](const std::string& s, bool balances, int own) {
+      return Text(setter_, own == artifact ? markup::Inlines{{{}, s, {}, {}}} : linked(s), style)
+          .lines(room, own, balances);
     };
-    return set(shortened(words, [&](const std::string& s) { return set(s, false).size() <= most; }),
-               isBalanced);
+    return set(shortened(words, [&](const std::string& s) { return set(s, false, artifact).size() <= most; }),
+               isBalanced, tag);
   }
 
   /// Lines above each other, the last on the letterhead's baseline.
@@ -185,8 +224,8 @@ class FurnitureSetter {
     fill("{m}", count);
     wordsRight(note, text, y);
     const Dim end = grid_.right - widthOf(note, text) - gap;
-    Dim x = grid_.left +
-            words(bold, shortened(setter_, bold, furniture_.footLeft, grid_.full / 2), {grid_.left, y});
+    const std::string left = shortened(setter_, bold, furniture_.footLeft, grid_.full / 2);
+    Dim x = grid_.left + linkedWords(bold, left, {grid_.left, y});
     x = std::max(grid_.textX, x + gap);
     words(note, shortened(setter_, note, furniture_.footMiddle, end - x), {x, y});
   }
@@ -195,6 +234,7 @@ class FurnitureSetter {
   const Grid& grid_;
   const Furniture& furniture_;
   Page* page_ = nullptr;
+  std::map<std::string, int> linkTags_;  // by address
 };
 
 }  // namespace

@@ -5,7 +5,8 @@
 
 namespace typeset {
 
-/// Draws it on all pages, once their number is known. All of it is decoration to a reader of tags.
+/// Draws it on all pages, once their number is known. To a reader of tags it is decoration, but for
+/// the firm's address and numbers, which are read once, after all else.
 void addFurniture(Setter& setter);
 
 }  // namespace typeset

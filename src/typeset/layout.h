@@ -11,16 +11,17 @@ namespace typeset {
 
 /// What stands around the text on every page, as ready words.
 struct Furniture {
-  std::string firm;                    // name
-  std::vector<std::string> firmLines;  // right of the letterhead, at most four
-  std::string kind;                    // 'Quote': in the side column beside the title and in the running head
-  std::string where;                   // 'Kettle Point, Lake Brindle': running head
-  std::string jobLabel;                // 'Job LA-2027-031': running head, right
-  std::string footLeft;                // telephone
-  std::string footMiddle;              // 'Quote . job LA-2027-031'
-  std::string pageOf;                  // 'page {n} of {m}'
-  bool hasLetterhead = false;          // on the first page
-  std::shared_ptr<const Image> logo;   // may be null
+  std::string firm;                          // name
+  std::vector<std::string> firmLines;        // right of the letterhead, at most four
+  std::map<std::string, std::string> links;  // words of firmLines and footLeft that lead to an address
+  std::string kind;                   // 'Quote': in the side column beside the title and in the running head
+  std::string where;                  // 'Kettle Point, Lake Brindle': running head
+  std::string jobLabel;               // 'Job LA-2027-031': running head, right
+  std::string footLeft;               // telephone
+  std::string footMiddle;             // 'Quote . job LA-2027-031'
+  std::string pageOf;                 // 'page {n} of {m}'
+  bool hasLetterhead = false;         // on the first page
+  std::shared_ptr<const Image> logo;  // may be null
   std::string logoAlt;
   std::string signalWords[4];  // NOTICE CAUTION WARNING DANGER in the document's language
 };

@@ -1,0 +1,94 @@
+// Telephone numbers, e-mail and web addresses that can be pressed.
+#include "app/documents.h"
+#include "sheets/addresses.h"
+
+#include <catch2/catch.hpp>
+
+#include <map>
+#include <set>
+
+namespace {
+
+/// The documents of an example by name.
+std::map<std::string, typeset::Document> documentsOf(const std::string& job) {
+  const app::Choices choices;
+  const app::Shipped shipped = app::readShipped(choices);
+  base::Diagnostics messages;
+  const auto x = app::compute(job, shipped, choices, messages);
+  REQUIRE(x);
+  std::map<std::string, typeset::Document> documents;
+  for (auto& [name, pages] : app::setDocuments(*x, shipped, choices, {}, messages))
+    documents[name] = std::move(pages);
+  REQUIRE(messages.all().empty());
+  return documents;
+}
+
+std::set<std::string> addressesOn(const typeset::Page& page) {
+  std::set<std::string> found;
+  for (const typeset::Item& item : page.items)
+    if (const auto* link = std::get_if<typeset::Link>(&item.what)) found.insert(link->uri);
+  return found;
+}
+
+}  // namespace
+
+TEST_CASE("a telephone number becomes an address of its digits") {
+  CHECK(sheets::phoneAddress("(03) 555 0117") == "tel:035550117");
+  CHECK(sheets::phoneAddress("+64 3 555-0117") == "tel:+6435550117");
+  CHECK(sheets::isPhone("01632 960142"));
+  CHECK(sheets::isPhone("111"));
+  CHECK_FALSE(sheets::isPhone("22 min by road"));
+  CHECK_FALSE(sheets::isPhone("7"));
+  CHECK_FALSE(sheets::isPhone(""));
+}
+
+TEST_CASE("a web page is printed without its scheme and opened with it") {
+  CHECK(sheets::webAddress("tideboard.example") == "https://tideboard.example");
+  CHECK(sheets::webAddress("http://tideboard.example/") == "http://tideboard.example/");
+  CHECK(sheets::webWords("https://tideboard.example/") == "tideboard.example");
+}
+
+TEST_CASE("the firm can be reached from its documents by pressing its numbers and addresses", "[pages]") {
+  const auto documents = documentsOf(SOURCE_DIR "/out_examples/landing/job.yaml");
+  CHECK(
+      addressesOn(documents.at("quote").pages[0]) ==
+      std::set<std::string>{"tel:035550117", "mailto:office@tideboard.example", "https://tideboard.example"});
+  for (const auto& [name, document] : documents)
+    for (const typeset::Page& page : document.pages) {
+      INFO(name);
+      CHECK(addressesOn(page).contains("tel:035550117"));  // in its foot
+    }
+  CHECK(addressesOn(documents.at("safety").pages[0]) == std::set<std::string>{"tel:111", "tel:035550117"});
+}
+
+TEST_CASE("links stand on their words and a reader of tags meets each address once", "[pages]") {
+  for (const auto& [name, document] : documentsOf(SOURCE_DIR "/out_examples/landing/job.yaml")) {
+    std::map<int, std::string> words;  // by tag
+    for (const typeset::Page& page : document.pages)
+      for (const typeset::Item& item : page.items)
+        if (const auto* run = std::get_if<typeset::TextRun>(&item.what); run && item.tag > 0)
+          words[item.tag] += run->text;
+    for (const typeset::Page& page : document.pages)
+      for (const typeset::Item& item : page.items) {
+        const auto* link = std::get_if<typeset::Link>(&item.what);
+        if (!link) continue;
+        INFO(name << ": " << link->uri);
+        REQUIRE(item.tag > 0);
+        CHECK(document.tags[static_cast<std::size_t>(item.tag)].role == typeset::Role::Link);
+        CHECK(words[item.tag] == link->words);
+        CHECK(link->box.size.w > typeset::Dim::mm(3));
+      }
+  }
+}
+
+TEST_CASE("a number to ring beside the hospital can be pressed, too", "[pages]") {
+  const app::Choices choices;
+  const app::Shipped shipped = app::readShipped(choices);
+  base::Diagnostics messages;
+  auto x = app::compute(SOURCE_DIR "/out_examples/landing/job.yaml", shipped, choices, messages);
+  REQUIRE(x);
+  x->c.job.site.hospital = "Ferncombe Hospital, 22 min by road, 03 555 0100";
+  const auto documents = app::setDocuments(*x, shipped, choices, {"safety"}, messages);
+  REQUIRE(documents.size() == 1);
+  CHECK(addressesOn(documents[0].pages.pages[0]).contains("tel:035550100"));
+}
