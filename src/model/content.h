@@ -7,6 +7,7 @@
 #include "base/money.h"
 #include "base/units.h"
 #include "model/theme.h"
+#include "model/weather.h"
 
 #include <map>
 #include <optional>
@@ -41,20 +42,32 @@ struct ProductTimes {
   base::Hours recoatMin, recoatIdealFrom, recoatIdealTo, recoatMax;  // in this order, checked
   base::Hours walk, furniture, rugs, firstWash;
   int maintenanceMonths = 12;
-  base::Hours wipeOff;  // what stands on the surface after this is wiped off; 0 = does not apply
+  base::Hours wipeOff;        // what stands on the surface after this is wiped off; 0 = does not apply
+  base::Hours rainSafe = {};  // rain does no more harm; never before it is touch dry
 };
 
 struct ProductLimits {
   base::Temperature airMin, airMax, surfaceMax;
   base::Share humidityMax;
-  base::Share moistureMax;  // of the timber
+  base::Share moistureMax;                  // of the timber
+  std::optional<base::Count> windMax = {};  // m/s
+};
+
+/// What evaporates from a product. Molar mass and limits are those of its SDS, sections 3, 8 and 9.
+struct Vapour {
+  std::string substance;            // 'white spirit'
+  int exposureLimit = 0;            // mg/m3, average of 8 hours
+  base::Share lowerExplosiveLimit;  // of the air's volume
+  int molarMass = 0;                // g/mol
 };
 
 /// Facts from the safety data sheet. A product without them cannot be briefed.
 struct SafetyData {
-  std::string signalWord;               // 'Danger', 'Warning' or empty
-  std::vector<std::string> statements;  // 'H226' ...
-  std::vector<std::string> pictograms;  // 'GHS02' ...
+  std::string signalWord;                // 'Danger', 'Warning' or empty
+  std::vector<std::string> statements;   // 'H226' ...
+  std::vector<std::string> precautions;  // 'P210' ...
+  std::vector<std::string> pictograms;   // 'GHS02' ...
+  std::optional<Vapour> vapour;          // nothing: no solvent that matters
   std::optional<base::Temperature> flashPoint;
   std::string skin, eyes, inhaled, swallowed, spill;  // first aid and spill in one sentence each
 };
@@ -73,6 +86,7 @@ struct Product {
   ProductLimits limits;
   base::Hours openTime;
   int vocGramsPerLitre = 0;
+  int gramsPerLitre = 0;  // density; 0 = not given
   std::optional<SafetyData> sds;
   std::string remark;  // 'demo figures, invented'
 };
@@ -112,11 +126,12 @@ struct Task {
   std::string offer;         // what the customer reads; may be empty (not shown to him)
   std::optional<Work> work;  // done only when the job asks for this work; nothing = always
   Measure measure = Measure::Surface;
-  base::Count ratePerHour;                   // units one person does in an hour; for Job and Day unused
-  base::Hours hoursEach;                     // for Job and Day: person-hours each time
-  bool isPerPass = false;                    // repeated for each grit of the sanding
-  bool isPerCoat = false;                    // repeated for each coat
-  std::map<int, base::Count> rateByGrit;     // replaces ratePerHour for a pass
+  base::Count ratePerHour;                // units one person does in an hour; for Job and Day unused
+  base::Hours hoursEach;                  // for Job and Day: person-hours each time
+  bool soilsWetCoats = false;             // throws dust or water: waits until coats beside it are touch dry
+  bool isPerPass = false;                 // repeated for each grit of the sanding
+  bool isPerCoat = false;                 // repeated for each coat
+  std::map<int, base::Count> rateByGrit;  // replaces ratePerHour for a pass
   std::map<State, base::Share> timeByState;  // time against the usual: 130 % for weathered boards
   base::Hours dryAfter;                      // nothing that needs dry boards starts sooner
   std::vector<ConsumableUse> uses;
@@ -157,6 +172,25 @@ struct NumberForm {
   std::string currencyBefore, currencyAfter;  // '$', or a no-break space and the euro sign
 };
 
+/// The form in which a place counts noise at work.
+enum class NoiseRule {
+  Average8h,  // L_EX,8h, 3 dB for half the time: EU, GB, IE, AU, NZ
+  Osha        // 5 dB for half the time, with NIOSH's 3 dB beside it
+};
+
+/// What a region says about health at work. Every number with its rule and year, or nothing.
+struct WorkLimits {
+  NoiseRule noise = NoiseRule::Average8h;
+  std::optional<int> noiseLower, noiseUpper, noiseLimit;  // dB(A): of the day; the limit counts the protector
+  std::string noiseSource;
+  std::optional<base::Count> vibrationAction, vibrationLimit;  // m/s2, A(8)
+  std::string vibrationSource;
+  std::optional<base::Count> hardwoodDust, softwoodDust;  // mg/m3, average of 8 hours, inhalable
+  std::string dustSource, dustProtection;                 // 'P2 or better'
+  bool usesHeatIndex = false;                             // else apparent temperature
+  std::map<std::string, std::string> equipment;           // grade by sign: ears -> 'EN 352, SNR as printed'
+};
+
 struct Authority {
   std::string about;  // 'work safety', 'waste'
   std::string name;
@@ -176,6 +210,8 @@ struct Region {
   std::string emergencyNumber;
   std::string powerCutout;  // 'RCD' or 'GFCI', as said there
   std::vector<Authority> authorities;
+  WorkLimits limits;
+  Normals normals;                         // usual weather of its months; may be empty
   std::optional<base::Share> depositMost;  // advised or lawful most, with its source
   std::string depositSource;
   std::string cancellation;  // the notice printed on a quote; may be empty

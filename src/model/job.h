@@ -2,6 +2,7 @@
 #pragma once
 
 #include "model/content.h"
+#include "model/weather.h"
 
 #include <variant>
 
@@ -73,6 +74,11 @@ struct TestPatch {
   base::Volume used;
 };
 
+/// Clock minutes of a day, 'until' not included.
+struct ClockSpan {
+  int from = 0, until = 0;
+};
+
 struct Deck {
   std::string name;
   Shape shape;
@@ -88,8 +94,12 @@ struct Deck {
   std::optional<TestPatch> testPatch;  // beats the first-coat rate, scales the later ones
   std::string note;                    // a sentence for the quote
   std::string officeNote;              // never printed for the customer
-  bool isCovered = false;
+  bool isCovered = false;              // a roof above it
+  bool isEnclosed = false;             // walls or screens too, so that vapour stays
+  bool isTreated = false;              // known to hold a preservative
+  std::optional<ClockSpan> sun;        // when the sun reaches the boards; 0 to 0 = never; nothing = all day
   std::optional<base::Length> edgeHeight;  // drop beside the deck
+  std::optional<Place> wayOut;             // where the crew leaves the deck, from its own corner
   base::SourcePos pos;
 };
 
@@ -110,6 +120,9 @@ struct Site {
   std::string access, water, power;  // notes for the crew
   std::string hospital, meetingPoint, firstAider, sdsPlace, extinguisher;
   std::optional<int> yearBuilt;
+  bool isNearWater = false;  // pool, pond, river, sea
+  bool isPublic = false;     // people pass by
+  bool hasChildren = false;  // or pets
 };
 
 struct Crew {
@@ -148,6 +161,27 @@ struct Pricing {
   std::optional<base::Share> tax;  // replaces the region's rate
 };
 
+/// A coat as it was laid, from the job's 'done:'.
+struct DoneCoat {
+  std::size_t deck = 0;
+  int coat = 1;
+  base::LocalTime start, end;
+  std::optional<base::Volume> used;
+  std::vector<std::string> batches;
+  std::optional<base::Temperature> air, surface;  // as measured on site
+  std::optional<base::Share> humidity, moisture;
+  std::string remark;  // for the office and the next visit
+};
+
+/// A spreading rate learned from finished jobs; see 'planksheaf rates'.
+struct LearnedRate {
+  std::string product, timber;
+  State state = State::Weathered;
+  int coat = 1;
+  base::Spread rate;
+  int jobs = 0;
+};
+
 struct Job {
   std::string ref;
   base::Date quoted{};
@@ -171,6 +205,11 @@ struct Job {
   std::string title;  // of the quote; empty = made from the decks and the work
   std::string officeNote;
   std::vector<std::string> batches;
+  Forecast forecast;
+  Normals normals;                        // the job's own, or the region's; may be empty
+  std::vector<DoneCoat> done;             // in order of deck and coat
+  std::vector<StockTin> left;             // full and opened tins after the job, as counted
+  std::vector<LearnedRate> learnedRates;  // from the file the job names under 'rates:'
 };
 
 /// A job with all it refers to.

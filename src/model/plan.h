@@ -11,6 +11,7 @@ struct Shift {
   std::optional<std::size_t> deck;  // nothing = the whole job
   int pass = 0;                     // grit or coat; 0 = neither
   base::LocalTime start, end;
+  int people = 1;
 };
 
 struct Event {
@@ -23,6 +24,7 @@ struct Event {
 /// A coat that could not be placed inside the product's ideal window, and why.
 struct Miss {
   enum class Why {
+    Weather,       // no hour of the ideal window is fit
     DaysOff,       // nobody works on the day it was due
     CoatingHours,  // it fell outside the hours fit for coating
     LargeDeck      // the deck takes more than one day's coating hours
@@ -35,11 +37,79 @@ struct Miss {
   Why why = Why::CoatingHours;
 };
 
+/// What makes an hour unfit for coating.
+enum class Gate {
+  AirCold,
+  AirHot,
+  BoardsHot,
+  Dew,        // boards less than 3 K above the dew point
+  DewBefore,  // dew falls before the coat is touch dry
+  Damp,       // relative humidity above the product's limit
+  Rain,
+  RainBefore,  // rain before it is rain safe
+  Wind,
+  Dark,
+  Moisture,  // the air keeps the wood above the product's moisture limit
+  Unknown    // beyond the forecast, and nothing usual is given
+};
+
+enum class WeatherSource { None, Forecast, Normals };
+
+/// One hour on one deck: is it fit for laying a coat, from its first minute to its last?
+struct Hour {
+  base::LocalTime at;
+  std::size_t deck = 0;
+  bool isFit = false;
+  std::vector<Gate> reasons;  // empty when fit
+  WeatherSource source = WeatherSource::None;
+  Air air;
+  double dewPoint = 0, surface = 0;  // C
+  double woodMoisture = 0;           // %, where sheltered wood settles in this air
+  double sunElevation = 0;           // degrees, apparent
+};
+
+struct SunDay {
+  base::Date date{};
+  std::optional<base::LocalTime> sunrise, sunset;  // nothing on a polar day or night
+};
+
+/// One strip of whole boards that keeps a wet edge.
+struct BoardStrip {
+  std::size_t deck = 0;
+  int number = 1;                 // in the order it is laid
+  int fromBoard = 0, boards = 0;  // counted across, 0 = at the far side
+  base::Area area;
+  int minutes = 0;  // for the whole crew
+};
+
+/// How a deck is laid board by board.
+struct WetEdge {
+  std::size_t deck = 0;
+  int coat = 1;
+  std::vector<BoardStrip> strips;
+  bool startsAtEnd = false;  // false: from the top or left edge; true: from the bottom or right
+  int openMinutes = 0;       // of the coat at the warmest surface planned
+  bool isTooLong = false;    // even one board takes longer than the coat stays open
+  int peopleNeeded = 0;      // where more people would help; 0 = not needed, or no number would
+};
+
+/// Another day the coats could start on.
+struct Alternative {
+  base::LocalTime start, finished;  // first coat's start, last coat's end
+  int misses = 0;
+  std::string reason;  // id of the words: 'later', 'weather', 'window'
+};
+
 struct Plan {
   std::vector<base::Date> days;  // days with work on site
   std::vector<Shift> shifts;     // in order of their start
   std::vector<Event> events;     // never go backwards
   std::vector<Miss> misses;
+  std::vector<Hour> hours;                // of the days asked for, by time then deck
+  std::vector<SunDay> light;              // of the same days
+  std::vector<WetEdge> edges;             // by deck and coat
+  std::vector<Alternative> alternatives;  // best first
+  WeatherSource weather = WeatherSource::None;
   base::LocalTime finished;  // last coat's end, or the end of the last shift where nothing is coated
   int coatingFrom = 0, coatingUntil = 0;  // clock minutes a coat is kept to
 };

@@ -1,0 +1,81 @@
+// What the work does to the people who do it, day by day: noise, vibration, heat, vapour, dust, weight, oily
+// rags. Physics: doubles that never meet money.
+#pragma once
+
+#include "base/date.h"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace model {
+
+/// One person's noise on one day, the tools shared evenly among the crew.
+struct NoiseDay {
+  base::Date date{};
+  double nioshDose = 0, oshaDose = 0;  // %
+  double lex8h = 0;                    // dB(A), EU form; 0 = no noisy tool
+  double protection = 0;  // dB an ear protector has to take off to come under the region's action value
+  int shareAmong =
+      0;  // people among whom the noisy work would have to be shared; 0 = sharing does not bring it under
+};
+
+struct VibrationTool {
+  std::string tool;         // id
+  double acceleration = 0;  // m/s2
+  double minutes = 0;       // one person's trigger time planned on that day
+  double minutesToAction = 0, minutesToLimit = 0;
+};
+
+struct VibrationDay {
+  base::Date date{};
+  double a8 = 0;      // m/s2
+  double points = 0;  // 100 = 2.5 m/s2, 400 = 5 m/s2
+  int shareAmong = 0;
+  std::vector<VibrationTool> tools;
+};
+
+enum class HeatBand { None, Caution, ExtremeCaution, Danger, ExtremeDanger };
+
+struct HeatDay {
+  base::Date date{};
+  base::LocalTime at;  // hottest hour of the planned work
+  double celsius = 0;  // heat index or apparent temperature, in shade
+  HeatBand band = HeatBand::None;
+  bool isUsual = false;  // from the month's usual weather, not a forecast
+};
+
+struct VapourArea {
+  std::size_t deck = 0;
+  double solventGramsPerHour = 0;
+  double airForLimit = 0;      // m3/h to stay under the exposure limit
+  double airForExplosion = 0;  // m3/h to stay under a quarter of the lower explosive limit
+};
+
+struct RagCount {
+  int count = 0;  // rags, pads, sheets of paper and the like wet with oil
+  int containerLitres = 0;
+};
+
+struct Lifting {
+  double heaviestTin = 0;  // kg, full
+};
+
+struct Exposure {
+  std::vector<NoiseDay> noise;
+  std::vector<VibrationDay> vibration;
+  std::vector<HeatDay> heat;
+  std::vector<VapourArea> vapour;
+  RagCount rags;
+  Lifting lifting;
+  bool hasExampleTools = false;  // some values are not the maker's
+};
+
+/// A hazard of content/hazards.yaml, weighed for this job.
+struct HazardChoice {
+  std::string id;
+  bool applies = false;
+  std::string why;  // the condition in words: 'the product is a drying oil'
+};
+
+}  // namespace model

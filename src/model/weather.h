@@ -1,0 +1,48 @@
+// The weather a plan is made with: a forecast hour by hour, or what is usual for each month. Physics: doubles
+// that never meet money.
+#pragma once
+
+#include "base/date.h"
+
+#include <array>
+#include <string>
+#include <vector>
+
+namespace model {
+
+/// The air at one moment.
+struct Air {
+  double celsius = 0;
+  double humidity = 0;  // relative, %, above 0 and at most 100
+  double cloud = 0;     // covered part of the sky, 0..1
+  double wind = 0;      // m/s
+  double rain = 0;      // mm in the step that begins here
+};
+
+struct ForecastStep {
+  base::LocalTime at;
+  Air air;
+};
+
+/// Steps of one length without a gap, 15 minutes to 3 hours each.
+struct Forecast {
+  std::string file;  // as the job names it; empty = no forecast
+  int stepMinutes = 60;
+  std::vector<ForecastStep> steps;
+};
+
+/// What is usual for a month. The coldest hour is at sunrise, the warmest at three in the afternoon.
+struct MonthWeather {
+  double coldest = 0, warmest = 0;  // C, of a usual day
+  double humidity = 0;              // %, of a usual day at its coldest
+  double cloud = 0;                 // 0..1
+  double wind = 0;                  // m/s
+  int rainDays = 0;                 // days of the month with rain
+};
+
+struct Normals {
+  std::string source;                // 'invented for the demo', printed
+  std::vector<MonthWeather> months;  // twelve, January first; empty = not given
+};
+
+}  // namespace model
