@@ -127,6 +127,8 @@ TEST_CASE("content, brand and theme files are read to the last digit") {
   CHECK(kwila.densityKgPerM3 == 830);
   CHECK(kwila.uptake.at(model::State::Weathered) == model::Uptake::Open);
   CHECK(c.consumables.at("cleaner").price.at("us").minor == 940);
+  CHECK_FALSE(c.consumables.at("cleaner").soaksOil);
+  CHECK(c.consumables.at("pad").soaksOil);
   CHECK(c.tasks.at(0).measure == model::Measure::Job);
   CHECK(c.tasks.at(0).hoursEach == base::Hours::whole(1));
   const model::Task& wash = c.tasks.at(1);

@@ -132,6 +132,7 @@ std::map<std::string, model::Consumable> readConsumables(
     consumable.name = text(c.must("name"));
     consumable.unit = text(c.must("unit"));
     consumable.boughtWhole = yesNo(c.may("whole"), true);
+    consumable.soaksOil = yesNo(c.may("oily"), false);
     if (const Field price = c.must("price"); price.isGiven()) {
       Record prices(price);
       for (const auto& [region, at, amount] : prices.all()) {

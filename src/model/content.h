@@ -145,6 +145,7 @@ struct Consumable {
   std::string unit;                          // 'sheet', 'L', 'roll'
   std::map<std::string, base::Money> price;  // by region, before tax, per unit
   bool boughtWhole = true;
+  bool soaksOil = false;  // wet with the product after use: rags, pads, brushes
 };
 
 struct Tool {
