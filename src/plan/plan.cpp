@@ -135,7 +135,7 @@ void checkZone(const model::Site& site, base::Diagnostics& messages) {
 }
 
 model::Plan makePlan(const model::Case& c, const model::Content& content, const model::Estimate& e,
-                     base::Diagnostics& messages) {
+                     base::Diagnostics& messages, const Bounds& bounds) {
   const auto& job = c.job;
   const auto [morning, evening] = dayEnds(content, job.crew);
   const Calendar calendar(job.crew, morning, evening);
@@ -147,7 +147,7 @@ model::Plan makePlan(const model::Case& c, const model::Content& content, const 
   plan.coatingUntil = coating.until;
 
   const Phases phases = phasesOf(e, content, job.crew);
-  base::LocalTime now = calendar.next({job.start, 0}, calendar.day());
+  base::LocalTime now = calendar.next({bounds.from.value_or(job.start), 0}, calendar.day());
   const auto place = [&](const model::LabourLine& line, base::LocalTime from) {
     for (const auto& part :
          calendar.fill(from, static_cast<int>(crewMinutes(line.hours, job.crew)), calendar.day())) {

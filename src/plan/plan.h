@@ -9,11 +9,17 @@ namespace plan {
 /// An error where the tz database does not know the site's time zone.
 void checkZone(const model::Site& site, base::Diagnostics& messages);
 
+/// The days a plan is asked for; nothing = the job's own start, and no end.
+struct Bounds {
+  std::optional<base::Date> from;  // no work before it
+  std::optional<base::Date> by;    // the last day wanted with work on site
+};
+
 /// From the job's start: tasks before the coats in their order, drying after the wash, then the coats in
 /// batches of decks that fit one day's coating hours, each coat inside the product's window where the
 /// calendar allows. All waits are true hours by the site's time zone. Errors: an unknown time zone; no time
 /// to work or to coat; work for over a year.
 model::Plan makePlan(const model::Case& c, const model::Content& content, const model::Estimate& e,
-                     base::Diagnostics& messages);
+                     base::Diagnostics& messages, const Bounds& bounds = {});
 
 }  // namespace plan
