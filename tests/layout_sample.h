@@ -188,7 +188,8 @@ inline Result layOut(const markup::Blocks& blocks, bool hasLetterhead = false,
   static const model::Theme look = theme();
   static const typeset::Fonts fonts = typeset::readFonts(look);
   const markup::Document document{blocks};
-  typeset::LayoutInput in{document, look, fonts, paper,    around,       drawings(),
+  const auto drawn = drawings();
+  typeset::LayoutInput in{document, look, fonts, paper,    around,       drawn,
                           "Quote",  "",   "",    language, "2026-01-19", "quote.md"};
   in.furniture.hasLetterhead = hasLetterhead;
   Result r;

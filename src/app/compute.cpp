@@ -25,6 +25,7 @@ Shipped readShipped(const Choices& choices) {
   shipped.contentFolder = shippedFolder("content");
   if (!choices.looks.empty()) shipped.looks.push_back(choices.looks);
   shipped.looks.push_back(shippedFolder("templates"));
+  shipped.templates = readTemplates(shipped.looks, "en");
   base::Diagnostics messages;
   shipped.content = input::readContent(shipped.contentFolder, messages);
   if (!messages.ok())
@@ -46,9 +47,11 @@ std::optional<Computation> compute(const std::string& file, const Shipped& shipp
   Computation x;
   const auto& content = shipped.content;
   x.c.job = input::readJob(*text, name, content, messages);
-  const std::string brand = !choices.brandFile.empty() ? choices.brandFile : input::brandFile(*text, name);
+  const std::string brand = !choices.brandFile.empty() ? choices.brandFile : x.c.job.brandFile;
   if (!x.c.job.site.timezone.empty()) plan::checkZone(x.c.job.site, messages);
-  if (!brand.empty()) x.c.brand = input::readBrand(brand, content, messages);
+  if (!brand.empty())
+    x.c.brand = readOnce(shipped.shelves->brands, brand, messages,
+                         [&](auto& told) { return input::readBrand(brand, content, told); });
   if (!messages.ok()) return {};
   x.c.product = &content.products.at(x.c.job.product);
   x.c.region = &content.regions.at(x.c.job.site.region);
@@ -66,7 +69,8 @@ std::optional<Computation> compute(const std::string& file, const Shipped& shipp
   }
   std::vector<std::string> folders;
   for (const auto& look : shipped.looks) folders.push_back(look + "/themes");
-  x.c.theme = input::readTheme(themeFile, messages, folders);
+  x.c.theme = readOnce(shipped.shelves->themes, themeFile, messages,
+                       [&](auto& told) { return input::readTheme(themeFile, told, folders); });
   if (!messages.ok()) return {};
   input::applyBrand(x.c.theme, x.c.brand, brand, messages);
   if (!messages.ok()) return {};

@@ -3,19 +3,53 @@
 
 #include "app/looks.h"
 #include "base/diagnostic.h"
+#include "base/shelf.h"
 #include "model/plan.h"
 #include "pdf/write.h"
+#include "typeset/fonts.h"
 
 #include <optional>
 #include <string>
 
 namespace app {
 
-/// What comes with the program, read once.
+/// A thing read from files and what there was to say about them.
+template <class Thing>
+struct Told {
+  Thing thing;
+  base::Diagnostics messages;
+};
+
+/// What jobs have in common beside the content, read when the first of them needs it; by file, fonts by
+/// theme.
+struct Shelves {
+  base::Shelf<std::string, Told<model::Brand>> brands;
+  base::Shelf<std::string, Told<model::Theme>> themes;
+  base::Shelf<std::string, Told<std::shared_ptr<const typeset::Image>>> logos;
+  base::Shelf<std::string, typeset::Fonts> fonts;
+};
+
+/// What 'read' makes of a file, read once; its messages are told to every job.
+template <class Thing, class Read>
+Thing readOnce(base::Shelf<std::string, Told<Thing>>& shelf, const std::string& file,
+               base::Diagnostics& messages, Read read) {
+  const auto told = shelf.take(file, [&] {
+    Told<Thing> fresh;
+    fresh.thing = read(fresh.messages);
+    return fresh;
+  });
+  messages.add(told->messages);
+  return told->thing;
+}
+
+/// What comes with the program, and the firm's own looks. Files are read once in its life: who waits for
+/// changes makes a new one.
 struct Shipped {
   std::string contentFolder;
   Looks looks;
   model::Content content;
+  std::map<std::string, sheets::Template> templates;
+  std::shared_ptr<Shelves> shelves = std::make_shared<Shelves>();
 };
 
 /// Choices of the command line that change a job.

@@ -33,19 +33,33 @@ const std::vector<DocumentKind> kinds = {{"quote", "Quote", Reader::Customer, tr
                                          {"orders", "Order list", Reader::Office, false},
                                          {"office", "Office", Reader::Office, false}};
 
-std::shared_ptr<const typeset::Image> readLogo(const model::Brand& brand, base::Diagnostics& messages) {
-  if (brand.logoFile.empty()) return {};
-  const auto bytes = input::readFile(brand.logoFile);
+std::shared_ptr<const typeset::Image> readLogo(const std::string& file, base::Diagnostics& messages) {
+  const auto bytes = input::readFile(file);
   if (!bytes) {
-    messages.error({brand.logoFile}, "", "the logo cannot be read");
+    messages.error({file}, "", "the logo cannot be read");
     return {};
   }
   try {
     return std::make_shared<const typeset::Image>(pdf::readImage(*bytes));
   } catch (const std::runtime_error& e) {
-    messages.error({brand.logoFile}, "", e.what());
+    messages.error({file}, "", e.what());
     return {};
   }
+}
+
+std::shared_ptr<const typeset::Image> logoOf(const model::Brand& brand, const Shipped& shipped,
+                                             base::Diagnostics& messages) {
+  if (brand.logoFile.empty()) return {};
+  return readOnce(shipped.shelves->logos, brand.logoFile, messages,
+                  [&](auto& told) { return readLogo(brand.logoFile, told); });
+}
+
+/// The faces of a theme. Throws std::runtime_error naming the file that cannot be used.
+typeset::Fonts fontsOf(const model::Theme& theme, const Shipped& shipped) {
+  std::string files;
+  for (const auto& [role, file] : theme.faces) files += std::to_string(static_cast<int>(role)) + file + "\n";
+  for (const auto& file : theme.fallbackFaces) files += file + "\n";
+  return *shipped.shelves->fonts.take(files, [&] { return typeset::readFonts(theme); });
 }
 
 typeset::Furniture furnitureOf(const DocumentKind& kind, const model::Case& c,
@@ -172,7 +186,6 @@ const DocumentKind& kindOf(const std::string& name) {
 struct Studio {
   const Computation& x;
   const Shipped& shipped;
-  std::map<std::string, sheets::Template> templates;
   typeset::Fonts fonts;
   std::shared_ptr<const typeset::Image> logo;
   std::map<std::string, typeset::Drawing> drawings;
@@ -183,10 +196,10 @@ struct Studio {
 std::optional<typeset::Document> setDocument(const DocumentKind& kind, const Studio& studio,
                                              base::Diagnostics& messages) {
   const auto& c = studio.x.c;
-  const auto& main = studio.templates.at(kind.name);
+  const auto& main = studio.shipped.templates.at(kind.name);
   base::Diagnostics own;
-  const auto filled =
-      sheets::fillWithLines(main, studio.templates, factsOf(kind.name, studio.x, studio.shipped), own);
+  const auto filled = sheets::fillWithLines(main, studio.shipped.templates,
+                                            factsOf(kind.name, studio.x, studio.shipped), own);
   const auto blocks = own.ok() ? markup::readMarkdown(filled.text, filled.lines, own) : markup::Document{};
   std::optional<typeset::Document> pages;
   if (own.ok()) {
@@ -239,16 +252,15 @@ std::vector<SetDocument> setDocuments(const Computation& x, const Shipped& shipp
                                       const std::vector<std::string>& only, base::Diagnostics& messages) {
   typeset::Fonts fonts;
   try {
-    fonts = typeset::readFonts(x.c.theme);
+    fonts = fontsOf(x.c.theme, shipped);
   } catch (const std::runtime_error& e) {
     messages.error({"theme " + x.c.theme.name}, "faces", e.what());
     return {};
   }
   const Studio studio{x,
                       shipped,
-                      readTemplates(shipped.looks, "en"),
                       fonts,
-                      readLogo(x.c.brand, messages),
+                      logoOf(x.c.brand, shipped, messages),
                       drawingsOf(x, shipped, fonts),
                       choices.paper.value_or(x.c.region->paper)};
   std::vector<SetDocument> documents;

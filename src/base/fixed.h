@@ -20,8 +20,10 @@ enum class Round {
 
 /// n / d, rounded once. Throws std::overflow_error when the result does not fit; d must be positive.
 constexpr std::int64_t divide(Wide n, Wide d, Round r) {
-  Wide q = n / d;
-  const Wide rem = n % d;
+  // Nearly all fit the machine's own division, which is many times faster than that of 128 bits.
+  const bool isShort = n <= INT64_MAX && n >= -INT64_MAX && d <= INT64_MAX;
+  Wide q = isShort ? static_cast<std::int64_t>(n) / static_cast<std::int64_t>(d) : n / d;
+  const Wide rem = n - q * d;
   const Wide twice = (rem < 0 ? -rem : rem) * 2;
   const int sign = n < 0 ? -1 : 1;
   if (rem != 0) {

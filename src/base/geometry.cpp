@@ -1,6 +1,7 @@
 #include "base/geometry.h"
 
 #include <algorithm>
+#include <cmath>
 
 namespace base {
 namespace {
@@ -201,12 +202,11 @@ bool overlap(Disc a, Disc b) {
 }
 
 Wide squareRoot(Wide n) {
-  Wide low = 0, high = Wide{1} << 63;  // the square of high does not fit any more
-  while (high - low > 1) {
-    const Wide middle = low + (high - low) / 2;
-    (middle * middle <= n ? low : high) = middle;
-  }
-  return low;
+  // The machine's root is near; which whole number it is, is decided exactly.
+  auto root = static_cast<Wide>(std::sqrt(static_cast<long double>(n)));
+  while (root * root > n) --root;
+  while ((root + 1) * (root + 1) <= n) ++root;
+  return root;
 }
 
 Wide squareRootOfProduct(Wide a, Wide b) {

@@ -63,6 +63,7 @@ std::vector<Length> crossings(const Loop& loop, Length at, bool alongX) {
     const Length middle = alongX ? loop.centre.x : loop.centre.y;
     return {middle - half, middle + half};
   }
+  out.reserve(4);
   for (std::size_t i = 0; i < loop.corners.size(); ++i) {
     Place a = loop.corners[i], b = loop.corners[(i + 1) % loop.corners.size()];
     if (!alongX) {
@@ -132,11 +133,17 @@ Extent extentOf(const Outline& outline) {
   return e;
 }
 
-std::vector<Stretch> stretches(const Outline& outline, Length at, bool alongX) {
-  const auto ends = crossings(outline.edge, at, alongX);
+std::vector<Stretch> stretches(const Loop& edge, Length at, bool alongX) {
+  const auto ends = crossings(edge, at, alongX);
   std::vector<Stretch> out;
+  out.reserve(ends.size() / 2);
   for (std::size_t i = 0; i + 1 < ends.size(); i += 2)
     if (ends[i] < ends[i + 1]) out.push_back({ends[i], ends[i + 1]});
+  return out;
+}
+
+std::vector<Stretch> stretches(const Outline& outline, Length at, bool alongX) {
+  std::vector<Stretch> out = stretches(outline.edge, at, alongX);
   for (const auto& hole : outline.holes) out = without(out, stretches(hole, at, alongX));
   return out;
 }

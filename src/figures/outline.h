@@ -44,6 +44,8 @@ struct Stretch {
   base::Length from, to;
 };
 std::vector<Stretch> stretches(const Outline& outline, base::Length at, bool alongX);
+/// The same, holes and all.
+std::vector<Stretch> stretches(const Loop& edge, base::Length at, bool alongX);
 
 /// Whether boards run along x. 'Long side' is the longer side of what the deck covers; on a square they
 /// always run along x.

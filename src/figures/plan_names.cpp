@@ -103,7 +103,7 @@ bool nameInside(PlanSheet& sheet, const PlacedDeck& deck, const NameBlock& block
 /// Where the straight line from outside first meets the deck.
 std::optional<Point> edgeFrom(const PlanSheet& sheet, const PlacedDeck& deck, Side side, Dim at) {
   const bool alongX = side == Side::Left || side == Side::Right;
-  const auto inside = stretches({deck.outline.edge, {}}, sheet.onSite(at), alongX);
+  const auto inside = stretches(deck.outline.edge, sheet.onSite(at), alongX);
   if (inside.empty()) return std::nullopt;
   const Dim hit = sheet.on(side == Side::Left || side == Side::Top ? inside.front().from : inside.back().to);
   return alongX ? Point{hit, at} : Point{at, hit};
@@ -141,8 +141,9 @@ std::optional<Berth> placeBeside(const PlanSheet& sheet, const PlacedDeck& deck,
       p.from = {right(p.block) + patchRim, anchor.y};
       break;
   }
+  if (!sheet.isFree(grown(p.block, patchRim))) return std::nullopt;
   const auto hit = edgeFrom(sheet, deck, side, isAbove ? anchor.x : anchor.y);
-  if (!hit || !sheet.isFree(grown(p.block, patchRim))) return std::nullopt;
+  if (!hit) return std::nullopt;
   p.to = *hit;
   // Stops short of the edge for the test, which counts the deck itself as taken.
   const Dim shy = tenths(3);
@@ -254,7 +255,7 @@ bool nameHole(PlanSheet& sheet, const PlacedDeck& deck, const Outline& outline, 
   const Size size = {w.width, w.height};
   const Point centred = {middle.x - w.width / 2, middle.y - w.height / 2};
   // A hole has no boards of its own, so it is tested as a deck without any.
-  const PlacedDeck asDeck = {deck.index, {outline.edge, {}}, {}, false, Side::Right};
+  const PlacedDeck asDeck = {deck.index, {outline.edge, {}}, extentOf(outline), false, Side::Right};
   if (outline.holes.empty() && sheet.isOnBoards(asDeck, grown({centred, size}, tenths(15)))) {
     put(sheet.items, w, {centred.x, centred.y + w.height});
     sheet.take(grown({centred, size}, patchRim));

@@ -101,7 +101,8 @@ std::string letterOf(std::size_t index) {
 PlanSheet::PlanSheet(const Pen& p, std::int64_t scale, std::vector<PlacedDeck> decks)
     : pen(p), placed(std::move(decks)), scale_(scale) {
   for (std::size_t i = 0; i < placed.size(); ++i) {
-    const Rect r = grown(on(placed[i].extent), hundredthsPt(50));
+    areas_.push_back(on(placed[i].extent));
+    const Rect r = grown(areas_.back(), hundredthsPt(50));
     bounds_ = i == 0 ? r : around(bounds_, r);
   }
 }
@@ -127,11 +128,10 @@ bool PlanSheet::isFree(const Rect& r, bool mayCrossThin) const {
   if (std::any_of(taken_.begin(), taken_.end(), meets)) return false;
   if (!mayCrossThin && std::any_of(thin_.begin(), thin_.end(), meets)) return false;
   const Length from = onSite(r.at.x), to = onSite(right(r));
-  for (const auto& deck : placed) {
-    if (!figures::overlap(r, on(deck.extent))) continue;
-    const Outline edge{deck.outline.edge, {}};
+  for (std::size_t deck = 0; deck < placed.size(); ++deck) {
+    if (!figures::overlap(r, areas_[deck])) continue;
     for (std::int64_t i = 0; i <= scans; ++i)
-      for (const auto& s : stretches(edge, onSite(r.at.y + r.size.h * i / scans), true))
+      for (const auto& s : stretches(placed[deck].outline.edge, onSite(r.at.y + r.size.h * i / scans), true))
         if (s.from < to && from < s.to) return false;
   }
   return true;
@@ -141,6 +141,9 @@ bool PlanSheet::isOnBoards(const PlacedDeck& deck, const Rect& r) const {
   for (const auto& t : taken_)
     if (figures::overlap(r, t)) return false;
   const Length from = onSite(r.at.x), to = onSite(right(r));
+  const Extent& all = deck.extent;  // most places fail here, before any line is scanned
+  if (from < all.from.x || all.to.x < to || onSite(r.at.y) < all.from.y || all.to.y < onSite(bottom(r)))
+    return false;
   for (std::int64_t i = 0; i <= scans; ++i) {
     const auto inside = stretches(deck.outline, onSite(r.at.y + r.size.h * i / scans), true);
     if (std::none_of(inside.begin(), inside.end(),

@@ -59,6 +59,7 @@ class PlanSheet {
 
  private:
   std::int64_t scale_;
+  std::vector<Rect> areas_;  // of the decks placed
   std::vector<Rect> taken_, thin_;
   Rect bounds_;
 };

@@ -1,5 +1,6 @@
 // Signs and pictograms, read from a small strict part of SVG.
 #include "base/fixed.h"
+#include "base/shelf.h"
 #include "figures/paths.h"
 #include "figures/svg.h"
 
@@ -201,9 +202,9 @@ bool isPlainName(const std::string& name) {
 
 }  // namespace
 
-std::optional<typeset::Drawing> sign(const std::string& folder, const std::string& name, Dim height) {
-  if (!isPlainName(name)) return std::nullopt;
-  const auto file = std::filesystem::path(folder) / (name + ".svg");
+namespace {
+
+std::optional<typeset::Drawing> readSignFile(const std::filesystem::path& file, Dim height) {
   std::ifstream in(file, std::ios::binary);
   if (!in) return std::nullopt;
   std::ostringstream text;
@@ -213,6 +214,19 @@ std::optional<typeset::Drawing> sign(const std::string& folder, const std::strin
   } catch (const SvgError& e) {
     throw std::runtime_error(file.string() + ":" + std::to_string(e.line) + ": " + e.what());
   }
+}
+
+}  // namespace
+
+std::optional<typeset::Drawing> sign(const std::string& folder, const std::string& name, Dim height) {
+  if (!isPlainName(name)) return std::nullopt;
+  const auto file = std::filesystem::path(folder) / (name + ".svg");
+  std::error_code isMissing;
+  const auto saved = std::filesystem::last_write_time(file, isMissing).time_since_epoch().count();
+  if (isMissing) return std::nullopt;
+  // Read once in the process, and again when the file was saved meanwhile.
+  static base::Shelf<std::tuple<std::string, std::int64_t, Dim>, std::optional<typeset::Drawing>> shelf(1000);
+  return *shelf.take({file.string(), saved, height}, [&] { return readSignFile(file, height); });
 }
 
 }  // namespace figures

@@ -113,6 +113,10 @@ void checkProduct(const Field& f, const model::Job& job, const model::Content& c
 
 void readTexts(Record& r, const char* key, std::vector<std::string>& into) { into = texts(r.may(key)); }
 
+std::string besideJob(const std::string& job, const std::string& path) {
+  return (std::filesystem::path(job).parent_path() / path).lexically_normal().string();
+}
+
 }  // namespace
 
 base::Count taskRate(const Field& f, model::Measure measure) {
@@ -166,7 +170,7 @@ model::Job readJob(const std::string& bytes, const std::string& file, const mode
   job.start = date(start);
   if (job.start < job.quoted && job.start != base::Date{} && job.quoted != base::Date{})
     start.error("the work starts before " + base::isoDate(job.quoted) + ", the date of the quote");
-  (void)text(r.must("brand"));  // the app asks brandFile() for it
+  if (const Field f = r.must("brand"); !text(f).empty()) job.brandFile = besideJob(file, *f.word());
   const Field product = r.must("product");
   job.product = knownId(product, content.products, "product");
   checkProduct(product, job, content);
@@ -204,7 +208,7 @@ std::string brandFile(const std::string& text, const std::string& file) {
   if (!root || root->kind != Node::Kind::Map) return {};
   for (const Entry& e : root->entries) {
     if (e.key == "brand" && e.value.kind == Node::Kind::Word && !e.value.word.empty())
-      return (std::filesystem::path(file).parent_path() / e.value.word).lexically_normal().string();
+      return besideJob(file, e.value.word);
   }
   return {};
 }

@@ -189,6 +189,7 @@ struct Job {
   Customer customer;
   Site site;
   base::Date start{};
+  std::string brandFile;  // of the firm; its content is Case::brand
   std::string product;
   std::string colour;
   base::Share loss;       // left in rollers, tins and cloths

@@ -6,7 +6,7 @@
 #include "pdf/text.h"
 #include "typeset/roles.h"
 
-#include <algorithm>
+#include <optional>
 #include <stdexcept>
 
 namespace pdf {
@@ -18,20 +18,27 @@ using typeset::Point;
 
 std::string colour(Colour c) { return channel(c.r) + " " + channel(c.g) + " " + channel(c.b); }
 
+bool isSame(const typeset::Stroke& a, const typeset::Stroke& b) {
+  return a.colour == b.colour && a.width == b.width && a.isRound == b.isRound && a.dash == b.dash;
+}
+
 class PageWriter {
  public:
   PageWriter(Dim height, const std::vector<EmbeddedFont>& fonts, const WordEnds& ends)
-      : height_(height), fonts_(fonts), ends_(ends) {}
+      : height_(height), fonts_(fonts), ends_(ends) {
+    out_.reserve(50'000);
+  }
 
   void operator()(const typeset::TextRun& run) {
     if (run.glyphs.empty()) return;
     if (run.size <= Dim{}) throw std::logic_error("internal error: letters without a size");
     setFill(run.colour);
     out_ += "BT ";
-    const std::string font = "/F" + std::to_string(run.face) + " " + number(run.size) + " Tf ";
-    if (font != font_) out_ += font_ = font;
-    out_ += run.isUpright ? at(run.baseline) + "Td " : "0 1 -1 0 " + at(run.baseline) + "Tm ";
-    addText(out_, run, fonts_[run.face], ends_.isAfter(run));
+    setFont(run.face, run.size);
+    if (!run.isUpright) out_ += "0 1 -1 0 ";
+    addPoint(run.baseline);
+    out_ += run.isUpright ? "Td " : "Tm ";
+    addText(out_, run, *fonts_[run.face].cut, ends_.isAfter(run));
     out_ += "ET\n";
   }
 
@@ -46,9 +53,12 @@ class PageWriter {
   }
 
   void operator()(const typeset::PlacedImage& image) {
-    const Point corner = {image.box.at.x, image.box.at.y + image.box.size.h};
-    out_ += "q " + number(image.box.size.w) + " 0 0 " + number(image.box.size.h) + " " + at(corner) +
-            "cm /I" + std::to_string(image.image) + " Do Q\n";
+    out_ += "q ";
+    addNumber(out_, image.box.size.w);
+    out_ += "0 0 ";
+    addNumber(out_, image.box.size.h);
+    addPoint({image.box.at.x, image.box.at.y + image.box.size.h});
+    out_ += "cm /I" + std::to_string(image.image) + " Do Q\n";
   }
 
   void operator()(const typeset::Link&) {}
@@ -57,38 +67,58 @@ class PageWriter {
   std::string take() { return std::move(out_); }
 
  private:
-  std::string at(Point p) const { return number(p.x) + " " + number(height_ - p.y) + " "; }
+  void addPoint(Point p) {
+    addNumber(out_, p.x);
+    addNumber(out_, height_ - p.y);
+  }
 
   void setFill(Colour c) {
-    if (const std::string s = colour(c) + " rg\n"; s != fill_) out_ += fill_ = s;
+    if (fill_ == c) return;
+    fill_ = c;
+    out_ += colour(c) + " rg\n";
+  }
+
+  void setFont(std::size_t face, Dim size) {
+    if (font_ == std::pair{face, size}) return;
+    font_ = {face, size};
+    out_ += "/F" + std::to_string(face) + " ";
+    addNumber(out_, size);
+    out_ += "Tf ";
   }
 
   void setStroke(const typeset::Stroke& stroke) {
+    if (stroke_ && isSame(*stroke_, stroke)) return;
+    stroke_ = stroke;
     if (stroke.width < Dim{}) throw std::logic_error("internal error: a line narrower than nothing");
-    std::string s = colour(stroke.colour) + " RG " + number(stroke.width) + " w ";
-    s += stroke.isRound ? "1 J 1 j [" : "0 J 0 j [";
+    out_ += colour(stroke.colour) + " RG ";
+    addNumber(out_, stroke.width);
+    out_ += stroke.isRound ? "w 1 J 1 j [" : "w 0 J 0 j [";
     Dim period;
     for (const Dim length : stroke.dash) {
       if (length < Dim{}) throw std::logic_error("internal error: a dash shorter than nothing");
       period += length;
-      s += number(length) + " ";
+      addNumber(out_, length);
     }
     if (!stroke.dash.empty() && period == Dim{})
       throw std::logic_error("internal error: a dash without length");
-    s += "] 0 d\n";
-    if (s != stroke_) out_ += stroke_ = s;
+    out_ += "] 0 d\n";
   }
 
   void addStep(const typeset::Step& step) {
     switch (step.kind) {
       case typeset::Step::Kind::Move:
-        out_ += at(step.to) + "m\n";
+        addPoint(step.to);
+        out_ += "m\n";
         return;
       case typeset::Step::Kind::Line:
-        out_ += at(step.to) + "l\n";
+        addPoint(step.to);
+        out_ += "l\n";
         return;
       case typeset::Step::Kind::Curve:
-        out_ += at(step.a) + at(step.b) + at(step.to) + "c\n";
+        addPoint(step.a);
+        addPoint(step.b);
+        addPoint(step.to);
+        out_ += "c\n";
         return;
       case typeset::Step::Kind::Close:
         out_ += "h\n";
@@ -101,7 +131,10 @@ class PageWriter {
   const std::vector<EmbeddedFont>& fonts_;
   const WordEnds& ends_;
   std::string out_;
-  std::string fill_, stroke_, font_;  // last set on this page
+  // Last set on this page:
+  std::optional<Colour> fill_;
+  std::optional<typeset::Stroke> stroke_;
+  std::optional<std::pair<std::size_t, Dim>> font_;
 };
 
 bool draws(const typeset::Item& item) {

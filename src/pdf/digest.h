@@ -7,18 +7,34 @@
 
 namespace pdf {
 
-/// Two 64-bit FNV-1a sums with different beginnings.
+/// Two 64-bit sums with different beginnings, eight bytes at a time: FNV-1a takes longer than the page
+/// itself.
 class Digest {
  public:
   void add(std::string_view bytes) {
-    for (const char c : bytes)
-      for (std::uint64_t& sum : sums_) sum = (sum ^ static_cast<unsigned char>(c)) * 0x100000001B3u;
-    for (std::uint64_t& sum : sums_) sum = (sum ^ 0x100) * 0x100000001B3u;  // 'ab' + 'c' is not 'a' + 'bc'
+    std::size_t at = 0;
+    for (; at + 8 <= bytes.size(); at += 8) mix(word(bytes.substr(at, 8)));
+    mix(word(bytes.substr(at)));
+    mix(bytes.size());  // 'ab' + 'c' is not 'a' + 'bc'
   }
   std::array<std::uint64_t, 2> value() const { return sums_; }
 
  private:
-  std::array<std::uint64_t, 2> sums_ = {0xCBF29CE484222325u, 0x9E3779B97F4A7C15u};
+  /// Up to eight bytes, the first one lowest on every machine.
+  static std::uint64_t word(std::string_view bytes) {
+    std::uint64_t w = 0;
+    for (std::size_t i = 0; i < bytes.size(); ++i)
+      w |= std::uint64_t{static_cast<unsigned char>(bytes[i])} << 8 * i;
+    return w;
+  }
+  void mix(std::uint64_t w) {
+    for (std::uint64_t& sum : sums_) {
+      sum = (sum ^ w) * 0x9E3779B97F4A7C15u;
+      sum ^= sum >> 32;  // a product's high bits know more than its low ones
+    }
+  }
+
+  std::array<std::uint64_t, 2> sums_ = {0xCBF29CE484222325u, 0x84222325CBF29CE4u};
 };
 
 }  // namespace pdf

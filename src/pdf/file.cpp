@@ -51,11 +51,11 @@ HPDF_REAL points(typeset::Dim length) { return static_cast<HPDF_REAL>(length.raw
 
 }  // namespace
 
-std::string deflated(std::string_view data) {
+std::string deflated(std::string_view data, int level) {
   uLongf length = compressBound(data.size());
   std::string out(length, '\0');
   if (compress2(reinterpret_cast<Bytef*>(out.data()), &length, reinterpret_cast<const Bytef*>(data.data()),
-                data.size(), 4) != Z_OK)
+                data.size(), level) != Z_OK)
     throw std::bad_alloc();
   out.resize(length);
   return out;
@@ -91,7 +91,7 @@ Object File::addDictionary(std::string entries) {
 Object File::addStream(std::string entries, std::string_view data, Packing packing) {
   const HPDF_Dict stream = made(HPDF_DictStream_New(document_->mmgr, document_->xref));
   digest_.add(data);
-  if (packing == Packing::Deflate) entries += deflateEntry;
+  if (packing != Packing::AsIs) entries += deflateEntry;
   fill(objectOf(stream), std::move(entries));
   put(stream->stream, packing == Packing::Deflate ? deflated(data) : data);
   return objectOf(stream);

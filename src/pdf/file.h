@@ -24,10 +24,14 @@ struct Object {
 /// '12 0 R'
 std::string reference(Object object);
 
-/// Data for a FlateDecode stream, at level 4: a tenth larger than level 9, several times faster.
-std::string deflated(std::string_view data);
+/// Data for a FlateDecode stream. Level 4 is a tenth larger than level 9 and several times faster.
+std::string deflated(std::string_view data, int level = 4);
 
-enum class Packing { Deflate, AsIs };
+enum class Packing {
+  Deflate,   // now
+  Deflated,  // the data are
+  AsIs
+};
 
 class File {
  public:

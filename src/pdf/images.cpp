@@ -22,7 +22,7 @@ std::string onWhite(const typeset::Image& image) {
 Object addSamples(File& file, const std::string& entries, const std::string& samples,
                   const std::string& packed) {
   if (packed.empty()) return file.addStream(entries, samples);
-  return file.addStream(entries + "/Filter /FlateDecode\n", packed, Packing::AsIs);
+  return file.addStream(entries, packed, Packing::Deflated);
 }
 
 Object embed(File& file, const typeset::Image& image, Variant variant) {

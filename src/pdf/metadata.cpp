@@ -17,6 +17,7 @@ constexpr const char* producer = "planksheaf";
 constexpr const char* uaAddress = "http://www.aiim.org/pdfua/ns/id/";
 constexpr const char* profileFile = "/usr/share/color/icc/sRGB.icc";  // Debian package icc-profiles-free
 
+/// Deflated, once in the process.
 const std::string& colourProfile() {
   static const std::string profile = [] {
     std::ifstream in(profileFile, std::ios::binary);
@@ -24,7 +25,7 @@ const std::string& colourProfile() {
     if (bytes.size() < 128 || bytes.substr(36, 4) != "acsp")
       throw std::runtime_error(std::string("cannot read the colour profile '") + profileFile +
                                "' of package icc-profiles-free");
-    return bytes;
+    return deflated(bytes, 9);
   }();
   return profile;
 }
@@ -132,7 +133,7 @@ std::string addMetadata(File& file, const typeset::Document& document, Variant v
   file.setInformation(information(document));
   const Object metadata =
       file.addStream("/Type /Metadata\n/Subtype /XML\n", xmp(document, variant), Packing::AsIs);
-  const Object profile = file.addStream("/N 3\n/Alternate /DeviceRGB\n", colourProfile());
+  const Object profile = file.addStream("/N 3\n/Alternate /DeviceRGB\n", colourProfile(), Packing::Deflated);
   const Object intent = file.addDictionary(
       "/Type /OutputIntent\n/S /GTS_PDFA1\n/OutputConditionIdentifier (sRGB)\n/Info (sRGB IEC61966-2.1)\n"
       "/DestOutputProfile " +

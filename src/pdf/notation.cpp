@@ -9,15 +9,20 @@
 namespace pdf {
 namespace {
 
-std::string thousandths(std::int64_t n) {
+void addThousandths(std::string& out, std::int64_t n) {
+  if (n < 0) out += '-';
   const std::int64_t size = n < 0 ? -n : n;
-  std::string s = n < 0 ? "-" : "";
-  s += std::to_string(size / 1000);
-  if (size % 1000 == 0) return s;
-  std::string decimals = std::to_string(1000 + size % 1000);
-  decimals[0] = '.';
-  decimals.erase(decimals.find_last_not_of('0') + 1);
-  return s + decimals;
+  char digits[24];  // from the last one backwards
+  char* const end = digits + sizeof digits;
+  char* at = end;
+  std::int64_t decimals = size % 1000;
+  for (int i = 0; i < 3; ++i, decimals /= 10)
+    if (at != end || decimals % 10 != 0) *--at = static_cast<char>('0' + decimals % 10);
+  if (at != end) *--at = '.';
+  std::int64_t whole = size / 1000;
+  do *--at = static_cast<char>('0' + whole % 10);
+  while ((whole /= 10) > 0);
+  out.append(at, end);
 }
 
 void addUnit(std::string& out, unsigned unit) {
@@ -27,15 +32,32 @@ void addUnit(std::string& out, unsigned unit) {
 
 }  // namespace
 
-std::string number(typeset::Dim length) {
+namespace {
+
+void addLength(std::string& out, typeset::Dim length) {
   // ISO 32000-1:2008, Annex C: a page is at most 14 400 units; drawings may reach beyond it, not by far.
   if (length > typeset::Dim::pt(30'000) || length < typeset::Dim::pt(-30'000))
     throw std::logic_error("internal error: a length is off the paper");
-  return thousandths(base::mulDiv(length.raw, 10, 127, base::Round::HalfUp));
+  addThousandths(out, base::mulDiv(length.raw, 10, 127, base::Round::HalfUp));
+}
+
+}  // namespace
+
+std::string number(typeset::Dim length) {
+  std::string out;
+  addLength(out, length);
+  return out;
+}
+
+void addNumber(std::string& out, typeset::Dim length) {
+  addLength(out, length);
+  out += ' ';
 }
 
 std::string channel(std::uint8_t value) {
-  return thousandths(base::mulDiv(value, 1000, 255, base::Round::HalfUp));
+  std::string out;
+  addThousandths(out, base::mulDiv(value, 1000, 255, base::Round::HalfUp));
+  return out;
 }
 
 std::string utf16(std::string_view utf8) {

@@ -9,7 +9,7 @@
 
 namespace pdf {
 
-void addText(std::string& out, const typeset::TextRun& run, const EmbeddedFont& font, bool endsWord) {
+void addText(std::string& out, const typeset::TextRun& run, const CutFont& font, bool endsWord) {
   const auto perMille = [&](std::int64_t units) {
     return base::mulDiv(units, 1000, font.unitsPerEm, base::Round::HalfUp);
   };

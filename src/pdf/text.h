@@ -1,7 +1,7 @@
 // Shaped letters as text-showing operators.
 #pragma once
 
-#include "pdf/fonts.h"
+#include "pdf/cut_font.h"
 
 #include <string>
 
@@ -10,6 +10,6 @@ namespace pdf {
 /// Adds '[(...)n(...)] TJ' for a run at the current place. Where the glyphs' own widths differ from the run's
 /// (kerning, tracking, offsets) the difference is written, its rounding carried on to the next glyph. A run
 /// that ends a word gets a space behind it.
-void addText(std::string& out, const typeset::TextRun& run, const EmbeddedFont& font, bool endsWord);
+void addText(std::string& out, const typeset::TextRun& run, const CutFont& font, bool endsWord);
 
 }  // namespace pdf

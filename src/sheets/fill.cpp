@@ -5,6 +5,7 @@
 #include "sheets/template_inline.h"
 
 #include <kainjow/mustache.hpp>
+#include <set>
 #include <stdexcept>
 
 // The library substitutes names, sections and inverted sections, which it does by the book. It knows nothing
@@ -56,21 +57,39 @@ std::string escaped(const std::string& words) {
   return out;
 }
 
-mustache::data toData(const Facts& facts) {
+/// Every part of every name a template holds: 'price' and 'total' of '{{price.total}}'.
+std::set<std::string, std::less<>> namesIn(const Pieces& pieces) {
+  std::set<std::string, std::less<>> names;
+  for (const auto& piece : pieces) {
+    if (piece.kind == Kind::Words) continue;
+    std::string_view rest = piece.text;
+    for (auto dot = rest.find('.'); dot != std::string_view::npos; dot = rest.find('.')) {
+      names.emplace(rest.substr(0, dot));
+      rest.remove_prefix(dot + 1);
+    }
+    names.emplace(rest);
+  }
+  return names;
+}
+
+/// The facts that have one of these names; the library copies what it is given several times.
+mustache::data toData(const Facts& facts, const std::set<std::string, std::less<>>& names) {
   mustache::data group{mustache::data::type::object};
   for (const auto& [name, fact] : facts) {
+    if (!names.contains(name)) continue;
+    mustache::data& data = group[name];
     if (!isTrue(fact)) {
-      group.set(name, mustache::data{mustache::data::type::bool_false});
+      data = mustache::data{mustache::data::type::bool_false};
     } else if (const auto* words = std::get_if<std::string>(&fact.value)) {
-      group.set(name, *words);
+      data = mustache::data{*words};
     } else if (const auto* inner = std::get_if<Facts>(&fact.value)) {
-      group.set(name, toData(*inner));
+      data = toData(*inner, names);
     } else if (const auto* items = std::get_if<FactList>(&fact.value)) {
-      mustache::data list{mustache::data::type::list};
-      for (const auto& item : *items) list.push_back(toData(item));
-      group.set(name, list);
+      mustache::list list;
+      for (const auto& item : *items) list.push_back(toData(item, names));
+      data = mustache::data{list};
     } else {
-      group.set(name, mustache::data{mustache::data::type::bool_true});
+      data = mustache::data{mustache::data::type::bool_true};
     }
   }
   return group;
@@ -108,12 +127,12 @@ std::string textOf(const Pieces& pieces) {
   return text;
 }
 
-std::string render(const std::string& text, const Facts& facts) {
-  mustache::mustache page(text);
+std::string render(const Pieces& pieces, const Facts& facts) {
+  mustache::mustache page(textOf(pieces));
   page.set_custom_escape(escaped);
   const auto broken = [&] { return std::logic_error("internal error: mustache: " + page.error_message()); };
   if (!page.is_valid()) throw broken();
-  std::string out = page.render(toData(facts));
+  std::string out = page.render(toData(facts, namesIn(pieces)));
   if (!page.is_valid()) throw broken();
   return out;
 }
@@ -150,7 +169,7 @@ Filled fillWithLines(const Template& main, const std::map<std::string, Template>
   if (own.ok()) checkNames(pieces, facts, own);
   for (const auto& d : own.all()) messages.error(d.pos, d.path, d.message, d.hint);
   if (!own.ok()) return {};
-  return withoutMarks(render(textOf(pieces), facts), pieces);
+  return withoutMarks(render(pieces, facts), pieces);
 }
 
 std::string fill(const Template& main, const std::map<std::string, Template>& partials, const Facts& facts,

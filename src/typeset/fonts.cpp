@@ -70,10 +70,9 @@ std::int32_t widestSpace(const FontFace& face, char32_t c) {
 
 class Shaper {
  public:
-  Shaper(const Fonts& fonts, const Span& span, const std::function<void(char32_t)>& missing)
-      : fonts_(fonts), span_(span), missing_(missing), text_(span.text) {}
+  Shaper(const Fonts& fonts, const Span& span) : fonts_(fonts), span_(span), text_(span.text) {}
 
-  Shaped run() {
+  Setting run() {
     const auto role = fonts_.byRole.find(span_.face);
     if (role == fonts_.byRole.end()) throw std::logic_error("internal error: the theme has no such face");
     order_.push_back(role->second);
@@ -90,7 +89,7 @@ class Shaper {
       end = at = cluster.end;
     }
     addRun(begin, end, face);
-    return std::move(shaped_);
+    return std::move(setting_);
   }
 
  private:
@@ -124,12 +123,8 @@ class Shaper {
   }
 
   void addRun(std::size_t begin, std::size_t end, std::size_t face) {
-    TextRun run;
+    Setting::Run run;
     run.face = face;
-    run.size = span_.size;
-    run.colour = span_.colour;
-    run.tracking = span_.tracking;
-    run.baseline.x = shaped_.width;
     std::vector<Letter> letters;
     for (std::size_t at = begin; at < end;) {
       const std::size_t from = at;
@@ -140,11 +135,10 @@ class Shaper {
     }
     if (letters.empty()) return;
     setGlyphs(run, letters);
-    shaped_.width += run.width;
-    shaped_.runs.push_back(std::move(run));
+    setting_.runs.push_back(std::move(run));
   }
 
-  void setGlyphs(TextRun& run, const std::vector<Letter>& letters) {
+  void setGlyphs(Setting::Run& run, const std::vector<Letter>& letters) {
     const FontFace& face = *fonts_.faces[run.face];
     const std::unique_ptr<hb_buffer_t, void (*)(hb_buffer_t*)> owner(hb_buffer_create(), hb_buffer_destroy);
     hb_buffer_t* buffer = owner.get();
@@ -152,7 +146,7 @@ class Shaper {
     for (const Letter& l : letters) {
       char32_t drawn = drawnAs(face, l.letter);
       if (!draws(face, l.letter)) {
-        if (missing_) missing_(l.letter);
+        setting_.missing.push_back(l.letter);
         drawn = face.has(missingSign) ? missingSign : l.letter;
       }
       const hb_script_t own = hb_unicode_script(hb_unicode_funcs_get_default(), drawn);
@@ -183,7 +177,7 @@ class Shaper {
     const hb_glyph_info_t* infos = hb_buffer_get_glyph_infos(buffer, &count);
     const hb_glyph_position_t* places = hb_buffer_get_glyph_positions(buffer, &count);
     const unsigned glyphsInFace = hb_face_get_glyph_count(face.hbFace());
-    std::int64_t units = 0;
+    run.glyphs.reserve(count);
     for (unsigned i = 0; i < count; ++i) {
       // A damaged font's substitutions can name glyphs that it lacks.
       const std::uint32_t id = infos[i].codepoint < glyphsInFace ? infos[i].codepoint : 0;
@@ -191,19 +185,29 @@ class Shaper {
       const std::int32_t advance =
           std::min(places[i].x_advance, widestSpace(face, base::nextLetter(run.text, at)));
       run.glyphs.push_back({id, advance, places[i].x_offset, places[i].y_offset, infos[i].cluster});
-      units += advance;
+      run.units += advance;
     }
-    run.width = {base::mulDiv(units, run.size.raw, face.metrics().unitsPerEm, base::Round::HalfUp)};
-    run.width += run.tracking * static_cast<std::int64_t>(count);
   }
 
   const Fonts& fonts_;
   const Span& span_;
-  const std::function<void(char32_t)>& missing_;
   const std::string_view text_;
   std::vector<std::size_t> order_;  // faces to try
-  Shaped shaped_;
+  Setting setting_;
 };
+
+std::shared_ptr<const Setting> settingOf(const Fonts& fonts, const Span& span) {
+  std::string key = {static_cast<char>('a' + static_cast<int>(span.face)), span.tabular ? 't' : 'p',
+                     span.tracking == Dim{} ? 'j' : 's'};  // spaced letters do not join
+  key += span.text;
+  return fonts.settings->take(key, [&] { return Shaper(fonts, span).run(); });
+}
+
+Dim widthOf(const Setting::Run& run, const Fonts& fonts, const Span& span) {
+  const int em = fonts.faces[run.face]->metrics().unitsPerEm;
+  return Dim{base::mulDiv(run.units, span.size.raw, em, base::Round::HalfUp)} +
+         span.tracking * static_cast<std::int64_t>(run.glyphs.size());
+}
 
 }  // namespace
 
@@ -221,10 +225,32 @@ Fonts readFonts(const model::Theme& theme) {
 }
 
 Shaped shape(const Fonts& fonts, const Span& span, const std::function<void(char32_t)>& missing) {
-  return Shaper(fonts, span, missing).run();
+  const auto setting = settingOf(fonts, span);
+  if (missing) std::for_each(setting->missing.begin(), setting->missing.end(), missing);
+  Shaped shaped;
+  shaped.runs.reserve(setting->runs.size());
+  for (const Setting::Run& set : setting->runs) {
+    TextRun run;
+    run.baseline.x = shaped.width;
+    run.face = set.face;
+    run.size = span.size;
+    run.colour = span.colour;
+    run.text = set.text;
+    run.glyphs = set.glyphs;
+    run.width = widthOf(set, fonts, span);
+    run.tracking = span.tracking;
+    shaped.width += run.width;
+    shaped.runs.push_back(std::move(run));
+  }
+  return shaped;
 }
 
-Dim width(const Fonts& fonts, const Span& span) { return shape(fonts, span).width; }
+Dim width(const Fonts& fonts, const Span& span) {
+  Dim sum;
+  const auto setting = settingOf(fonts, span);
+  for (const Setting::Run& run : setting->runs) sum += widthOf(run, fonts, span);
+  return sum;
+}
 
 Span spanIn(const model::Theme& theme, const std::string& style, std::string text) {
   const auto found = theme.styles.find(style);

@@ -1,18 +1,33 @@
 // The faces of a document and text set in them: one line of words in a style becomes runs of glyphs.
 #pragma once
 
+#include "base/shelf.h"
 #include "typeset/face.h"
 
 #include <functional>
-#include <map>
 
 namespace typeset {
+
+/// Words as glyphs, for any size and colour.
+struct Setting {
+  struct Run {
+    std::size_t face = 0;
+    std::string text;
+    std::vector<Glyph> glyphs;
+    std::int64_t units = 0;  // sum of the advances
+  };
+  std::vector<Run> runs;
+  std::vector<char32_t> missing;  // letters no face has
+};
 
 /// Faces of one theme, by role, with the ones to fall back on. Immutable once made; may be shared by threads.
 struct Fonts {
   std::vector<std::shared_ptr<const FontFace>> faces;  // what TextRun::face counts in
   std::map<model::Face, std::size_t> byRole;
   std::vector<std::size_t> fallbacks;
+  /// What has been shaped, by face, features and text: most words of a pack stand in every pack.
+  std::shared_ptr<base::Shelf<std::string, Setting>> settings =
+      std::make_shared<base::Shelf<std::string, Setting>>();
 };
 
 /// Reads the faces a theme names. Throws std::runtime_error naming the file that cannot be used.

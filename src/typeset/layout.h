@@ -32,7 +32,7 @@ struct LayoutInput {
   const Fonts& fonts;
   model::Paper paper = model::Paper::A4;
   Furniture furniture;
-  std::map<std::string, Drawing> drawings;  // by name, for 'figure:' addresses
+  const std::map<std::string, Drawing>& drawings;  // by name, for 'figure:' addresses
   std::string title, subject, author, language, date;
   std::string template_;  // name of the template, for messages
 };
