@@ -8,9 +8,10 @@ namespace {
 using std::chrono::duration_cast;
 using std::chrono::minutes;
 
-date::sys_seconds toSys(const date::time_zone& zone, base::LocalTime t) {
+date::sys_seconds toSys(const date::time_zone& zone, base::LocalTime t,
+                        date::choose which = date::choose::earliest) {
   const date::local_seconds local{t.day.time_since_epoch() + minutes{t.minutes}};
-  return zone.to_sys(local, date::choose::earliest);
+  return zone.to_sys(local, which);
 }
 
 base::LocalTime toLocal(const date::time_zone& zone, date::sys_seconds t) {
@@ -32,6 +33,10 @@ bool isZone(const std::string& name) {
 
 std::chrono::sys_seconds localToUtc(const std::string& zone, base::LocalTime local) {
   return toSys(*date::locate_zone(zone), local);
+}
+
+std::chrono::sys_seconds lastLocalToUtc(const std::string& zone, base::LocalTime local) {
+  return toSys(*date::locate_zone(zone), local, date::choose::latest);
 }
 
 base::LocalTime utcToLocal(const std::string& zone, std::chrono::sys_seconds utc) {

@@ -15,6 +15,9 @@ bool isZone(const std::string& name);
 /// means the moment of the change.
 std::chrono::sys_seconds localToUtc(const std::string& zone, base::LocalTime local);
 
+/// The same, but an hour that happens twice means its second time.
+std::chrono::sys_seconds lastLocalToUtc(const std::string& zone, base::LocalTime local);
+
 /// The wall clock at a moment, its seconds dropped.
 base::LocalTime utcToLocal(const std::string& zone, std::chrono::sys_seconds utc);
 

@@ -1,0 +1,112 @@
+#include "plan/hours.h"
+
+#include "model/lookup.h"
+#include "plan/gates.h"
+#include "plan/zone.h"
+
+namespace plan {
+namespace {
+
+using std::chrono::days;
+using std::chrono::hours;
+using std::chrono::sys_seconds;
+
+/// How far a coat's drying is followed. The coldest and dampest air a product takes slows it about fourfold.
+constexpr days longestDrying{5};
+
+double inHours(base::Hours h) { return static_cast<double>(h.millionths) / 1e6; }
+
+/// A full hour of the clock with the stretch of a coat laid from its first minute to its last.
+struct ClockHour {
+  base::LocalTime at;
+  Stretch coat;
+};
+
+/// The hours of a day that exist: on the day the clocks go forward one is missing; an hour that happens twice
+/// counts once and is judged over both.
+std::vector<ClockHour> hoursOf(base::Date day, const model::Case& c, const std::vector<Moment>& moments) {
+  const auto& zone = c.job.site.timezone;
+  const auto& times = c.product->times;
+  const auto index = [&](sys_seconds t) {
+    return static_cast<std::size_t>((t - moments.front().at) / quarter);
+  };
+  std::vector<ClockHour> all;
+  for (int hour = 0; hour < 24; ++hour) {
+    const base::LocalTime at{day, hour * 60};
+    const sys_seconds start = localToUtc(zone, at), end = localToUtc(zone, base::plusMinutes(at, 60));
+    if (end <= start) continue;
+    ClockHour h{at, {index(start), index(end), 0, 0}};
+    h.coat.dry = driedBy(moments, h.coat.last, inHours(times.touchDry));
+    h.coat.rainSafe = driedBy(moments, h.coat.last, inHours(std::max(times.touchDry, times.rainSafe)));
+    all.push_back(h);
+  }
+  return all;
+}
+
+model::Hour hourOn(std::size_t deck, const ClockHour& hour, const std::vector<Moment>& moments,
+                   const std::vector<double>& surfaces, const std::vector<GateSet>& broken) {
+  const Moment& first = moments[hour.coat.first];
+  model::Hour h;
+  h.at = hour.at;
+  h.deck = deck;
+  h.reasons = listed(brokenFor(hour.coat, broken));
+  h.isFit = h.reasons.empty();
+  h.source = first.source;
+  h.air = first.air;
+  h.air.rain = 0;
+  for (std::size_t i = hour.coat.first; i < hour.coat.last; ++i) h.air.rain += moments[i].air.rain;
+  h.dewPoint = first.dewPoint;
+  h.surface = surfaces[hour.coat.first];
+  h.woodMoisture = first.woodMoisture;
+  h.sunElevation = first.sunElevation;
+  return h;
+}
+
+/// The sun's time to the nearest minute.
+std::optional<base::LocalTime> onClock(const std::string& zone, std::optional<sys_seconds> t) {
+  if (!t) return {};
+  return utcToLocal(zone, *t + std::chrono::seconds{30});
+}
+
+}  // namespace
+
+std::vector<model::Hour> fitHours(const model::Case& c, base::Date from, base::Date until) {
+  const auto& zone = c.job.site.timezone;
+  std::vector<model::Hour> all;
+  if (!model::asksFor(c.job.work, model::Work::Oil) || until <= from) return all;
+  const auto moments = momentsOf(c, localToUtc(zone, {from, 0}) - hours{24},
+                                 localToUtc(zone, {until, 0}) + longestDrying + quarter);
+  std::vector<ClockHour> clock;
+  for (base::Date day = from; day < until; day += days{1}) {
+    const auto hours = hoursOf(day, c, moments);
+    clock.insert(clock.end(), hours.begin(), hours.end());
+  }
+  for (std::size_t deck = 0; deck < c.job.areas.size(); ++deck) {
+    const auto& area = c.job.areas[deck];
+    if (area.coats == 0) continue;
+    const auto surfaces = surfacesOf(area, zone, moments);
+    std::vector<GateSet> broken;
+    for (std::size_t i = 0; i < moments.size(); ++i)
+      broken.push_back(brokenAt(moments[i], surfaces[i], area, c.product->limits));
+    for (const auto& hour : clock) all.push_back(hourOn(deck, hour, moments, surfaces, broken));
+  }
+  std::stable_sort(all.begin(), all.end(), [](const auto& a, const auto& b) { return a.at < b.at; });
+  return all;
+}
+
+std::vector<model::SunDay> daylightOf(const model::Site& site, base::Date from, base::Date until) {
+  const auto place = placeOf(site);
+  std::vector<model::SunDay> all;
+  for (base::Date day = from; day < until; day += days{1}) {
+    model::SunDay sun{day, {}, {}};
+    if (place) {
+      const Daylight light = daylight(*place, site.timezone, day);
+      sun.sunrise = onClock(site.timezone, light.sunrise);
+      sun.sunset = onClock(site.timezone, light.sunset);
+    }
+    all.push_back(sun);
+  }
+  return all;
+}
+
+}  // namespace plan

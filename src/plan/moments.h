@@ -1,0 +1,34 @@
+// Air and sun over some days in steps of a quarter of an hour: what the gates are judged by.
+#pragma once
+
+#include "plan/weather_at.h"
+
+namespace plan {
+
+struct Moment {
+  std::chrono::sys_seconds at;
+  model::Air air;  // its rain is that of this quarter of an hour
+  model::WeatherSource source = model::WeatherSource::None;
+  bool isBeyondForecast = false;  // weather is given, but not for this moment
+  double sunElevation = 0;        // degrees, apparent
+  bool isLight = true;            // the sun is up, or nobody knows where the place is
+  // These only where the weather is known.
+  double dewPoint = 0;       // C
+  double woodMoisture = 0;   // %, where sheltered wood settles in this air
+  double moistureOfDay = 0;  // %, its mean over the 24 hours before
+  double drying = 0;         // hours of the data sheet that a coat dries in this quarter
+};
+
+inline constexpr std::chrono::minutes quarter{15};
+
+/// Every quarter of an hour from 'from' on, 'until' not included. The wood follows the air slowly: that its
+/// moisture is judged by the mean of a day is our own choice. Without latitude and longitude there is no sun,
+/// and the weather is not asked.
+std::vector<Moment> momentsOf(const model::Case& c, std::chrono::sys_seconds from,
+                              std::chrono::sys_seconds until);
+
+/// The first moment at which a coat that ends at moment 'end' has dried for so many hours of the data sheet;
+/// the last of all where it has not.
+std::size_t driedBy(const std::vector<Moment>& moments, std::size_t end, double dataSheetHours);
+
+}  // namespace plan
