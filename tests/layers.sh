@@ -35,7 +35,7 @@ owner input 'yaml-cpp/'
 owner sheets 'kainjow/'
 owner markup 'md4c'
 owner plan 'date/'
-owner pdf 'hpdf|png\.h|jpeglib|zlib|hb-subset'
+owner pdf 'hpdf|png\.h|jpeglib|zlib|libdeflate|hb-subset'
 owner typeset 'hyphen\.h'
 owner app 'CLI/|nlohmann/'
 hb=$(grep -lE '^#include <hb(-ot)?\.h>' */*.h */*.cpp 2>/dev/null | grep -vE '^(typeset|pdf)/')

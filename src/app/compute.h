@@ -27,6 +27,7 @@ struct Shelves {
   base::Shelf<std::string, Told<model::Theme>> themes;
   base::Shelf<std::string, Told<std::shared_ptr<const typeset::Image>>> logos;
   base::Shelf<std::string, typeset::Fonts> fonts;
+  base::Shelf<std::string, sheets::Sheet> sheets;
 };
 
 /// What 'read' makes of a file, read once; its messages are told to every job.

@@ -198,8 +198,10 @@ std::optional<typeset::Document> setDocument(const DocumentKind& kind, const Stu
   const auto& c = studio.x.c;
   const auto& main = studio.shipped.templates.at(kind.name);
   base::Diagnostics own;
-  const auto filled = sheets::fillWithLines(main, studio.shipped.templates,
-                                            factsOf(kind.name, studio.x, studio.shipped), own);
+  const auto filled =
+      sheets::fillWithLines(*studio.shipped.shelves->sheets.take(
+                                main.file, [&] { return sheets::makeSheet(main, studio.shipped.templates); }),
+                            factsOf(kind.name, studio.x, studio.shipped), own);
   const auto blocks = own.ok() ? markup::readMarkdown(filled.text, filled.lines, own) : markup::Document{};
   std::optional<typeset::Document> pages;
   if (own.ok()) {

@@ -94,9 +94,9 @@ CutFont makeCut(const GlyphSet& set) {
   for (const std::int32_t advance : font.advance) font.widths += std::to_string(advance) + " ";
   font.descriptor = descriptor(face, font.name);
   font.programSize = cut.program.size();
-  font.program = deflated(cut.program, 9);
+  font.program = deflated(cut.program, Effort::Thorough);
   font.cidSet = deflated(cidSet(cut.glyphs));
-  font.toUnicode = deflated(toUnicode(cut, glyphs), 9);
+  font.toUnicode = deflated(toUnicode(cut, glyphs), Effort::Thorough);
   return font;
 }
 

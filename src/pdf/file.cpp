@@ -7,7 +7,7 @@
 #include <hpdf_objects.h>
 #include <hpdf_pages.h>
 #include <hpdf_streams.h>
-#include <zlib.h>
+#include <libdeflate.h>
 
 #include <new>
 #include <stdexcept>
@@ -51,13 +51,11 @@ HPDF_REAL points(typeset::Dim length) { return static_cast<HPDF_REAL>(length.raw
 
 }  // namespace
 
-std::string deflated(std::string_view data, int level) {
-  uLongf length = compressBound(data.size());
-  std::string out(length, '\0');
-  if (compress2(reinterpret_cast<Bytef*>(out.data()), &length, reinterpret_cast<const Bytef*>(data.data()),
-                data.size(), level) != Z_OK)
-    throw std::bad_alloc();
-  out.resize(length);
+std::string deflated(std::string_view data, Effort effort) {
+  const std::unique_ptr<libdeflate_compressor, void (*)(libdeflate_compressor*)> packer(
+      made(libdeflate_alloc_compressor(static_cast<int>(effort))), libdeflate_free_compressor);
+  std::string out(libdeflate_zlib_compress_bound(packer.get(), data.size()), '\0');
+  out.resize(libdeflate_zlib_compress(packer.get(), data.data(), data.size(), out.data(), out.size()));
   return out;
 }
 

@@ -24,8 +24,11 @@ struct Object {
 /// '12 0 R'
 std::string reference(Object object);
 
-/// Data for a FlateDecode stream. Level 4 is a tenth larger than level 9 and several times faster.
-std::string deflated(std::string_view data, int level = 4);
+/// How hard to look for what repeats: what is written once a file quickly, what is made once a process well.
+enum class Effort { Quick = 1, Thorough = 9 };
+
+/// Data for a FlateDecode stream.
+std::string deflated(std::string_view data, Effort effort = Effort::Quick);
 
 enum class Packing {
   Deflate,   // now

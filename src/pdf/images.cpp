@@ -1,6 +1,8 @@
 // Image objects: ISO 32000-1:2008, 8.9.
 #include "pdf/images.h"
 
+#include "pdf/notation.h"
+
 #include <algorithm>
 #include <stdexcept>
 
@@ -25,6 +27,12 @@ Object addSamples(File& file, const std::string& entries, const std::string& sam
   return file.addStream(entries, packed, Packing::Deflated);
 }
 
+std::string colourSpace(const typeset::Image& image) {
+  if (image.palette.empty()) return "/DeviceRGB";
+  return "[/Indexed /DeviceRGB " + std::to_string(image.palette.size() / 3 - 1) + " " +
+         literal(image.palette) + "]";
+}
+
 Object embed(File& file, const typeset::Image& image, Variant variant) {
   if (image.width <= 0 || image.height <= 0) throw std::logic_error("internal error: an empty picture");
   const auto pixels = static_cast<std::size_t>(image.width) * static_cast<std::size_t>(image.height);
@@ -47,7 +55,8 @@ Object embed(File& file, const typeset::Image& image, Variant variant) {
         reference(addSamples(file, entries + "/ColorSpace /DeviceGray\n", image.alpha, image.packedAlpha)) +
         "\n";
   if (image.jpeg.empty())
-    return addSamples(file, entries + "/ColorSpace /DeviceRGB\n" + mask, image.rgb, image.packedRgb);
+    return addSamples(file, entries + "/ColorSpace " + colourSpace(image) + "\n" + mask, image.rgb,
+                      image.packedRgb);
   const char* colours = image.isGrey ? "/ColorSpace /DeviceGray\n" : "/ColorSpace /DeviceRGB\n";
   return file.addStream(entries + colours + mask + "/Filter /DCTDecode\n", image.jpeg, Packing::AsIs);
 }

@@ -25,7 +25,7 @@ const std::string& colourProfile() {
     if (bytes.size() < 128 || bytes.substr(36, 4) != "acsp")
       throw std::runtime_error(std::string("cannot read the colour profile '") + profileFile +
                                "' of package icc-profiles-free");
-    return deflated(bytes, 9);
+    return deflated(bytes, Effort::Thorough);
   }();
   return profile;
 }

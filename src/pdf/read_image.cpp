@@ -7,6 +7,8 @@
 
 #include <png.h>
 
+#include <array>
+#include <map>
 #include <stdexcept>
 
 namespace pdf {
@@ -34,6 +36,29 @@ struct PngReader {
   PngReader& operator=(const PngReader&) = delete;
 };
 
+/// Logos have few colours: with a palette they are a third of the size. Clear pixels take the colour of the
+/// one before: nobody sees it.
+void pack(typeset::Image& image) {
+  std::string places, palette;
+  std::map<std::array<char, 3>, char> known;
+  for (std::size_t i = 0; i < image.rgb.size(); i += 3) {
+    const bool isClear = !image.alpha.empty() && image.alpha[i / 3] == 0;
+    if (isClear && !places.empty()) {
+      places += places.back();
+      continue;
+    }
+    const std::array<char, 3> colour = {image.rgb[i], image.rgb[i + 1], image.rgb[i + 2]};
+    const auto [place, isNew] = known.emplace(colour, static_cast<char>(known.size()));
+    if (isNew) palette.append(colour.data(), 3);
+    places += place->second;
+    if (known.size() > 256) break;
+  }
+  const bool fits = known.size() <= 256;
+  if (fits) image.palette = palette;
+  image.packedRgb = deflated(fits ? places : image.rgb, Effort::Thorough);
+  if (!image.alpha.empty()) image.packedAlpha = deflated(image.alpha, Effort::Thorough);
+}
+
 typeset::Image readPng(std::string_view bytes) {
   const auto damaged = [] { return std::runtime_error("the PNG picture is damaged or cut off"); };
   PngReader reader;
@@ -53,7 +78,7 @@ typeset::Image readPng(std::string_view bytes) {
   image.height = static_cast<int>(png.height);
   if (!hasAlpha) {
     image.rgb = std::move(pixels);
-    image.packedRgb = deflated(image.rgb);
+    pack(image);
     return image;
   }
   image.rgb.reserve(pixels.size() / 4 * 3);
@@ -62,8 +87,7 @@ typeset::Image readPng(std::string_view bytes) {
     image.rgb.append(pixels, i, 3);
     image.alpha += pixels[i + 3];
   }
-  image.packedRgb = deflated(image.rgb);
-  image.packedAlpha = deflated(image.alpha);
+  pack(image);
   return image;
 }
 

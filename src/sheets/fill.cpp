@@ -127,12 +127,22 @@ std::string textOf(const Pieces& pieces) {
   return text;
 }
 
-std::string render(const Pieces& pieces, const Facts& facts) {
-  mustache::mustache page(textOf(pieces));
+}  // namespace
+
+struct Sheet::Parts {
+  Pieces pieces;
+  std::string text;  // for the library
+  std::set<std::string, std::less<>> names;
+};
+
+namespace {
+
+std::string render(const Sheet::Parts& parts, const Facts& facts) {
+  mustache::mustache page(parts.text);
   page.set_custom_escape(escaped);
   const auto broken = [&] { return std::logic_error("internal error: mustache: " + page.error_message()); };
   if (!page.is_valid()) throw broken();
-  std::string out = page.render(toData(facts, namesIn(pieces)));
+  std::string out = page.render(toData(facts, parts.names));
   if (!page.is_valid()) throw broken();
   return out;
 }
@@ -162,14 +172,28 @@ Filled withoutMarks(const std::string& text, const Pieces& pieces) {
 
 }  // namespace
 
+Sheet makeSheet(const Template& main, const std::map<std::string, Template>& partials) {
+  Sheet sheet;
+  Pieces pieces = inlinePartials(main, partials, sheet.messages);
+  if (!sheet.messages.ok()) return sheet;
+  std::string text = textOf(pieces);
+  auto names = namesIn(pieces);
+  sheet.parts = std::make_shared<const Sheet::Parts>(
+      Sheet::Parts{std::move(pieces), std::move(text), std::move(names)});
+  return sheet;
+}
+
+Filled fillWithLines(const Sheet& sheet, const Facts& facts, base::Diagnostics& messages) {
+  base::Diagnostics own = sheet.messages;
+  if (own.ok()) checkNames(sheet.parts->pieces, facts, own);
+  messages.add(own);
+  if (!own.ok()) return {};
+  return withoutMarks(render(*sheet.parts, facts), sheet.parts->pieces);
+}
+
 Filled fillWithLines(const Template& main, const std::map<std::string, Template>& partials,
                      const Facts& facts, base::Diagnostics& messages) {
-  base::Diagnostics own;
-  const Pieces pieces = inlinePartials(main, partials, own);
-  if (own.ok()) checkNames(pieces, facts, own);
-  for (const auto& d : own.all()) messages.error(d.pos, d.path, d.message, d.hint);
-  if (!own.ok()) return {};
-  return withoutMarks(render(pieces, facts), pieces);
+  return fillWithLines(makeSheet(main, partials), facts, messages);
 }
 
 std::string fill(const Template& main, const std::map<std::string, Template>& partials, const Facts& facts,

@@ -4,6 +4,9 @@
 #include "base/diagnostic.h"
 #include "sheets/facts.h"
 
+#include <map>
+#include <memory>
+
 namespace sheets {
 
 struct Template {
@@ -18,12 +21,21 @@ struct Template {
 std::string fill(const Template& main, const std::map<std::string, Template>& partials, const Facts& facts,
                  base::Diagnostics& messages);
 
+/// A template with its partials in their places, ready to be filled with the facts of any number of jobs.
+struct Sheet {
+  struct Parts;
+  std::shared_ptr<const Parts> parts;
+  base::Diagnostics messages;  // what is wrong with the template whatever the facts
+};
+Sheet makeSheet(const Template& main, const std::map<std::string, Template>& partials);
+
 struct Filled {
   std::string text;
   std::vector<base::SourcePos> lines;  // where each line of the text comes from: the template's file and line
 };
 
 /// The same, and for each line of the result its line in the template.
+Filled fillWithLines(const Sheet& sheet, const Facts& facts, base::Diagnostics& messages);
 Filled fillWithLines(const Template& main, const std::map<std::string, Template>& partials,
                      const Facts& facts, base::Diagnostics& messages);
 

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <array>
+#include <optional>
 
 namespace typeset {
 namespace {
@@ -14,6 +15,7 @@ constexpr std::int64_t infinite = 1'000'000'000'000;
 constexpr std::int64_t worst = 10'000'000;  // badness 10 000, in thousandths
 // Two flagged breaks in a row, and neighbours of very different white: 3000 as in the paper's example.
 constexpr std::int64_t flaggedDemerits = 3'000'000'000, fitnessDemerits = 3'000'000'000;
+constexpr std::int64_t leastDemerits = 1'000'000;  // of a line without badness and penalty
 
 struct Sums {
   std::int64_t width = 0, stretch = 0, shrink = 0;
@@ -48,6 +50,7 @@ class Breaker {
   std::vector<BrokenLine> run() {
     if (items_.empty()) return {};
     nodes_.push_back({});
+    if (const auto whole = onOneLine()) return {*whole};
     active_.push_back(0);
     for (std::size_t b = 0; b < items_.size(); ++b)
       if (isLegal(b)) tryBreak(b);
@@ -55,6 +58,17 @@ class Breaker {
   }
 
  private:
+  /// All of it, where it fits a line as well as any text can: more lines can only be worse.
+  std::optional<BrokenLine> onOneLine() const {
+    const std::size_t last = items_.size() - 1;
+    for (std::size_t i = 0; i < last; ++i)
+      if (items_[i].kind == BreakItem::Kind::Penalty && items_[i].penalty < 0) return {};
+    if (!isForced(last)) return {};
+    const std::int64_t r = ratio(nodes_.front(), last);
+    if (r < -one || r > rules_.tolerance || demerits(nodes_.front(), last, r) > leastDemerits) return {};
+    return BrokenLine{0, last, r};
+  }
+
   bool isForced(std::size_t i) const {
     return items_[i].kind == BreakItem::Kind::Penalty && items_[i].penalty <= mustBreak;
   }
@@ -108,7 +122,8 @@ class Breaker {
       isFound[slot] = true;
       best[slot] = {b, starts_[b + 1], fitness, total, r, static_cast<std::ptrdiff_t>(a)};
     };
-    std::vector<std::size_t> still;
+    std::vector<std::size_t>& still = still_;
+    still.clear();
     const std::size_t last = active_.back();
     for (const std::size_t a : active_) {
       const std::int64_t r = ratio(nodes_[a], b);
@@ -118,9 +133,13 @@ class Breaker {
     // Nothing else could begin a line any more: take the line as it is rather than lose words.
     const bool isAnyFound = std::find(isFound.begin(), isFound.end(), true) != isFound.end();
     if (still.empty() && !isAnyFound) offer(last, ratio(nodes_[last], b));
-    active_ = std::move(still);
+    std::swap(active_, still_);
+    std::int64_t least = INT64_MAX;
     for (std::size_t i = 0; i < best.size(); ++i)
-      if (isFound[i]) {
+      if (isFound[i]) least = std::min(least, best[i].demerits);
+    for (std::size_t i = 0; i < best.size(); ++i)
+      // What follows differs by this much at most, so a worse one can never win.
+      if (isFound[i] && best[i].demerits - fitnessDemerits <= least) {
         active_.push_back(nodes_.size());
         nodes_.push_back(best[i]);
       }
@@ -144,7 +163,7 @@ class Breaker {
   std::vector<Sums> sums_;           // before each item
   std::vector<std::size_t> starts_;  // first item at or after this one that a line may begin with
   std::vector<Node> nodes_;
-  std::vector<std::size_t> active_;
+  std::vector<std::size_t> active_, still_;
 };
 
 }  // namespace

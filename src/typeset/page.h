@@ -103,8 +103,9 @@ struct Image {
   std::string alpha;  // width * height bytes; empty = opaque
   std::string jpeg;
   bool isGrey = false;  // of the JPEG
-  std::string packedRgb = {},
-              packedAlpha = {};  // the same, deflated once by its reader; empty = by each document
+  // The same, deflated once by its reader; empty = by each document.
+  std::string packedRgb = {}, packedAlpha = {};
+  std::string palette = {};  // three bytes a colour; if there is one, packedRgb has one byte a pixel
 };
 
 struct PlacedImage {

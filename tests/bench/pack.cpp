@@ -8,12 +8,15 @@
 
 namespace {
 
-const std::string job = SOURCE_DIR "/out_examples/lakeside/job.yaml";
+std::string jobFile(const std::string& example) {
+  return SOURCE_DIR "/out_examples/" + example + "/job.yaml";
+}
+const std::string largest = "lakeside";
 const std::vector<std::string> customerAndCrew = {"quote", "aftercare", "safety"};
 
-app::Computation computed(const app::Shipped& shipped) {
+app::Computation computed(const app::Shipped& shipped, const std::string& example = largest) {
   base::Diagnostics messages;
-  auto x = app::compute(job, shipped, {}, messages);
+  auto x = app::compute(jobFile(example), shipped, {}, messages);
   if (!x) throw std::runtime_error("the example job has mistakes");
   return std::move(*x);
 }
@@ -55,16 +58,18 @@ double worked() {
 
 /// A pack from the job file to the last byte, against its floor: the same pages, laid out beforehand, only
 /// written. Both in turn, so that a busy machine slows both.
-void packAndFloor(benchmark::State& state) {
+void packAndFloor(benchmark::State& state, const std::string& example) {
   const auto shipped = app::readShipped({});
   base::Diagnostics messages;
-  const auto documents = app::setDocuments(computed(shipped), shipped, {}, customerAndCrew, messages);
+  const auto documents =
+      app::setDocuments(computed(shipped, example), shipped, {}, customerAndCrew, messages);
   std::size_t pages = 0, bytes = 0;
   double pack = 0, floor = 0;
   for (const auto& document : documents) pages += document.pages.pages.size();
   for (auto _ : state) {
     const double begin = worked();
-    const auto files = app::makeDocuments(computed(shipped), shipped, {}, customerAndCrew, "", messages);
+    const auto files =
+        app::makeDocuments(computed(shipped, example), shipped, {}, customerAndCrew, "", messages);
     const double made = worked();
     for (const auto& document : documents) benchmark::DoNotOptimize(pdf::write(document.pages));
     pack += made - begin;
@@ -85,7 +90,9 @@ BENCHMARK(computeJob)->Unit(benchmark::kMillisecond);
 BENCHMARK(setPages)->Unit(benchmark::kMillisecond);
 BENCHMARK_CAPTURE(makeFiles, quote, {"quote"})->Unit(benchmark::kMillisecond);
 BENCHMARK_CAPTURE(makeFiles, all, {})->Unit(benchmark::kMillisecond);
-BENCHMARK(packAndFloor)->Unit(benchmark::kMillisecond);
+BENCHMARK_CAPTURE(packAndFloor, porch, "porch")->Unit(benchmark::kMillisecond);
+BENCHMARK_CAPTURE(packAndFloor, landing, "landing")->Unit(benchmark::kMillisecond);
+BENCHMARK_CAPTURE(packAndFloor, lakeside, largest)->Unit(benchmark::kMillisecond);
 
 }  // namespace
 
