@@ -37,6 +37,16 @@ TEST_CASE("a PNG with clear places is read into colour and alpha") {
   CHECK(image.alpha == "\xFF\x80");
 }
 
+TEST_CASE("a picture of few colours gets a palette, one of many does not") {
+  const Image few = pdf::readImage(makePng(3, 1, PNG_FORMAT_RGB, "abcdefabc"));
+  CHECK(few.palette == "abcdef");
+  CHECK(few.rgb == "abcdefabc");
+  std::string pixels;
+  for (int i = 0; i < 257; ++i) pixels += {static_cast<char>(i), static_cast<char>(i >> 8), 'x'};
+  CHECK(pdf::readImage(makePng(257, 1, PNG_FORMAT_RGB, pixels)).palette.empty());
+  CHECK(pdf::readImage(makePng(256, 1, PNG_FORMAT_RGB, pixels.substr(3))).palette.size() == 768);
+}
+
 TEST_CASE("a grey PNG is read as colours without alpha") {
   const Image image = pdf::readImage(makePng(2, 1, PNG_FORMAT_GRAY, "\x10\x20"));
   CHECK(image.rgb == "\x10\x10\x10\x20\x20\x20");

@@ -1,7 +1,10 @@
 // The written file as independent programs read it: qpdf and poppler.
+#include "pdf/repertoire.h"
 #include "pdf_sample.h"
 
 #include <catch2/catch.hpp>
+
+#include <thread>
 
 using namespace sample;
 
@@ -37,6 +40,44 @@ TEST_CASE("poppler draws and reads a file of everything without complaint") {
 
 TEST_CASE("the same document gives the same bytes") {
   CHECK(pdf::write(everything()) == pdf::write(everything()));
+}
+
+TEST_CASE("bytes do not depend on what was written before, nor on what is written meanwhile") {
+  const auto saying = [](const std::string& words) {
+    Document d = document();
+    addText(d, addTag(d, Role::P), 40, words);
+    return pdf::write(d);
+  };
+  const std::string first = saying("A dozen jolly quick foxes");
+  saying("Zebra");
+  saying("The five boxing wizards jump quickly, 1234567890 times");
+  std::string other;
+  {
+    const std::jthread thread([&] { other = saying("A dozen jolly quick foxes"); });
+    saying("Sphinx of black quartz, judge my vow");
+  }
+  CHECK(saying("A dozen jolly quick foxes") == first);
+  CHECK(other == first);
+}
+
+TEST_CASE("a face is cut for the whole alphabet where a document uses most of it, else letter by letter") {
+  const auto groupsOf = [](const std::string& words) {
+    pdf::UsedGlyphs used;
+    used.texts.resize(5000);
+    const Span span{words, model::Face::Text, Dim::pt(10), {}, {}, false};
+    for (const TextRun& run : shape(fonts(), span).runs)
+      for (std::size_t i = 0; i < run.glyphs.size(); ++i) {
+        used.glyphs.push_back(run.glyphs[i].id);
+        used.texts[run.glyphs[i].id] = std::string_view(words).substr(i, 1);
+      }
+    return pdf::glyphSet(fonts().faces[fonts().byRole.at(model::Face::Text)], used);
+  };
+  const auto few = groupsOf("deck");
+  CHECK(few.groups == 0);
+  CHECK(few.others.size() == 4);
+  const auto most = groupsOf("abcdeghiklmnoprstuX");  // 18 of 26
+  CHECK(most.others.size() == 1);
+  CHECK(pdf::glyphsOf(most).size() == 27);
 }
 
 TEST_CASE("another document has another identifier") {

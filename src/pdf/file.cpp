@@ -64,7 +64,10 @@ std::string reference(Object object) {
   return std::to_string(object.number) + " 0 R";
 }
 
-File::File() : document_(made(HPDF_New(nullptr, nullptr)), HPDF_Free) {
+// Thousands of small objects live and die together: the library takes their room in blocks of this size.
+constexpr HPDF_UINT memoryBlock = 1 << 16;
+
+File::File() : document_(made(HPDF_NewEx(nullptr, nullptr, nullptr, memoryBlock, nullptr)), HPDF_Free) {
   document_->pdf_version = HPDF_VER_17;
   HPDF_Dict_RemoveElement(document_->info, "Producer");
 }

@@ -36,26 +36,26 @@ struct PngReader {
   PngReader& operator=(const PngReader&) = delete;
 };
 
-/// Logos have few colours: with a palette they are a third of the size. Clear pixels take the colour of the
-/// one before: nobody sees it.
+/// Deflates the samples. Logos have few colours: with a palette they take half the room.
 void pack(typeset::Image& image) {
-  std::string places, palette;
-  std::map<std::array<char, 3>, char> known;
-  for (std::size_t i = 0; i < image.rgb.size(); i += 3) {
-    const bool isClear = !image.alpha.empty() && image.alpha[i / 3] == 0;
-    if (isClear && !places.empty()) {
-      places += places.back();
+  constexpr std::size_t most = 256;
+  using Rgb = std::array<char, 3>;
+  std::map<Rgb, char> places;
+  std::string samples(image.rgb.size() / 3, '\0'), palette;
+  Rgb last{};
+  for (std::size_t i = 0; i < samples.size() && places.size() <= most; ++i) {
+    const Rgb colour = {image.rgb[3 * i], image.rgb[3 * i + 1], image.rgb[3 * i + 2]};
+    if (i > 0 && colour == last) {  // as most are
+      samples[i] = samples[i - 1];
       continue;
     }
-    const std::array<char, 3> colour = {image.rgb[i], image.rgb[i + 1], image.rgb[i + 2]};
-    const auto [place, isNew] = known.emplace(colour, static_cast<char>(known.size()));
-    if (isNew) palette.append(colour.data(), 3);
-    places += place->second;
-    if (known.size() > 256) break;
+    last = colour;
+    const auto [place, isNew] = places.emplace(colour, static_cast<char>(places.size()));
+    if (isNew) palette.append(colour.data(), colour.size());
+    samples[i] = place->second;
   }
-  const bool fits = known.size() <= 256;
-  if (fits) image.palette = palette;
-  image.packedRgb = deflated(fits ? places : image.rgb, Effort::Thorough);
+  if (places.size() <= most) image.palette = palette;
+  image.packedRgb = deflated(image.palette.empty() ? image.rgb : samples, Effort::Thorough);
   if (!image.alpha.empty()) image.packedAlpha = deflated(image.alpha, Effort::Thorough);
 }
 
@@ -81,11 +81,12 @@ typeset::Image readPng(std::string_view bytes) {
     pack(image);
     return image;
   }
-  image.rgb.reserve(pixels.size() / 4 * 3);
-  image.alpha.reserve(pixels.size() / 4);
-  for (std::size_t i = 0; i < pixels.size(); i += 4) {
-    image.rgb.append(pixels, i, 3);
-    image.alpha += pixels[i + 3];
+  const std::size_t count = pixels.size() / 4;
+  image.rgb.resize(3 * count);
+  image.alpha.resize(count);
+  for (std::size_t i = 0; i < count; ++i) {
+    for (std::size_t k = 0; k < 3; ++k) image.rgb[3 * i + k] = pixels[4 * i + k];
+    image.alpha[i] = pixels[4 * i + 3];
   }
   pack(image);
   return image;

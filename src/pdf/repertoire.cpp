@@ -4,7 +4,9 @@
 #include "base/utf8.h"
 #include "typeset/fonts.h"
 
+#include <array>
 #include <optional>
+#include <unordered_map>
 
 namespace pdf {
 namespace {
@@ -12,13 +14,16 @@ namespace {
 constexpr const char* groups[] = {"abcdefghijklmnopqrstuvwxyz", "ABCDEFGHIJKLMNOPQRSTUVWXYZ", "0123456789",
                                   " .,:;-\u2013()/\u2019"};
 
+/// Twice: figures of one width can be glyphs of their own.
+constexpr unsigned groupCount = 2 * std::size(groups);
+
 struct Letter {
   unsigned group = 0;
   std::string text;
 };
 struct Repertoire {
-  std::map<std::uint32_t, Letter> letters;  // by glyph
-  std::map<unsigned, int> sizes;            // of the groups
+  std::unordered_map<std::uint32_t, Letter> letters;  // by glyph
+  std::array<int, groupCount> sizes{};                // of the groups
 };
 
 Repertoire readRepertoire(const std::shared_ptr<const typeset::FontFace>& face) {
@@ -26,8 +31,8 @@ Repertoire readRepertoire(const std::shared_ptr<const typeset::FontFace>& face) 
   fonts.faces = {face};
   fonts.byRole[model::Face::Text] = 0;
   Repertoire repertoire;
-  for (unsigned i = 0; i < 2 * std::size(groups); ++i) {
-    const bool isTabular = i % 2 == 1;  // figures of one width, where they are glyphs of their own
+  for (unsigned i = 0; i < groupCount; ++i) {
+    const bool isTabular = i % 2 == 1;
     typeset::Span span;
     span.text = groups[i / 2];
     span.size = typeset::Dim::pt(10);
@@ -55,21 +60,25 @@ std::shared_ptr<const Repertoire> repertoireOf(const std::shared_ptr<const types
 
 GlyphSet glyphSet(const std::shared_ptr<const typeset::FontFace>& face, const UsedGlyphs& used) {
   const auto repertoire = repertoireOf(face);
-  const auto groupOf = [&](std::uint32_t glyph) -> std::optional<unsigned> {
+  struct Found {
+    std::uint32_t glyph;
+    std::optional<unsigned> group;
+  };
+  std::vector<Found> found;
+  found.reserve(used.glyphs.size());
+  std::array<int, groupCount> counts{};
+  for (const std::uint32_t glyph : used.glyphs) {
     const auto known = repertoire->letters.find(glyph);
     // A glyph that says something else here (a space that does not break) is none of the group's.
-    if (known == repertoire->letters.end() || known->second.text != used.texts[glyph]) return {};
-    return known->second.group;
-  };
-  std::map<unsigned, int> counts;
-  for (const std::uint32_t glyph : used.glyphs)
-    if (const auto group = groupOf(glyph)) ++counts[*group];
+    const bool isKnown = known != repertoire->letters.end() && known->second.text == used.texts[glyph];
+    found.push_back({glyph, isKnown ? std::optional(known->second.group) : std::nullopt});
+    if (isKnown) ++counts[known->second.group];
+  }
   GlyphSet set{face, 0, {}};
-  for (const auto& [group, count] : counts)
-    if (3 * count >= 2 * repertoire->sizes.at(group)) set.groups |= 1u << group;
-  for (const std::uint32_t glyph : used.glyphs)
-    if (const auto group = groupOf(glyph); !group || !(set.groups >> *group & 1))
-      set.others.emplace(glyph, used.texts[glyph]);
+  for (unsigned group = 0; group < groupCount; ++group)
+    if (counts[group] > 0 && 3 * counts[group] >= 2 * repertoire->sizes[group]) set.groups |= 1u << group;
+  for (const auto& [glyph, group] : found)
+    if (!group || !(set.groups >> *group & 1)) set.others.emplace(glyph, used.texts[glyph]);
   return set;
 }
 

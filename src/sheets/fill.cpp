@@ -5,6 +5,7 @@
 #include "sheets/template_inline.h"
 
 #include <kainjow/mustache.hpp>
+#include <mutex>
 #include <set>
 #include <stdexcept>
 
@@ -130,22 +131,33 @@ std::string textOf(const Pieces& pieces) {
 }  // namespace
 
 struct Sheet::Parts {
-  Pieces pieces;
-  std::string text;  // for the library
-  std::set<std::string, std::less<>> names;
+  explicit Parts(Pieces all) : pieces(std::move(all)), names(namesIn(pieces)), page(textOf(pieces)) {
+    page.set_custom_escape(escaped);
+    if (!page.is_valid()) throw broken();
+  }
+
+  std::string render(const Facts& facts) const {
+    const mustache::data data = toData(facts, names);
+    const std::lock_guard lock(guard);
+    std::string out;
+    page.render(data, [&](const std::string& part) { out += part; });
+    if (!page.is_valid()) throw broken();
+    return out;
+  }
+
+  std::logic_error broken() const {
+    return std::logic_error("internal error: mustache: " + page.error_message());
+  }
+
+  const Pieces pieces;
+  const std::set<std::string, std::less<>> names;
+  // Parsing takes longer than printing, so it is done once. The library notes errors in the page: one thread
+  // at a time.
+  mutable std::mutex guard;
+  mutable mustache::mustache page;
 };
 
 namespace {
-
-std::string render(const Sheet::Parts& parts, const Facts& facts) {
-  mustache::mustache page(parts.text);
-  page.set_custom_escape(escaped);
-  const auto broken = [&] { return std::logic_error("internal error: mustache: " + page.error_message()); };
-  if (!page.is_valid()) throw broken();
-  std::string out = page.render(toData(facts, parts.names));
-  if (!page.is_valid()) throw broken();
-  return out;
-}
 
 /// Takes the marks out of the rendered text.
 Filled withoutMarks(const std::string& text, const Pieces& pieces) {
@@ -175,11 +187,7 @@ Filled withoutMarks(const std::string& text, const Pieces& pieces) {
 Sheet makeSheet(const Template& main, const std::map<std::string, Template>& partials) {
   Sheet sheet;
   Pieces pieces = inlinePartials(main, partials, sheet.messages);
-  if (!sheet.messages.ok()) return sheet;
-  std::string text = textOf(pieces);
-  auto names = namesIn(pieces);
-  sheet.parts = std::make_shared<const Sheet::Parts>(
-      Sheet::Parts{std::move(pieces), std::move(text), std::move(names)});
+  if (sheet.messages.ok()) sheet.parts = std::make_shared<const Sheet::Parts>(std::move(pieces));
   return sheet;
 }
 
@@ -188,7 +196,7 @@ Filled fillWithLines(const Sheet& sheet, const Facts& facts, base::Diagnostics& 
   if (own.ok()) checkNames(sheet.parts->pieces, facts, own);
   messages.add(own);
   if (!own.ok()) return {};
-  return withoutMarks(render(*sheet.parts, facts), sheet.parts->pieces);
+  return withoutMarks(sheet.parts->render(facts), sheet.parts->pieces);
 }
 
 Filled fillWithLines(const Template& main, const std::map<std::string, Template>& partials,
