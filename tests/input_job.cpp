@@ -134,7 +134,8 @@ start:)");
                "the shed, "
                "power: outlet at the door, hospital: Dunford, meeting_point: car park, first_aider: Ada, "
                "sds_place: in "
-               "the van, extinguisher: at the door, year_built: 1968, timezone:");
+               "the van, extinguisher: at the door, year_built: 1968, "
+               "near_water: yes, public: true, children: yes, timezone:");
   job = edited(job, "breaks: 45 min",
                "breaks: 1 h, days: [mon, sat], off: [2027-03-20], names: [Ada, Ben], leader: Ada");
   job = edited(job, "state: sanded", R"(state: film
@@ -144,6 +145,8 @@ start:)");
     note: Two boards are replaced.
     office_note: dog
     covered: yes
+    enclosed: yes
+    treated: true
     edge_height: 900 mm)");
   job = edited(job, "thickness: 38 mm",
                "thickness: 38 mm, run: short side, face: reeded, reeded_factor: 130 %, wetted: all faces");
@@ -177,6 +180,9 @@ start:)");
   CHECK(j.site.sdsPlace == "in the van");
   CHECK(j.site.extinguisher == "at the door");
   CHECK(j.site.yearBuilt == 1968);
+  CHECK(j.site.isNearWater);
+  CHECK(j.site.isPublic);
+  CHECK(j.site.hasChildren);
   CHECK(j.crew.breakMinutes == 60);
   CHECK(j.crew.works[0]);
   CHECK_FALSE(j.crew.works[1]);
@@ -192,6 +198,8 @@ start:)");
   CHECK(d.note == "Two boards are replaced.");
   CHECK(d.officeNote == "dog");
   CHECK(d.isCovered);
+  CHECK(d.isEnclosed);
+  CHECK(d.isTreated);
   CHECK(d.edgeHeight == millimetres(900));
   CHECK(d.boards->run == model::Run::ShortSide);
   CHECK(d.boards->face == model::BoardFace::Reeded);

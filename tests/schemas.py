@@ -48,6 +48,8 @@ def main():
         ("timbers", "content/timbers.yaml"),
         ("consumables", "content/consumables.yaml"),
         ("tools", "content/tools.yaml"),
+        ("hazards", "content/hazards.yaml"),
+        ("ghs", "content/ghs.yaml"),
         ("theme", "templates/themes/*.yaml"),
     ]
     bad = 0

@@ -1,5 +1,5 @@
 // A content folder: regions/*.yaml and products/*.yaml, one thing a file, named by it; timbers, consumables,
-// tasks and tools in one file each.
+// tasks, tools, hazards and the texts of labels in one file each.
 #include "input/content_parts.h"
 #include "input/read.h"
 #include "input/sorted.h"
@@ -55,9 +55,10 @@ model::Content readContent(const std::string& folder, base::Diagnostics& message
       c.regions[region.id] = std::move(region);
     });
   }
+  readKeys(at / "ghs.yaml", messages, [&](Record& r) { c.labels = readLabels(r); });
   for (const fs::path& file : yamlFiles(at / "products", messages)) {
     readKeys(file, messages, [&](Record& r) {
-      model::Product product = readProduct(r, c.regions);
+      model::Product product = readProduct(r, c.regions, c.labels);
       product.id = file.stem().string();
       c.products[product.id] = std::move(product);
     });
@@ -67,6 +68,10 @@ model::Content readContent(const std::string& folder, base::Diagnostics& message
            [&](Record& r) { c.consumables = readConsumables(r, c.regions); });
   readKeys(at / "tasks.yaml", messages, [&](Record& r) { c.tasks = readTasks(r, c.consumables); });
   readKeys(at / "tools.yaml", messages, [&](Record& r) { c.tools = readTools(r, c.tasks); });
+  readKeys(at / "hazards.yaml", messages, [&](Record& r) {
+    c.hazards = readHazards(r, c.tasks);
+    c.conditionWords = readConditionWords(r);
+  });
   return c;
 }
 

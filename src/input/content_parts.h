@@ -10,11 +10,16 @@ namespace input {
 base::Count taskRate(const Field& f, model::Measure measure);
 
 model::Region readRegion(Record& r);
-model::Product readProduct(Record& r, const std::map<std::string, model::Region>& regions);
+/// Codes of labels that have no text in 'labels' are errors.
+model::Product readProduct(Record& r, const std::map<std::string, model::Region>& regions,
+                           const model::LabelTexts& labels);
 std::map<std::string, model::Timber> readTimbers(Record& r);
 std::map<std::string, model::Consumable> readConsumables(Record& r,
                                                          const std::map<std::string, model::Region>& regions);
 std::vector<model::Task> readTasks(Record& r, const std::map<std::string, model::Consumable>& consumables);
 std::vector<model::Tool> readTools(Record& r, const std::vector<model::Task>& tasks);
+std::vector<model::Hazard> readHazards(Record& r, const std::vector<model::Task>& tasks);
+std::map<model::Condition, model::ConditionWords> readConditionWords(Record& r);
+model::LabelTexts readLabels(Record& r);
 
 }  // namespace input

@@ -160,6 +160,8 @@ model::Deck readDeck(const Field& f, const model::Content& content, const std::v
   if (const Field note = r.may("note"); note.isGiven()) d.note = text(note);
   if (const Field note = r.may("office_note"); note.isGiven()) d.officeNote = text(note);
   d.isCovered = yesNo(r.may("covered"), false);
+  d.isEnclosed = yesNo(r.may("enclosed"), false);
+  d.isTreated = yesNo(r.may("treated"), false);
   if (const Field edge = r.may("edge_height"); edge.isGiven())
     d.edgeHeight = quantity(edge, parseLength, {Length{0}, base::metres(500), "from 0 m to 500 m"});
   if (shape) checkBoards(r, d, work);

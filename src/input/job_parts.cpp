@@ -118,6 +118,9 @@ model::Site readSite(const Field& f, const model::Content& content) {
   readText(r, "extinguisher", s.extinguisher);
   if (const Field year = r.may("year_built"); year.isGiven())
     s.yearBuilt = whole(year, {1500, 2199, "from 1500 to 2199"}, 2000);
+  s.isNearWater = yesNo(r.may("near_water"), false);
+  s.isPublic = yesNo(r.may("public"), false);
+  s.hasChildren = yesNo(r.may("children"), false);
   r.finish();
   return s;
 }

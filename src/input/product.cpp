@@ -101,31 +101,37 @@ model::ProductLimits readLimits(const Field& f) {
   return l;
 }
 
-/// Hazard statements ('H226', 'EUH066') and pictograms ('GHS02') by their codes.
-std::vector<std::string> codes(const Field& f, std::initializer_list<const char*> prefixes,
-                               const char* example) {
+/// Codes of a label, 'H226', 'P210' or 'GHS02', each with a standard text.
+std::vector<std::string> codes(const Field& f, const std::map<std::string, std::string>& texts,
+                               const char* what) {
   std::vector<std::string> all;
-  for (const Field& item : f.items()) {
-    std::string s = text(item);
-    if (s.empty()) continue;
-    const bool isCode = std::any_of(prefixes.begin(), prefixes.end(), [&](const std::string prefix) {
-      return s.compare(0, prefix.size(), prefix) == 0 && s.size() > prefix.size() &&
-             s[prefix.size()] >= '0' && s[prefix.size()] <= '9';
-    });
-    if (!isCode) item.error(inQuotes(s) + " is not a code", std::string("write codes like ") + example);
-    all.push_back(std::move(s));
-  }
+  for (const Field& item : f.items()) all.push_back(knownId(item, texts, what));
   return all;
 }
 
-model::SafetyData readSafetyData(const Field& f) {
+model::Vapour readVapour(const Field& f) {
+  model::Vapour v;
+  Record r(f);
+  v.substance = text(r.must("substance"));
+  v.exposureLimit = wholeWith(r.must("exposure_limit"), "mg/m3", {1, 10'000, "from 1 mg/m3 to 10000 mg/m3"});
+  v.lowerExplosiveLimit = quantity(r.must("lel"), parseShare,
+                                   {Share{100'000}, Share::whole(30), "from 0.1 % to 30 %"}, Share::whole(1));
+  v.molarMass = wholeWith(r.must("molar_mass"), "g/mol", {16, 1000, "from 16 g/mol to 1000 g/mol"});
+  r.finish();
+  return v;
+}
+
+model::SafetyData readSafetyData(const Field& f, const model::LabelTexts& labels) {
   constexpr Word<const char*> signalWords[] = {{"Danger", "Danger"}, {"Warning", "Warning"}};
   Record r(f);
   model::SafetyData s;
   if (const Field signal = r.may("signal"); signal.isGiven())
     s.signalWord = choice(signal, signalWords, "signal word", "");
-  s.statements = codes(r.must("statements"), {"H", "EUH"}, "H226 or EUH066");
-  s.pictograms = codes(r.must("pictograms"), {"GHS"}, "GHS02");
+  s.statements = codes(r.must("statements"), labels.statements, "hazard statement");
+  s.pictograms = codes(r.must("pictograms"), labels.pictograms, "pictogram");
+  if (const Field list = r.may("precautions"); list.isGiven())
+    s.precautions = codes(list, labels.precautions, "precautionary statement");
+  if (const Field vapour = r.may("vapour"); vapour.isGiven()) s.vapour = readVapour(vapour);
   if (const Field flash = r.may("flash_point"); flash.isGiven())
     s.flashPoint = quantity(flash, parseTemperature,
                             {Temperature::whole(-60), Temperature::whole(400), "from -60 C to 400 C"});
@@ -140,7 +146,8 @@ model::SafetyData readSafetyData(const Field& f) {
 
 }  // namespace
 
-model::Product readProduct(Record& r, const std::map<std::string, model::Region>& regions) {
+model::Product readProduct(Record& r, const std::map<std::string, model::Region>& regions,
+                           const model::LabelTexts& labels) {
   model::Product p;
   p.name = text(r.must("name"));
   p.kind = choice(r.must("kind"), productKindWords, "kind of product", p.kind);
@@ -171,7 +178,12 @@ model::Product readProduct(Record& r, const std::map<std::string, model::Region>
   p.limits = readLimits(r.must("limits"));
   p.openTime = time(r.must("open_time"));
   p.vocGramsPerLitre = wholeWith(r.must("voc"), "g/L", {0, 1500, "from 0 g/L to 1500 g/L"});
-  if (const Field f = r.may("sds"); f.isGiven()) p.sds = readSafetyData(f);
+  if (const Field f = r.may("density"); f.isGiven())
+    p.gramsPerLitre = static_cast<int>(base::mulDiv(
+        quantityWith(f, "kg/L", {base::Count{500'000}, base::Count::whole(2), "from 0.5 kg/L to 2 kg/L"})
+            .millionths,
+        1, 1000, base::Round::HalfUp));
+  if (const Field f = r.may("sds"); f.isGiven()) p.sds = readSafetyData(f, labels);
   if (const Field f = r.may("remark"); f.isGiven()) p.remark = text(f);
   return p;
 }

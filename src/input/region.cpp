@@ -43,6 +43,86 @@ model::TaxRule readTax(const Field& f) {
   return t;
 }
 
+/// '85 dB' of a day, where given.
+std::optional<int> decibels(const Field& f) {
+  if (!f.isGiven()) return {};
+  return wholeWith(f, "dB", {60, 140, "from 60 dB to 140 dB"});
+}
+
+std::optional<base::Count> amount(const Field& f, const char* unit, Limits<base::Count> limits) {
+  if (!f.isGiven()) return {};
+  return quantityWith(f, unit, limits);
+}
+
+void readNoise(const Field& f, model::WorkLimits& l) {
+  constexpr Word<model::NoiseRule> ruleWords[] = {{"average of 8 hours", model::NoiseRule::Average8h},
+                                                  {"osha", model::NoiseRule::Osha}};
+  Record r(f);
+  l.noise = choice(r.must("rule"), ruleWords, "rule for noise", l.noise);
+  l.noiseLower = decibels(r.may("lower"));
+  l.noiseUpper = decibels(r.may("upper"));
+  l.noiseLimit = decibels(r.may("limit"));
+  l.noiseSource = text(r.must("source"));
+  r.finish();
+  if ((l.noiseLower && l.noiseUpper && *l.noiseLower > *l.noiseUpper) ||
+      (l.noiseUpper && l.noiseLimit && *l.noiseUpper > *l.noiseLimit))
+    f.error("the levels do not rise: lower, upper, limit");
+}
+
+void readVibration(const Field& f, model::WorkLimits& l) {
+  constexpr Limits<base::Count> sane = {base::Count{100'000}, base::Count::whole(20),
+                                        "from 0.1 m/s2 to 20 m/s2"};
+  Record r(f);
+  l.vibrationAction = amount(r.may("action"), "m/s2", sane);
+  l.vibrationLimit = amount(r.may("limit"), "m/s2", sane);
+  l.vibrationSource = text(r.must("source"));
+  r.finish();
+  if (l.vibrationAction && l.vibrationLimit && *l.vibrationLimit < *l.vibrationAction)
+    f.error("the limit is below the action value");
+}
+
+void readDust(const Field& f, model::WorkLimits& l) {
+  constexpr Limits<base::Count> sane = {base::Count{10'000}, base::Count::whole(50),
+                                        "from 0.01 mg/m3 to 50 mg/m3"};
+  Record r(f);
+  l.hardwoodDust = amount(r.may("hardwood"), "mg/m3", sane);
+  l.softwoodDust = amount(r.may("softwood"), "mg/m3", sane);
+  l.dustProtection = text(r.must("protection"));
+  l.dustSource = text(r.must("source"));
+  r.finish();
+}
+
+model::WorkLimits readLimits(const Field& f) {
+  constexpr Word<bool> heatWords[] = {{"heat index", true}, {"apparent temperature", false}};
+  model::WorkLimits l;
+  if (!f.isGiven()) return l;
+  Record r(f);
+  if (const Field noise = r.must("noise"); noise.isGiven()) readNoise(noise, l);
+  if (const Field vibration = r.may("vibration"); vibration.isGiven()) readVibration(vibration, l);
+  if (const Field dust = r.must("dust"); dust.isGiven()) readDust(dust, l);
+  if (const Field heat = r.must("heat"); heat.isGiven()) {
+    Record h(heat);
+    l.usesHeatIndex = choice(h.must("form"), heatWords, "form of heat", l.usesHeatIndex);
+    l.heatSource = text(h.must("source"));
+    h.finish();
+  }
+  if (const Field lead = r.may("lead"); lead.isGiven()) {
+    Record h(lead);
+    l.leadUntil = whole(h.must("until"), {1900, 2100, "a year from 1900 to 2100"}, 1900);
+    l.leadSource = text(h.must("source"));
+    h.finish();
+  }
+  if (const Field equipment = r.must("equipment"); equipment.isGiven()) {
+    Record e(equipment);
+    for (const auto& word : wearWords) {
+      if (const Field grade = e.may(word.name); grade.isGiven()) l.equipment[word.name] = text(grade);
+    }
+    e.finish();
+  }
+  r.finish();
+  return l;
+}
+
 }  // namespace
 
 model::Region readRegion(Record& r) {
@@ -73,6 +153,7 @@ model::Region readRegion(Record& r) {
     a.finish();
     region.authorities.push_back(std::move(authority));
   }
+  region.limits = readLimits(r.must("limits"));
   if (const Field f = r.may("deposit"); f.isGiven()) {
     Record d(f);
     region.depositMost = quantity(d.must("most"), parseShare, toWhole, base::Share::whole(100));

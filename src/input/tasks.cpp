@@ -68,9 +68,6 @@ void readRates(Record& r, model::Task& t) {
 model::Task readTask(const Field& f, const std::map<std::string, model::Consumable>& consumables) {
   enum class Each { Pass, Coat };
   constexpr Word<Each> eachWords[] = {{"pass", Each::Pass}, {"coat", Each::Coat}};
-  constexpr Word<const char*> wearWords[] = {{"boots", "boots"}, {"gloves", "gloves"},
-                                             {"eyes", "eyes"},   {"ears", "ears"},
-                                             {"mask", "mask"},   {"sleeves", "sleeves"}};
   Record r(f);
   model::Task t;
   t.id = text(r.must("id"));
@@ -182,6 +179,7 @@ std::vector<model::Tool> readTools(Record& r, const std::vector<model::Task>& ta
       tool.soundDb = wholeWith(sound, "dB", {30, 140, "from 30 dB to 140 dB"});
     if (const Field shake = t.may("vibration"); shake.isGiven())
       tool.vibration = quantityWith(shake, "m/s2", {{0}, base::Count::whole(50), "from 0 m/s2 to 50 m/s2"});
+    tool.isElectric = yesNo(t.may("electric"), false);
     tool.isExample = yesNo(t.must("example"), true);
     t.finish();
     tools.push_back(std::move(tool));

@@ -51,6 +51,11 @@ inline constexpr Word<model::Measure> measureWords[] = {
     {"cut_in", model::Measure::CutIn},    {"boards", model::Measure::BoardLength},
     {"fixings", model::Measure::Fixings}};
 
+/// Protective equipment, by the ids of its signs.
+inline constexpr Word<const char*> wearWords[] = {{"boots", "boots"}, {"gloves", "gloves"},
+                                                  {"eyes", "eyes"},   {"ears", "ears"},
+                                                  {"mask", "mask"},   {"sleeves", "sleeves"}};
+
 inline constexpr Word<base::Round> roundWords[] = {{"half up", base::Round::HalfUp},
                                                    {"half down", base::Round::HalfDown},
                                                    {"half even", base::Round::HalfEven},

@@ -6,6 +6,7 @@
 #include "base/diagnostic.h"
 #include "base/money.h"
 #include "base/units.h"
+#include "model/hazard.h"
 #include "model/theme.h"
 #include "model/weather.h"
 
@@ -153,7 +154,8 @@ struct Tool {
   std::vector<std::string> tasks;
   std::optional<int> soundDb;            // at the ear, dB(A)
   std::optional<base::Count> vibration;  // m/s2
-  bool isExample = true;                 // not the maker's value: to be replaced
+  bool isElectric = false;
+  bool isExample = true;  // not the maker's value: to be replaced
 };
 
 // ---------------------------------------------------------------- places
@@ -189,7 +191,10 @@ struct WorkLimits {
   std::optional<base::Count> hardwoodDust, softwoodDust;  // mg/m3, average of 8 hours, inhalable
   std::string dustSource, dustProtection;                 // 'P2 or better'
   bool usesHeatIndex = false;                             // else apparent temperature
-  std::map<std::string, std::string> equipment;           // grade by sign: ears -> 'EN 352, SNR as printed'
+  std::string heatSource;
+  std::optional<int> leadUntil;  // coatings on buildings from this year on are not expected to hold lead
+  std::string leadSource;
+  std::map<std::string, std::string> equipment;  // grade by sign: ears -> 'EN 352, SNR as printed'
 };
 
 struct Authority {
@@ -250,6 +255,9 @@ struct Content {
   std::map<std::string, Consumable> consumables;
   std::vector<Tool> tools;
   std::map<std::string, Region> regions;
+  std::vector<Hazard> hazards;  // in the order of the sheet, most severe first
+  std::map<Condition, ConditionWords> conditionWords;
+  LabelTexts labels;
 };
 
 }  // namespace model

@@ -1,0 +1,95 @@
+// Hazards as content/hazards.yaml describes them, and the standard texts of labels.
+#pragma once
+
+#include "base/units.h"
+
+#include <map>
+#include <string>
+#include <vector>
+
+namespace model {
+
+/// What a hazard can ask of a job. A closed set: a new one needs a case in safety/conditions.cpp.
+enum class Condition {
+  DryingOil,  // these six: a coat is laid, and its product is such
+  WaterBorne,
+  Coating,
+  Flammable,  // flash point up to 60 C, or H224 to H226
+  Solvent,    // gives off a vapour with a limit
+  NoSafetyData,
+  Hardwood,
+  FilmCoating,
+  OiledBefore,
+  BuiltBefore,   // a year, or the year from which lead paint is no longer expected in the region; unknown
+                 // counts
+  MayBeTreated,  // by its kind
+  Treated,       // known
+  NearWater,
+  EdgeAbove,
+  ElectricTools,
+  Washing,
+  Sanding,
+  Task,  // one task is done
+  Covered,
+  Enclosed,
+  InSun,
+  HotDay,
+  Alone,
+  Public,
+  Children,
+  NoiseAbove,
+  VibrationAbove,
+  LiftingAbove
+};
+
+/// Thresholds of the region that a day is weighed against.
+enum class Threshold { Lower, Upper, Action, Limit };
+
+struct Clause {
+  Condition condition = Condition::Coating;
+  int number = 0;  // a year, where 0 stands for the region's, or kg
+  base::Length height;
+  std::string task;
+  Threshold threshold = Threshold::Lower;
+};
+
+/// All of 'all', one of 'any' unless it is empty, and none of 'none'.
+struct When {
+  std::vector<Clause> all, any, none;
+};
+
+/// The hierarchy of controls, best first.
+enum class ControlLevel { Eliminate, Substitute, Engineer, Organise, Protect };
+
+struct Control {
+  ControlLevel level = ControlLevel::Organise;
+  std::string text;
+};
+
+/// How loud the sheet says it; 'None' is a line of the table, the others are panels.
+enum class Signal { None, Caution, Warning, Danger };
+
+struct Hazard {
+  std::string id, title;
+  When when;
+  Signal signal = Signal::None;
+  std::vector<std::string> tasks;  // when it can happen; empty = every day
+  std::string who, harm;
+  std::vector<Control> controls;  // best first
+  std::string left;               // the risk that stays
+  std::string source;             // title and year, or 'common practice'
+};
+
+/// How a condition is told: '{value}' is the job's own, '{limit}' what it is weighed against.
+struct ConditionWords {
+  std::string holds, fails;
+  std::string unknown;  // it may hold, and counts as if it did; empty = always known
+};
+
+/// Standard texts of the labels of chemicals, by code.
+struct LabelTexts {
+  std::map<std::string, std::string> statements, precautions, pictograms;  // 'H226', 'P210', 'GHS02'
+  std::string source;
+};
+
+}  // namespace model

@@ -1,0 +1,78 @@
+// Hazards and the words of their conditions as read from content, and the mistakes in them.
+#include "content_folder.h"
+
+using fixture::Bad;
+using fixture::Folder;
+
+TEST_CASE("hazards are read with their conditions, the controls in the order of the hierarchy") {
+  Folder folder;
+  const model::Content c = folder.content();
+  REQUIRE(folder.said() == "");
+  REQUIRE(c.hazards.size() == 2);
+  const model::Hazard& rags = c.hazards[0];
+  CHECK(rags.id == "rags");
+  CHECK(rags.signal == model::Signal::Danger);
+  CHECK(rags.tasks == std::vector<std::string>{"clear"});
+  REQUIRE(rags.when.all.size() == 1);
+  CHECK(rags.when.all[0].condition == model::Condition::DryingOil);
+  REQUIRE(rags.controls.size() == 2);
+  CHECK(rags.controls[0].level == model::ControlLevel::Engineer);  // written second
+  CHECK(rags.controls[1].text == "Gloves.");
+  const model::When& edge = c.hazards[1].when;
+  CHECK(edge.all[0].height == base::metres(1));
+  CHECK(edge.all[1].task == "wash");
+  CHECK(edge.any[0].condition == model::Condition::Children);
+  CHECK(edge.any[1].number == 0);  // the region's year
+  CHECK(edge.none[0].condition == model::Condition::Alone);
+  CHECK(c.hazards[1].signal == model::Signal::None);
+  CHECK(c.conditionWords.at(model::Condition::Alone).holds == "it is alone");
+  CHECK(c.labels.statements.at("H226") == "Flammable liquid and vapour");
+}
+
+TEST_CASE("mistakes in hazards are told with the whole message") {
+  const char* file = "hazards.yaml";
+  const Bad table[] = {
+      {file, "when: drying_oil", "when: drying_oli",
+       "hazards.yaml:4:11: error: hazards[1].when: 'drying_oli' is not a known condition; did you mean "
+       "'drying_oil'?\n"},
+      {file, "when: drying_oil", "when: edge_above",
+       "hazards.yaml:4:11: error: hazards[1].when: 'edge_above' needs a value\n"
+       "  hint: write it like {edge_above: 1 m}\n"},
+      {file, "when: drying_oil", "when: {drying_oil: true}",
+       "hazards.yaml:4:24: error: hazards[1].when.drying_oil: this condition takes no value\n"},
+      {file, "when: drying_oil", "when: {none: [alone]}",
+       "hazards.yaml:4:11: error: hazards[1].when: 'none' alone would hold for every job\n"
+       "  hint: add 'all' or 'any'\n"},
+      {file, "task: wash", "task: wahs",
+       "hazards.yaml:16:44: error: hazards[2].when.all[2].task: 'wahs' is not a known task; did you mean "
+       "'wash'?\n"
+       "  hint: known: clear, wash or sand\n"},
+      {file, "edge_above: 1 m", "edge_above: 1",
+       "hazards.yaml:16:31: error: hazards[2].when.all[1].edge_above: '1' needs a unit\n"
+       "  hint: write '1 m'\n"},
+      {file, "any: [children, {built_before: lead}]", "any: []",
+       "hazards.yaml:16:57: error: hazards[2].when.any: the list is empty\n"
+       "  hint: name a condition or leave the key out\n"},
+      {file, "    harm: fire\n", "", "hazards.yaml:2:5: error: hazards[1]: 'harm' is missing\n"},
+      {file, "harm: fire", "harm: ''",
+       "hazards.yaml:8:11: error: hazards[1].harm: the text is empty\n"
+       "  hint: give one or leave the key out\n"},
+      {file, "- protect: Gloves.", "- protec: Gloves.",
+       "hazards.yaml:10:9: error: hazards[1].controls[1].protec: 'protec' is not a known step of the "
+       "hierarchy "
+       "of controls; did you mean 'protect'?\n"
+       "  hint: known: eliminate, substitute, engineer, organise or protect\n"},
+      {file, "{cutout}", "{cutuot}",
+       "hazards.yaml:11:19: error: hazards[1].controls[2].engineer: 'cutuot' is not a known word in braces; "
+       "did "
+       "you mean 'cutout'?\n"},
+      {file, "signal: danger", "signal: deadly",
+       "hazards.yaml:5:13: error: hazards[1].signal: 'deadly' is not a known signal\n"
+       "  hint: known: caution, warning or danger\n"},
+      {file, "id: edge", "id: rags",
+       "hazards.yaml:14:5: error: hazards[2]: the hazard 'rags' is given twice\n"},
+      {file, "  alone: {holds: it is alone, fails: it is not alone}\n", "",
+       "hazards.yaml:23:3: error: conditions: 'alone' is missing\n"},
+  };
+  fixture::checkEach(table, [](Folder& f) { f.content(); });
+}
