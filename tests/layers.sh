@@ -9,12 +9,13 @@ allow() {
     input) echo "base model input" ;;
     estimate) echo "base model estimate" ;;
     plan) echo "base model plan" ;;
+    safety) echo "base model safety" ;;
     sheets) echo "base model sheets" ;;
     markup) echo "base markup" ;;
     typeset) echo "base markup typeset model/theme.h" ;;
     figures) echo "base model typeset figures" ;;
     pdf) echo "base typeset pdf" ;;
-    app) echo "base model input estimate plan sheets markup typeset figures pdf app" ;;
+    app) echo "base model input estimate plan safety sheets markup typeset figures pdf app" ;;
   esac
 }
 for f in */*.h */*.cpp; do

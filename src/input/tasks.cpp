@@ -179,6 +179,8 @@ std::vector<model::Tool> readTools(Record& r, const std::vector<model::Task>& ta
       tool.soundDb = wholeWith(sound, "dB", {30, 140, "from 30 dB to 140 dB"});
     if (const Field shake = t.may("vibration"); shake.isGiven())
       tool.vibration = quantityWith(shake, "m/s2", {{0}, base::Count::whole(50), "from 0 m/s2 to 50 m/s2"});
+    if (const Field use = t.may("use"); use.isGiven())
+      tool.use = quantity(use, parseShare, {base::Share{1}, base::Share::whole(100), "above 0 % to 100 %"});
     tool.isElectric = yesNo(t.may("electric"), false);
     tool.isExample = yesNo(t.must("example"), true);
     t.finish();

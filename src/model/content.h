@@ -152,10 +152,11 @@ struct Consumable {
 struct Tool {
   std::string id, name;
   std::vector<std::string> tasks;
-  std::optional<int> soundDb;            // at the ear, dB(A)
-  std::optional<base::Count> vibration;  // m/s2
+  std::optional<int> soundDb;                 // at the ear, dB(A)
+  std::optional<base::Count> vibration;       // m/s2
+  base::Share use = base::Share::whole(100);  // of a task's time it runs in one person's hands
   bool isElectric = false;
-  bool isExample = true;  // not the maker's value: to be replaced
+  bool isExample = true;  // not the maker\'s value: to be replaced
 };
 
 // ---------------------------------------------------------------- places

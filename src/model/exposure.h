@@ -61,7 +61,7 @@ struct Lifting {
   double heaviestTin = 0;  // kg, full
 };
 
-struct Exposure {
+struct CrewExposure {
   std::vector<NoiseDay> noise;
   std::vector<VibrationDay> vibration;
   std::vector<HeatDay> heat;

@@ -1,0 +1,190 @@
+#include "safety/exposure.h"
+
+#include "model/lookup.h"
+#include "safety/heat.h"
+#include "safety/noise.h"
+#include "safety/vapour.h"
+#include "safety/vibration.h"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+
+namespace safety {
+namespace {
+
+double number(std::int64_t millionths) { return static_cast<double>(millionths) / 1e6; }
+
+/// One person's hours with each tool on each day.
+using ToolHours = std::map<base::Date, std::map<const model::Tool*, double>>;
+
+ToolHours toolHours(const model::Content& content, const model::Plan& plan) {
+  ToolHours hours;
+  for (const auto& shift : plan.shifts) {
+    const double length = (shift.end.minutes - shift.start.minutes) / 60.0;
+    for (const auto& tool : content.tools) {
+      if (std::find(tool.tasks.begin(), tool.tasks.end(), shift.task) != tool.tasks.end())
+        hours[shift.start.day][&tool] += length * number(tool.use.millionths) / 100;
+    }
+  }
+  return hours;
+}
+
+/// Sharing among more people than this is no measure.
+constexpr int mostToShare = 8;
+
+int within(int people) { return people > mostToShare ? 0 : people; }
+
+/// The level a day should stay under, and the day's level in the same form. OSHA's places take NIOSH's, which
+/// protects more; the others L_EX,8h and the lower action value, at which nobody has to be given a protector.
+std::pair<double, double> levelAndAim(const std::vector<NoisePeriod>& day, const model::WorkLimits& limits) {
+  constexpr double nioshLimit = 85, lowerAction = 80;
+  if (limits.noise == model::NoiseRule::Osha) return {nioshAverage(nioshDose(day)), nioshLimit};
+  return {average8h(day), limits.noiseLower.value_or(lowerAction)};
+}
+
+model::NoiseDay noiseOf(base::Date date, const std::vector<NoisePeriod>& day,
+                        const model::WorkLimits& limits) {
+  model::NoiseDay noise;
+  noise.date = date;
+  noise.nioshDose = nioshDose(day);
+  noise.oshaDose = oshaDose(day);
+  noise.lex8h = average8h(day);
+  const auto [level, aim] = levelAndAim(day, limits);
+  noise.protection = std::max(0.0, level - aim);
+  constexpr double upperAction = 85;  // above it everywhere protectors must be worn
+  noise.shareAmong = within(shareAmong(level, limits.noiseUpper.value_or(upperAction)));
+  return noise;
+}
+
+model::VibrationDay vibrationOf(base::Date date, const std::map<const model::Tool*, double>& tools,
+                                const model::WorkLimits& limits) {
+  // Values of Directive 2002/44/EC, art. 3, where the region names none.
+  const double action = limits.vibrationAction ? number(limits.vibrationAction->millionths) : 2.5;
+  const double limit = limits.vibrationLimit ? number(limits.vibrationLimit->millionths) : 5.0;
+  model::VibrationDay day;
+  day.date = date;
+  std::vector<VibrationPeriod> periods;
+  for (const auto& [tool, hours] : tools) {
+    if (!tool->vibration || tool->vibration->isZero()) continue;
+    const double a = number(tool->vibration->millionths);
+    periods.push_back({a, hours});
+    day.tools.push_back({tool->id, a, hours * 60, minutesUntil(a, action), minutesUntil(a, limit)});
+  }
+  std::sort(day.tools.begin(), day.tools.end(), [](const auto& a, const auto& b) {
+    return a.acceleration != b.acceleration ? a.acceleration > b.acceleration : a.tool < b.tool;
+  });
+  day.a8 = dailyVibration(periods);
+  day.points = vibrationPoints(periods);
+  day.shareAmong = within(shareVibration(day.a8, action));
+  return day;
+}
+
+bool isAtWork(const model::Plan& plan, base::LocalTime hour) {
+  const auto end = base::plusMinutes(hour, 60);
+  return std::any_of(plan.shifts.begin(), plan.shifts.end(),
+                     [&](const auto& s) { return s.start < end && hour < s.end; });
+}
+
+/// The hottest hour of each day's work.
+std::vector<model::HeatDay> heatOf(const model::Plan& plan, bool usesHeatIndex) {
+  std::vector<model::HeatDay> days;
+  for (const auto& hour : plan.hours) {
+    if (hour.source == model::WeatherSource::None || !isAtWork(plan, hour.at)) continue;
+    const double felt = usesHeatIndex
+                            ? heatIndex(hour.air.celsius, hour.air.humidity)
+                            : apparentTemperature(hour.air.celsius, hour.air.humidity, hour.air.wind);
+    if (days.empty() || days.back().date != hour.at.day) days.push_back({hour.at.day, hour.at, -100});
+    if (felt > days.back().celsius) {
+      days.back() = {hour.at.day, hour.at, felt, heatBand(felt),
+                     hour.source == model::WeatherSource::Normals};
+    }
+  }
+  return days;
+}
+
+/// Hours the crew lays a coat on a deck.
+double coatingHours(const model::Content& content, const model::Plan& plan, std::size_t deck, int coat) {
+  double hours = 0;
+  for (const auto& s : plan.shifts) {
+    if (s.deck != deck || s.pass != coat) continue;
+    const auto& task = taskOf(content, s.task);
+    if (task.isPerCoat && (task.measure == model::Measure::Wetted || task.measure == model::Measure::CutIn))
+      hours += (s.end.minutes - s.start.minutes) / 60.0;
+  }
+  return hours;
+}
+
+/// All solvent of a coat counts as gone within the time of laying it.
+std::vector<model::VapourArea> vapourOf(const model::Case& c, const model::Content& content,
+                                        const model::Estimate& estimate, const model::Plan& plan) {
+  constexpr double poorMixing = 5;    // K, as in worked examples: air moves, but not everywhere
+  constexpr double quarterLimit = 4;  // safety factor that keeps to 25 % of the lower explosive limit
+  std::vector<model::VapourArea> areas;
+  const auto& vapour = c.product->sds ? c.product->sds->vapour : std::nullopt;
+  for (std::size_t deck = 0; deck < c.job.areas.size(); ++deck) {
+    if (!c.job.areas[deck].isCovered && !c.job.areas[deck].isEnclosed) continue;
+    double grams = 0;
+    for (const auto& coat : estimate.coats) {
+      const double hours = coat.deck == deck ? coatingHours(content, plan, deck, coat.coat) : 0;
+      if (hours > 0)
+        grams = std::max(grams, number(coat.litres.millionths) / 1000 / hours * c.product->vocGramsPerLitre);
+    }
+    if (grams <= 0) continue;
+    model::VapourArea area{deck, grams, 0, 0};
+    if (vapour) {
+      area.airForLimit = airUnderMassLimit(grams, vapour->exposureLimit, poorMixing);
+      area.airForExplosion = airUnderExplosion(vapourVolume(grams, vapour->molarMass),
+                                               number(vapour->lowerExplosiveLimit.millionths), quarterLimit);
+    }
+    areas.push_back(area);
+  }
+  return areas;
+}
+
+/// Room for every oily piece under water: half a litre each and as much again, in buckets of ten litres. Our
+/// own rule.
+model::RagCount ragsOf(const model::Case& c, const model::Content& content, const model::Estimate& estimate) {
+  model::RagCount rags;
+  if (!c.product->isDryingOil) return rags;
+  for (const auto& line : estimate.consumables) {
+    if (content.consumables.at(line.consumable).soaksOil) rags.count += static_cast<int>(line.bought);
+  }
+  rags.containerLitres = (rags.count + 9) / 10 * 10;
+  return rags;
+}
+
+model::Lifting liftingOf(const model::Case& c, const model::Estimate& estimate) {
+  std::int64_t largest = 0;  // nanolitres
+  for (const auto& tin : estimate.product.bought.tins) largest = std::max(largest, tin.tin.size.millionths);
+  for (const auto& tin : estimate.product.opened) largest = std::max(largest, tin.size.millionths);
+  constexpr double water = 1000;  // g/L where the product does not tell: cautious for oils
+  const double density = c.product->gramsPerLitre > 0 ? c.product->gramsPerLitre : water;
+  constexpr double withTin = 1.08;  // the tin itself, common practice
+  return {number(largest) / 1000 * density / 1000 * withTin};
+}
+
+}  // namespace
+
+model::CrewExposure exposureOf(const model::Case& c, const model::Content& content,
+                               const model::Estimate& estimate, const model::Plan& plan) {
+  model::CrewExposure exposure;
+  const auto& limits = c.region->limits;
+  for (const auto& [date, tools] : toolHours(content, plan)) {
+    std::vector<NoisePeriod> periods;
+    for (const auto& [tool, hours] : tools) {
+      if (tool->soundDb) periods.push_back({static_cast<double>(*tool->soundDb), hours});
+      exposure.hasExampleTools = exposure.hasExampleTools || tool->isExample;
+    }
+    if (!periods.empty()) exposure.noise.push_back(noiseOf(date, periods, limits));
+    const auto vibration = vibrationOf(date, tools, limits);
+    if (!vibration.tools.empty()) exposure.vibration.push_back(vibration);
+  }
+  exposure.heat = heatOf(plan, limits.usesHeatIndex);
+  exposure.vapour = vapourOf(c, content, estimate, plan);
+  exposure.rags = ragsOf(c, content, estimate);
+  exposure.lifting = liftingOf(c, estimate);
+  return exposure;
+}
+
+}  // namespace safety

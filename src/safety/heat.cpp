@@ -1,0 +1,56 @@
+#include "safety/heat.h"
+
+#include <cmath>
+
+namespace safety {
+namespace {
+
+double fahrenheit(double celsius) { return celsius * 1.8 + 32; }
+double celsius(double fahrenheit) { return (fahrenheit - 32) / 1.8; }
+
+}  // namespace
+
+double heatIndexFahrenheit(double t, double r) {
+  if (t <= 40) return t;
+  const double simple = 0.5 * (t + 61 + (t - 68) * 1.2 + 0.094 * r);
+  if (simple < 79) return simple;
+  double full = -42.379 + 2.04901523 * t + 10.14333127 * r - 0.22475541 * t * r - 0.00683783 * t * t -
+                0.05481717 * r * r + 0.00122874 * t * t * r + 0.00085282 * t * r * r -
+                0.00000199 * t * t * r * r;
+  if (r < 13 && t >= 80 && t <= 112) full -= (13 - r) / 4 * std::sqrt((17 - std::abs(t - 95)) / 17);
+  if (r > 85 && t >= 80 && t <= 87) full += (r - 85) / 10 * ((87 - t) / 5);
+  return full;
+}
+
+double heatIndex(double airCelsius, double humidity) {
+  return celsius(heatIndexFahrenheit(fahrenheit(airCelsius), humidity));
+}
+
+double apparentTemperature(double air, double humidity, double wind) {
+  const double vapour = humidity / 100 * 6.105 * std::exp(17.27 * air / (237.7 + air));  // hPa
+  return air + 0.33 * vapour - 0.70 * wind - 4.00;
+}
+
+model::HeatBand heatBand(double felt) {
+  const double f = fahrenheit(felt);
+  if (f >= 125) return model::HeatBand::ExtremeDanger;
+  if (f >= 103) return model::HeatBand::Danger;
+  if (f >= 90) return model::HeatBand::ExtremeCaution;
+  if (f >= 80) return model::HeatBand::Caution;
+  return model::HeatBand::None;
+}
+
+double wetBulbGlobeInSun(double wet, double globe, double air) { return 0.7 * wet + 0.2 * globe + 0.1 * air; }
+
+double wetBulbGlobeInShade(double wet, double globe) { return 0.7 * wet + 0.3 * globe; }
+
+double wetBulbGlobeLimit(double watts, bool isUsedToHeat) {
+  return isUsedToHeat ? 56.7 - 11.5 * std::log10(watts) : 59.9 - 14.1 * std::log10(watts);
+}
+
+int wetBulbGlobeReference(Effort effort, bool isUsedToHeat) {
+  constexpr int used[] = {33, 30, 28, 26, 25}, others[] = {32, 29, 26, 23, 20};
+  return (isUsedToHeat ? used : others)[static_cast<int>(effort)];
+}
+
+}  // namespace safety

@@ -1,0 +1,28 @@
+#include "safety/vibration.h"
+
+#include <cmath>
+
+namespace safety {
+
+double totalAcceleration(double x, double y, double z) { return std::sqrt(x * x + y * y + z * z); }
+
+double dailyVibration(const std::vector<VibrationPeriod>& day) {
+  return std::sqrt(vibrationPoints(day) / 16);
+}
+
+double vibrationPoints(const std::vector<VibrationPeriod>& day) {
+  double points = 0;
+  for (const auto& period : day) points += 2 * period.acceleration * period.acceleration * period.hours;
+  return points;
+}
+
+double minutesUntil(double acceleration, double dailyValue) {
+  return 8 * 60 * dailyValue * dailyValue / (acceleration * acceleration);
+}
+
+int shareVibration(double daily, double wanted) {
+  if (daily <= wanted) return 1;
+  return static_cast<int>(std::ceil(daily * daily / (wanted * wanted) - 1e-9));
+}
+
+}  // namespace safety

@@ -1,0 +1,131 @@
+// What a small job does to its crew, worked out by hand beside each check. All figures invented.
+#include "safety/exposure.h"
+
+#include "fixtures.h"
+
+#include <catch2/catch.hpp>
+
+namespace {
+
+using base::LocalTime;
+
+const base::Date monday = base::parseDate("2027-03-15").value();
+
+/// Two people sand a deck for four hours and lay a coat under a roof in two.
+struct SmallJob {
+  model::Product product = fixtures::sampleProduct();
+  model::Region region;
+  model::Content content;
+  model::Case c;
+  model::Estimate estimate;
+  model::Plan plan;
+
+  SmallJob() {
+    product.gramsPerLitre = 850;
+    product.sds = model::SafetyData{};
+    product.sds->vapour = model::Vapour{"white spirit", 350, {600'000}, 144};
+    c.product = &product;
+    c.region = &region;
+    model::Deck deck;
+    deck.name = "Porch";
+    deck.isCovered = true;
+    c.job.areas = {deck};
+    content.tasks = fixtures::sampleTasks();
+    content.tools = {
+        {"sander", "sander", {"sand"}, 92, base::Count::whole(5), fixtures::percent(75), true, true},
+        {"vacuum", "vacuum", {"sand"}, 74, {}, fixtures::percent(100), true, false}};
+    content.consumables["rag"] = {"rag", "rags", "piece", {}, true, true};
+    content.consumables["film"] = {"film", "film", "roll", {}, true, false};
+    plan.shifts = {{"sand", 0, 80, {monday, 8 * 60}, {monday, 12 * 60}, 2},
+                   {"oil", 0, 1, {monday, 13 * 60}, {monday, 15 * 60}, 2}};
+    estimate.coats = {{0, 1, fixtures::spread(8), "", base::litres(4), {}}};
+    estimate.consumables = {{"rag", 0, fixtures::pieces(11), 11, {}},
+                            {"film", 0, fixtures::pieces(2), 2, {}}};
+    estimate.product.bought.tins = {{{base::litres(20), {}}, 1}};
+  }
+
+  model::CrewExposure exposure() const { return safety::exposureOf(c, content, estimate, plan); }
+};
+
+}  // namespace
+
+TEST_CASE("a person's noise is the tools of his shift") {
+  // 3 h of the sander at 92 dB(A) and 4 h of the vacuum at 74: (3 10^9.2 + 4 10^7.4) / 8 is 87.83 dB(A).
+  const auto noise = SmallJob().exposure().noise;
+  REQUIRE(noise.size() == 1);
+  CHECK(noise[0].date == monday);
+  CHECK(noise[0].lex8h == Approx(87.83).margin(0.01));
+  CHECK(noise[0].nioshDose == Approx(192.93).margin(0.01));  // 3 / 1.5874 + 4 / 101.59
+  CHECK(noise[0].oshaDose == Approx(54.92).margin(0.01));    // 3 / 6.0629 + 4 / 73.52
+  CHECK(noise[0].protection == Approx(7.83).margin(0.01));   // down to 80 dB(A)
+  CHECK(noise[0].shareAmong == 2);                           // 10^0.278 = 1.9
+}
+
+TEST_CASE("where OSHA's form holds, the protector brings the day under NIOSH's 85") {
+  SmallJob job;
+  job.region.limits.noise = model::NoiseRule::Osha;
+  CHECK(job.exposure().noise.at(0).protection == Approx(2.85).margin(0.01));  // 10 log10 1.9293
+}
+
+TEST_CASE("a sander of 5 m/s2 for three hours is 150 points") {
+  // HSE, hand-arm vibration ready-reckoner.
+  const auto vibration = SmallJob().exposure().vibration;
+  REQUIRE(vibration.size() == 1);
+  CHECK(vibration[0].points == Approx(150));
+  CHECK(vibration[0].a8 == Approx(3.062).margin(0.001));
+  CHECK(vibration[0].shareAmong == 2);
+  REQUIRE(vibration[0].tools.size() == 1);
+  CHECK(vibration[0].tools[0].minutes == Approx(180));
+  CHECK(vibration[0].tools[0].minutesToAction == Approx(120));
+  CHECK(vibration[0].tools[0].minutesToLimit == Approx(480));
+}
+
+TEST_CASE("vapour is counted under a roof and not in the open") {
+  // 4 L in 2 h at 420 g/L are 840 g/h: 5 x 840 000 / 350 = 12 000 m3/h.
+  SmallJob job;
+  const auto vapour = job.exposure().vapour;
+  REQUIRE(vapour.size() == 1);
+  CHECK(vapour[0].solventGramsPerHour == Approx(840));
+  CHECK(vapour[0].airForLimit == Approx(12000));
+  CHECK(vapour[0].airForExplosion == Approx(93.5).margin(0.1));  // 840 / 144 x 24.055 / 1000 x 400 / 0.6
+  job.c.job.areas[0].isCovered = false;
+  CHECK(job.exposure().vapour.empty());
+}
+
+TEST_CASE("rags are counted for a drying oil only") {
+  SmallJob job;
+  CHECK(job.exposure().rags.count == 11);
+  CHECK(job.exposure().rags.containerLitres == 20);
+  job.product.isDryingOil = false;
+  CHECK(job.exposure().rags.count == 0);
+}
+
+TEST_CASE("the heaviest tin is weighed full") {
+  CHECK(SmallJob().exposure().lifting.heaviestTin == Approx(18.36));  // 20 L x 0.85 kg/L x 1.08
+}
+
+TEST_CASE("the hottest hour of the work counts, not of the night or of the pause") {
+  SmallJob job;
+  CHECK(job.exposure().heat.empty());
+  for (const int hour : {7, 11, 12, 16}) {
+    model::Hour h;
+    h.at = {monday, hour * 60};
+    h.source = model::WeatherSource::Forecast;
+    h.air = {20.0 + hour, 60, 0, 2, 0};
+    job.plan.hours.push_back(h);
+  }
+  const auto heat = job.exposure().heat;
+  REQUIRE(heat.size() == 1);
+  CHECK(heat[0].at == LocalTime{monday, 11 * 60});
+  CHECK(heat[0].celsius ==
+        Approx(34.46).margin(0.01));  // 31 C, 60 %, 2 m/s in the Bureau of Meteorology's form
+  CHECK(heat[0].band == model::HeatBand::ExtremeCaution);
+  CHECK_FALSE(heat[0].isUsual);
+}
+
+TEST_CASE("values that are not the maker's are told") {
+  SmallJob job;
+  CHECK(job.exposure().hasExampleTools);
+  job.content.tools[0].isExample = false;
+  CHECK_FALSE(job.exposure().hasExampleTools);
+}
