@@ -4,6 +4,7 @@
 #include "estimate/estimate.h"
 #include "input/read.h"
 #include "plan/plan.h"
+#include "safety/exposure.h"
 
 #include <filesystem>
 
@@ -83,6 +84,7 @@ std::optional<Computation> compute(const std::string& file, const Shipped& shipp
     if (!messages.ok()) return {};
     x.estimate = estimate::makeEstimate(x.c, content, static_cast<int>(x.plan.days.size()));
     x.price = estimate::makePrice(x.c, content, x.estimate);
+    x.exposure = safety::exposureOf(x.c, content, x.estimate, x.plan);
   } catch (const std::overflow_error&) {
     messages.error({name}, "", "comes to figures too large to compute", "check the sizes, rates and prices");
     return {};

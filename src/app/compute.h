@@ -4,6 +4,7 @@
 #include "app/looks.h"
 #include "base/diagnostic.h"
 #include "base/shelf.h"
+#include "model/exposure.h"
 #include "model/plan.h"
 #include "pdf/write.h"
 #include "typeset/fonts.h"
@@ -67,6 +68,7 @@ struct Computation {
   model::Estimate estimate;
   model::Plan plan;
   model::Price price;
+  model::CrewExposure exposure;
 };
 
 /// Reads the shipped content. Throws std::runtime_error with all messages when it has mistakes.

@@ -1,5 +1,6 @@
 #include "app/figures_json.h"
 
+#include "app/exposure_json.h"
 #include "sheets/words.h"
 
 #include <nlohmann/json.hpp>
@@ -137,6 +138,7 @@ std::string figuresJson(const Computation& x) {
     j["timing"].push_back(item);
   }
   j["calendar"] = shifts(x);
+  j["exposure"] = exposureJson(x);
   return j.dump(2) + "\n";
 }
 
