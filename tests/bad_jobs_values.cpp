@@ -230,3 +230,17 @@ TEST_CASE("impossible values are refused with the whole message") {
   };
   fixture::checkAll(jobs);
 }
+
+TEST_CASE("languages are known, named once, and of documents there are") {
+  const auto with = [](const std::string& languages) {
+    return fixture::messagesOf(fixture::goodJob + "languages: " + languages + "\n");
+  };
+  CHECK(with("{safety: [en, es], quote: [es]}") == "");
+  CHECK(with("{safety: [en, sp], qoute: [en], orders: [en, en], office: []}") ==
+        "job.yaml:22:26: error: languages.safety[2]: 'sp' is not a known language\n"
+        "  hint: known: en or es\n"
+        "job.yaml:22:31: error: languages: 'qoute' is not a known key here; did you mean 'quote'?\n"
+        "job.yaml:22:57: error: languages.orders[2]: 'en' is given twice\n"
+        "job.yaml:22:70: error: languages.office: the list is empty\n"
+        "  hint: name a language or leave the key out\n");
+}

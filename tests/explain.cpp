@@ -6,6 +6,8 @@
 #include "fixtures.h"
 #include "plan/plan.h"
 
+#include "english.h"
+
 #include <catch2/catch.hpp>
 #include <cmath>
 #include <map>
@@ -150,7 +152,7 @@ std::vector<sheets::Explained> explained(const model::Case& c) {
   REQUIRE(messages.all().empty());
   const auto e = estimate::makeEstimate(c, content, static_cast<int>(plan.days.size()));
   const auto price = estimate::makePrice(c, content, e);
-  return sheets::explain({c, content, e, plan, price});
+  return sheets::explain({c, content, e, plan, price, english()});
 }
 
 /// Checks every formula with numbers in it; gives each as 'area' -> '40.00 m²' for further checks.

@@ -1,6 +1,7 @@
 // A look, regions and decks for tests of drawings.
 #pragma once
 
+#include "english.h"
 #include "figures/figures.h"
 
 namespace figures_test {
@@ -35,7 +36,9 @@ struct Look {
   model::Theme look = theme();
   typeset::Fonts fonts = typeset::readFonts(look);
   model::Region region;
-  figures::Pen pen() const { return {look, fonts, region, std::string(SOURCE_DIR) + "/content/signs"}; }
+  figures::Pen pen() const {
+    return {look, fonts, region, english(), std::string(SOURCE_DIR) + "/content/signs"};
+  }
 };
 
 inline const Look& metric() {

@@ -34,6 +34,7 @@ inline model::Content content() {
     t.measure = measure;
     c.tasks.push_back(t);
   }
+  c.languages = {"en", "es"};
   return c;
 }
 

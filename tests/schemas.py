@@ -44,6 +44,7 @@ def main():
         ("product", "content/products/*.yaml"),
         ("region", "content/regions/*.yaml"),
         ("brand", "content/brands/*.yaml"),
+        ("language", "content/languages/*.yaml"),
         ("tasks", "content/tasks.yaml"),
         ("timbers", "content/timbers.yaml"),
         ("consumables", "content/consumables.yaml"),

@@ -35,38 +35,38 @@ About aboutOf(const model::PriceLine& line) {
   return About::Wash;
 }
 
-std::string nameOf(About about, const model::Case& c) {
+std::string nameOf(About about, const sheets::Computed& x, const sheets::Words& w) {
+  const bool isStain = x.c.product->kind == model::ProductKind::FilmStain;
   switch (about) {
     case About::Wash:
-      return "Washing";
+      return w("price_chart.wash");
     case About::Fix:
-      return "Fixings";
+      return w("price_chart.fix");
     case About::Sand:
-      return "Sanding";
+      return w("price_chart.sand");
     case About::Oil:
-      return c.product->kind == model::ProductKind::FilmStain ? "Staining" : "Oiling";
+      return w(isStain ? "price_chart.stain" : "price_chart.oil");
     case About::Cover:
-      return "Covering";
+      return w("price_chart.cover");
     case About::Product:
-      return c.product->kind == model::ProductKind::FilmStain ? "Stain" : "Oil";
+      return w(isStain ? "price_chart.product_stain" : "price_chart.product_oil");
     case About::Materials:
-      return "Other materials";
+      return w("price_chart.materials");
     case About::Travel:
-      return "Travel, setting up";
+      return w("price_chart.travel");
     case About::Disposal:
-      return "Taking away";
+      return w("price_chart.disposal");
     case About::Tax:
-      return sheets::capitalised(c.region->tax.name);
+      return sheets::capitalised(x.c.region->tax.name);
   }
   return {};
 }
 
 }  // namespace
 
-typeset::Drawing litresChartOf(const Computation& x, const Shipped& shipped, const figures::Pen& pen,
-                               typeset::Dim width) {
-  const sheets::Words w(*x.c.region);
-  const auto litres = sheets::printedLitres({x.c, shipped.content, x.estimate, x.plan, x.price}, w);
+typeset::Drawing litresChartOf(const sheets::Computed& x, const figures::Pen& pen, typeset::Dim width) {
+  const sheets::Words w(*x.c.region, x.language);
+  const auto litres = sheets::printedLitres(x, w);
   const std::int64_t step = w.isMetric() ? 100'000 : 10'000;  // millionths of a litre or a gallon
   std::vector<figures::LitreRow> rows;
   for (std::size_t i = 0; i < litres.size(); ++i) {
@@ -78,8 +78,8 @@ typeset::Drawing litresChartOf(const Computation& x, const Shipped& shipped, con
   return figures::litresChart(rows, pen, width);
 }
 
-typeset::Drawing priceChartOf(const Computation& x, const figures::Pen& pen, typeset::Dim width) {
-  const sheets::Words w(*x.c.region);
+typeset::Drawing priceChartOf(const sheets::Computed& x, const figures::Pen& pen, typeset::Dim width) {
+  const sheets::Words w(*x.c.region, x.language);
   const auto& price = x.price;
   std::map<About, base::Money> sums;
   for (const auto& line : price.lines) sums[aboutOf(line)] += line.amount;
@@ -93,13 +93,14 @@ typeset::Drawing priceChartOf(const Computation& x, const figures::Pen& pen, typ
   const auto coins = sheets::apportioned(shares, coin);
   std::vector<figures::PricePart> parts;
   const auto add = [&](About about, base::Money amount) {
-    if (amount.minor > 0) parts.push_back({about, nameOf(about, x.c), amount, w.money(amount)});
+    if (amount.minor > 0) parts.push_back({about, nameOf(about, x, w), amount, w.money(amount)});
   };
   std::size_t i = 0;
   for (const auto& [about, sum] : sums) add(about, {coins[i++]});
   add(About::Tax, price.tax);
-  const std::string name =
-      price.discount.minor > 0 ? "Total, " + w.share(x.c.job.price.discount) + " off" : "Total";
+  const std::string name = price.discount.minor > 0
+                               ? w("price_chart.total_less", {{"discount", w.share(x.c.job.price.discount)}})
+                               : w("price_chart.total");
   return figures::priceChart(parts, {name, w.signedMoney(price.total)}, pen, width);
 }
 

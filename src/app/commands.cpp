@@ -74,15 +74,20 @@ void refuseSameFolders(const PackOrder& order, std::vector<Outcome>& outcomes) {
 }
 
 /// Writes a pack; a document that the job no longer has does not stay behind with old dates.
-void writeOne(const PackOrder& order, Outcome& out) {
+void writeOne(const PackOrder& order, const std::vector<std::string>& languages, Outcome& out) {
   if (!out.messages.ok() || !out.failure.empty()) return;
   try {
     writeAll(out.files);
-    for (const auto& name : documentNames()) {
+    const auto remove = [&](const std::string& name) {
       const auto path = (fs::path(out.folder) / (name + ".pdf")).string();
       const bool isMade =
           std::any_of(out.files.begin(), out.files.end(), [&](const auto& f) { return f.path == path; });
-      if (order.only.empty() && !isMade) fs::remove(path);
+      if (!isMade) fs::remove(path);
+    };
+    for (const auto& name : documentNames()) {
+      if (!order.only.empty()) break;
+      remove(name);
+      for (const auto& language : languages) remove(name + "-" + language);
     }
   } catch (const std::exception& e) {
     out.failure = e.what();
@@ -124,7 +129,7 @@ int pack(const PackOrder& order) {
   const Shipped shipped = readShipped(order.choices);
   auto outcomes = makeAll(shipped, order);
   refuseSameFolders(order, outcomes);
-  for (auto& out : outcomes) writeOne(order, out);
+  for (auto& out : outcomes) writeOne(order, shipped.content.languages, out);
   return report(order, outcomes, true);
 }
 
@@ -146,8 +151,9 @@ int figures(const std::string& job, FiguresForm form, const Choices& choices) {
     std::cout << figuresJson(*x);
     return done;
   }
+  const auto told = tell(*x, shipped, shipped.english.id, messages);
   std::string about;
-  for (const auto& e : sheets::explain({x->c, shipped.content, x->estimate, x->plan, x->price})) {
+  for (const auto& e : sheets::explain(told->computed())) {
     if (e.about != about) std::cout << (about.empty() ? "" : "\n") << e.about << "\n";
     about = e.about;
     std::cout << "  " << e.name << ": " << (form == FiguresForm::Explain ? e.formula + " = " : "") << e.value
@@ -162,12 +168,13 @@ int facts(const std::string& job, const Choices& choices) {
   const auto x = compute(job, shipped, choices, messages);
   show(messages);
   if (!x) return refused;
+  const auto told = tell(*x, shipped, shipped.english.id, messages);
   std::set<std::string> known;
   for (const auto& [document, title] : {std::pair{"quote", "in every document for the customer"},
                                         {"safety", "and for the crew"},
                                         {"office", "and for the office"}}) {
     sheets::Facts fresh;
-    for (auto& fact : factsOf(document, *x, shipped)) {
+    for (auto& fact : factsOf(document, told->computed())) {
       if (known.insert(fact.first).second) fresh.push_back(std::move(fact));
     }
     std::cout << "# " << title << "\n" << factsText(fresh) << "\n";

@@ -29,6 +29,8 @@ Shipped readShipped(const Choices& choices) {
   shipped.templates = readTemplates(shipped.looks, "en");
   base::Diagnostics messages;
   shipped.content = input::readContent(shipped.contentFolder, messages);
+  shipped.english =
+      input::readLanguage(shipped.contentFolder + "/languages/en.yaml", "en", nullptr, {}, messages);
   if (!messages.ok())
     throw std::runtime_error("the content that comes with planksheaf has mistakes:\n" + all(messages));
   return shipped;

@@ -5,6 +5,7 @@
 #include "base/diagnostic.h"
 #include "base/shelf.h"
 #include "model/exposure.h"
+#include "model/language.h"
 #include "model/plan.h"
 #include "pdf/write.h"
 #include "typeset/fonts.h"
@@ -21,6 +22,13 @@ struct Told {
   base::Diagnostics messages;
 };
 
+/// A language, and the content and templates in it.
+struct Translation {
+  model::Language language;
+  model::Content content;
+  std::map<std::string, sheets::Template> templates;
+};
+
 /// What jobs have in common beside the content, read when the first of them needs it; by file, fonts by
 /// theme.
 struct Shelves {
@@ -29,6 +37,7 @@ struct Shelves {
   base::Shelf<std::string, Told<std::shared_ptr<const typeset::Image>>> logos;
   base::Shelf<std::string, typeset::Fonts> fonts;
   base::Shelf<std::string, sheets::Sheet> sheets;
+  base::Shelf<std::string, Told<std::shared_ptr<const Translation>>> translations;  // by language
 };
 
 /// What 'read' makes of a file, read once; its messages are told to every job.
@@ -50,8 +59,9 @@ struct Shipped {
   std::string contentFolder;
   Looks looks;
   model::Content content;
-  std::map<std::string, sheets::Template> templates;
+  std::map<std::string, sheets::Template> templates;  // in English, as the content is
   std::shared_ptr<Shelves> shelves = std::make_shared<Shelves>();
+  model::Language english;
 };
 
 /// Choices of the command line that change a job.
@@ -59,8 +69,9 @@ struct Choices {
   std::optional<model::Paper> paper;
   std::string brandFile;  // replaces the job's
   pdf::Variant variant = pdf::Variant::A2b;
-  std::string theme;  // name of a theme; replaces the brand's
-  std::string looks;  // the firm's own templates and themes, before the shipped ones
+  std::string theme;                   // name of a theme; replaces the brand's
+  std::vector<std::string> languages;  // of all documents, the main one first; empty = the job's
+  std::string looks;                   // the firm's own templates and themes, before the shipped ones
 };
 
 struct Computation {

@@ -21,17 +21,16 @@ namespace {
 enum class Reader { Customer, Crew, Office };
 
 struct DocumentKind {
-  std::string name;     // of the template and the file
-  std::string heading;  // beside the title and in the foot
+  std::string name;  // of the template, the file, and its heading among the language's words
   Reader reader;
   bool hasLetterhead;
 };
 
-const std::vector<DocumentKind> kinds = {{"quote", "Quote", Reader::Customer, true},
-                                         {"aftercare", "Aftercare", Reader::Customer, false},
-                                         {"safety", "Crew safety", Reader::Crew, false},
-                                         {"orders", "Order list", Reader::Office, false},
-                                         {"office", "Office", Reader::Office, false}};
+const std::vector<DocumentKind> kinds = {{"quote", Reader::Customer, true},
+                                         {"aftercare", Reader::Customer, false},
+                                         {"safety", Reader::Crew, false},
+                                         {"orders", Reader::Office, false},
+                                         {"office", Reader::Office, false}};
 
 std::shared_ptr<const typeset::Image> readLogo(const std::string& file, base::Diagnostics& messages) {
   const auto bytes = input::readFile(file);
@@ -62,8 +61,11 @@ typeset::Fonts fontsOf(const model::Theme& theme, const Shipped& shipped) {
   return *shipped.shelves->fonts.take(files, [&] { return typeset::readFonts(theme); });
 }
 
-typeset::Furniture furnitureOf(const DocumentKind& kind, const model::Case& c,
+typeset::Furniture furnitureOf(const DocumentKind& kind, const Telling& t,
                                const std::shared_ptr<const typeset::Image>& logo) {
+  const model::Case& c = t.c;
+  const model::Language& w = *t.language;
+  const std::string heading = w("documents." + kind.name);
   typeset::Furniture f;
   f.firm = c.brand.name;
   std::string last = c.brand.phone;
@@ -78,51 +80,50 @@ typeset::Furniture furnitureOf(const DocumentKind& kind, const model::Case& c,
   f.links[c.brand.phone] = sheets::phoneAddress(c.brand.phone);
   f.links[c.brand.email] = sheets::mailAddress(c.brand.email);
   if (!c.brand.web.empty()) f.links[sheets::webWords(c.brand.web)] = sheets::webAddress(c.brand.web);
-  f.kind = kind.heading;
+  f.kind = heading;
   for (const auto& line : c.job.site.address) f.where += (f.where.empty() ? "" : ", ") + line;
   if (f.where.empty()) f.where = c.job.customer.name;
-  f.jobLabel = "Job " + c.job.ref;
+  f.jobLabel = w("furniture.job", {{"ref", c.job.ref}});
   f.footLeft = c.brand.phone;
-  f.footMiddle = kind.heading + " · job " + c.job.ref;
-  f.pageOf = "page {n} of {m}";
+  f.footMiddle = w("furniture.foot", {{"document", heading}, {"ref", c.job.ref}});
+  f.pageOf = w("furniture.page", {{"n", "{n}"}, {"m", "{m}"}});  // filled in when the pages are counted
   f.hasLetterhead = kind.hasLetterhead;
   f.logo = logo;
-  f.logoAlt = "Logo of " + c.brand.name;
-  f.signalWords[0] = "NOTICE";
-  f.signalWords[1] = "CAUTION";
-  f.signalWords[2] = "WARNING";
-  f.signalWords[3] = "DANGER";
+  f.logoAlt = w("furniture.logo", {{"firm", c.brand.name}});
+  f.signalWords[0] = w("signals.notice");
+  f.signalWords[1] = w("signals.caution");
+  f.signalWords[2] = w("signals.warning");
+  f.signalWords[3] = w("signals.danger");
   return f;
 }
 
-std::vector<figures::Station> stationsOf(const Computation& x) {
-  const sheets::Words w(*x.c.region);
-  const auto& plan = x.plan;
-  const std::map<std::string, std::array<std::string, 3>> stations = {
-      {"walk", {"care-walk", "Walk on it", "in soft soles"}},
-      {"furniture", {"care-chair", "Furniture", "lifted, not dragged"}},
-      {"rugs", {"care-pot", "Rugs, pots", "dry rugs, pots on feet"}},
-      {"first_wash", {"care-wash", "First wash", "cool water and a soft broom"}},
-      {"maintenance",
-       {"care-brush", x.c.product->times.maintenanceMonths == 12 ? "Yearly visit" : "Next visit",
-        "we wash and lay one coat"}}};
-  std::vector<figures::Station> list{{"care-coat", w.weekday(plan.finished.day),
-                                      w.dayMonth(plan.finished.day), "Last coat",
-                                      "done at " + w.clock(plan.finished.minutes), ""}};
-  base::LocalTime last = plan.finished;
-  for (const auto& e : plan.events) {
-    const auto found = stations.find(e.name);
-    if (found == stations.end()) continue;
-    const auto& [picture, what, note] = found->second;
+std::vector<figures::Station> stationsOf(const sheets::Computed& x) {
+  const sheets::Words w(*x.c.region, x.language);
+  const std::map<std::string, const char*> pictures = {{"walk", "care-walk"},
+                                                       {"furniture", "care-chair"},
+                                                       {"rugs", "care-pot"},
+                                                       {"first_wash", "care-wash"},
+                                                       {"maintenance", "care-brush"}};
+  std::vector<figures::Station> list{
+      {"care-coat", w.weekday(x.plan.finished.day), w.dayMonth(x.plan.finished.day), w("timeline.coat.what"),
+       w("timeline.coat.note", {{"time", w.clock(x.plan.finished.minutes)}}), ""}};
+  base::LocalTime last = x.plan.finished;
+  for (const auto& e : x.plan.events) {
+    const auto picture = pictures.find(e.name);
+    if (picture == pictures.end()) continue;
     const auto days = (e.at.day - last.day).count();
-    list.back().gap = days >= 60                    ? sheets::counted((days + 15) / 30, "month", "months")
-                      : days >= 14 && days % 7 == 0 ? sheets::counted(days / 7, "week", "weeks")
-                                                    : sheets::counted(days, "day", "days");
-    const bool isNextYear = e.name == "maintenance";
-    const std::string from =
-        e.name == "walk" || e.name == "furniture" ? "from " + w.clock(e.at.minutes) + ", " : "";
-    list.push_back({picture, w.weekday(e.at.day) + (isNextYear ? ", " + w.year(e.at.day) : ""),
-                    w.dayMonth(e.at.day), what, from + note, ""});
+    list.back().gap = days >= 60                    ? w.counted("waits.months", (days + 15) / 30)
+                      : days >= 14 && days % 7 == 0 ? w.counted("waits.weeks", days / 7)
+                                                    : w.counted("waits.days", days);
+    const bool isVisit = e.name == "maintenance", isTimed = e.name == "walk" || e.name == "furniture";
+    const bool isYearly = isVisit && x.c.product->times.maintenanceMonths == 12;
+    const auto weekday = w.weekday(e.at.day);
+    const std::string key = "timeline." + e.name;
+    list.push_back(
+        {picture->second,
+         isVisit ? w("timeline.weekday_year", {{"weekday", weekday}, {"year", w.year(e.at.day)}}) : weekday,
+         w.dayMonth(e.at.day), w(key + (isYearly ? ".what_yearly" : ".what")),
+         w(key + ".note", isTimed ? model::Values{{"time", w.clock(e.at.minutes)}} : model::Values{}), ""});
     last = e.at;
   }
   return list;
@@ -148,10 +149,10 @@ typeset::Dim keyHeight(std::size_t decks) {
 }
 
 /// Every drawing a template may name.
-std::map<std::string, typeset::Drawing> drawingsOf(const Computation& x, const Shipped& shipped,
+std::map<std::string, typeset::Drawing> drawingsOf(const sheets::Computed& x, const Shipped& shipped,
                                                    const typeset::Fonts& fonts) {
   using typeset::Dim;
-  const figures::Pen pen{x.c.theme, fonts, *x.c.region, shipped.contentFolder + "/signs"};
+  const figures::Pen pen{x.c.theme, fonts, *x.c.region, x.language, shipped.contentFolder + "/signs"};
   const auto& t = x.c.theme;
   const Dim full = Dim::milli(t.sideWidth) + Dim::milli(t.gutter) + Dim::milli(t.textWidth),
             text = Dim::milli(t.textWidth),
@@ -160,10 +161,9 @@ std::map<std::string, typeset::Drawing> drawingsOf(const Computation& x, const S
   drawings["plan"] = figures::deckPlan(x.c, x.estimate, pen, {full, Dim::mm(126)}, false);
   drawings["key"] = figures::deckPlan(x.c, x.estimate, pen, {text, keyHeight(x.c.job.areas.size())}, true);
   if (!x.estimate.coats.empty()) {
-    drawings["timeline"] = figures::timeline(
-        stationsOf(x), pen, full, "The closer the lines, the softer the coat. Distances are not to scale.");
+    drawings["timeline"] = figures::timeline(stationsOf(x), pen, full, x.language("timeline.caption"));
   }
-  drawings["litres"] = litresChartOf(x, shipped, pen, full);
+  drawings["litres"] = litresChartOf(x, pen, full);
   drawings["price"] = priceChartOf(x, pen, full);
   if (const auto& sds = x.c.product->sds)
     drawings["diamonds"] = figures::hazardDiamonds(sds->pictograms, pen, side);
@@ -184,25 +184,48 @@ const DocumentKind& kindOf(const std::string& name) {
 
 /// What all documents of one pack share.
 struct Studio {
-  const Computation& x;
   const Shipped& shipped;
   typeset::Fonts fonts;
   std::shared_ptr<const typeset::Image> logo;
-  std::map<std::string, typeset::Drawing> drawings;
   model::Paper paper;
 };
 
+/// What those in one language share besides.
+struct Desk {
+  Telling telling;
+  std::map<std::string, typeset::Drawing> drawings;
+};
+
+/// A translation says what it is, under its title.
+void addTranslationNote(markup::Document& document, const Telling& t) {
+  const model::Language& w = *t.language;
+  const std::string note = w("translation.note", {{"language", w("languages." + w.id)},
+                                                  {"ruling", w("languages." + rulingLanguage(t.x))}});
+  auto& blocks = document.blocks;
+  if (blocks.size() > 1) {
+    auto* lede = std::get_if<markup::Paragraph>(&blocks[1].node);
+    if (lede != nullptr && !lede->text.empty() && lede->text[0].style == markup::Inline::Style::Emphasis) {
+      lede->text.push_back({markup::Inline::Style::Emphasis, "\n" + note, "", ""});
+      return;
+    }
+  }
+  blocks.insert(blocks.begin() + (blocks.empty() ? 0 : 1),
+                {markup::Paragraph{{{markup::Inline::Style::Emphasis, note, "", ""}}}, 1});
+}
+
 /// The pages of one document; nothing when its template has mistakes.
-std::optional<typeset::Document> setDocument(const DocumentKind& kind, const Studio& studio,
+std::optional<typeset::Document> setDocument(const DocumentKind& kind, const Studio& studio, const Desk& desk,
                                              base::Diagnostics& messages) {
-  const auto& c = studio.x.c;
-  const auto& main = studio.shipped.templates.at(kind.name);
+  const auto& t = desk.telling;
+  const auto& c = t.c;
+  const auto& main = t.templates->at(kind.name);
   base::Diagnostics own;
-  const auto filled =
-      sheets::fillWithLines(*studio.shipped.shelves->sheets.take(
-                                main.file, [&] { return sheets::makeSheet(main, studio.shipped.templates); }),
-                            factsOf(kind.name, studio.x, studio.shipped), own);
-  const auto blocks = own.ok() ? markup::readMarkdown(filled.text, filled.lines, own) : markup::Document{};
+  const auto sheet =
+      studio.shipped.shelves->sheets.take(main.file, [&] { return sheets::makeSheet(main, *t.templates); });
+  const auto filled = sheets::fillWithLines(*sheet, factsOf(kind.name, t.computed()), own);
+  auto blocks = own.ok() ? markup::readMarkdown(filled.text, filled.lines, own) : markup::Document{};
+  const bool isTranslation = t.language->id != rulingLanguage(t.x);
+  if (isTranslation) addTranslationNote(blocks, t);
   std::optional<typeset::Document> pages;
   if (own.ok()) {
     const auto theme = kind.reader == Reader::Office ? dense(c.theme) : c.theme;
@@ -210,13 +233,12 @@ std::optional<typeset::Document> setDocument(const DocumentKind& kind, const Stu
                              .theme = theme,
                              .fonts = studio.fonts,
                              .paper = studio.paper,
-                             .furniture = furnitureOf(kind, c, studio.logo),
-                             .drawings = studio.drawings,
-                             .title = kind.heading + " " + c.job.ref,
-                             .subject = sheets::titleOf({c, studio.shipped.content, studio.x.estimate,
-                                                         studio.x.plan, studio.x.price}),
+                             .furniture = furnitureOf(kind, t, studio.logo),
+                             .drawings = desk.drawings,
+                             .title = (*t.language)("documents." + kind.name) + " " + c.job.ref,
+                             .subject = sheets::titleOf(t.computed()),
                              .author = c.brand.name,
-                             .language = c.region->language,
+                             .language = isTranslation ? t.language->id : c.region->language,
                              .date = base::isoDate(c.job.quoted),
                              .template_ = main.file},
                             own);
@@ -224,6 +246,34 @@ std::optional<typeset::Document> setDocument(const DocumentKind& kind, const Stu
   }
   messages.add(own);
   return pages;
+}
+
+/// The desk for a language, kept in 'desks'; nothing when it cannot be told in it. A mistake is told once.
+const Desk* deskFor(const std::string& language, std::map<std::string, std::optional<Desk>>& desks,
+                    const Studio& studio, const Computation& x, base::Diagnostics& messages) {
+  const auto [found, isNew] = desks.try_emplace(language);
+  if (isNew) {
+    if (auto telling = tell(x, studio.shipped, language, messages)) {
+      auto drawings = drawingsOf(telling->computed(), studio.shipped, studio.fonts);
+      found->second.emplace(Desk{std::move(*telling), std::move(drawings)});
+    }
+  }
+  return found->second ? &*found->second : nullptr;
+}
+
+void refuseTemplate(const std::string& document, const std::string& language, const Studio& studio,
+                    const Computation& x, const Choices& choices, base::Diagnostics& messages) {
+  std::string known;
+  for (const auto& id : studio.shipped.content.languages) {
+    if (!findLook(studio.shipped.looks, id + "/" + document + ".md").empty())
+      known += (known.empty() ? "" : ", ") + id;
+  }
+  const bool isJobs = choices.languages.empty();
+  messages.error(isJobs ? x.c.job.languagesPos : base::SourcePos{"--language"},
+                 isJobs ? "languages." + document : "",
+                 "there is no template of '" + document + "' in '" + language + "'",
+                 "there are: " + known + "; leave the document out with '--only', or write templates/" +
+                     language + "/" + document + ".md");
 }
 
 }  // namespace
@@ -237,15 +287,14 @@ const std::vector<std::string>& documentNames() {
   return names;
 }
 
-sheets::Facts factsOf(const std::string& document, const Computation& x, const Shipped& shipped) {
-  const sheets::Computed computed{x.c, shipped.content, x.estimate, x.plan, x.price};
+sheets::Facts factsOf(const std::string& document, const sheets::Computed& x) {
   switch (kindOf(document).reader) {
     case Reader::Customer:
-      return sheets::customerFacts(computed);
+      return sheets::customerFacts(x);
     case Reader::Crew:
-      return sheets::crewFacts(computed);
+      return sheets::crewFacts(x);
     case Reader::Office:
-      return sheets::officeFacts(computed);
+      return sheets::officeFacts(x);
   }
   return {};
 }
@@ -259,18 +308,26 @@ std::vector<SetDocument> setDocuments(const Computation& x, const Shipped& shipp
     messages.error({"theme " + x.c.theme.name}, "faces", e.what());
     return {};
   }
-  const Studio studio{x,
-                      shipped,
-                      fonts,
-                      logoOf(x.c.brand, shipped, messages),
-                      drawingsOf(x, shipped, fonts),
+  const Studio studio{shipped, fonts, logoOf(x.c.brand, shipped, messages),
                       choices.paper.value_or(x.c.region->paper)};
+  std::map<std::string, std::optional<Desk>> desks;
   std::vector<SetDocument> documents;
   for (const auto& kind : kinds) {
     const bool isWanted = only.empty() || std::find(only.begin(), only.end(), kind.name) != only.end();
     // A job without a coat has nothing to care for afterwards.
     if (!isWanted || (kind.name == "aftercare" && x.estimate.coats.empty())) continue;
-    if (auto pages = setDocument(kind, studio, messages)) documents.push_back({kind.name, std::move(*pages)});
+    const auto languages = languagesOf(kind.name, x, choices);
+    for (const auto& language : languages) {
+      const Desk* desk = deskFor(language, desks, studio, x, messages);
+      if (desk == nullptr) continue;
+      if (!desk->telling.templates->contains(kind.name)) {
+        refuseTemplate(kind.name, language, studio, x, choices, messages);
+        continue;
+      }
+      const std::string name = kind.name + (language == languages.front() ? "" : "-" + language);
+      if (auto pages = setDocument(kind, studio, *desk, messages))
+        documents.push_back({name, std::move(*pages)});
+    }
   }
   return documents;
 }

@@ -1,10 +1,10 @@
 // A computed job becomes the documents of its pack.
 #pragma once
 
-#include "app/compute.h"
 #include "app/files.h"
+#include "app/telling.h"
 
-#include "sheets/facts.h"
+#include "sheets/make_facts.h"
 #include "typeset/page.h"
 
 #include <vector>
@@ -15,15 +15,15 @@ namespace app {
 const std::vector<std::string>& documentNames();
 
 /// Every fact a document's template may name, with its words in this job.
-sheets::Facts factsOf(const std::string& document, const Computation& x, const Shipped& shipped);
+sheets::Facts factsOf(const std::string& document, const sheets::Computed& x);
 
 struct SetDocument {
-  std::string name;
+  std::string name;  // 'safety', and 'safety-es' for a further language
   typeset::Document pages;
 };
 
-/// The pages of the named documents (all when empty); those with mistakes in templates or pictures are told
-/// in 'messages' and left out.
+/// The pages of the named documents (all when empty) in each of their languages; those with mistakes in
+/// templates or pictures are told in 'messages' and left out.
 std::vector<SetDocument> setDocuments(const Computation& x, const Shipped& shipped, const Choices& choices,
                                       const std::vector<std::string>& only, base::Diagnostics& messages);
 

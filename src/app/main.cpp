@@ -41,6 +41,11 @@ void addChoices(CLI::App& command, app::Choices& choices) {
           "a4 or letter, instead of the region's")
       ->check(CLI::IsMember({"a4", "letter"}))
       ->type_name("PAPER");
+  command
+      .add_option("--language", choices.languages,
+                  "of every document, instead of the job's; the first is the main one, as in en,es")
+      ->delimiter(',')
+      ->type_name("NAMES");
 }
 
 int run(int argc, char** argv) {

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "base/money.h"
+#include "model/language.h"
 #include "model/plan.h"
 #include "typeset/fonts.h"
 
@@ -9,11 +10,12 @@
 
 namespace figures {
 
-/// What every drawing needs: the look, and the words and number form of the reader.
+/// What every drawing needs: the look, the number form of the place, and the words of the reader.
 struct Pen {
   const model::Theme& theme;
   const typeset::Fonts& fonts;
   const model::Region& region;
+  const model::Language& language;
   std::string signs = {};  // folder the pictures of a timeline are read from
 };
 

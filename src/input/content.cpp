@@ -72,6 +72,11 @@ model::Content readContent(const std::string& folder, base::Diagnostics& message
     c.hazards = readHazards(r, c.tasks);
     c.conditionWords = readConditionWords(r);
   });
+  std::error_code none;
+  for (const auto& entry : fs::directory_iterator(at / "languages", none)) {
+    if (entry.path().extension() == ".yaml") c.languages.push_back(entry.path().stem().string());
+  }
+  std::sort(c.languages.begin(), c.languages.end());
   return c;
 }
 

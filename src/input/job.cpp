@@ -117,6 +117,28 @@ std::string besideJob(const std::string& job, const std::string& path) {
   return (std::filesystem::path(job).parent_path() / path).lexically_normal().string();
 }
 
+/// 'languages: {safety: [en, es]}'.
+std::map<std::string, std::vector<std::string>> readLanguages(const Field& f, const model::Content& content) {
+  std::map<std::string, std::vector<std::string>> languages;
+  Record r(f);
+  for (const char* document : {"quote", "aftercare", "safety", "orders", "office"}) {
+    const Field list = r.may(document);
+    if (!list.isGiven()) continue;
+    auto& ids = languages[document];
+    for (const Field& item : list.items()) {
+      const std::string id = text(item);
+      if (std::find(content.languages.begin(), content.languages.end(), id) == content.languages.end())
+        reportUnknown(item, id, "language", content.languages);
+      else if (std::find(ids.begin(), ids.end(), id) != ids.end())
+        item.error(inQuotes(id) + " is given twice");
+      else ids.push_back(id);
+    }
+    if (list.isEmptyList()) list.error("the list is empty", "name a language or leave the key out");
+  }
+  r.finish();
+  return languages;
+}
+
 }  // namespace
 
 base::Count taskRate(const Field& f, model::Measure measure) {
@@ -197,6 +219,10 @@ model::Job readJob(const std::string& bytes, const std::string& file, const mode
   readTexts(r, "batches", job.batches);
   if (const Field f = r.may("title"); f.isGiven()) job.title = text(f);
   if (const Field f = r.may("office_note"); f.isGiven()) job.officeNote = text(f);
+  if (const Field f = r.may("languages"); f.isGiven()) {
+    job.languages = readLanguages(f, content);
+    job.languagesPos = f.pos();
+  }
   r.finish();
   forwardSorted(messages, out);
   return job;

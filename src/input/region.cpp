@@ -126,6 +126,11 @@ model::WorkLimits readLimits(const Field& f) {
 }  // namespace
 
 model::Region readRegion(Record& r) {
+  constexpr Word<const char*> topicWords[] = {{"safety", "safety"},
+                                              {"waste", "waste"},
+                                              {"lead", "lead"},
+                                              {"treated", "treated"},
+                                              {"rights", "rights"}};
   constexpr Word<bool> dateWords[] = {{"day first", false}, {"month first", true}};
   model::Region region;
   region.name = text(r.must("name"));
@@ -148,7 +153,8 @@ model::Region readRegion(Record& r) {
   for (const Field& item : r.must("authorities").items()) {
     Record a(item);
     model::Authority authority;
-    authority.about = text(a.must("about"));
+    const Field about = a.must("about");
+    if (const auto known = chosen(about, topicWords, "matter of an authority")) authority.about = *known;
     authority.name = text(a.must("name"));
     a.finish();
     region.authorities.push_back(std::move(authority));

@@ -199,7 +199,7 @@ struct WorkLimits {
 };
 
 struct Authority {
-  std::string about;  // 'work safety', 'waste'
+  std::string about;  // 'safety' 'waste' 'lead' 'treated' 'rights'
   std::string name;
 };
 
@@ -259,6 +259,7 @@ struct Content {
   std::vector<Hazard> hazards;  // in the order of the sheet, most severe first
   std::map<Condition, ConditionWords> conditionWords;
   LabelTexts labels;
+  std::vector<std::string> languages;  // ids of the files in content/languages, in order
 };
 
 }  // namespace model

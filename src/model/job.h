@@ -211,6 +211,8 @@ struct Job {
   std::vector<DoneCoat> done;             // in order of deck and coat
   std::vector<StockTin> left;             // full and opened tins after the job, as counted
   std::vector<LearnedRate> learnedRates;  // from the file the job names under 'rates:'
+  std::map<std::string, std::vector<std::string>> languages;  // by document; none = the region's
+  base::SourcePos languagesPos;
 };
 
 /// A job with all it refers to.

@@ -19,7 +19,7 @@ std::string shapeFormula(const model::Shape& shape, const Words& w) {
               return "π/4 × ((" + w.length(s.outer) + ")² − (" + w.length(s.inner) + ")²)";
             },
             [&](const model::Triangle& s) {
-              return "Heron's formula for sides " + joined({w.length(s.a), w.length(s.b), w.length(s.c)});
+              return "Heron's formula for sides " + w.joined({w.length(s.a), w.length(s.b), w.length(s.c)});
             },
             [&](const model::Stairs& s) {
               return std::to_string(s.steps) + " × " + w.length(s.width) + " × (" + w.size(s.going) + " + " +
@@ -36,7 +36,7 @@ std::string shapeFormula(const model::Shape& shape, const Words& w) {
 
 class Teller {
  public:
-  explicit Teller(const Computed& x) : x_(x), w_(*x.c.region) {}
+  explicit Teller(const Computed& x) : x_(x), w_(*x.c.region, x.language) {}
 
   std::vector<Explained> tell() {
     for (std::size_t i = 0; i < x_.c.job.areas.size(); ++i) deck(i);
@@ -151,7 +151,7 @@ class Teller {
       if (e.name == "rugs") why = "last coat + " + w_.wait(t.rugs);
       if (e.name == "first_wash") why = "last coat + " + w_.wait(t.firstWash);
       if (e.name == "maintenance")
-        why = "last coat + " + counted(t.maintenanceMonths, "month", "months") + ", on the next working day";
+        why = "last coat + " + w_.counted("waits.months", t.maintenanceMonths) + ", on the next working day";
       say(e.name, why, w_.shortDateYear(e.at.day) + ", " + w_.clock(e.at.minutes));
     }
   }

@@ -20,24 +20,24 @@ Facts firmFacts(const model::Brand& b) {
 Facts productFacts(const Computed& x, const Words& w) {
   const auto& p = *x.c.product;
   const bool wipes = !p.times.wipeOff.isZero();
-  const auto& words = p.kind == model::ProductKind::FilmStain ? "stain" : "oil";
-  return {{"name", p.name},
-          {"title", capitalised(p.name)},
-          {"short", words},
-          {"drying_oil", Fact::yes(p.isDryingOil)},
-          {"film", Fact::yes(p.kind == model::ProductKind::FilmStain)},
-          {"air_min", w.temperature(p.limits.airMin)},
-          {"air_max", w.temperature(p.limits.airMax)},
-          {"surface_max", w.temperature(p.limits.surfaceMax)},
-          {"humidity", w.share(p.limits.humidityMax)},
-          {"moisture", w.share(p.limits.moistureMax)},
-          {"wipes", Fact::yes(wipes)},
-          {"wipe_off", p.times.wipeOff == base::Hours::whole(1) ? "an hour" : w.wait(p.times.wipeOff)}};
+  return {
+      {"name", p.name},
+      {"title", capitalised(p.name)},
+      {"short", w(p.kind == model::ProductKind::FilmStain ? "product.stain" : "product.oil")},
+      {"drying_oil", Fact::yes(p.isDryingOil)},
+      {"film", Fact::yes(p.kind == model::ProductKind::FilmStain)},
+      {"air_min", w.temperature(p.limits.airMin)},
+      {"air_max", w.temperature(p.limits.airMax)},
+      {"surface_max", w.temperature(p.limits.surfaceMax)},
+      {"humidity", w.share(p.limits.humidityMax)},
+      {"moisture", w.share(p.limits.moistureMax)},
+      {"wipes", Fact::yes(wipes)},
+      {"wipe_off", p.times.wipeOff == base::Hours::whole(1) ? w("waits.an_hour") : w.wait(p.times.wipeOff)}};
 }
 
 Facts siteFacts(const model::Site& s) {
   return {
-      {"address", joined(s.address).empty() ? "" : lines(s.address)},
+      {"address", lines(s.address)},
       {"coastal", Fact::yes(s.exposure == model::Exposure::Coastal)},
   };
 }
@@ -50,37 +50,30 @@ Facts workFacts(const model::Job& job) {
           {"oil", has(model::Work::Oil)}};
 }
 
-Facts authorityFacts(const model::Region& region) {
+Facts authorityFacts(const Words& w) {
   Facts f;
-  const auto named = [&](const std::string& key, const std::string& about) {
-    std::string name = "the local authority";
-    for (const auto& a : region.authorities) {
-      if (a.about.find(about) != std::string::npos) name = a.name;
+  for (const char* about : {"safety", "waste", "lead", "treated"}) {
+    std::string name = w("authorities.local");
+    for (const auto& a : w.region().authorities) {
+      if (a.about == about) name = a.name;
     }
-    f.emplace_back(key, name);
-  };
-  named("safety", "safety");
-  named("waste", "waste");
-  named("lead", "lead");
-  named("treated", "treated");
+    f.emplace_back(about, name);
+  }
   return f;
 }
 
-std::string gritWords(const std::vector<int>& grits) {
-  std::vector<std::string> words;
-  for (const int g : grits) words.push_back(std::to_string(g));
+std::string gritWords(const std::vector<int>& grits, const Words& w) {
   std::string s;
-  for (std::size_t i = 0; i < words.size(); ++i)
-    s += (i == 0 ? "" : i + 1 == words.size() ? ", then " : ", ") + words[i];
+  for (std::size_t i = 0; i < grits.size(); ++i) {
+    const auto grit = std::to_string(grits[i]);
+    s = i == 0 ? grit
+               : w(i + 1 == grits.size() ? "lists.then" : "lists.more", {{"before", s}, {"word", grit}});
+  }
   return s;
 }
 
 std::string idealWords(const model::ProductTimes& t, const Words& w) {
-  if (t.recoatIdealFrom == t.recoatIdealTo) return w.wait(t.recoatIdealTo);
-  const auto to = w.wait(t.recoatIdealTo);
-  const auto from = base::divide(t.recoatIdealFrom.millionths, 1'000'000, base::Round::HalfUp);
-  return to.find("hour") != std::string::npos ? std::to_string(from) + " to " + to
-                                              : w.wait(t.recoatIdealFrom) + " to " + to;
+  return w.waitRange(t.recoatIdealFrom, t.recoatIdealTo);
 }
 
 void addCoats(Facts& f, const Computed& x, const Words& w) {
@@ -92,15 +85,18 @@ void addCoats(Facts& f, const Computed& x, const Words& w) {
     if (isEnd && (dates.empty() || dates.back() != e.at.day)) dates.push_back(e.at.day);
   }
   std::string words;
-  if (dates.size() == 2) words = w.shortDate(dates[0]) + " and " + w.shortDate(dates[1]);
+  if (dates.size() == 2) words = w.joined({w.shortDate(dates[0]), w.shortDate(dates[1])});
   else if (!dates.empty())
-    words = w.shortDate(dates.front()) + (dates.size() > 1 ? " to " + w.shortDate(dates.back()) : "");
-  f.emplace_back("coats", Facts{{"words", (isSame ? "" : spelled(coats.fewest) + " to ") +
-                                              spelled(coats.most) + (coats.most == 1 ? " coat" : " coats")},
-                                {"several", Fact::yes(coats.most > 1)},
-                                {"differ", Fact::yes(!isSame)},
-                                {"apart", idealWords(x.c.product->times, w)},
-                                {"dates", words}});
+    words = dates.size() > 1 ? w.range(w.shortDate(dates.front()), w.shortDate(dates.back()))
+                             : w.shortDate(dates.front());
+  f.emplace_back(
+      "coats",
+      Facts{{"words", isSame ? w.counted("coats.count", coats.most)
+                             : w.range(w.spelled(coats.fewest), w.counted("coats.count", coats.most))},
+            {"several", Fact::yes(coats.most > 1)},
+            {"differ", Fact::yes(!isSame)},
+            {"apart", idealWords(x.c.product->times, w)},
+            {"dates", words}});
 }
 
 void addDays(Facts& f, const Computed& x, const Words& w) {
@@ -108,10 +104,11 @@ void addDays(Facts& f, const Computed& x, const Words& w) {
   const auto first = days.empty() ? x.c.job.start : days.front(),
              last = days.empty() ? x.c.job.start : days.back();
   const bool isOneDay = first == last;
-  f.emplace_back("days", Facts{{"count", counted(static_cast<std::int64_t>(days.size()), "day", "days")},
+  f.emplace_back("days", Facts{{"count", w.counted("waits.days", static_cast<std::int64_t>(days.size()))},
                                {"span", isOneDay ? w.longDate(first)
-                                                 : w.shortDate(first) + " to " + w.shortDate(last) + " " +
-                                                       w.year(last)}});
+                                                 : w("dates.span", {{"from", w.shortDate(first)},
+                                                                    {"to", w.shortDate(last)},
+                                                                    {"year", w.year(last)}})}});
   f.emplace_back(
       "start",
       Facts{{"short", w.shortDate(first)}, {"long", w.longDate(first)}, {"day", w.weekdayDate(first)}});
@@ -126,7 +123,8 @@ void addDays(Facts& f, const Computed& x, const Words& w) {
                                      {"short_year", w.shortDateYear(e.at.day)},
                                      {"month", w.month(e.at.day)},
                                      {"clock", w.clock(e.at.minutes)},
-                                     {"day_clock", w.weekdayDate(e.at.day) + ", " + w.clock(e.at.minutes)}});
+                                     {"day_clock", w("dates.day_clock", {{"day", w.weekdayDate(e.at.day)},
+                                                                         {"time", w.clock(e.at.minutes)}})}});
   }
   f.emplace_back("dates", std::move(dates));
   f.emplace_back("finish", Facts{{"short", w.shortDate(last)},
@@ -147,7 +145,7 @@ base::Hours wholeHours(const model::Miss& m) {
 void addMisses(Facts& f, const Computed& x, const Words& w) {
   FactList misses;
   for (const auto& m : x.plan.misses) {
-    misses.push_back({{"coat", ordinal(m.coat)},
+    misses.push_back({{"coat", w("coats.ordinals." + std::to_string(m.coat))},
                       {"deck", deckLetter(m.deck) + " " + x.c.job.areas[m.deck].name},
                       {"gap", w.wait(wholeHours(m))},
                       {"late", Fact::yes(m.isLate)},
@@ -156,24 +154,25 @@ void addMisses(Facts& f, const Computed& x, const Words& w) {
                       {"days_off", Fact::yes(m.why == model::Miss::Why::DaysOff)},
                       {"coating_hours", Fact::yes(m.why == model::Miss::Why::CoatingHours)},
                       {"large_deck", Fact::yes(m.why == model::Miss::Why::LargeDeck)},
-                      {"hours", w.clock(x.plan.coatingFrom) + " to " + w.clock(x.plan.coatingUntil)}});
+                      {"hours", w.range(w.clock(x.plan.coatingFrom), w.clock(x.plan.coatingUntil))}});
   }
   f.emplace_back("has_misses", Fact::yes(!misses.empty()));
   f.emplace_back("misses", std::move(misses));
 }
 
-std::string timberWords(const Computed& x) {
+std::string timberWords(const Computed& x, const Words& w) {
   std::vector<std::string> names;
   for (const auto& deck : x.c.job.areas) {
     const auto& name = timberOf(x, deck).name;
     if (std::find(names.begin(), names.end(), name) == names.end()) names.push_back(name);
   }
-  return joined(names);
+  return w.joined(names);
 }
 
-std::string authorityLine(const model::Region& region) {
+std::string authorityLine(const Words& w) {
   std::string s;
-  for (const auto& a : region.authorities) s += (s.empty() ? "" : "; ") + a.about + " – " + a.name;
+  for (const auto& a : w.region().authorities)
+    s += (s.empty() ? "" : "; ") + w("authorities.about." + a.about) + " – " + a.name;
   return s;
 }
 
@@ -206,14 +205,13 @@ Facts commonFacts(const Computed& x, const Words& w) {
   f.emplace_back("product", productFacts(x, w));
   f.emplace_back("site", siteFacts(job.site));
   f.emplace_back("work", workFacts(job));
-  f.emplace_back("sanding", Facts{{"grits", gritWords(job.sanding)}});
-  f.emplace_back("authority", authorityFacts(*x.c.region));
-  f.emplace_back("authorities", authorityLine(*x.c.region));
+  f.emplace_back("sanding", Facts{{"grits", gritWords(job.sanding, w)}});
+  f.emplace_back("authority", authorityFacts(w));
+  f.emplace_back("authorities", authorityLine(w));
   f.emplace_back("crew",
-                 Facts{{"words", job.crew.people == 1 ? "one person" : spelled(job.crew.people) + " people"},
-                       {"leader", job.crew.leader}});
+                 Facts{{"words", w.counted("crew.people", job.crew.people)}, {"leader", job.crew.leader}});
   f.emplace_back("area", w.area(x.estimate.all.area));
-  f.emplace_back("timbers", timberWords(x));
+  f.emplace_back("timbers", timberWords(x, w));
   // Strips, screens and areas measured by others have no place on a plan.
   const bool isDrawn = std::any_of(job.areas.begin(), job.areas.end(), [](const model::Deck& deck) {
     return !std::holds_alternative<model::Strip>(deck.shape) &&

@@ -9,10 +9,6 @@
 namespace sheets {
 namespace {
 
-const std::map<std::string, std::string> wearWords = {
-    {"boots", "boots"},         {"gloves", "gloves"}, {"eyes", "eye protection"},
-    {"ears", "ear protection"}, {"mask", "mask"},     {"sleeves", "long sleeves"}};
-
 std::string replaced(std::string text, const std::string& name, const std::string& words) {
   for (std::size_t at = text.find(name); at != std::string::npos; at = text.find(name, at + words.size()))
     text.replace(at, name.size(), words);
@@ -41,7 +37,7 @@ FactList taskFacts(const Computed& x) {
 }
 
 /// Tasks that need the same equipment stand together.
-FactList wearFacts(const Computed& x) {
+FactList wearFacts(const Computed& x, const Words& w) {
   std::vector<std::pair<std::vector<std::string>, std::vector<std::string>>>
       groups;  // what is worn, and for what
   for (const auto* task : tasksOf(x)) {
@@ -54,11 +50,8 @@ FactList wearFacts(const Computed& x) {
   FactList list;
   for (const auto& [worn, names] : groups) {
     FactList signs;
-    for (const auto& id : worn) {
-      const auto words = wearWords.find(id);
-      signs.push_back({{"sign", "must-" + id}, {"alt", words == wearWords.end() ? id : words->second}});
-    }
-    list.push_back({{"names", capitalised(joined(names))}, {"wears", std::move(signs)}});
+    for (const auto& id : worn) signs.push_back({{"sign", "must-" + id}, {"alt", w("wear." + id)}});
+    list.push_back({{"names", capitalised(w.joined(names))}, {"wears", std::move(signs)}});
   }
   return list;
 }
@@ -99,12 +92,12 @@ FactList signOn(const Computed& x, const Words& w) {
   return sheets;
 }
 
-std::string decksWhere(const Computed& x, bool (*is)(const Computed&, const model::Deck&)) {
+std::string decksWhere(const Computed& x, const Words& w, bool (*is)(const Computed&, const model::Deck&)) {
   std::vector<std::string> names;
   for (std::size_t i = 0; i < x.c.job.areas.size(); ++i) {
     if (is(x, x.c.job.areas[i])) names.push_back(deckLetter(i) + " " + x.c.job.areas[i].name);
   }
-  return joined(names);
+  return w.joined(names);
 }
 
 base::Volume heaviestTin(const Computed& x) {
@@ -118,8 +111,11 @@ void addSafetyData(Facts& f, const Computed& x, const Words& w) {
   const auto& sds = x.c.product->sds;
   f.emplace_back("has_sds", Fact::yes(sds.has_value()));
   const model::SafetyData d = sds.value_or(model::SafetyData{});
-  f.emplace_back("sds", Facts{{"signal", d.signalWord},
-                              {"statements", joined(d.statements)},
+  std::string signal;
+  if (!d.signalWord.empty())
+    signal = w(d.signalWord == "Danger" ? "product.signal_danger" : "product.signal_warning");
+  f.emplace_back("sds", Facts{{"signal", signal},
+                              {"statements", w.joined(d.statements)},
                               {"has_pictograms", Fact::yes(!d.pictograms.empty())},
                               {"flash_point", d.flashPoint ? w.temperature(*d.flashPoint) : ""},
                               {"skin", d.skin},
@@ -132,7 +128,7 @@ void addSafetyData(Facts& f, const Computed& x, const Words& w) {
 }  // namespace
 
 Facts crewFacts(const Computed& x) {
-  const Words w(*x.c.region);
+  const Words w(*x.c.region, x.language);
   const auto& site = x.c.job.site;
   Facts f = commonFacts(x, w);
   for (const auto& [name, words] : {std::pair{"hospital", site.hospital},
@@ -145,14 +141,14 @@ Facts crewFacts(const Computed& x) {
   const auto isFilm = [](const Computed&, const model::Deck& d) { return d.state == model::State::Film; };
   const auto isTreated = [](const Computed& c, const model::Deck& d) { return timberOf(c, d).mayBeTreated; };
   const auto isHardwood = [](const Computed& c, const model::Deck& d) { return timberOf(c, d).isHardwood; };
-  const auto film = decksWhere(x, isFilm), treated = decksWhere(x, isTreated);
-  f.emplace_back("hardwood", Fact::yes(!decksWhere(x, isHardwood).empty()));
+  const auto film = decksWhere(x, w, isFilm), treated = decksWhere(x, w, isTreated);
+  f.emplace_back("hardwood", Fact::yes(!decksWhere(x, w, isHardwood).empty()));
   f.emplace_back("old_film", Fact::yes(!film.empty()));
   f.emplace_back("film_decks", film);
   f.emplace_back("treated", Fact::yes(!treated.empty()));
   f.emplace_back("treated_decks", treated);
   const auto isCovered = [](const Computed&, const model::Deck& d) { return d.isCovered; };
-  f.emplace_back("covered_decks", decksWhere(x, isCovered));
+  f.emplace_back("covered_decks", decksWhere(x, w, isCovered));
   f.emplace_back("access", site.access);
   f.emplace_back("water", site.water);
   f.emplace_back("power", site.power);
@@ -172,7 +168,7 @@ Facts crewFacts(const Computed& x) {
   f.emplace_back("tin_mass", tin.isZero() ? "" : w.mass(tin));
   f.emplace_back("safety_title", titleOf(x));
   f.emplace_back("tasks", taskFacts(x));
-  f.emplace_back("wear_groups", wearFacts(x));
+  f.emplace_back("wear_groups", wearFacts(x, w));
   f.emplace_back("sign_sheets", signOn(x, w));
   addSafetyData(f, x, w);
   return f;

@@ -9,32 +9,37 @@ namespace {
 
 using base::Match;
 
-std::string times(const std::string& a, const std::string& b) { return a + " × " + b; }
-
 std::string shapeWords(const model::Shape& shape, const Words& w) {
   return std::visit(
       Match{
-          [&](const model::Rectangle& s) { return times(w.length(s.x), w.length(s.y)); },
-          [&](const model::Polygon& s) {
-            return "outline of " + spelled(static_cast<std::int64_t>(s.points.size())) + " corners";
+          [&](const model::Rectangle& s) {
+            return w("shape.rectangle", {{"x", w.length(s.x)}, {"y", w.length(s.y)}});
           },
-          [&](const model::Circle& s) { return w.length(s.diameter) + " across"; },
+          [&](const model::Polygon& s) {
+            return w.counted("shape.polygon", static_cast<std::int64_t>(s.points.size()));
+          },
+          [&](const model::Circle& s) {
+            return w("shape.circle", {{"across", w.length(s.diameter)}});
+          },
           [&](const model::Ring& s) {
-            return "ring, " + w.length(s.outer) + " across,\nopen " + w.length(s.inner) + " inside";
+            return w("shape.ring", {{"outer", w.length(s.outer)}, {"inner", w.length(s.inner)}});
           },
           [&](const model::Triangle& s) {
-            return "sides " + joined({w.length(s.a), w.length(s.b), w.length(s.c)});
+            return w("shape.triangle", {{"sides", w.joined({w.length(s.a), w.length(s.b), w.length(s.c)})}});
           },
           [&](const model::Stairs& s) {
-            return counted(s.steps, "step", "steps") + ", " + w.length(s.width) + " wide\ngoing " +
-                   w.size(s.going) + ", rise " + w.size(s.rise);
+            return w.counted(
+                "shape.stairs", s.steps,
+                {{"width", w.length(s.width)}, {"going", w.size(s.going)}, {"rise", w.size(s.rise)}});
           },
-          [&](const model::Strip& s) { return w.length(s.length) + " long,\n" + w.size(s.girth) + " round"; },
+          [&](const model::Strip& s) {
+            return w("shape.strip", {{"length", w.length(s.length)}, {"girth", w.size(s.girth)}});
+          },
           [&](const model::Screen& s) {
-            return times(w.length(s.width), w.length(s.height)) + ",\n" + spelled(s.sides) +
-                   (s.sides == 1 ? " side" : " sides");
+            return w.counted("shape.screen", s.sides,
+                             {{"width", w.length(s.width)}, {"height", w.length(s.height)}});
           },
-          [&](const model::Measured&) { return std::string("area as given to us"); }},
+          [&](const model::Measured&) { return w("shape.measured"); }},
       shape);
 }
 
@@ -71,13 +76,15 @@ const model::Timber& timberOf(const Computed& x, const model::Deck& deck) {
 std::string sizeWords(const model::Deck& deck, const Words& w) {
   std::vector<std::pair<std::string, int>> cuts;  // alike ones together
   for (const auto& cut : deck.without) {
-    const std::string words = (cut.name.empty() ? std::string() : cut.name + ", ") + shapeWords(cut.shape, w);
+    const std::string shape = shapeWords(cut.shape, w);
+    const std::string words =
+        cut.name.empty() ? shape : w("shape.named", {{"name", cut.name}, {"shape", shape}});
     if (!cuts.empty() && cuts.back().first == words) ++cuts.back().second;
     else cuts.emplace_back(words, 1);
   }
   std::string s = shapeWords(deck.shape, w);
   for (const auto& [words, count] : cuts)
-    s += "\nless " + (count > 1 ? std::to_string(count) + " × " : "") + words;
+    s += "\n" + w("shape.less", {{"shape", (count > 1 ? std::to_string(count) + " × " : "") + words}});
   return s;
 }
 
@@ -139,7 +146,7 @@ void addLitreTable(Facts& facts, const Computed& x, const Words& w) {
   std::int64_t all = 0;
   FactList heads, rows, sums;
   for (std::size_t n = 0; n < coats; ++n)
-    heads.push_back({{"words", ordinal(static_cast<int>(n) + 1) + " coat"}});
+    heads.push_back({{"words", w("coats.names." + std::to_string(n + 1))}});
   for (std::size_t i = 0; i < litres.size(); ++i) {
     FactList cells;
     std::int64_t row = 0;

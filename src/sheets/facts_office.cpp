@@ -88,7 +88,7 @@ void addLabour(Facts& f, const Computed& x, const Words& w) {
   }
   f.emplace_back("labour", std::move(rows));
   f.emplace_back("labour_sum", w.number({sum * step}, 2));
-  f.emplace_back("labour_hours", w.number({sum * step}, 1) + "\u00A0h");
+  f.emplace_back("labour_hours", w.number({sum * step}, 1) + "\u00A0" + w("units.hour"));
 }
 
 void addShifts(Facts& f, const Computed& x, const Words& w) {
@@ -104,11 +104,11 @@ void addShifts(Facts& f, const Computed& x, const Words& w) {
 }
 
 std::string setWords(const model::TinSet& set, const Words& w) {
-  if (set.tins.empty()) return "nothing more to buy";
+  if (set.tins.empty()) return w("orders.nothing");
   std::vector<std::string> words;
   for (const auto& t : set.tins)
     words.push_back(std::to_string(t.count) + "\u00A0×\u00A0" + w.tinSize(t.tin.size));
-  return joined(words) + " for " + w.signedMoney(set.cost);
+  return w("orders.set", {{"tins", w.joined(words)}, {"cost", w.signedMoney(set.cost)}});
 }
 
 void addOrders(Facts& f, const Computed& x, const Words& w) {
@@ -140,7 +140,7 @@ void addOrders(Facts& f, const Computed& x, const Words& w) {
   }
   f.emplace_back("tins", std::move(tins));
   f.emplace_back("tins_count", std::to_string(need.bought.number()));
-  f.emplace_back("tins_words", counted(need.bought.number(), "tin", "tins"));
+  f.emplace_back("tins_words", w.counted("orders.tins", need.bought.number()));
   f.emplace_back("tins_cost", w.money(need.bought.cost));
   f.emplace_back("order", Facts{{"to_buy", w.volume(need.toBuy)},
                                 {"bought", w.volume(need.bought.volume)},
@@ -157,7 +157,9 @@ void addOrders(Facts& f, const Computed& x, const Words& w) {
   for (const auto& line : x.estimate.consumables) {
     const auto& item = x.content.consumables.at(line.consumable);
     rows.push_back(
-        {{"name", capitalised(item.name) + (line.grit > 0 ? ", " + std::to_string(line.grit) + " grit" : "")},
+        {{"name", capitalised(line.grit > 0 ? w("orders.of_grit",
+                                                {{"item", item.name}, {"grit", std::to_string(line.grit)}})
+                                            : item.name)},
          {"used", w.number(line.used, 1)},
          {"unit", item.unit},
          {"bought", std::to_string(line.bought)},
@@ -171,7 +173,7 @@ void addOrders(Facts& f, const Computed& x, const Words& w) {
 }  // namespace
 
 Facts officeFacts(const Computed& x) {
-  const Words w(*x.c.region);
+  const Words w(*x.c.region, x.language);
   Facts f = commonFacts(x, w);
   addLitreTable(f, x, w);
   addPrice(f, x, w, true);

@@ -6,18 +6,18 @@ namespace {
 using Kind = model::LineKind;
 
 std::string unitWords(const model::PriceLine& line, const Words& w) {
-  const bool isOne = line.quantity == base::Count::whole(1);
+  const std::int64_t n = line.quantity.millionths / 1'000'000;
   switch (line.unit) {
     case model::LineUnit::Area:
       return w.areaUnit();
     case model::LineUnit::Pieces:
-      return isOne ? "piece" : "pieces";
+      return w.counted("price.pieces", n);
     case model::LineUnit::Volume:
       return w.volumeUnit();
     case model::LineUnit::Days:
-      return isOne ? "day" : "days";
+      return w.counted("price.days", n);
     case model::LineUnit::Lot:
-      return "lot";
+      return w("price.lot");
   }
   return {};
 }
@@ -39,8 +39,8 @@ Facts lineFacts(const model::PriceLine& line, const Computed& x, const Words& w,
           {"consumables", Fact::yes(line.kind == Kind::Consumables)},
           {"travel", Fact::yes(line.kind == Kind::Travel)},
           {"disposal", Fact::yes(line.kind == Kind::Disposal)},
-          {"passes", times(static_cast<int>(passes))},
-          {"coats", capitalised(spelled(coats)) + (coats == 1 ? " coat" : " coats")},
+          {"passes", w.times(static_cast<int>(passes))},
+          {"coats", capitalised(w.counted("coats.count", coats))},
           {"quantity", w.number(line.quantity, isCounted ? 0 : 2)},
           {"unit", unitWords(line, w)},
           {"rate", w.money(line.rate)},
@@ -55,7 +55,7 @@ FactList linesOf(const Computed& x, const Words& w, bool withCosts) {
   for (const auto& line : x.price.lines) {
     const std::string group = line.deck
                                   ? deckLetter(*line.deck) + "\u00A0\u00A0" + x.c.job.areas[*line.deck].name
-                                  : "For all decks";
+                                  : w("price.all_decks");
     list.push_back(lineFacts(line, x, w, group == last ? "" : group, withCosts));
     last = group;
   }

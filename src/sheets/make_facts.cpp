@@ -11,12 +11,13 @@
 namespace sheets {
 namespace {
 
-std::string deckNames(const model::Job& job) {
+std::string deckNames(const model::Job& job, const Words& w) {
   constexpr std::size_t mostNamed = 3;
-  if (job.areas.size() > mostNamed) return spelled(static_cast<std::int64_t>(job.areas.size())) + " decks";
+  if (job.areas.size() > mostNamed)
+    return w.counted("title.decks", static_cast<std::int64_t>(job.areas.size()));
   std::vector<std::string> names;
   for (const auto& deck : job.areas) names.push_back(deck.name);
-  return joined(names);
+  return w.joined(names);
 }
 
 }  // namespace
@@ -24,21 +25,25 @@ std::string deckNames(const model::Job& job) {
 std::string titleOf(const Computed& x) {
   const auto& job = x.c.job;
   if (!job.title.empty()) return job.title;
+  const Words w(*x.c.region, x.language);
   std::vector<std::string> done;
-  if (model::asksFor(job.work, model::Work::Wash)) done.push_back("washed");
+  if (model::asksFor(job.work, model::Work::Wash)) done.push_back(w("title.washed"));
   if (model::asksFor(job.work, model::Work::Fix) && !model::asksFor(job.work, model::Work::Sand))
-    done.push_back("fixed");
-  if (model::asksFor(job.work, model::Work::Sand)) done.push_back("sanded");
+    done.push_back(w("title.fixed"));
+  if (model::asksFor(job.work, model::Work::Sand)) done.push_back(w("title.sanded"));
   if (model::asksFor(job.work, model::Work::Oil)) {
     const auto coats = coatCounts(x);
-    done.push_back(std::string(x.c.product->kind == model::ProductKind::FilmStain ? "stained" : "oiled") +
-                   (coats.most > 1 && coats.fewest == coats.most ? " " + times(coats.most) : ""));
+    const bool isStain = x.c.product->kind == model::ProductKind::FilmStain;
+    if (coats.most > 1 && coats.fewest == coats.most)
+      done.push_back(
+          w(isStain ? "title.stained_times" : "title.oiled_times", {{"times", w.times(coats.most)}}));
+    else done.push_back(w(isStain ? "title.stained" : "title.oiled"));
   }
-  return capitalised(deckNames(job)) + ", " + joined(done);
+  return w("title.job", {{"decks", capitalised(deckNames(job, w))}, {"work", w.joined(done)}});
 }
 
 Facts customerFacts(const Computed& x) {
-  const Words w(*x.c.region);
+  const Words w(*x.c.region, x.language);
   const auto& job = x.c.job;
   Facts f = commonFacts(x, w);
   std::vector<std::string> block{job.customer.name};
@@ -55,14 +60,15 @@ Facts customerFacts(const Computed& x) {
                  x.c.region->cancellationSource.substr(0, x.c.region->cancellationSource.find(" - ")));
   f.emplace_back("terms", sentences(x.c.brand.terms));
   f.emplace_back("has_terms", Fact::yes(!x.c.brand.terms.empty()));
-  f.emplace_back("batches", joined(job.batches));
+  f.emplace_back("batches", w.joined(job.batches));
   f.emplace_back("several_batches", Fact::yes(job.batches.size() > 1));
   f.emplace_back("has_patch", Fact::yes(std::any_of(job.areas.begin(), job.areas.end(), [](const auto& deck) {
                    return deck.testPatch.has_value();
                  })));
-  f.emplace_back("aftercare_title",
-                 "Your " + deckNames(job) + " after " +
-                     (x.c.product->kind == model::ProductKind::FilmStain ? "staining" : "oiling"));
+  f.emplace_back(
+      "aftercare_title",
+      w(x.c.product->kind == model::ProductKind::FilmStain ? "title.after_staining" : "title.after_oiling",
+        {{"decks", deckNames(job, w)}}));
   addLitreTable(f, x, w);
   addPrice(f, x, w, false);
   return f;

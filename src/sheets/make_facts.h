@@ -1,18 +1,21 @@
 // What a document may print, made into words: one set of facts for each kind of reader.
 #pragma once
 
+#include "model/language.h"
 #include "model/plan.h"
 #include "sheets/facts.h"
 
 namespace sheets {
 
-/// Everything computed about one job.
+/// Everything computed about one job, and the language it is told in. The case points into this content,
+/// whose texts are in that language.
 struct Computed {
   const model::Case& c;
   const model::Content& content;
   const model::Estimate& estimate;
   const model::Plan& plan;
   const model::Price& price;
+  const model::Language& language;
 };
 
 /// For quote and aftercare sheet. Holds no cost, margin, office note or path.

@@ -3,7 +3,6 @@
 #include "base/quantity_words.h"
 
 #include <algorithm>
-#include <array>
 #include <numeric>
 
 namespace sheets {
@@ -16,25 +15,6 @@ constexpr std::int64_t squareFoot = 92'903'040'000;  // square micrometres; NIST
 constexpr std::int64_t gallon = 3'785'411'784;       // nanolitres; NIST SP 811 (2008), App. B.8
 constexpr std::int64_t inch = 25'400'000;            // nanometres; exact by definition
 const std::string noBreak = "\u00A0";
-
-constexpr std::array months = {"January", "February", "March",     "April",   "May",      "June",
-                               "July",    "August",   "September", "October", "November", "December"};
-constexpr std::array weekdays = {"Monday", "Tuesday",  "Wednesday", "Thursday",
-                                 "Friday", "Saturday", "Sunday"};
-constexpr std::array numerals = {"no",    "one",   "two",  "three", "four",   "five",  "six",
-                                 "seven", "eight", "nine", "ten",   "eleven", "twelve"};
-
-struct Parts {
-  std::string day, month, year, weekday;
-};
-
-Parts partsOf(base::Date d) {
-  const std::chrono::year_month_day ymd{d};
-  return {std::to_string(static_cast<unsigned>(ymd.day())), months[static_cast<unsigned>(ymd.month()) - 1],
-          std::to_string(static_cast<int>(ymd.year())), weekdays[std::chrono::weekday{d}.iso_encoding() - 1]};
-}
-
-std::string brief(const std::string& word) { return word.substr(0, 3); }
 
 std::string trimmed(std::string s, const std::string& point) {
   if (s.find(point) == std::string::npos) return s;
@@ -81,25 +61,30 @@ std::string Words::areaNumber(base::Area a) const {
   return number({base::mulDiv(a.millionths, million, unit, Round::HalfUp)}, 2);
 }
 
-std::string Words::areaUnit() const { return isMetric() ? "m²" : "ft²"; }
+std::string Words::withUnit(const std::string& number, const char* unit) const {
+  return number + noBreak + language_(unit);
+}
+
+std::string Words::areaUnit() const { return language_(isMetric() ? "units.m2" : "units.ft2"); }
 std::string Words::area(base::Area a) const { return areaNumber(a) + noBreak + areaUnit(); }
 
 std::string Words::length(base::Length l) const {
-  if (isMetric()) return number({l.millionths / 1000}, 2) + noBreak + "m";
+  if (isMetric()) return withUnit(number({l.millionths / 1000}, 2), "units.m");
   const std::int64_t sixteenths = base::mulDiv(l.millionths, 16, inch, Round::HalfUp);
   const std::int64_t feet = sixteenths / 192, rest = sixteenths % 192;
-  if (feet == 0) return inchWords(rest) + noBreak + "in";
-  return std::to_string(feet) + noBreak + "ft" +
-         (rest == 0 ? "" : noBreak + inchWords(rest) + noBreak + "in");
+  if (feet == 0) return withUnit(inchWords(rest), "units.in");
+  return withUnit(std::to_string(feet), "units.ft") +
+         (rest == 0 ? "" : noBreak + withUnit(inchWords(rest), "units.in"));
 }
 
 std::string Words::size(base::Length l) const {
-  if (!isMetric()) return inchWords(base::mulDiv(l.millionths, 16, inch, Round::HalfUp)) + noBreak + "in";
-  return trimmed(number({l.millionths}, 1), region_.numbers.decimal) + noBreak + "mm";
+  if (!isMetric())
+    return withUnit(inchWords(base::mulDiv(l.millionths, 16, inch, Round::HalfUp)), "units.in");
+  return withUnit(trimmed(number({l.millionths}, 1), region_.numbers.decimal), "units.mm");
 }
 
 base::Volume Words::volumeStep() const { return {isMetric() ? 100'000'000 : gallon / 100}; }
-std::string Words::volumeUnit() const { return isMetric() ? "L" : "gal"; }
+std::string Words::volumeUnit() const { return language_(isMetric() ? "units.litre" : "units.gallon"); }
 
 std::string Words::volumeNumber(std::int64_t steps) const {
   return isMetric() ? number({steps * million / 10}, 1) : number({steps * million / 100}, 2);
@@ -114,10 +99,9 @@ std::string Words::tinSize(base::Volume v) const {
   const bool isQuart = !isMetric() && v.millionths < gallon;
   const std::int64_t unit = isMetric() ? 1000 * million : isQuart ? gallon / 4 : gallon;
   const base::Count n{base::mulDiv(v.millionths, million, unit, Round::HalfUp)};
-  return trimmed(number(n, 2), region_.numbers.decimal) + noBreak +
-         (isMetric() ? "L"
-          : isQuart  ? "qt"
-                     : "gal");
+  return withUnit(trimmed(number(n, 2), region_.numbers.decimal), isMetric() ? "units.litre"
+                                                                  : isQuart  ? "units.quart"
+                                                                             : "units.gallon");
 }
 
 std::string Words::spread(const base::Spread& s) const {
@@ -127,108 +111,107 @@ std::string Words::spread(const base::Spread& s) const {
                              ? base::divide(area * 1000, volume, Round::HalfUp)
                              : base::divide(area * gallon, volume * squareFoot / million, Round::HalfUp)};
   const std::string digits = trimmed(number(rate, isMetric() ? 2 : 0), region_.numbers.decimal);
-  return digits + noBreak + (isMetric() ? "m²/L" : "ft²/gal");
+  return withUnit(digits, isMetric() ? "units.m2_per_litre" : "units.ft2_per_gallon");
 }
 
 std::string Words::temperature(base::Temperature t) const {
-  if (isMetric()) return trimmed(number({t.millionths}, 1), region_.numbers.decimal) + noBreak + "°C";
-  return number({base::mulDiv(t.millionths, 9, 5, Round::HalfUp) + 32 * million}, 0) + noBreak + "°F";
+  if (isMetric())
+    return withUnit(trimmed(number({t.millionths}, 1), region_.numbers.decimal), "units.celsius");
+  return withUnit(number({base::mulDiv(t.millionths, 9, 5, Round::HalfUp) + 32 * million}, 0),
+                  "units.fahrenheit");
 }
 
 std::string Words::mass(base::Volume v) const {
   const std::int64_t kilograms = base::divide(v.millionths, 1000 * million, Round::Up);
-  if (isMetric()) return std::to_string(kilograms) + noBreak + "kg";
-  return std::to_string(base::mulDiv(kilograms, 220'462, 100'000, Round::Up)) + noBreak + "lb";
+  if (isMetric()) return withUnit(std::to_string(kilograms), "units.kg");
+  return withUnit(std::to_string(base::mulDiv(kilograms, 220'462, 100'000, Round::Up)), "units.lb");
 }
+
+namespace {
+
+/// A wait in the unit a person would use.
+struct Wait {
+  const char* key;
+  std::int64_t n;
+};
+
+Wait waitOf(base::Hours h) {
+  const std::int64_t minutes = base::divide(base::Wide{h.millionths} * 60, million, Round::HalfUp);
+  if (minutes % 60 != 0 && minutes < 120) return {"waits.minutes", minutes};
+  const std::int64_t hours = base::divide(h.millionths, million, Round::HalfUp);
+  if (hours < 48 || hours % 24 != 0) return {"waits.hours", hours};
+  const std::int64_t days = hours / 24;
+  if (days >= 14 && days % 7 == 0) return {"waits.weeks", days / 7};
+  return {"waits.days", days};
+}
+
+}  // namespace
 
 std::string Words::wait(base::Hours h) const {
-  const std::int64_t minutes = base::divide(base::Wide{h.millionths} * 60, million, Round::HalfUp);
-  if (minutes % 60 != 0 && minutes < 120) return counted(minutes, "minute", "minutes");
-  const std::int64_t hours = base::divide(h.millionths, million, Round::HalfUp);
-  if (hours < 48 || hours % 24 != 0) return counted(hours, "hour", "hours");
-  const std::int64_t days = hours / 24;
-  if (days >= 14 && days % 7 == 0) return counted(days / 7, "week", "weeks");
-  return counted(days, "day", "days");
+  const Wait w = waitOf(h);
+  return counted(w.key, w.n);
 }
 
-std::string Words::longDate(base::Date d) const {
-  const Parts p = partsOf(d);
-  if (region_.monthFirst) return p.weekday + ", " + p.month + noBreak + p.day + ", " + p.year;
-  return p.weekday + noBreak + p.day + noBreak + p.month + " " + p.year;
+std::string Words::waitRange(base::Hours from, base::Hours to) const {
+  if (from == to) return wait(to);
+  // Hours are said once: '12 to 24 hours'.
+  const bool areHours = waitOf(to).key == std::string("waits.hours");
+  return range(areHours ? std::to_string(base::divide(from.millionths, million, Round::HalfUp)) : wait(from),
+               wait(to));
 }
 
-std::string Words::weekdayDate(base::Date d) const {
-  const Parts p = partsOf(d);
-  return region_.monthFirst ? p.weekday + ", " + p.month + noBreak + p.day
-                            : p.weekday + noBreak + p.day + noBreak + p.month;
+std::string Words::range(const std::string& from, const std::string& to) const {
+  return language_("numbers.range", {{"from", from}, {"to", to}});
 }
 
-std::string Words::date(base::Date d) const {
-  const Parts p = partsOf(d);
-  if (region_.monthFirst) return p.month + noBreak + p.day + ", " + p.year;
-  return p.day + noBreak + p.month + " " + p.year;
+std::string Words::times(int n) const {
+  if (n == 1) return language_("numbers.once");
+  return n == 2 ? language_("numbers.twice") : counted("numbers.times", n);
 }
 
-std::string Words::shortDate(base::Date d) const {
-  return brief(weekday(d)) + (region_.monthFirst ? ", " : noBreak) + dayMonth(d);
+std::string Words::dated(base::Date d, const std::string& form, bool isShort) const {
+  const std::chrono::year_month_day ymd{d};
+  const auto month = std::to_string(static_cast<unsigned>(ymd.month()));
+  const auto weekday = std::to_string(std::chrono::weekday{d}.iso_encoding());
+  return language_(form,
+                   {{"day", std::to_string(static_cast<unsigned>(ymd.day()))},
+                    {"month", language_((isShort ? "dates.months_short." : "dates.months.") + month)},
+                    {"weekday", language_((isShort ? "dates.weekdays_short." : "dates.weekdays.") + weekday)},
+                    {"year", year(d)}});
 }
 
-std::string Words::dayMonth(base::Date d) const {
-  const Parts p = partsOf(d);
-  return region_.monthFirst ? brief(p.month) + noBreak + p.day : p.day + noBreak + brief(p.month);
+std::string Words::form(const char* name) const {
+  return std::string(region_.monthFirst ? "dates.month_first." : "dates.day_first.") + name;
 }
 
-std::string Words::shortDateYear(base::Date d) const {
-  return shortDate(d) + (region_.monthFirst ? ", " : " ") + year(d);
+std::string Words::longDate(base::Date d) const { return dated(d, form("long"), false); }
+std::string Words::weekdayDate(base::Date d) const { return dated(d, form("weekday_date"), false); }
+std::string Words::date(base::Date d) const { return dated(d, form("date"), false); }
+std::string Words::shortDate(base::Date d) const { return dated(d, form("short"), true); }
+std::string Words::dayMonth(base::Date d) const { return dated(d, form("day_month"), true); }
+std::string Words::shortDateYear(base::Date d) const { return dated(d, form("short_year"), true); }
+std::string Words::dayMonthYear(base::Date d) const { return dated(d, form("day_month_year"), true); }
+std::string Words::shortDay(base::Date d) const { return dated(d, "dates.short_day", true); }
+
+std::string Words::weekday(base::Date d) const {
+  return language_("dates.weekdays." + std::to_string(std::chrono::weekday{d}.iso_encoding()));
 }
-
-std::string Words::dayMonthYear(base::Date d) const {
-  return dayMonth(d) + (region_.monthFirst ? ", " : " ") + year(d);
+std::string Words::month(base::Date d) const {
+  const std::chrono::year_month_day ymd{d};
+  return language_("dates.months_alone." + std::to_string(static_cast<unsigned>(ymd.month())));
 }
-
-std::string Words::shortDay(base::Date d) const { return brief(weekday(d)) + noBreak + partsOf(d).day; }
-
-std::string Words::weekday(base::Date d) const { return partsOf(d).weekday; }
-std::string Words::month(base::Date d) const { return partsOf(d).month; }
-std::string Words::year(base::Date d) const { return partsOf(d).year; }
+std::string Words::year(base::Date d) const {
+  return std::to_string(static_cast<int>(std::chrono::year_month_day{d}.year()));
+}
 
 std::string Words::clock(int minutes) const {
   if (!region_.monthFirst) return base::isoClock(minutes);
   const int hour = minutes / 60 % 12 == 0 ? 12 : minutes / 60 % 12;
-  return std::to_string(hour) + base::isoClock(minutes).substr(2) + noBreak + (minutes < 720 ? "am" : "pm");
-}
-
-std::string spelled(std::int64_t n) {
-  return n >= 0 && n < static_cast<std::int64_t>(numerals.size()) ? numerals[static_cast<std::size_t>(n)]
-                                                                  : std::to_string(n);
-}
-
-std::string counted(std::int64_t n, const std::string& one, const std::string& many) {
-  return std::to_string(n) + noBreak + (n == 1 ? one : many);
-}
-
-std::string joined(const std::vector<std::string>& words) {
-  std::string s;
-  for (std::size_t i = 0; i < words.size(); ++i) {
-    if (i > 0) s += i + 1 == words.size() ? " and " : ", ";
-    s += words[i];
-  }
-  return s;
-}
-
-std::string capitalised(std::string s) {
-  if (!s.empty() && s[0] >= 'a' && s[0] <= 'z') s[0] = static_cast<char>(s[0] - 'a' + 'A');
-  return s;
+  return language_(minutes < 720 ? "dates.am" : "dates.pm",
+                   {{"time", std::to_string(hour) + base::isoClock(minutes).substr(2)}});
 }
 
 std::string deckLetter(std::size_t deck) { return std::string(1, static_cast<char>('A' + deck % 26)); }
-
-std::string times(int n) { return n == 1 ? "once" : n == 2 ? "twice" : spelled(n) + " times"; }
-
-std::string ordinal(int n) {
-  constexpr std::array words = {"first", "second", "third", "fourth"};
-  return n >= 1 && n <= 4 ? words[static_cast<std::size_t>(n) - 1] : std::to_string(n) + "th";
-}
 
 std::vector<std::int64_t> apportioned(const std::vector<std::int64_t>& amounts, std::int64_t step) {
   std::int64_t sum = 0;

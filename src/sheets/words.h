@@ -1,6 +1,7 @@
-// Values become the words of a region: its units, its numbers, its dates. English.
+// Values become words: in the units, numbers and order of dates of a region, in the words of a language.
 #pragma once
 
+#include "model/language.h"
 #include "model/plan.h"
 
 #include <string>
@@ -10,7 +11,25 @@ namespace sheets {
 
 class Words {
  public:
-  explicit Words(const model::Region& region) : region_(region) {}
+  /// Both outlive it. Figures keep the region's form in every language, so that the sheets of a job read
+  /// alike and like the labels on its tins.
+  Words(const model::Region& region, const model::Language& language)
+      : region_(region), language_(language) {}
+
+  /// What the language says under a key of content/languages, its places filled.
+  std::string operator()(const std::string& key, const model::Values& values = {}) const {
+    return language_(key, values);
+  }
+  /// The form for n of a phrase that counts.
+  std::string counted(const std::string& key, std::int64_t n, model::Values values = {}) const {
+    return language_.counted(key, n, std::move(values));
+  }
+  /// 'one' to 'twelve', figures from there on.
+  std::string spelled(std::int64_t n) const { return language_.spelled(n); }
+  /// 'a', 'a and b', 'a, b and c'.
+  std::string joined(const std::vector<std::string>& parts) const { return language_.joined(parts); }
+  std::string range(const std::string& from, const std::string& to) const;  // from to to
+  std::string times(int n) const;                                           // once, twice, three times
 
   std::string money(base::Money m) const;        // 8,686.10
   std::string signedMoney(base::Money m) const;  // $8,686.10
@@ -31,6 +50,8 @@ class Words {
   std::string temperature(base::Temperature t) const;
   std::string mass(base::Volume v) const;  // of a full tin: common practice, a kilogram a litre
   std::string wait(base::Hours h) const;   // '90 minutes', '12 hours', '3 days', '2 weeks'
+  /// '12 to 24 hours'; one of them when both are the same.
+  std::string waitRange(base::Hours from, base::Hours to) const;
 
   std::string longDate(base::Date d) const;       // Tuesday 16 March 2027
   std::string weekdayDate(base::Date d) const;    // Tuesday 16 March
@@ -47,24 +68,20 @@ class Words {
 
   bool isMetric() const { return region_.units == model::UnitSystem::Metric; }
   const model::Region& region() const { return region_; }
+  const model::Language& language() const { return language_; }
 
  private:
+  std::string form(const char* name) const;  // the key of a pattern for dates
+  std::string dated(base::Date d, const std::string& form, bool isShort) const;
+  std::string withUnit(const std::string& number, const char* unit) const;
+
   const model::Region& region_;
+  const model::Language& language_;
 };
 
-/// 'one' to 'twelve', figures from there on.
-std::string spelled(std::int64_t n);
-/// '1 day', '4 days'; a no-break space between.
-std::string counted(std::int64_t n, const std::string& one, const std::string& many);
-/// 'a', 'a and b', 'a, b and c'.
-std::string joined(const std::vector<std::string>& words);
-/// The first letter in capitals, when it is one of a to z.
-std::string capitalised(std::string s);
+using model::capitalised;
 /// The letter of a deck on plan and in text: A for the first.
 std::string deckLetter(std::size_t deck);
-/// Once, twice, three times.
-std::string times(int n);
-std::string ordinal(int n);  // first, second, third, fourth
 
 /// Whole steps for each amount (zero or above) that add up to the rounded sum: the largest remainders are
 /// rounded up.

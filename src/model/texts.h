@@ -1,0 +1,52 @@
+// Every text of the content that a document may print, with its path: what a language has to translate. Names
+// of people and firms, codes and law texts are not among them.
+#pragma once
+
+#include "model/content.h"
+#include "model/language.h"
+
+#include <utility>
+
+namespace model {
+
+/// Calls visit(path, text) for each text that is not empty: 'tasks.sand.name', 'products.tern-oil.sds.skin'.
+template <class AnyContent, class Visit>
+void forEachText(AnyContent& content, Visit visit) {
+  const auto at = [&](const std::string& path, auto& text) {
+    if (!text.empty()) visit(path, text);
+  };
+  for (auto& [id, product] : content.products) {
+    const std::string path = "products." + id + ".";
+    at(path + "name", product.name);
+    if (!product.sds) continue;
+    at(path + "skin", product.sds->skin);
+    at(path + "eyes", product.sds->eyes);
+    at(path + "inhaled", product.sds->inhaled);
+    at(path + "swallowed", product.sds->swallowed);
+    at(path + "spill", product.sds->spill);
+  }
+  for (auto& [id, timber] : content.timbers) at("timbers." + id, timber.name);
+  for (auto& task : content.tasks) {
+    const std::string path = "tasks." + task.id + ".";
+    at(path + "name", task.name);
+    at(path + "offer", task.offer);
+    at(path + "hazards", task.hazards);
+    at(path + "controls", task.controls);
+  }
+  for (auto& [id, item] : content.consumables) {
+    at("consumables." + id + ".name", item.name);
+    at("consumables." + id + ".unit", item.unit);
+  }
+  for (auto& tool : content.tools) at("tools." + tool.id, tool.name);
+  for (auto& [id, region] : content.regions) {
+    const std::string path = "regions." + id + ".";
+    at(path + "currency", region.currencyName);
+    at(path + "cutout", region.powerCutout);
+    for (auto& authority : region.authorities) at(path + "authorities." + authority.about, authority.name);
+  }
+}
+
+/// The content with its texts in a language that translates them all; input::readLanguage sees to that.
+Content translated(Content content, const Language& language);
+
+}  // namespace model
