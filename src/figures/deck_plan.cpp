@@ -19,15 +19,15 @@ std::string notDrawn(const Pen& pen, const std::vector<model::Deck>& decks) {
   std::string text;
   for (std::size_t i = 0; i < decks.size(); ++i)
     if (!hasPlace(decks[i]))
-      text += (text.empty() ? "not drawn: " : ", ") + letterOf(i) + " " + decks[i].name + " (" +
+      text += (text.empty() ? "" : ", ") + letterOf(i) + " " + decks[i].name + " (" +
               shapeText(pen, decks[i].shape) + ")";
-  return text;
+  return text.empty() ? "" : pen.language("plan.not_drawn", {{"decks", text}});
 }
 
 /// What those hear who cannot see the plan.
 std::string altText(const model::Case& c, const model::Estimate& e, const Pen& pen, std::int64_t scale,
                     bool isKey) {
-  std::string text = "Plan of the decks to scale 1:" + std::to_string(scale) + ": ";
+  std::string text = pen.language("plan.alt", {{"scale", std::to_string(scale)}}) + " ";
   bool isFirst = true;
   for (std::size_t i = 0; i < c.job.areas.size(); ++i) {
     const auto& deck = c.job.areas[i];
@@ -38,10 +38,11 @@ std::string altText(const model::Case& c, const model::Estimate& e, const Pen& p
     if (isKey) continue;
     text += ", " + shapeText(pen, deck.shape) + ", " + areaText(pen, e.decks.at(i).area);
     if (deck.without.empty()) continue;
-    text += deck.without.size() == 1 ? ", with a cut-out (" : ", with cut-outs (";
+    std::string cuts;
     for (std::size_t k = 0; k < deck.without.size(); ++k)
-      text += (k == 0 ? "" : "; ") + cutOutText(pen, deck.without[k]);
-    text += ")";
+      cuts += (k == 0 ? "" : "; ") + cutOutText(pen, deck.without[k]);
+    text += ", " + pen.language(deck.without.size() == 1 ? "plan.with_cut_out" : "plan.with_cut_outs",
+                                {{"cuts", cuts}});
   }
   const std::string missing = notDrawn(pen, c.job.areas);
   return text + (missing.empty() ? "." : "; " + missing + ".");
@@ -89,7 +90,7 @@ typeset::Drawing deckPlan(const model::Case& c, const model::Estimate& e, const 
     out.alt = altText(c, e, pen, scale, isKey);
     return out;
   }
-  out.alt = "The decks do not fit a plan of this size";
+  out.alt = pen.language("plan.too_large");
   return out;
 }
 

@@ -42,7 +42,8 @@ typeset::Drawing hazardDiamonds(const std::vector<std::string>& codes, const Pen
     if (!drawn) drawn = emptyDiamond(codes[i], pen, size);
     shift(drawn->items, {(size + gap) * (n % perRow), (size + gap) * (n / perRow)});
     std::move(drawn->items.begin(), drawn->items.end(), std::back_inserter(out.items));
-    names += (i == 0 ? "" : ", ") + drawn->alt;
+    const std::string key = "ghs." + lower(codes[i]);
+    names += (i == 0 ? "" : ", ") + (pen.language.has(key) ? pen.language(key) : drawn->alt);
     y = (size + gap) * (n / perRow) + size;
   }
   const auto& note = pen.theme.styles.at("note");
@@ -52,7 +53,7 @@ typeset::Drawing hazardDiamonds(const std::vector<std::string>& codes, const Pen
     y += Dim::milli(note.leading);
   }
   out.size = {width, y};
-  out.alt = "Hazard diamonds of the data sheet: " + names + ".";
+  out.alt = pen.language("ghs.alt", {{"names", names}});
   return out;
 }
 

@@ -10,7 +10,6 @@ namespace figures {
 namespace {
 
 constexpr Hatch hatches[] = {Hatch::Wood, Hatch::Slash, Hatch::Tight, Hatch::Crossed};
-constexpr const char* coatNames[] = {"first coat", "second coat", "third coat", "fourth coat"};
 constexpr std::size_t mostCoats = std::size(hatches);
 
 class LitresWriter {
@@ -50,7 +49,10 @@ class LitresWriter {
     const auto& form = pen_.region.numbers;
     return base::decimal(c.millionths, isUs(pen_) ? 2 : 1, form.decimal, form.group);
   }
-  std::string unit() const { return isUs(pen_) ? "gal" : "L"; }
+  std::string unit() const { return pen_.language(isUs(pen_) ? "units.gallon" : "units.litre"); }
+  std::string coatName(std::size_t n) const {
+    return pen_.language("coats.names." + std::to_string(std::min(n, mostCoats - 1) + 1));
+  }
   std::string amount(base::Count c) const { return number(c) + "\u00a0" + unit(); }
   Dim on(base::Count c) const {
     return {base::mulDiv(c.millionths, room_.raw, std::max<std::int64_t>(most_, 1), base::Round::HalfUp)};
@@ -62,7 +64,7 @@ class LitresWriter {
     Dim x = left_;
     const Dim base = y_ + rise("note");
     for (std::size_t n = 0; n < coats_; ++n) {
-      const Words w = words(pen_, "note", coatNames[n]);
+      const Words w = words(pen_, "note", coatName(n));
       const Dim high = tenths(26), wide = Dim::mm(6);
       putHatched(out_.items, {{x, base - high}, {wide, high}}, hatches[n], pen_);
       put(out_.items, w, {x + wide + tenths(15), base});
@@ -129,24 +131,22 @@ class LitresWriter {
     y_ += unit_;
     put(out_.items, line({{}, y_}, {width_, y_}, rule));
     const Dim base = y_ + unit_ + rise("table");
-    put(out_.items, boldWords(pen_, "table", "together"), {{}, base});
+    put(out_.items, boldWords(pen_, "table", pen_.language("litres_chart.together")), {{}, base});
     const Words w = boldWords(pen_, "table", amount(all_));
     put(out_.items, w, {width_ - w.width, base});
     y_ += unit_ + leading("table");
   }
 
   std::string alt() const {
-    std::string text = "Bars of the litres each deck takes:";
-    if (isUs(pen_)) text = "Bars of the gallons each deck takes:";
+    std::string text = pen_.language(isUs(pen_) ? "litres_chart.alt_gallons" : "litres_chart.alt_litres");
     for (std::size_t i = 0; i < rows_.size(); ++i) {
       text += (i == 0 ? " " : "; ") + rows_[i].name + " " + amount(sum(rows_[i]));
       if (rows_[i].coats.size() < 2) continue;
       for (std::size_t n = 0; n < rows_[i].coats.size(); ++n)
-        text += (n == 0 ? " (" : ", ") + std::string(coatNames[std::min(n, mostCoats - 1)]) + " " +
-                number(rows_[i].coats[n]);
+        text += (n == 0 ? " (" : ", ") + coatName(n) + " " + number(rows_[i].coats[n]);
       text += ")";
     }
-    return text + "; together " + amount(all_) + ".";
+    return text + "; " + pen_.language("litres_chart.together") + " " + amount(all_) + ".";
   }
 
   const std::vector<LitreRow>& rows_;

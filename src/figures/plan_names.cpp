@@ -286,7 +286,9 @@ void nameCutOuts(PlanSheet& sheet, const std::vector<model::Deck>& decks) {
       const bool isNamed = std::any_of(group.which.begin(), group.which.end(), [&](std::size_t i) {
         return nameHole(sheet, deck, deck.outline.holes.at(i), w);
       });
-      if (!isNamed) sheet.notes.push_back("cut out of " + letterOf(deck.index) + ": " + group.text);
+      if (!isNamed)
+        sheet.notes.push_back(
+            sheet.pen.language("plan.cut_out_of", {{"deck", letterOf(deck.index)}, {"cuts", group.text}}));
     }
 }
 

@@ -27,7 +27,11 @@ ScaleBar scaleBar(const PlanSheet& sheet) {
   ScaleBar bar;
   for (const std::int64_t t : tenthsOfUnit) {
     if (us && t < 10) continue;  // tenths of a foot are nobody's measure
-    bar = {{t * (us ? 30'480'000 : 100'000'000)}, t * 100'000, t < 10 ? 1 : 0, us ? "ft" : "m", {}};
+    bar = {{t * (us ? 30'480'000 : 100'000'000)},
+           t * 100'000,
+           t < 10 ? 1 : 0,
+           sheet.pen.language(us ? "units.ft" : "units.m"),
+           {}};
     bar.partWidth = sheet.on(bar.part);
     if (bar.partWidth >= Dim::mm(6)) break;
   }
@@ -35,16 +39,17 @@ ScaleBar scaleBar(const PlanSheet& sheet) {
 }
 
 std::vector<std::string> captionLines(const PlanSheet& sheet, Dim width) {
-  const std::string ratio = "Scale 1:" + std::to_string(sheet.scale());
-  if (isUs(sheet.pen)) return wrapped(sheet.pen, "note", ratio + ", sizes in feet and inches.", width, 3);
-  auto lines = wrapped(sheet.pen, "note", ratio + ", sizes in metres.", width, 3);
+  const auto& w = sheet.pen.language;
+  const std::string scale = w(isUs(sheet.pen) ? "plan.scale_feet" : "plan.scale_metres",
+                              {{"scale", std::to_string(sheet.scale())}});
+  auto lines = wrapped(sheet.pen, "note", scale, width, 3);
+  if (isUs(sheet.pen)) return lines;
   // The ticks of the head line stand 10 mm apart.
   const auto tick = base::inMetres(sheet.onSite(Dim::mm(10)));
   const int places = sheet.scale() % 100 == 0 ? 0 : sheet.scale() % 10 == 0 ? 1 : 2;
   const auto& form = sheet.pen.region.numbers;
   const std::string metres = base::decimal(tick, places, form.decimal, form.group);
-  for (auto& line : wrapped(sheet.pen, "note",
-                            "One tick of the head line is " + metres + "\u00a0m on the plan.", width, 3))
+  for (auto& line : wrapped(sheet.pen, "note", w("plan.tick", {{"metres", metres}}), width, 3))
     lines.push_back(std::move(line));
   return lines;
 }

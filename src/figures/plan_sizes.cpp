@@ -183,11 +183,13 @@ Length reach(const PlacedDeck& deck, Side side, Length at) {
   return alongX ? (isBefore(side) ? e.from.y : e.to.y) : (isBefore(side) ? e.from.x : e.to.x);
 }
 
-Chain overall(const Pen& pen, const PlacedDeck& deck, Side side, const char* after) {
+Chain overall(const Pen& pen, const PlacedDeck& deck, Side side, bool isRound) {
   const Extent& e = deck.extent;
   const Length from = isAcross(side) ? e.from.x : e.from.y, to = isAcross(side) ? e.to.x : e.to.y;
-  return {side,
-          {{from, to, reach(deck, side, from), reach(deck, side, to), sizeText(pen, to - from) + after}}};
+  const std::string size = sizeText(pen, to - from);
+  return {
+      side,
+      {{from, to, reach(deck, side, from), reach(deck, side, to), isRound ? acrossText(pen, size) : size}}};
 }
 
 /// Writes the length of an edge beside its middle, on the outside.
@@ -246,9 +248,9 @@ struct Wish {
   Side first, second;
 };
 
-bool writeOverall(PlanSheet& sheet, const PlacedDeck& deck, Wish sides, const char* after) {
-  return writeChain(sheet, deck, overall(sheet.pen, deck, sides.first, after)) ||
-         writeChain(sheet, deck, overall(sheet.pen, deck, sides.second, after));
+bool writeOverall(PlanSheet& sheet, const PlacedDeck& deck, Wish sides, bool isRound = false) {
+  return writeChain(sheet, deck, overall(sheet.pen, deck, sides.first, isRound)) ||
+         writeChain(sheet, deck, overall(sheet.pen, deck, sides.second, isRound));
 }
 
 void dimensionPolygon(PlanSheet& sheet, const PlacedDeck& deck, Wish across, Wish upright) {
@@ -263,8 +265,8 @@ void dimensionPolygon(PlanSheet& sheet, const PlacedDeck& deck, Wish across, Wis
       Wish& wish = isAcross(side) ? across : upright;
       if (wish.first == side) std::swap(wish.first, wish.second);
     }
-  if (writeOverall(sheet, deck, across, "")) told.push_back({true, deck.extent.width()});
-  if (writeOverall(sheet, deck, upright, "")) told.push_back({false, deck.extent.height()});
+  if (writeOverall(sheet, deck, across)) told.push_back({true, deck.extent.width()});
+  if (writeOverall(sheet, deck, upright)) told.push_back({false, deck.extent.height()});
   labelRest(sheet, deck, told);
 }
 
@@ -282,9 +284,9 @@ void dimensionDecks(PlanSheet& sheet) {
     Wish across = {Side::Top, Side::Bottom}, upright = {Side::Left, Side::Right};
     if (e.from.y - all.from.y > all.to.y - e.to.y) std::swap(across.first, across.second);
     if (e.from.x - all.from.x > all.to.x - e.to.x) std::swap(upright.first, upright.second);
-    if (deck.outline.edge.isCircle()) writeOverall(sheet, deck, across, " across");
+    if (deck.outline.edge.isCircle()) writeOverall(sheet, deck, across, true);
     else if (deck.isStairs)  // the treads tell the going
-      writeOverall(sheet, deck, deck.up == Side::Top || deck.up == Side::Bottom ? across : upright, "");
+      writeOverall(sheet, deck, deck.up == Side::Top || deck.up == Side::Bottom ? across : upright);
     else dimensionPolygon(sheet, deck, across, upright);
   }
 }

@@ -15,7 +15,7 @@ std::string twoPlaces(const Pen& pen, std::int64_t millionths) {
 
 /// '12.40 by 6.20 m'.
 std::string twoSizes(const Pen& pen, base::Length a, base::Length b) {
-  return sizeText(pen, a) + " by " + sizeWithUnit(pen, b);
+  return pen.language("plan.by", {{"x", sizeText(pen, a)}, {"y", sizeWithUnit(pen, b)}});
 }
 
 }  // namespace
@@ -25,17 +25,21 @@ std::string sizeText(const Pen& pen, base::Length l) {
 }
 
 std::string sizeWithUnit(const Pen& pen, base::Length l) {
-  return sizeText(pen, l) + (isUs(pen) ? "" : "\u00a0m");
+  return sizeText(pen, l) + (isUs(pen) ? "" : "\u00a0" + pen.language("units.m"));
 }
 
 std::string areaText(const Pen& pen, base::Area a) {
-  return isUs(pen) ? twoPlaces(pen, base::inSquareFeet(a)) + "\u00a0ft²"
-                   : twoPlaces(pen, base::inSquareMetres(a)) + "\u00a0m²";
+  return twoPlaces(pen, isUs(pen) ? base::inSquareFeet(a) : base::inSquareMetres(a)) + "\u00a0" +
+         pen.language(isUs(pen) ? "units.ft2" : "units.m2");
+}
+
+std::string acrossText(const Pen& pen, const std::string& size) {
+  return pen.language("shape.circle", {{"across", size}});
 }
 
 std::string cutOutSize(const Pen& pen, const model::Shape& shape) {
-  if (const auto* c = std::get_if<model::Circle>(&shape)) return sizeText(pen, c->diameter) + " across";
-  if (const auto* r = std::get_if<model::Ring>(&shape)) return sizeText(pen, r->outer) + " across";
+  if (const auto* c = std::get_if<model::Circle>(&shape)) return acrossText(pen, sizeText(pen, c->diameter));
+  if (const auto* r = std::get_if<model::Ring>(&shape)) return acrossText(pen, sizeText(pen, r->outer));
   if (const auto* r = std::get_if<model::Rectangle>(&shape))
     return sizeText(pen, r->x) + " × " + sizeText(pen, r->y);
   return {};
@@ -52,20 +56,22 @@ std::string shapeText(const Pen& pen, const model::Shape& shape) {
     std::string operator()(const model::Rectangle& r) const { return twoSizes(pen, r.x, r.y); }
     std::string operator()(const model::Polygon& p) const {
       const Extent e = extentOf(*outlineOf(model::Shape{p}));
-      return "within " + twoSizes(pen, e.width(), e.height());
+      return pen.language("plan.within", {{"size", twoSizes(pen, e.width(), e.height())}});
     }
-    std::string operator()(const model::Circle& c) const { return sizeWithUnit(pen, c.diameter) + " across"; }
+    std::string operator()(const model::Circle& c) const {
+      return acrossText(pen, sizeWithUnit(pen, c.diameter));
+    }
     std::string operator()(const model::Ring& r) const {
-      return "a ring " + sizeWithUnit(pen, r.outer) + " across, open " + sizeWithUnit(pen, r.inner) +
-             " across";
+      return pen.language("plan.ring",
+                          {{"outer", sizeWithUnit(pen, r.outer)}, {"inner", sizeWithUnit(pen, r.inner)}});
     }
     std::string operator()(const model::Triangle& t) const {
-      return "a triangle of " + sizeText(pen, t.a) + ", " + sizeText(pen, t.b) + " and " +
-             sizeWithUnit(pen, t.c);
+      return pen.language(
+          "plan.triangle",
+          {{"sides", pen.language.joined({sizeText(pen, t.a), sizeText(pen, t.b), sizeWithUnit(pen, t.c)})}});
     }
     std::string operator()(const model::Stairs& s) const {
-      return std::to_string(s.steps) + (s.steps == 1 ? " step, " : " steps, ") + sizeWithUnit(pen, s.width) +
-             " wide";
+      return pen.language.counted("plan.stairs", s.steps, {{"width", sizeWithUnit(pen, s.width)}});
     }
     std::string operator()(const model::Strip& s) const { return sizeWithUnit(pen, s.length); }
     std::string operator()(const model::Screen& s) const { return twoSizes(pen, s.width, s.height); }

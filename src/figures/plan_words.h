@@ -11,6 +11,8 @@ bool isUs(const Pen& pen);
 std::string sizeText(const Pen& pen, base::Length l);
 /// '12.40 m', or 40'-8".
 std::string sizeWithUnit(const Pen& pen, base::Length l);
+/// '1.20 across'.
+std::string acrossText(const Pen& pen, const std::string& size);
 /// '75.75 m²', '815.36 ft²'.
 std::string areaText(const Pen& pen, base::Area a);
 

@@ -137,7 +137,7 @@ class PriceWriter {
   }
 
   std::string alt() const {
-    std::string text = "Bar of what the price is made of: ";
+    std::string text = pen_.language("price_chart.alt") + " ";
     for (const auto& p : parts_) text += p.name + " " + p.words + "; ";
     return text + total_.name + " " + total_.words + ".";
   }

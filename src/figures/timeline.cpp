@@ -138,12 +138,12 @@ class TimelineWriter {
   }
 
   std::string alt() const {
-    std::string text = "Timeline:";
+    std::string text = pen_.language("timeline.alt");
     for (std::size_t i = 0; i < stations_.size(); ++i) {
       const auto& s = stations_[i];
       text += (i == 0 ? " " : "; ") + s.weekday + " " + s.date + ", " + s.what;
       if (!s.note.empty()) text += ", " + s.note;
-      if (!s.gap.empty()) text += "; then " + s.gap;
+      if (!s.gap.empty()) text += "; " + pen_.language("timeline.then", {{"gap", s.gap}});
     }
     return text + ".";
   }
