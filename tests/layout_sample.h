@@ -182,6 +182,17 @@ struct Result {
   std::string dump;
 };
 
+inline Result layOutIn(const model::Theme& look, const markup::Blocks& blocks) {
+  static const typeset::Fonts fonts = typeset::readFonts(theme());
+  const markup::Document document{blocks};
+  const typeset::LayoutInput in{document, look, fonts, model::Paper::A4, furniture(), drawings(), "Quote",
+                                "",       "",   "en",  "2026-01-19",     "quote.md"};
+  Result r;
+  r.document = typeset::layOut(in, r.messages);
+  r.dump = typeset::dump(r.document);
+  return r;
+}
+
 inline Result layOut(const markup::Blocks& blocks, bool hasLetterhead = false,
                      model::Paper paper = model::Paper::A4, const typeset::Furniture& around = furniture(),
                      const std::string& language = "en") {

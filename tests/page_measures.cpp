@@ -18,32 +18,36 @@ using typeset::Role;
 namespace {
 
 struct Sheet {
-  std::string name;  // 'landing quote on A4'
+  std::string name;      // 'landing quote, compact on A4'
+  std::string document;  // 'quote'
   model::Theme theme;
   typeset::Document pages;
 };
 
-/// All documents of all examples on both papers; made once.
+/// All documents of all examples in both themes and on both papers; made once.
 const std::vector<Sheet>& allSheets() {
   static const std::vector<Sheet> all = [] {
     std::vector<Sheet> made;
-    for (const model::Paper paper : {model::Paper::A4, model::Paper::Letter}) {
-      app::Choices choices;
-      choices.paper = paper;
-      const app::Shipped shipped = app::readShipped(choices);
-      for (const auto& entry : fs::directory_iterator(SOURCE_DIR "/out_examples")) {
-        const fs::path job = entry.path() / "job.yaml";
-        if (!fs::exists(job)) continue;
-        base::Diagnostics messages;
-        const auto x = app::compute(job.string(), shipped, choices, messages);
-        REQUIRE(x);
-        for (auto& [name, pages] : app::setDocuments(*x, shipped, choices, {}, messages))
-          made.push_back({entry.path().filename().string() + " " + name +
-                              (paper == model::Paper::A4 ? " on A4" : " on Letter"),
-                          x->c.theme, std::move(pages)});
-        for (const base::Diagnostic& d : messages.all()) FAIL(base::format(d));
+    app::Choices choices;
+    const app::Shipped shipped = app::readShipped(choices);
+    for (const std::string theme : {"generous", "compact"})
+      for (const model::Paper paper : {model::Paper::A4, model::Paper::Letter}) {
+        choices.theme = theme;
+        choices.paper = paper;
+        for (const auto& entry : fs::directory_iterator(SOURCE_DIR "/out_examples")) {
+          const fs::path job = entry.path() / "job.yaml";
+          if (!fs::exists(job)) continue;
+          base::Diagnostics messages;
+          const auto x = app::compute(job.string(), shipped, choices, messages);
+          REQUIRE(x);
+          REQUIRE(x->c.theme.name == theme);
+          for (auto& [name, pages] : app::setDocuments(*x, shipped, choices, {}, messages))
+            made.push_back({entry.path().filename().string() + " " + name + ", " + theme +
+                                (paper == model::Paper::A4 ? " on A4" : " on Letter"),
+                            name, x->c.theme, std::move(pages)});
+          for (const base::Diagnostic& d : messages.all()) FAIL(base::format(d));
+        }
       }
-    }
     return made;
   }();
   return all;
@@ -268,4 +272,30 @@ TEST_CASE("the examples have no type below 8 pt and none paler than 4.5 to 1", "
         if (run->size < Dim::pt(8)) CHECK(run->size.raw == Dim::pt(8).raw);
         if (ratio < 4.5) CHECK(ratio >= 4.5);
       }
+}
+
+TEST_CASE("an aftercare sheet is one sheet of two sides", "[pages]") {
+  std::size_t sheets = 0;
+  for (const Sheet& sheet : allSheets()) {
+    if (sheet.document != "aftercare") continue;
+    INFO(sheet.name);
+    CHECK(sheet.pages.pages.size() == 2);
+    ++sheets;
+  }
+  CHECK(sheets >= 12);  // three examples, two themes, two papers
+}
+
+TEST_CASE("no document of the examples ends with a page left nearly empty", "[pages]") {
+  for (const Sheet& sheet : allSheets()) {
+    const typeset::Page& last = sheet.pages.pages.back();
+    const Dim top = Dim::milli(sheet.theme.top), foot = last.size.h - Dim::milli(sheet.theme.bottom);
+    Dim lowest;
+    for (const typeset::Item& item : last.items)
+      if (const auto* run = std::get_if<typeset::TextRun>(&item.what);
+          run && item.tag > 0 && run->baseline.y < foot)
+        lowest = std::max(lowest, run->baseline.y);
+    INFO(sheet.name << ", " << sheet.pages.pages.size()
+                    << " pages: " << (lowest - top).raw * 100 / (foot - top).raw << " %");
+    CHECK((lowest - top) * 5 >= foot - top);
+  }
 }

@@ -60,6 +60,8 @@ void readGrid(const Field& f, const Layer& layer) {
   layer.take(r, "letterhead_top", t.letterheadTop, widths);
   layer.take(r, "bottom", t.bottom, widths);
   layer.take(r, "unit", t.unit, {1000, 20'000, "from 1 pt to 20 pt"});
+  if (const Field tighten = r.may("tighten"); tighten.isGiven())
+    t.tighten = quantity(tighten, parseShare, {{0}, base::Share::whole(15), "from 0 % to 15 %"});
   r.finish();
   const Millipoint wide = t.marginLeft + t.sideWidth + t.gutter + t.textWidth;
   if (wide > 595'276)  // A4, 210 mm; Letter is wider

@@ -2,6 +2,8 @@
 // brand.
 #pragma once
 
+#include "base/units.h"
+
 #include <cstdint>
 #include <map>
 #include <string>
@@ -45,6 +47,8 @@ struct Theme {
   Millipoint letterheadTop = 98'000;        // and of a page with the letterhead
   Millipoint bottom = 44'000;               // from the last line's lower edge to the bottom of the paper
   Millipoint unit = 3'500;                  // everything stands on multiples of it; four make a line
+  int snap = 4;                             // so many units is what white between sections is rounded up to
+  base::Share tighten;                      // the unit may shrink by so much to save a page left nearly empty
   std::map<Face, std::string> faces;        // font files, absolute
   std::vector<std::string> fallbackFaces;   // tried in order for letters the face lacks
   std::map<std::string, TextStyle> styles;  // title kind lede figure total hazard signal head rowHead body

@@ -1,14 +1,24 @@
 // Sets a document: measures its blocks, pours them into pages, adds what stands around them.
 #include "typeset/layout.h"
 
+#include "typeset/fit.h"
 #include "typeset/furniture.h"
 #include "typeset/pour.h"
 #include "typeset/sections.h"
 
 namespace typeset {
+namespace {
 
-Document layOut(const LayoutInput& in, base::Diagnostics& messages) {
+/// A document set in one way.
+struct Attempt {
   Document document;
+  base::Diagnostics messages;
+  Dim filled, whole;  // of the last page
+};
+
+Attempt attempt(const LayoutInput& in, const model::Theme& look, EarlyFoot early = {}) {
+  Attempt a;
+  Document& document = a.document;
   document.title = in.title;
   document.subject = in.subject;
   document.author = in.author;
@@ -18,10 +28,41 @@ Document layOut(const LayoutInput& in, base::Diagnostics& messages) {
   Tag root;
   root.role = Role::Document;
   document.tags.push_back(std::move(root));
-  Setter setter(in, document, messages);
-  pour(setter, setDocument(setter));
+  Setter setter(in, look, document, a.messages);
+  a.filled = pour(setter, setDocument(setter), early);
+  a.whole = setter.pageHeight();
   addFurniture(setter);
-  return document;
+  return a;
+}
+
+bool isShort(const Attempt& a, std::int64_t parts, std::int64_t of) {
+  return a.document.pages.size() > 1 && a.filled * of < a.whole * parts;
+}
+
+}  // namespace
+
+// A last page that is filled less than two fifths is saved where a tighter grid brings its matter onto the
+// pages before it. Where none does, the page before it ends early, so that the last one is filled at least a
+// third.
+Document layOut(const LayoutInput& in, base::Diagnostics& messages) {
+  Attempt best = attempt(in, in.theme);
+  if (isShort(best, 2, 5)) {
+    const std::size_t pages = best.document.pages.size();
+    const std::vector<model::Theme> looks = tighter(in.theme);
+    for (auto look = looks.rbegin(); look != looks.rend(); ++look) {  // the widest that does it
+      Attempt other = attempt(in, *look);
+      if (other.document.pages.size() >= pages) break;
+      best = std::move(other);
+    }
+  }
+  if (isShort(best, 1, 4)) {
+    const EarlyFoot early = {best.document.pages.size() - 2, best.whole / 3 - best.filled};
+    Attempt other = attempt(in, in.theme, early);
+    if (other.document.pages.size() == best.document.pages.size() && other.filled > best.filled)
+      best = std::move(other);
+  }
+  messages.add(best.messages);
+  return std::move(best.document);
 }
 
 }  // namespace typeset

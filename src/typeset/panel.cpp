@@ -61,6 +61,7 @@ class PanelSetter {
       Slice whole = collapse(std::move(all), grid.line, grid.unit);
       whole.baseline = {-1};
       whole.line = line;
+      whole.isPanel = true;
       addFrame(whole, headHeight, whole.height);
       return {std::move(whole)};
     }

@@ -9,9 +9,11 @@ namespace {
 
 class Pourer {
  public:
-  Pourer(Setter& setter, Stack& stack) : setter_(setter), stack_(stack) { newPage(); }
+  Pourer(Setter& setter, Stack& stack, EarlyFoot early) : setter_(setter), stack_(stack), early_(early) {
+    newPage();
+  }
 
-  void run() {
+  Dim run() {
     for (std::size_t i = 0; i < stack_.size();) {
       if (stack_[i].kind == Slice::Kind::PageBreak) {
         hasBreak_ = !cursor_.isTop || hasBreak_;
@@ -31,6 +33,7 @@ class Pourer {
         i = end;
       }
     }
+    return cursor_.bottom() - cursor_.top;
   }
 
  private:
@@ -55,7 +58,12 @@ class Pourer {
       c.pass(stack_[i], where);
       if (stack_[i].kind != Slice::Kind::Space) lowest = std::max(lowest, c.bottom());
     }
-    return lowest <= setter_.grid.bottom;
+    return lowest <= foot();
+  }
+
+  Dim foot() const {
+    const bool isEarly = setter_.out.pages.size() == early_.page + 1;
+    return setter_.grid.bottom - (isEarly ? early_.above : Dim{});
   }
 
   void newPage() {
@@ -63,7 +71,7 @@ class Pourer {
     const Grid& grid = setter_.grid;
     setter_.out.pages.push_back({grid.paper, {}});
     cursor_ = Cursor::at(isFirst && setter_.in.furniture.hasLetterhead ? grid.letterheadTop : grid.top,
-                         grid.line, grid.unit);
+                         grid.snap, grid.unit);
     hasBreak_ = false;
   }
 
@@ -110,7 +118,7 @@ class Pourer {
   /// Places what ends above the bottom of the page and leaves the rest in the slice, moved to its top. False
   /// when that would bring nothing: no line ends here, or all of it is one piece.
   bool placeSome(Slice& slice) {
-    const Dim room = setter_.grid.bottom - cursor_.y;
+    const Dim room = foot() - cursor_.y;
     const auto rest = std::stable_partition(slice.items.begin(), slice.items.end(),
                                             [&](const Item& item) { return extentOf(item).bottom <= room; });
     if (rest == slice.items.begin() || rest == slice.items.end()) return false;
@@ -148,12 +156,13 @@ class Pourer {
 
   Setter& setter_;
   Stack& stack_;
+  const EarlyFoot early_;
   Cursor cursor_{};
   bool hasBreak_ = false;  // the next matter begins a new page
 };
 
 }  // namespace
 
-void pour(Setter& setter, Stack&& stack) { Pourer(setter, stack).run(); }
+Dim pour(Setter& setter, Stack&& stack, EarlyFoot early) { return Pourer(setter, stack, early).run(); }
 
 }  // namespace typeset

@@ -126,10 +126,24 @@ class DocumentSetter {
                     : heading.isWide ? setWide(heading, body)
                                      : setHanging(heading, body));
     const Dim height = setter_.height(section);
-    if (height * 3 < setter_.pageHeight() || (heading.isFenced && height <= setter_.pageHeight()))
-      keepTogether(section);
+    if (heading.isFenced && height <= setter_.pageHeight()) keepTogether(section);
+    else if (height * 4 < setter_.pageHeight()) keepParts(section);
     lastHeight_ = height;
     append(out_, std::move(section));
+  }
+
+  /// A short section stays whole, but for its panels: they say themselves what they are about.
+  static void keepParts(Stack& section) {
+    bool hasMatter = false;  // besides the head
+    for (std::size_t i = 0; i + 1 < section.size(); ++i) {
+      hasMatter |= section[i].kind == Slice::Kind::Matter && section[i].height > Dim{};
+      std::size_t next = i + 1;
+      while (next < section.size() && section[next].kind == Slice::Kind::Space) ++next;
+      const bool isLast = next == section.size(),
+                 isBeforePanel = hasMatter && !isLast && section[next].isPanel;
+      section[i].keepWithNext = !isLast && !isBeforePanel;
+    }
+    section.back().keepWithNext = false;
   }
 
   /// The heading stands in the head of the table.

@@ -31,6 +31,7 @@ Grid gridOf(const model::Theme& theme, model::Paper paper) {
   g.right = g.left + g.full;
   g.unit = Dim::milli(theme.unit);
   g.line = g.unit * 4;
+  g.snap = g.unit * theme.snap;
   g.top = Dim::milli(theme.top);
   g.letterheadTop = Dim::milli(theme.letterheadTop);
   const Dim height = g.paper.h - Dim::milli(theme.bottom) - g.top;
@@ -48,21 +49,22 @@ std::string codePoint(char32_t letter) {
 
 }  // namespace
 
-Setter::Setter(const LayoutInput& input, Document& document, base::Diagnostics& diagnostics)
-    : in(input), out(document), grid(gridOf(input.theme, input.paper)), messages_(diagnostics) {}
+Setter::Setter(const LayoutInput& input, const model::Theme& look, Document& document,
+               base::Diagnostics& diagnostics)
+    : in(input), theme(look), out(document), grid(gridOf(look, input.paper)), messages_(diagnostics) {}
 
 const Style& Setter::style(const std::string& name) {
   const auto known = styles_.find(name);
   if (known != styles_.end()) return known->second;
-  const Span plain = spanIn(in.theme, name, "");
-  const model::TextStyle& s = in.theme.styles.at(name);
+  const Span plain = spanIn(theme, name, "");
+  const model::TextStyle& s = theme.styles.at(name);
   const bool mayDivide = name == "body" || name == "table" || name == "note";
   return styles_[name] = {plain, s.strong, s.emphasis, Dim::milli(s.leading), Dim::milli(s.rise), mayDivide};
 }
 
 Colour Setter::colour(const std::string& name) const {
-  const auto found = in.theme.colours.find(name);
-  if (found == in.theme.colours.end()) throw std::logic_error("internal error: no colour '" + name + "'");
+  const auto found = theme.colours.find(name);
+  if (found == theme.colours.end()) throw std::logic_error("internal error: no colour '" + name + "'");
   return found->second;
 }
 

@@ -21,7 +21,7 @@ struct Grid {
   Size paper;
   Dim left, side, gutter, text;
   Dim textX, right, full;
-  Dim unit, line;
+  Dim unit, line, snap;
   Dim top, letterheadTop, bottom;  // of the matter
 
   Dim half() const { return unit * 2; }
@@ -35,9 +35,12 @@ struct Place {
 
 class Setter {
  public:
-  Setter(const LayoutInput& input, Document& document, base::Diagnostics& diagnostics);
+  /// 'look' is the input's theme or one like it on a tighter grid.
+  Setter(const LayoutInput& input, const model::Theme& look, Document& document,
+         base::Diagnostics& diagnostics);
 
   const LayoutInput& in;
+  const model::Theme& theme;
   Document& out;
   Grid grid;
   int line = 0;  // of the block being set

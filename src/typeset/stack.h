@@ -33,6 +33,7 @@ struct Slice {
   std::shared_ptr<const Stack> repeat;  // set again above this slice when it begins a page: a table's head
   std::vector<Bookmark> bookmarks;      // y from the top of the slice
   int line = 0;                         // in the template, for messages
+  bool isPanel = false;                 // stands by itself: a page may begin with it
 };
 
 Slice space(Dim height, bool snaps = false);
