@@ -289,7 +289,7 @@ TEST_CASE("a font file that is not there is told with the theme's line") {
   firm.font("x");
   fs::remove(fs::temp_directory_path() / ("firm" + std::to_string(getpid())) / "looks/themes/broken.ttf");
   CHECK(holds(refusal(firm),
-              "generous.yaml:14:9: error: faces.text: the font file 'broken.ttf' is not found\n"));
+              "generous.yaml:16:9: error: faces.text: the font file 'broken.ttf' is not found\n"));
 }
 
 TEST_CASE("a font broken inside its tables does no harm, whatever becomes of the quote") {

@@ -1,6 +1,7 @@
 #include "app/compute.h"
 
 #include "app/files.h"
+#include "base/nearest.h"
 #include "estimate/estimate.h"
 #include "input/read.h"
 #include "plan/plan.h"
@@ -66,8 +67,13 @@ std::optional<Computation> compute(const std::string& file, const Shipped& shipp
                                                        : defaultTheme;
   const std::string themeFile = findLook(shipped.looks, "themes/" + theme + ".yaml");
   if (themeFile.empty()) {
-    messages.error({choices.theme.empty() ? brand : "--theme"}, "theme", "'" + theme + "' is not a theme",
-                   "themes lie in the folder 'themes' of the looks");
+    const auto known = themeNames(shipped.looks);
+    const std::string near = base::nearest(theme, known);
+    std::string hint;
+    for (const auto& one : known) hint += (hint.empty() ? "themes: " : ", ") + one;
+    messages.error({choices.theme.empty() ? brand : "--theme"}, "theme",
+                   "'" + theme + "' is not a theme" + (near.empty() ? "" : "; did you mean '" + near + "'?"),
+                   hint);
     return {};
   }
   std::vector<std::string> folders;

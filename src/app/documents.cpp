@@ -9,6 +9,7 @@
 #include "sheets/fill.h"
 #include "sheets/make_facts.h"
 #include "sheets/words.h"
+#include "typeset/face.h"
 #include "typeset/layout.h"
 
 #include <algorithm>
@@ -39,6 +40,7 @@ std::shared_ptr<const typeset::Image> readLogo(const std::string& file, base::Di
     return {};
   }
   try {
+    if (bytes->empty()) throw std::runtime_error("the logo is empty");
     return std::make_shared<const typeset::Image>(pdf::readImage(*bytes));
   } catch (const std::runtime_error& e) {
     messages.error({file}, "", e.what());
@@ -59,6 +61,25 @@ typeset::Fonts fontsOf(const model::Theme& theme, const Shipped& shipped) {
   for (const auto& [role, file] : theme.faces) files += std::to_string(static_cast<int>(role)) + file + "\n";
   for (const auto& file : theme.fallbackFaces) files += file + "\n";
   return *shipped.shelves->fonts.take(files, [&] { return typeset::readFonts(theme); });
+}
+
+/// Tells that a font cannot be used, at the place that names it where the message or the face's own name says
+/// which one it is.
+void tellOfFont(const model::Theme& theme, const std::string& fault, base::Diagnostics& messages) {
+  for (const auto& [file, named] : theme.named) {
+    const auto isMeant = [&] {
+      if (fault.find("'" + file + "'") != std::string::npos) return true;
+      try {
+        return fault.find("'" + typeset::FontFace::read(file)->postscriptName() + "'") != std::string::npos;
+      } catch (const std::runtime_error&) {
+        return false;
+      }
+    };
+    if (!isMeant()) continue;
+    messages.error(named.pos, named.key, fault);
+    return;
+  }
+  messages.error({"theme " + theme.name}, "faces", fault);
 }
 
 typeset::Furniture furnitureOf(const DocumentKind& kind, const Telling& t,
@@ -305,7 +326,7 @@ std::vector<SetDocument> setDocuments(const Computation& x, const Shipped& shipp
   try {
     fonts = fontsOf(x.c.theme, shipped);
   } catch (const std::runtime_error& e) {
-    messages.error({"theme " + x.c.theme.name}, "faces", e.what());
+    tellOfFont(x.c.theme, e.what(), messages);
     return {};
   }
   const Studio studio{shipped, fonts, logoOf(x.c.brand, shipped, messages),
@@ -340,7 +361,7 @@ std::vector<OutputFile> makeDocuments(const Computation& x, const Shipped& shipp
     for (const auto& [name, pages] : setDocuments(x, shipped, choices, only, messages))
       files.push_back({(fs::path(folder) / (name + ".pdf")).string(), pdf::write(pages, choices.variant)});
   } catch (const pdf::UnusableFont& e) {
-    messages.error({"theme " + x.c.theme.name}, "faces", e.what());
+    tellOfFont(x.c.theme, e.what(), messages);
   }
   return files;
 }

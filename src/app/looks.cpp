@@ -5,6 +5,7 @@
 
 #include <filesystem>
 #include <iostream>
+#include <set>
 
 namespace app {
 namespace fs = std::filesystem;
@@ -15,6 +16,17 @@ std::string findLook(const Looks& looks, const std::string& name) {
     if (fs::is_regular_file(path)) return path.string();
   }
   return {};
+}
+
+std::vector<std::string> themeNames(const Looks& looks) {
+  std::set<std::string> names;
+  for (const auto& folder : looks) {
+    const auto path = fs::path(folder) / "themes";
+    if (!fs::is_directory(path)) continue;
+    for (const auto& entry : fs::directory_iterator(path))
+      if (entry.path().extension() == ".yaml") names.insert(entry.path().stem().string());
+  }
+  return {names.begin(), names.end()};
 }
 
 std::map<std::string, sheets::Template> readTemplates(const Looks& looks, const std::string& language) {

@@ -16,6 +16,9 @@ using Looks = std::vector<std::string>;
 /// The path of a file of the looks; empty when none of the folders has it.
 std::string findLook(const Looks& looks, const std::string& name);
 
+/// The names of all themes, in order.
+std::vector<std::string> themeNames(const Looks& looks);
+
 /// All templates of a language by name, the firm's own over the shipped ones.
 std::map<std::string, sheets::Template> readTemplates(const Looks& looks, const std::string& language);
 

@@ -1,6 +1,7 @@
 // The firm's own file: letterhead, colours, rates by region.
 #include "input/colour.h"
 #include "input/cursor.h"
+#include "input/font_finder.h"
 #include "input/read.h"
 #include "input/sorted.h"
 #include "input/words.h"
@@ -53,6 +54,12 @@ model::Brand readKeys(Record& r, const std::string& file, const model::Content& 
   b.contact = optional("contact");
   b.logoFile = readLogo(r.may("logo"), file);
   if (const Field f = r.may("colours"); f.isGiven()) b.colours = readBrandColours(f);
+  if (const Field f = r.may("fonts"); f.isGiven()) {
+    FontFinder finder;
+    Record fonts(f);
+    b.fonts = readFaceFiles(fonts, finder);
+    fonts.finish();
+  }
   b.theme = optional("theme");
   b.terms = texts(r.may("terms"));
   if (const Field f = r.must("rates"); f.isGiven()) {

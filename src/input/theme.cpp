@@ -72,14 +72,20 @@ void readGrid(const Field& f, const Layer& layer) {
 void readFaces(const Field& f, const Layer& layer, FontFinder& finder) {
   if (!f.isGiven()) return;
   Record r(f);
-  for (const auto& word : faceWords)
-    if (const Field face = layer.field(r, word.name); face.isGiven())
-      layer.theme.faces[word.value] = fontFile(face, finder);
+  for (auto& [role, named] : readFaceFiles(r, finder)) {
+    layer.theme.faces[role] = named.file;
+    layer.theme.named[named.file] = std::move(named);
+  }
+  if (!layer.isOver)
+    for (const auto& word : faceWords)
+      if (!layer.theme.faces.contains(word.value)) r.must(word.name);
   if (const Field list = r.may("fallback"); list.isGiven()) {
     layer.theme.fallbackFaces.clear();
     for (const Field& item : list.items()) {
       std::string file = fontFile(item, finder);
-      if (!file.empty()) layer.theme.fallbackFaces.push_back(std::move(file));
+      if (file.empty()) continue;
+      layer.theme.named[file] = {file, item.pos(), item.path()};
+      layer.theme.fallbackFaces.push_back(std::move(file));
     }
   }
   r.finish();
@@ -280,6 +286,10 @@ model::Theme readTheme(const std::string& file, base::Diagnostics& messages,
 void applyBrand(model::Theme& theme, const model::Brand& brand, const std::string& brandFile,
                 base::Diagnostics& messages) {
   for (const auto& [name, value] : brand.colours) theme.colours[name] = value;
+  for (const auto& [role, named] : brand.fonts) {
+    theme.faces[role] = named.file;
+    theme.named[named.file] = named;
+  }
   for (const char* name : textColours) {
     // Where the brand gives both, reading it has compared them.
     if (brand.colours.contains(name) == brand.colours.contains("tint")) continue;

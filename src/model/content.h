@@ -244,6 +244,7 @@ struct Brand {
   std::string contact;                     // a person
   std::string logoFile;                    // absolute; empty = none
   std::map<std::string, Colour> colours;   // replace the theme's
+  FaceFiles fonts;                         // replace the theme's
   std::string theme;                       // name of a theme; empty = the default
   std::map<std::string, Rates> rates;      // by region
   std::vector<std::string> terms;          // further clauses of the quote

@@ -2,6 +2,7 @@
 // brand.
 #pragma once
 
+#include "base/diagnostic.h"
 #include "base/units.h"
 
 #include <cstdint>
@@ -23,6 +24,14 @@ enum class Paper { A4, Letter };
 
 /// The roles a font file can play. A theme names one file for each.
 enum class Face { Text, TextItalic, TextBold, Display, Sans, SansItalic, SansBold };
+
+/// A font file and where it was named, for messages about it.
+struct FontFile {
+  std::string file;  // absolute
+  base::SourcePos pos;
+  std::string key;  // 'faces.text'
+};
+using FaceFiles = std::map<Face, FontFile>;
 
 /// One role of type: what it is set in and where its line sits.
 struct TextStyle {
@@ -50,6 +59,7 @@ struct Theme {
   int snap = 4;                             // so many units is what white between sections is rounded up to
   base::Share tighten;                      // the unit may shrink by so much to save a page left nearly empty
   std::map<Face, std::string> faces;        // font files, absolute
+  std::map<std::string, FontFile> named;    // by file: where faces and fallbackFaces were named
   std::vector<std::string> fallbackFaces;   // tried in order for letters the face lacks
   std::map<std::string, TextStyle> styles;  // title kind lede figure total hazard signal head rowHead body
                                             // table note label firm runFirm drawing

@@ -1,6 +1,8 @@
 // JPEG data is embedded as it is (ISO 32000-1:2008, 7.4.8), so it has to be whole before it is.
 #include "pdf/jpeg.h"
 
+#include "pdf/exif.h"
+#include "pdf/file.h"
 #include "pdf/pixels.h"
 
 #include <csetjmp>
@@ -97,18 +99,30 @@ typeset::Image readJpeg(std::string_view bytes) {
   if (jpeg.arith_code)  // readers of PDF need not know it
     throw std::runtime_error("the JPEG picture uses arithmetic coding; save it as a baseline JPEG");
 
-  std::vector<JSAMPLE> line(std::size_t{jpeg.image_width} * 4);
-  const bool isWhole = attempt(decoder, [&](jpeg_decompress_struct& j) {
-    jpeg_start_decompress(&j);
-    JSAMPROW row = line.data();
-    while (j.output_scanline < j.output_height) jpeg_read_scanlines(&j, &row, 1);
-    jpeg_finish_decompress(&j);
-  });
-  if (!isWhole || decoder.hasFault) throw damaged();
-
+  // The data of an upright picture is kept as it is; of another the pixels are, to be turned.
+  const int orientation = orientationOf(bytes);
   typeset::Image image;
   image.width = static_cast<int>(jpeg.image_width);
   image.height = static_cast<int>(jpeg.image_height);
+  const std::size_t lineLength = std::size_t{jpeg.image_width} * 3;
+  image.rgb.resize(orientation == 1 ? lineLength : lineLength * jpeg.image_height);
+  const bool isWhole = attempt(decoder, [&](jpeg_decompress_struct& j) {
+    j.out_color_space = JCS_RGB;
+    jpeg_start_decompress(&j);
+    while (j.output_scanline < j.output_height) {
+      const std::size_t line = orientation == 1 ? 0 : j.output_scanline;
+      JSAMPROW row = reinterpret_cast<JSAMPROW>(image.rgb.data()) + line * lineLength;
+      jpeg_read_scanlines(&j, &row, 1);
+    }
+    jpeg_finish_decompress(&j);
+  });
+  if (!isWhole || decoder.hasFault) throw damaged();
+  if (orientation != 1) {
+    makeUpright(image, orientation);
+    image.packedRgb = deflated(image.rgb);
+    return image;
+  }
+  image.rgb.clear();
   image.isGrey = jpeg.num_components == 1;
   image.jpeg = withoutNotes(bytes);
   return image;
