@@ -253,7 +253,8 @@ TEST_CASE("a damaged JPEG as logo is refused") {
 }
 
 TEST_CASE("a damaged font is refused with its name") {
-  const std::string start = "theme generous: error: faces: cannot use font 'looks/themes/broken.ttf': ";
+  const std::string start =
+      "looks/themes/generous.yaml:16:9: error: faces.text: cannot use font 'looks/themes/broken.ttf': ";
   const std::string whole = bytesOf(carlito);
   CHECK(refusalOfFont("") == start + "not a font\n");
   CHECK(refusalOfFont("The quick brown fox, but no font at all") ==
@@ -281,7 +282,23 @@ TEST_CASE("a font that cannot be cut down to the letters in use is refused with 
   std::string bad = bytesOf(carlito);
   const std::size_t head = placeOf(bad, "head");
   std::fill_n(bad.begin() + static_cast<std::ptrdiff_t>(head), 54, '\xFF');
-  CHECK(refusalOfFont(bad) == "theme generous: error: faces: cannot subset font 'Carlito'\n");
+  CHECK(refusalOfFont(bad) ==
+        "looks/themes/generous.yaml:16:9: error: faces.text: cannot subset font 'Carlito'\n");
+}
+
+TEST_CASE("an empty logo is refused with these words") {
+  CHECK(refusalOfLogo("") == "logo.png: error: the logo is empty\n");
+}
+
+TEST_CASE("a theme that does not exist is told with the nearest that does") {
+  app::PackOrder order;
+  order.jobs = {SOURCE_DIR "/out_examples/porch/job.yaml"};
+  order.choices.theme = "compcat";
+  const Listener listener;
+  CHECK(app::pack(order) == 1);
+  CHECK(listener.said() ==
+        "--theme: error: theme: 'compcat' is not a theme; did you mean 'compact'?\n"
+        "  hint: themes: compact, generous\n");
 }
 
 TEST_CASE("a font file that is not there is told with the theme's line") {

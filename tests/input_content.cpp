@@ -373,7 +373,7 @@ TEST_CASE("mistakes in themes that extend others are told in their own file and 
        "own.yaml:3:14: error: grid.unit: the leading of 'body' is not a multiple of it\n"},
       {"name: own\nextends: theme\nfaces: {text: Vollkorn SemiBold}\n",
        "own.yaml:3:15: error: faces.text: the font file 'Vollkorn SemiBold' is not found\n"
-       "  hint: fonts are named by their files, like Carlito-Regular.ttf\n"},
+       "  hint: a file is named like Carlito-Regular.ttf, a family like {family: Carlito}\n"},
   };
   for (const auto& c : table) {
     Folder folder;

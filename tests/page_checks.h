@@ -62,6 +62,22 @@ inline std::vector<std::string> outside(const typeset::Document& document, Dim l
   return found;
 }
 
+/// A sentence for each drawing, tagged as such, that hangs below the foot of the text.
+inline std::vector<std::string> hanging(const typeset::Document& document, Dim bottom) {
+  std::vector<std::string> found;
+  for (std::size_t p = 0; p < document.pages.size(); ++p)
+    for (const typeset::Item& item : document.pages[p].items) {
+      const auto* path = std::get_if<typeset::Path>(&item.what);
+      if (!path || item.tag == typeset::artifact) continue;
+      for (const typeset::Step& step : path->steps)
+        if (step.kind != typeset::Step::Kind::Close && step.to.y > bottom) {
+          found.push_back("page " + std::to_string(p + 1) + ": a drawing hangs into the foot");
+          break;
+        }
+    }
+  return found;
+}
+
 /// A sentence for each run of the text, tagged as such, that stands in the head or the foot of its page. The
 /// firm's own lines there are the paragraphs tagged after all that stands between.
 inline std::vector<std::string> overFurniture(const typeset::Document& document, Dim top, Dim bottom) {

@@ -252,6 +252,8 @@ TEST_CASE("the examples print nothing over anything else and nothing outside the
     INFO(sheet.name);
     CHECK(checks::overlaps(sheet.pages) == std::vector<std::string>{});
     CHECK(checks::outside(sheet.pages, left, right) == std::vector<std::string>{});
+    CHECK(checks::hanging(sheet.pages, paper.h - Dim::milli(sheet.theme.bottom) + Dim::pt(2)) ==
+          std::vector<std::string>{});
     CHECK(checks::overFurniture(sheet.pages, Dim::milli(sheet.theme.top) - Dim::milli(sheet.theme.unit),
                                 paper.h - Dim::milli(sheet.theme.bottom) + Dim::pt(2)) ==
           std::vector<std::string>{});

@@ -94,9 +94,8 @@ typeset::Furniture furnitureOf(const DocumentKind& kind, const Telling& t,
   std::string address;
   for (const auto& line : c.brand.address) address += (address.empty() ? "" : ", ") + line;
   f.firmLines.push_back(address);
-  std::string online = c.brand.email;
-  if (!c.brand.web.empty()) online += (online.empty() ? "" : " · ") + sheets::webWords(c.brand.web);
-  if (!online.empty()) f.firmLines.push_back(online);
+  if (!c.brand.email.empty()) f.firmLines.push_back(c.brand.email);
+  if (!c.brand.web.empty()) f.firmLines.push_back(sheets::webWords(c.brand.web));
   f.firmLines.push_back(last);
   f.links[c.brand.phone] = sheets::phoneAddress(c.brand.phone);
   f.links[c.brand.email] = sheets::mailAddress(c.brand.email);

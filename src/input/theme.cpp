@@ -137,6 +137,8 @@ model::TextStyle readStyle(const Field& f, const Layer& layer, model::TextStyle 
   const Field colourName = r.may("colour");
   if (colourName.isGiven()) s.colour = knownId(colourName, t.colours, "colour of this theme");
   s.tabular = yesNo(r.may("tabular"), s.tabular);
+  constexpr Word<bool> aligns[] = {{"ragged", false}, {"justified", true}};
+  s.isJustified = choice(r.may("align"), aligns, "align", s.isJustified);
   r.finish();
   return s;
 }

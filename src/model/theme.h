@@ -44,6 +44,7 @@ struct TextStyle {
   Millipoint tracking = 0;      // added after each letter
   std::string colour = "ink";   // a key of Theme::colours
   bool tabular = false;         // digits of one width
+  bool isJustified = false;     // both margins are met: running text only
 };
 
 struct Theme {

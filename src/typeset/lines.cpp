@@ -45,6 +45,18 @@ Core coreOf(const std::string& text) {
 
 }  // namespace
 
+/// Narrow columns are ragged whatever the style says: few spaces would have to take all the white.
+bool Text::isJustified(Dim width) const { return style_.isJustified && width >= narrow; }
+
+/// The width that the words of a line are spread to; 0 leaves them as they are: the last line of a paragraph,
+/// and one whose spaces would become more than twice as wide.
+Dim Text::fullWidth(const std::vector<Atom>& atoms, const BrokenLine& line, Dim width) {
+  constexpr std::int64_t most = 2'000'000;  // ratio 2: a space is stretched by half of its width twice
+  const bool isLast = atoms[line.end].item.kind == Kind::Penalty && atoms[line.end].item.penalty <= mustBreak;
+  const bool isTooFew = line.ratio > most || line.ratio < -1'000'000;
+  return (isLast && line.ratio >= 0) || isTooFew ? Dim{} : width;
+}
+
 bool Text::mayDivide(Dim width) const { return style_.mayDivide && width < narrow; }
 
 /// Whether this atom is a word by itself that may be divided: between two spaces, so neither a part of a
@@ -176,7 +188,8 @@ std::vector<BrokenLine> Text::breaks(const std::vector<Atom>& atoms, Dim width) 
   for (const Atom& atom : atoms) items.push_back(atom.item);
   BreakRules rules;
   rules.width = width.raw;
-  rules.lineStretch = style_.plain.size.raw * 4;  // four ems of white are as bad as glue stretched in full
+  // Four ems of white are as bad as glue stretched in full.
+  rules.lineStretch = isJustified(width) ? 0 : style_.plain.size.raw * 4;
   rules.tolerance = INT64_MAX;
   return breakIntoLines(items, rules);
 }
@@ -208,7 +221,8 @@ std::vector<TextLine> Text::lines(Dim width, int tag, bool isBalanced) {
     atoms = brokenTo(width, true);
     found = breaksWithFewHyphens(atoms, width);
   }
-  lengthenLast(found, atoms, width);
+  const bool isFull = isJustified(width) && !isBalanced;
+  if (!isFull) lengthenLast(found, atoms, width);
   if (isBalanced && found.size() > 1) {
     // The narrowest column that needs no more lines.
     Dim least = width / static_cast<std::int64_t>(found.size()) - Dim::pt(1), most = width;
@@ -225,7 +239,8 @@ std::vector<TextLine> Text::lines(Dim width, int tag, bool isBalanced) {
     }
   }
   std::vector<TextLine> out;
-  for (const BrokenLine& line : found) out.push_back(lineOf(atoms, line, tag));
+  for (const BrokenLine& line : found)
+    out.push_back(lineOf(atoms, line, tag, isFull ? fullWidth(atoms, line, width) : Dim{}));
   return out;
 }
 

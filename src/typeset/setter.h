@@ -13,6 +13,7 @@ struct Style {
   Span plain;  // without text
   model::Face strong, emphasis;
   Dim leading, rise;
+  bool isJustified = false;
   bool mayDivide = false;  // at hyphens, in narrow columns: running words, not heads and names
 };
 

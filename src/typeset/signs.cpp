@@ -67,7 +67,7 @@ Dim leastWidth(const ItemParts& item) {
 /// A task with the signs of what to wear below it.
 Slice wearCell(Setter& setter, const ItemParts& item, Place place, Dim size) {
   Slice cell;
-  const Dim pitch = setter.grid.unit * 9;
+  const Dim pitch = roundUp(wornSize, setter.grid.unit);
   Dim y;
   Inlines words = item.strong;
   if (!item.rest.empty() && !words.empty()) words.push_back({{}, " ", {}, {}});

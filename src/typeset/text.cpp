@@ -101,6 +101,10 @@ void Text::addRun(std::size_t index) {
     BreakItem item;
     item.kind = kind;
     item.width = widthOf(piece, from, to).raw;
+    if (kind == Kind::Glue && style_.isJustified) {  // as in the paper on total-fit breaking: a half, a third
+      item.stretch = item.width / 2;
+      item.shrink = item.width / 3;
+    }
     atoms_.push_back({item, index, from, to});
   };
   std::size_t from = 0;
@@ -196,7 +200,7 @@ void Text::addHyphen(TextLine& line, const Piece& piece, Dim& x) const {
   }
 }
 
-TextLine Text::lineOf(const std::vector<Atom>& atoms, BrokenLine line, int tag) {
+TextLine Text::lineOf(const std::vector<Atom>& atoms, BrokenLine line, int tag, Dim full) {
   TextLine out;
   out.height = style_.leading;
   out.rise = style_.rise;
@@ -210,6 +214,15 @@ TextLine Text::lineOf(const std::vector<Atom>& atoms, BrokenLine line, int tag) 
     out.height = std::max(out.height, roundUp(piece->size.h + drop, setter_.grid.unit));
     out.rise = out.height - drop;
   }
+  // The white that is missing or over is shared out to a count, so that the last word ends at the margin.
+  const bool isFull = full > Dim{};
+  std::int64_t glues = 0, glue = 0;
+  Dim white = full;
+  for (std::size_t i = begin; i < end; ++i) {
+    glues += atoms[i].item.kind == Kind::Glue;
+    if (atoms[i].item.kind != Kind::Penalty) white -= Dim{atoms[i].item.width};
+  }
+  if (isDivision(atoms, line)) white -= Dim{atoms[line.end].item.width};
   Dim x;
   for (std::size_t i = begin; i < end;) {
     const std::size_t index = atoms[i].piece;
@@ -220,7 +233,16 @@ TextLine Text::lineOf(const std::vector<Atom>& atoms, BrokenLine line, int tag) 
     const Piece& piece = pieces_[index];
     const std::size_t from = atoms[i].begin;
     std::size_t to = from;
-    for (; i < end && atoms[i].piece == index; ++i) to = std::max(to, atoms[i].end);
+    Dim fullWord;  // with the white behind it
+    for (bool isWord = true; isWord && i < end && atoms[i].piece == index; ++i) {
+      to = std::max(to, atoms[i].end);
+      if (!isFull || atoms[i].item.kind == Kind::Penalty) continue;
+      fullWord += Dim{atoms[i].item.width};
+      if (atoms[i].item.kind != Kind::Glue) continue;
+      fullWord += white * (glue + 1) / glues - white * glue / glues;
+      ++glue;
+      isWord = false;
+    }
     const markup::Inline& part = words_[piece.inlineIndex];
     int own = tag;
     if (tag != artifact && (piece.drawing || !part.link.empty())) {
@@ -244,7 +266,7 @@ TextLine Text::lineOf(const std::vector<Atom>& atoms, BrokenLine line, int tag) 
         out.items.push_back(std::move(item));
       }
     } else {
-      w = widthOf(piece, from, to);
+      w = isFull ? fullWord : widthOf(piece, from, to);
       TextRun run = cut(piece.run, from, to);
       run.baseline = {x, out.rise};
       run.width = w;

@@ -21,7 +21,8 @@ class Text {
   const markup::Inlines& words() const { return words_; }
   Dim natural() const;  // width without breaks other than forced ones
   Dim longest() const;  // width of the longest word
-  /// Broken to the width, ragged right. 'isBalanced' makes lines of about one length (titles).
+  /// Broken to the width: ragged right, or in wide columns to both margins where the style says so.
+  /// 'isBalanced' makes lines of about one length (titles).
   std::vector<TextLine> lines(Dim width, int tag, bool isBalanced = false);
 
  private:
@@ -58,7 +59,10 @@ class Text {
   std::vector<BrokenLine> breaks(const std::vector<Atom>& atoms, Dim width) const;
   std::vector<BrokenLine> breaksWithFewHyphens(std::vector<Atom>& atoms, Dim width) const;
   void lengthenLast(std::vector<BrokenLine>& lines, const std::vector<Atom>& atoms, Dim width) const;
-  TextLine lineOf(const std::vector<Atom>& atoms, BrokenLine line, int tag);
+  bool isJustified(Dim width) const;
+  /// Filled up to 'full' by the white between words; 0 leaves it as it is.
+  TextLine lineOf(const std::vector<Atom>& atoms, BrokenLine line, int tag, Dim full);
+  static Dim fullWidth(const std::vector<Atom>& atoms, const BrokenLine& line, Dim width);
   void addHyphen(TextLine& line, const Piece& piece, Dim& x) const;
 
   Setter& setter_;
