@@ -6,6 +6,7 @@
 #include "input/read.h"
 #include "plan/plan.h"
 #include "safety/exposure.h"
+#include "safety/hazards.h"
 
 #include <filesystem>
 
@@ -93,10 +94,15 @@ std::optional<Computation> compute(const std::string& file, const Shipped& shipp
     x.estimate = estimate::makeEstimate(x.c, content, static_cast<int>(x.plan.days.size()));
     x.price = estimate::makePrice(x.c, content, x.estimate);
     x.exposure = safety::exposureOf(x.c, content, x.estimate, x.plan);
+    x.hazards = safety::hazardsOf(x.c, content, x.estimate, x.exposure);
   } catch (const std::overflow_error&) {
     messages.error({name}, "", "comes to figures too large to compute", "check the sizes, rates and prices");
     return {};
   }
+  if (!x.c.product->sds && !x.estimate.coats.empty())
+    messages.warn({name}, "product",
+                  "'" + x.c.product->id + "' has no safety data, so the crew must not start",
+                  "copy them from its safety data sheet (SDS) under 'sds:' in its file");
   return x;
 }
 

@@ -80,6 +80,7 @@ struct Computation {
   model::Plan plan;
   model::Price price;
   model::CrewExposure exposure;
+  std::vector<model::HazardChoice> hazards;  // every one of the content, in its order
 };
 
 /// Reads the shipped content. Throws std::runtime_error with all messages when it has mistakes.

@@ -139,6 +139,9 @@ std::string figuresJson(const Computation& x) {
   }
   j["calendar"] = shifts(x);
   j["exposure"] = exposureJson(x);
+  j["hazards"] = ordered_json::array();
+  for (const auto& h : x.hazards)
+    j["hazards"].push_back({{"id", h.id}, {"applies", h.applies}, {"why", h.why}});
   return j.dump(2) + "\n";
 }
 

@@ -1,0 +1,219 @@
+#include "safety/conditions.h"
+
+#include "base/quantity_words.h"
+#include "model/lookup.h"
+
+#include <algorithm>
+#include <cmath>
+#include <functional>
+
+namespace safety {
+namespace {
+
+using model::Condition;
+
+double number(std::int64_t millionths) { return static_cast<double>(millionths) / 1e6; }
+
+/// The names, each once, as 'A, B'.
+std::string listed(const std::vector<std::string>& names) {
+  std::string all;
+  for (auto name = names.begin(); name != names.end(); ++name) {
+    if (std::find(names.begin(), name, *name) == name) all += (all.empty() ? "" : ", ") + *name;
+  }
+  return all;
+}
+
+Answer yes(bool holds, std::string value = {}, std::string limit = {}) {
+  return {holds, true, std::move(value), std::move(limit)};
+}
+
+Answer decks(const Situation& s, const std::function<bool(const model::Deck&)>& is) {
+  std::vector<std::string> names;
+  for (const auto& deck : s.c.job.areas) {
+    if (is(deck)) names.push_back(deck.name);
+  }
+  return yes(!names.empty(), listed(names));
+}
+
+Answer timbers(const Situation& s, bool model::Timber::*is) {
+  std::vector<std::string> names;
+  for (const auto& deck : s.c.job.areas) {
+    const auto& timber = s.content.timbers.at(deck.timber);
+    if (timber.*is) names.push_back(timber.name);
+  }
+  return yes(!names.empty(), listed(names));
+}
+
+bool does(const Situation& s, const std::string& task) {
+  return std::any_of(s.estimate.labour.begin(), s.estimate.labour.end(),
+                     [&](const auto& line) { return line.task == task; });
+}
+
+bool doesWork(const Situation& s, model::Work work) {
+  return std::any_of(s.content.tasks.begin(), s.content.tasks.end(),
+                     [&](const auto& task) { return task.work == work && does(s, task.id); });
+}
+
+Answer electricTools(const Situation& s) {
+  std::vector<std::string> names;
+  for (const auto& tool : s.content.tools) {
+    if (tool.isElectric &&
+        std::any_of(tool.tasks.begin(), tool.tasks.end(), [&](const auto& task) { return does(s, task); }))
+      names.push_back(tool.name);
+  }
+  return yes(!names.empty(), listed(names));
+}
+
+/// Category 3 of the UN GHS ends at a flash point of 60 C; H224 to H226 are categories 1 to 3 (from memory).
+Answer flammable(const Situation& s) {
+  const auto& sds = s.c.product->sds;
+  if (s.estimate.coats.empty() || !sds) return yes(false);
+  for (const auto& code : sds->statements) {
+    if (code == "H224" || code == "H225" || code == "H226") return yes(true, code);
+  }
+  if (sds->flashPoint && *sds->flashPoint <= base::Temperature::whole(60))
+    return yes(true, base::decimal(sds->flashPoint->millionths, 0, ".", "") + " °C");
+  return yes(false);
+}
+
+Answer builtBefore(const Situation& s, int year) {
+  const auto limit = year > 0 ? std::optional(year) : s.c.region->limits.leadUntil;
+  const auto built = s.c.job.site.yearBuilt;
+  if (!limit || !built) return {true, false, "", ""};
+  return yes(*built < *limit, std::to_string(*built), std::to_string(*limit));
+}
+
+std::string height(const Situation& s, base::Length l) {
+  if (s.c.region->units == model::UnitSystem::UsCustomary) return base::feetAndInches(l);
+  return base::decimal(base::inMetres(l), 1, s.c.region->numbers.decimal, "") + " m";
+}
+
+Answer edgeAbove(const Situation& s, base::Length limit) {
+  base::Length most;
+  for (const auto& deck : s.c.job.areas) most = std::max(most, deck.edgeHeight.value_or(base::Length{}));
+  return yes(most > limit, height(s, most), height(s, limit));
+}
+
+std::string rounded(const Situation& s, double value, int places, const char* unit) {
+  return base::decimal(std::llround(value * 1e6), places, s.c.region->numbers.decimal, "") + unit;
+}
+
+Answer hotDay(const Situation& s) {
+  const auto& heat = s.exposure.heat;
+  if (heat.empty()) return {true, false, "", ""};
+  const auto hottest = std::max_element(heat.begin(), heat.end(),
+                                        [](const auto& a, const auto& b) { return a.celsius < b.celsius; });
+  const bool isUs = s.c.region->units == model::UnitSystem::UsCustomary;
+  return yes(hottest->band != model::HeatBand::None, isUs ? rounded(s, hottest->celsius * 1.8 + 32, 0, " °F")
+                                                          : rounded(s, hottest->celsius, 0, " °C"));
+}
+
+/// Where the region gives no level: the action values of Directive 2003/10/EC, art. 3, and for OSHA's places
+/// its action level and limit (29 CFR 1910.95).
+Answer noiseAbove(const Situation& s, model::Threshold threshold) {
+  const auto& limits = s.c.region->limits;
+  const bool isOsha = limits.noise == model::NoiseRule::Osha, isLower = threshold == model::Threshold::Lower;
+  const int limit =
+      isLower ? limits.noiseLower.value_or(isOsha ? 85 : 80) : limits.noiseUpper.value_or(isOsha ? 90 : 85);
+  double most = 0;
+  for (const auto& day : s.exposure.noise) {
+    double level = day.lex8h;
+    // The lower level is weighed in NIOSH's form, which halves the time every 3 dB and so protects more.
+    if (isOsha && isLower) level = day.nioshDose > 0 ? 85 + 10 * std::log10(day.nioshDose / 100) : 0;
+    if (isOsha && !isLower) level = day.oshaDose > 0 ? 90 + 16.61 * std::log10(day.oshaDose / 100) : 0;
+    most = std::max(most, level);
+  }
+  return yes(most >= limit, rounded(s, most, 0, " dB(A)"), std::to_string(limit) + " dB(A)");
+}
+
+/// Where the region gives no value: those of Directive 2002/44/EC, art. 3.
+Answer vibrationAbove(const Situation& s, model::Threshold threshold) {
+  const auto& limits = s.c.region->limits;
+  const auto given = threshold == model::Threshold::Action ? limits.vibrationAction : limits.vibrationLimit;
+  const double limit = given ? number(given->millionths) : threshold == model::Threshold::Action ? 2.5 : 5.0;
+  double most = 0;
+  for (const auto& day : s.exposure.vibration) most = std::max(most, day.a8);
+  return yes(most >= limit, rounded(s, most, 1, " m/s²"), rounded(s, limit, 1, " m/s²"));
+}
+
+Answer liftingAbove(const Situation& s, int kilograms) {
+  const double mass = s.exposure.lifting.heaviestTin;
+  const bool isUs = s.c.region->units == model::UnitSystem::UsCustomary;
+  constexpr double pound = 0.45359237;  // kg, NIST SP 811 (2008), App. B.8
+  const auto words = [&](double kg) {
+    return isUs ? rounded(s, kg / pound, 0, " lb") : rounded(s, kg, 0, " kg");
+  };
+  return yes(mass > kilograms, words(mass), words(kilograms));
+}
+
+}  // namespace
+
+Answer answerTo(const model::Clause& clause, const Situation& s) {
+  const auto& product = *s.c.product;
+  const auto& site = s.c.job.site;
+  const bool lays = !s.estimate.coats.empty();
+  switch (clause.condition) {
+    case Condition::DryingOil:
+      return yes(lays && product.isDryingOil);
+    case Condition::WaterBorne:
+      return yes(lays && product.isWaterborne);
+    case Condition::Coating:
+      return yes(lays);
+    case Condition::Flammable:
+      return flammable(s);
+    case Condition::Solvent: {
+      const bool hasVapour = product.sds && product.sds->vapour;
+      return yes(lays && hasVapour, hasVapour ? product.sds->vapour->substance : "");
+    }
+    case Condition::NoSafetyData:
+      return yes(lays && !product.sds);
+    case Condition::Hardwood:
+      return timbers(s, &model::Timber::isHardwood);
+    case Condition::FilmCoating:
+      return decks(s, [](const auto& d) { return d.state == model::State::Film; });
+    case Condition::OiledBefore:
+      return decks(
+          s, [](const auto& d) { return d.state == model::State::Oiled || d.state == model::State::Film; });
+    case Condition::BuiltBefore:
+      return builtBefore(s, clause.number);
+    case Condition::MayBeTreated:
+      return timbers(s, &model::Timber::mayBeTreated);
+    case Condition::Treated:
+      return decks(s, [](const auto& d) { return d.isTreated; });
+    case Condition::NearWater:
+      return yes(site.isNearWater);
+    case Condition::EdgeAbove:
+      return edgeAbove(s, clause.height);
+    case Condition::ElectricTools:
+      return electricTools(s);
+    case Condition::Washing:
+      return yes(doesWork(s, model::Work::Wash));
+    case Condition::Sanding:
+      return yes(doesWork(s, model::Work::Sand));
+    case Condition::Task:
+      return yes(does(s, clause.task), model::taskOf(s.content, clause.task).name);
+    case Condition::Covered:
+      return decks(s, [](const auto& d) { return d.isCovered; });
+    case Condition::Enclosed:
+      return decks(s, [](const auto& d) { return d.isEnclosed; });
+    case Condition::InSun:
+      return yes(site.exposure != model::Exposure::Sheltered);
+    case Condition::HotDay:
+      return hotDay(s);
+    case Condition::Alone:
+      return yes(s.c.job.crew.people == 1);
+    case Condition::Public:
+      return yes(site.isPublic);
+    case Condition::Children:
+      return yes(site.hasChildren);
+    case Condition::NoiseAbove:
+      return noiseAbove(s, clause.threshold);
+    case Condition::VibrationAbove:
+      return vibrationAbove(s, clause.threshold);
+    case Condition::LiftingAbove:
+      return liftingAbove(s, clause.number);
+  }
+  throw std::logic_error("internal error: a condition is not told apart");
+}
+
+}  // namespace safety
