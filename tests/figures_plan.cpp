@@ -1,7 +1,7 @@
 #include "figures_pen.h"
 
-#include "figures/outline.h"
 #include "figures/plan_sheet.h"
+#include "model/outline.h"
 
 #include <catch2/catch.hpp>
 
@@ -100,8 +100,8 @@ TEST_CASE("boards along the short side run across") {
 
 TEST_CASE("on a square deck boards run along x either way") {
   for (const auto run : {model::Run::LongSide, model::Run::ShortSide})
-    CHECK(figures::runsAlongX({place(1000, 0), place(4000, 3000)}, run));
-  CHECK_FALSE(figures::runsAlongX({place(0, 0), place(4000, 3000)}, model::Run::ShortSide));
+    CHECK(model::runsAlongX({place(1000, 0), place(4000, 3000)}, run));
+  CHECK_FALSE(model::runsAlongX({place(0, 0), place(4000, 3000)}, model::Run::ShortSide));
 }
 
 TEST_CASE("boards that would come too close are drawn every so many") {
@@ -117,10 +117,10 @@ TEST_CASE("boards that would come too close are drawn every so many") {
 TEST_CASE("no board crosses a cut-out") {
   model::Deck d = landing();
   d.without.push_back({model::Rectangle{mm(2000), mm(1000)}, place(9000, 4000), ""});
-  const auto outline = figures::outlineOf(d);
+  const auto outline = model::outlineOf(d);
   REQUIRE(outline);
   std::size_t pieces = 0;
-  for (const auto& s : figures::seams(*outline, *d.boards, 1)) {
+  for (const auto& s : model::seams(*outline, *d.boards, 1)) {
     ++pieces;
     CHECK(s.from.y == s.to.y);
     CHECK(s.from.x < s.to.x);
@@ -130,7 +130,7 @@ TEST_CASE("no board crosses a cut-out") {
     const std::int64_t off = (s.from.y - mm(3000)).millionths;
     if (off > -600'000'000 && off < 600'000'000) CHECK((s.to.x < mm(6000) || s.from.x > mm(6000)));
     for (const auto end : {s.from, s.to})
-      CHECK(figures::distance(end, place(6000, 3000)).millionths >= 600'000'000 - 2);
+      CHECK(model::distance(end, place(6000, 3000)).millionths >= 600'000'000 - 2);
   }
   // Seams 17 to 25 of 43 meet the tree (2431 to 3575 mm), 28 to 34 the pool (4004 to 4862 mm).
   CHECK(pieces == 43 + 9 + 7);

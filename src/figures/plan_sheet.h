@@ -1,27 +1,17 @@
 // The sheet a deck plan is drawn on: decks placed on the site, the scale, and what room is still free.
 #pragma once
 
-#include "figures/outline.h"
 #include "figures/paths.h"
+#include "model/placing.h"
 
 namespace figures {
 
-/// Which way is up on stairs, and sides of a deck in general.
-enum class Side { Left, Right, Top, Bottom };
-
-struct PlacedDeck {
-  std::size_t index = 0;  // in the job
-  Outline outline;        // site coordinates
-  Extent extent;
-  bool isStairs = false;
-  Side up = Side::Right;  // of stairs
-};
-
-/// Decks where the job puts them; the others in order to the right of those, 'gap' apart, in a new row
-/// a little farther down, where one would grow beyond 'rowWidth'. Decks without a place on a plan are left
-/// out. Stairs that touch a deck turn so that they rise towards it.
-std::vector<PlacedDeck> placeDecks(const std::vector<model::Deck>& decks, base::Length gap,
-                                   base::Length rowWidth);
+using model::Extent;
+using model::Loop;
+using model::Outline;
+using model::PlacedDeck;
+using model::placeDecks;
+using model::Side;
 
 /// 'A' for the first deck.
 std::string letterOf(std::size_t index);

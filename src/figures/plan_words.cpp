@@ -1,7 +1,7 @@
 #include "figures/plan_words.h"
 
 #include "base/quantity_words.h"
-#include "figures/outline.h"
+#include "model/outline.h"
 
 namespace figures {
 
@@ -55,7 +55,7 @@ std::string shapeText(const Pen& pen, const model::Shape& shape) {
     const Pen& pen;
     std::string operator()(const model::Rectangle& r) const { return twoSizes(pen, r.x, r.y); }
     std::string operator()(const model::Polygon& p) const {
-      const Extent e = extentOf(*outlineOf(model::Shape{p}));
+      const model::Extent e = extentOf(*outlineOf(model::Shape{p}));
       return pen.language("plan.within", {{"size", twoSizes(pen, e.width(), e.height())}});
     }
     std::string operator()(const model::Circle& c) const {

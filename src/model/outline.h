@@ -1,14 +1,14 @@
-// Shapes as closed lines in site coordinates: what plans are drawn from.
+// Shapes as closed lines in site coordinates: what plans are drawn from and boards counted on.
 #pragma once
 
 #include "model/job.h"
 
-namespace figures {
+namespace model {
 
 /// A closed line: its corners in order, or a circle when it has none.
 struct Loop {
-  std::vector<model::Place> corners;
-  model::Place centre;
+  std::vector<Place> corners;
+  Place centre;
   base::Length radius;
 
   bool isCircle() const { return corners.empty(); }
@@ -21,7 +21,7 @@ struct Outline {
 };
 
 struct Extent {
-  model::Place from, to;  // upper left and lower right corner
+  Place from, to;  // upper left and lower right corner
 
   base::Length width() const { return to.x - from.x; }
   base::Length height() const { return to.y - from.y; }
@@ -30,12 +30,12 @@ struct Extent {
 /// A shape from its own corner: the upper left corner of what it covers, and the points' own zero for a
 /// polygon. A triangle has its first side along the top; stairs rise along x.
 /// Nothing for what has no place on a plan: strips, screens and areas somebody else measured.
-std::optional<Outline> outlineOf(const model::Shape& shape);
+std::optional<Outline> outlineOf(const Shape& shape);
 
 /// A deck with its cut-outs, from the deck's own corner.
-std::optional<Outline> outlineOf(const model::Deck& deck);
+std::optional<Outline> outlineOf(const Deck& deck);
 
-Outline moved(const Outline& outline, model::Place by);
+Outline moved(const Outline& outline, Place by);
 Extent extentOf(const Outline& outline);
 
 /// The stretches of a line across the outline that lie inside it and outside its holes, in order. The line
@@ -49,15 +49,15 @@ std::vector<Stretch> stretches(const Loop& edge, base::Length at, bool alongX);
 
 /// Whether boards run along x. 'Long side' is the longer side of what the deck covers; on a square they
 /// always run along x.
-bool runsAlongX(const Extent& extent, model::Run run);
+bool runsAlongX(const Extent& extent, Run run);
 
 /// Where boards meet, every n-th of them, clipped to the outline. Counted from the upper or left side.
 struct Seam {
-  model::Place from, to;
+  Place from, to;
 };
-std::vector<Seam> seams(const Outline& outline, const model::Boards& boards, std::int64_t every);
+std::vector<Seam> seams(const Outline& outline, const Boards& boards, std::int64_t every);
 
 /// Straight distance of two places.
-base::Length distance(model::Place a, model::Place b);
+base::Length distance(Place a, Place b);
 
-}  // namespace figures
+}  // namespace model

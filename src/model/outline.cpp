@@ -1,13 +1,12 @@
-#include "figures/outline.h"
+#include "model/outline.h"
 
 #include "base/geometry.h"
 
 #include <algorithm>
 
-namespace figures {
+namespace model {
 
 using base::Length;
-using model::Place;
 
 namespace {
 
@@ -18,7 +17,7 @@ Loop circle(Length diameter) {
   return {{}, {r, r}, r};
 }
 
-Loop triangle(const model::Triangle& t) {
+Loop triangle(const Triangle& t) {
   Loop loop;
   for (const auto p : base::triangleCorners(t.a.millionths, t.b.millionths, t.c.millionths))
     loop.corners.push_back({{p.x}, {p.y}});
@@ -34,22 +33,20 @@ Loop moved(Loop loop, Place by) {
 }
 
 struct Maker {
-  std::optional<Outline> operator()(const model::Rectangle& r) const {
-    return Outline{rectangle(r.x, r.y), {}};
-  }
-  std::optional<Outline> operator()(const model::Polygon& p) const { return Outline{{p.points, {}, {}}, {}}; }
-  std::optional<Outline> operator()(const model::Circle& c) const { return Outline{circle(c.diameter), {}}; }
-  std::optional<Outline> operator()(const model::Ring& r) const {
+  std::optional<Outline> operator()(const Rectangle& r) const { return Outline{rectangle(r.x, r.y), {}}; }
+  std::optional<Outline> operator()(const Polygon& p) const { return Outline{{p.points, {}, {}}, {}}; }
+  std::optional<Outline> operator()(const Circle& c) const { return Outline{circle(c.diameter), {}}; }
+  std::optional<Outline> operator()(const Ring& r) const {
     const Length rim = {(r.outer - r.inner).millionths / 2};
     return Outline{circle(r.outer), {Outline{moved(circle(r.inner), {rim, rim}), {}}}};
   }
-  std::optional<Outline> operator()(const model::Triangle& t) const { return Outline{triangle(t), {}}; }
-  std::optional<Outline> operator()(const model::Stairs& s) const {
+  std::optional<Outline> operator()(const Triangle& t) const { return Outline{triangle(t), {}}; }
+  std::optional<Outline> operator()(const Stairs& s) const {
     return Outline{rectangle(s.going * s.steps, s.width), {}};
   }
-  std::optional<Outline> operator()(const model::Strip&) const { return std::nullopt; }
-  std::optional<Outline> operator()(const model::Screen&) const { return std::nullopt; }
-  std::optional<Outline> operator()(const model::Measured&) const { return std::nullopt; }
+  std::optional<Outline> operator()(const Strip&) const { return std::nullopt; }
+  std::optional<Outline> operator()(const Screen&) const { return std::nullopt; }
+  std::optional<Outline> operator()(const Measured&) const { return std::nullopt; }
 };
 
 /// Where the line at 'at' enters and leaves a loop, in order.
@@ -99,9 +96,9 @@ std::vector<Stretch> without(const std::vector<Stretch>& from, const std::vector
 
 }  // namespace
 
-std::optional<Outline> outlineOf(const model::Shape& shape) { return std::visit(Maker{}, shape); }
+std::optional<Outline> outlineOf(const Shape& shape) { return std::visit(Maker{}, shape); }
 
-std::optional<Outline> outlineOf(const model::Deck& deck) {
+std::optional<Outline> outlineOf(const Deck& deck) {
   auto outline = outlineOf(deck.shape);
   if (!outline) return outline;
   for (const auto& cut : deck.without) {
@@ -148,12 +145,12 @@ std::vector<Stretch> stretches(const Outline& outline, Length at, bool alongX) {
   return out;
 }
 
-bool runsAlongX(const Extent& extent, model::Run run) {
+bool runsAlongX(const Extent& extent, Run run) {
   if (extent.width() == extent.height()) return true;
-  return (extent.width() > extent.height()) == (run == model::Run::LongSide);
+  return (extent.width() > extent.height()) == (run == Run::LongSide);
 }
 
-std::vector<Seam> seams(const Outline& outline, const model::Boards& boards, std::int64_t every) {
+std::vector<Seam> seams(const Outline& outline, const Boards& boards, std::int64_t every) {
   const Extent extent = extentOf(outline);
   const bool alongX = runsAlongX(extent, boards.run);
   const Length first = alongX ? extent.from.y : extent.from.x;
@@ -171,4 +168,4 @@ Length distance(Place a, Place b) {
   return root(dx * dx + dy * dy);
 }
 
-}  // namespace figures
+}  // namespace model
