@@ -5,6 +5,7 @@
 #include "estimate/estimate.h"
 #include "input/read.h"
 #include "plan/plan.h"
+#include "plan/strips.h"
 #include "safety/exposure.h"
 #include "safety/hazards.h"
 
@@ -92,6 +93,7 @@ std::optional<Computation> compute(const std::string& file, const Shipped& shipp
     messages.addAt(name, planning);
     if (!messages.ok()) return {};
     x.estimate = estimate::makeEstimate(x.c, content, static_cast<int>(x.plan.days.size()));
+    x.plan.edges = plan::wetEdges(x.c, content, x.estimate, x.plan);
     x.price = estimate::makePrice(x.c, content, x.estimate);
     x.exposure = safety::exposureOf(x.c, content, x.estimate, x.plan);
     x.hazards = safety::hazardsOf(x.c, content, x.estimate, x.exposure);

@@ -10,6 +10,7 @@ namespace model {
 
 struct Place {
   base::Length x, y;  // x to the right, y down the page, from the deck's own corner
+  friend constexpr bool operator==(const Place&, const Place&) = default;
 };
 
 struct Rectangle {

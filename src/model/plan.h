@@ -77,20 +77,23 @@ struct SunDay {
 struct BoardStrip {
   std::size_t deck = 0;
   int number = 1;                 // in the order it is laid
-  int fromBoard = 0, boards = 0;  // counted across, 0 = at the far side
-  base::Area area;
-  int minutes = 0;  // for the whole crew
+  int fromBoard = 0, boards = 0;  // counted across, 0 = at the far side; treads on stairs
+  base::Area area;                // they add up to the deck's
+  int minutes = 0;                // for the whole crew, rounded up
 };
 
 /// How a deck is laid board by board.
 struct WetEdge {
   std::size_t deck = 0;
   int coat = 1;
-  std::vector<BoardStrip> strips;
-  bool startsAtEnd = false;  // false: from the top or left edge; true: from the bottom or right
-  int openMinutes = 0;       // of the coat at the warmest surface planned
-  bool isTooLong = false;    // even one board takes longer than the coat stays open
-  int peopleNeeded = 0;      // where more people would help; 0 = not needed, or no number would
+  std::vector<BoardStrip>
+      strips;                   // none where there are no boards to count: one stretch to a corner or joint
+  bool startsAtEnd = false;     // false: from the top or left edge, on stairs from the foot; true: from the
+                                // bottom or right edge, on stairs from the top step
+  int openMinutes = 0;          // of the coat at the warmest surface planned
+  bool isTooLong = false;       // even one board takes longer than the coat stays open
+  int peopleNeeded = 0;         // where more people would help; 0 = not needed, or no number would
+  std::optional<Place> wayOut;  // from the deck's own corner; nothing for what has no place on a plan
 };
 
 /// Another day the coats could start on.

@@ -1,0 +1,27 @@
+// In which order the boards of a deck are coated, so that no edge dries before the next board meets it.
+#pragma once
+
+#include "model/plan.h"
+
+namespace plan {
+
+/// Each deck and coat of the estimate, in its order. Boards in a strip = open time x crew rate / (length of a
+/// board x pitch), at least one; where boards differ in length, as many as their own sizes allow. The crew
+/// rate is that of laying the coat, the whole crew together; cutting in goes a strip ahead and is not
+/// counted. The open time is the product's at the warmest surface of the hours the coat is planned for, at 20
+/// C where no weather is known. Strips run from the side away from the way out towards it, and hold every
+/// board once.
+///
+/// Stairs are laid tread by tread: from the top step down, standing on dry treads below, or from the foot up
+/// where the way out lies at the top. Screens, fascia and rails, areas that others measured and decks without
+/// boards have no strips, only the open time.
+std::vector<model::WetEdge> wetEdges(const model::Case& c, const model::Content& content,
+                                     const model::Estimate& e, const model::Plan& plan);
+
+/// Where the crew leaves each deck, from its own corner: the job's word; else, where the job places both, the
+/// corner or middle of an edge that is nearest to the deck coated next; else the foot of stairs; else the
+/// middle of the longest edge that touches no other deck, of equals the lowest on the plan, then the
+/// rightmost. Nothing for what has no place on a plan.
+std::vector<std::optional<model::Place>> waysOut(const std::vector<model::Deck>& decks);
+
+}  // namespace plan
