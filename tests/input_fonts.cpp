@@ -66,11 +66,11 @@ TEST_CASE("a face of a family is chosen by weight and style, and others are left
 
 TEST_CASE("a family that is not installed is told with the nearest one, never replaced in silence") {
   CHECK(OwnTheme("text: {family: Volkorn}").said() ==
-        "own.yaml:3:23: error: faces.text.family: no font family 'Volkorn' is installed; did you mean "
+        "own.yaml:3:24: error: faces.text.family: no font family 'Volkorn' is installed; did you mean "
         "'Vollkorn'?\n"
         "  hint: install the package that brings it, or put the font file beside this one and name that\n");
   CHECK(OwnTheme("text: {family: Quillfeather Brush}").said() ==
-        "own.yaml:3:23: error: faces.text.family: no font family 'Quillfeather Brush' is installed\n"
+        "own.yaml:3:24: error: faces.text.family: no font family 'Quillfeather Brush' is installed\n"
         "  hint: install the package that brings it, or put the font file beside this one and name that\n");
 }
 

@@ -34,13 +34,17 @@ const std::vector<DocumentKind> kinds = {{"quote", Reader::Customer, true},
                                          {"office", Reader::Office, false}};
 
 std::shared_ptr<const typeset::Image> readLogo(const std::string& file, base::Diagnostics& messages) {
+  std::error_code failed;
+  if (fs::is_regular_file(file, failed) && fs::is_empty(file, failed)) {
+    messages.error({file}, "", "the logo is empty");
+    return {};
+  }
   const auto bytes = input::readFile(file);
   if (!bytes) {
     messages.error({file}, "", "the logo cannot be read");
     return {};
   }
   try {
-    if (bytes->empty()) throw std::runtime_error("the logo is empty");
     return std::make_shared<const typeset::Image>(pdf::readImage(*bytes));
   } catch (const std::runtime_error& e) {
     messages.error({file}, "", e.what());
