@@ -68,6 +68,64 @@ expect 'a template with a mistake' 1 "$program" pack "$box/first.yaml" --looks "
 says err "looks/en/quote.md:"
 says err "'nonsense' is not known here"
 
+# Records, and the year after.
+mkdir "$box/jobs"
+cp "$box/first.yaml" "$box/jobs/first.yaml"
+sed -i "s|\.\./content|$source/content|g; s|^brand: .*|brand: $source/content/brands/demo.yaml|" "$box/jobs/first.yaml"
+sed 's/^# done:/done:/; s/^#   - {area/  - {area/; s/^#   - {coat/  - {coat/; s/^# left:/left:/' "$box/jobs/first.yaml" > "$box/recorded.yaml"
+expect 'the records of the new job, taken as they stand' 0 "$program" check "$box/recorded.yaml"
+expect 'their figures' 0 "$program" figures --json "$box/recorded.yaml"
+says out '"litres": 3.1'
+expect 'its aftercare sheet' 0 "$program" pack --only aftercare "$box/recorded.yaml" -o "$box/once"
+pdftotext -layout "$box/once/$ref/aftercare.pdf" "$box/care.txt"
+grep -q '17 Feb 2027.*08:10–11:30.*3\.1.*A-113' "$box/care.txt" || { echo 'FAILED: the record is not on the aftercare sheet'; bad=1; }
+grep -q 'Thursday 18 February 2027 at 10:45' "$box/care.txt" || { echo 'FAILED: the last coat is not when it was laid'; bad=1; }
+# Years later, from the same files: file times, clock and place make no difference.
+mkdir "$box/later"
+cp "$box/recorded.yaml" "$box/later/"
+touch -d 2035-01-01 "$box/later/recorded.yaml"
+expect 'the sheet again' 0 env TZ=Asia/Tokyo "$program" pack --only aftercare "$box/later/recorded.yaml" -o "$box/twice"
+cmp "$box/once/$ref/aftercare.pdf" "$box/twice/$ref/aftercare.pdf" || bad=1
+
+cp "$box/recorded.yaml" "$box/jobs/first.yaml"
+expect 'who falls due' 0 "$program" due "$box/jobs" --by 2028-12-31
+says out "$ref"
+says out '2028-02-18'
+says out '2.2 L'
+expect 'nobody yet' 0 "$program" due "$box/jobs" --by 2028-02-17
+says out 'nobody falls due'
+expect 'as CSV' 0 "$program" due "$box/jobs" --from 2028-01-01 --by 2028-12-31 --csv
+says out '"1 Example Street, Exampletown",tern-oil,'
+[ "$(grep -c "$(printf '\r')$" "$box/out")" = 2 ] || { echo 'FAILED: CSV lines do not end in CRLF'; bad=1; }
+expect 'as JSON' 0 "$program" due "$box/jobs" --by 2028-12-31 --json
+/usr/bin/python3 -c 'import json, sys; v, = json.load(open(sys.argv[1])); assert v["litres"] == 2.2 and v["batches"] == ["A-113"], v' "$box/out" || bad=1
+expect 'no date' 2 "$program" due "$box/jobs"
+expect 'a date that is none' 2 "$program" due "$box/jobs" --by 2028-02-30
+says err "'2028-02-30' is not a date"
+sed 's/^valid_days: .*/valid_days: minus one/' "$box/jobs/first.yaml" > "$box/jobs/broken.yaml"
+expect 'a broken job among others' 1 "$program" due "$box/jobs" --by 2028-12-31
+says err 'broken.yaml:'
+says out "$ref"
+rm "$box/jobs/broken.yaml"
+
+expect 'a start before the last coat' 1 "$program" again "$box/jobs/first.yaml" --start 2027-02-18
+says err 'its last coat lies on 2027-02-18'
+expect "next year's job" 0 "$program" again "$box/jobs/first.yaml" --start 2028-02-21
+says out "$ref-2.yaml: look it over"
+expect "next year's job over itself" 1 "$program" again "$box/jobs/first.yaml" --start 2028-02-21
+says err 'is there already'
+expect "next year's job is in order" 0 "$program" check "$box/jobs/$ref-2.yaml"
+grep -q "^after: $ref" "$box/jobs/$ref-2.yaml" || { echo 'FAILED: the new job does not name the old one'; bad=1; }
+grep -q '^quoted: 2028-01-24' "$box/jobs/$ref-2.yaml" || { echo 'FAILED: the quote is not four weeks before the start'; bad=1; }
+expect 'a job that was followed is not due' 0 "$program" due "$box/jobs" --by 2028-12-31
+says out 'nobody falls due'
+expect 'and the year after that, elsewhere' 0 "$program" again "$box/jobs/$ref-2.yaml" --start 2029-02-20 --quoted 2029-01-02 -o "$box/other/third.yaml"
+expect 'which is in order too' 0 "$program" check "$box/other/third.yaml"
+grep -q "^ref: $ref-3" "$box/other/third.yaml" || { echo 'FAILED: the third year has the wrong number'; bad=1; }
+sed 's/^work: .*/work: [wash]/; s/^sanding: .*//' "$box/first.yaml" > "$box/uncoated.yaml"
+expect 'nothing to renew' 1 "$program" again "$box/uncoated.yaml" --start 2029-02-20
+says err 'lays no coat'
+
 # Watching: a save makes the pack again, a mistake is told and waited out.
 "$program" watch "$box/first.yaml" -o "$box/watched" > "$box/watch.out" 2> "$box/watch.err" &
 watcher=$!

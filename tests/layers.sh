@@ -10,12 +10,13 @@ allow() {
     estimate) echo "base model estimate" ;;
     plan) echo "base model plan" ;;
     safety) echo "base model safety" ;;
+    records) echo "base model records" ;;
     sheets) echo "base model sheets" ;;
     markup) echo "base markup" ;;
     typeset) echo "base markup typeset model/theme.h" ;;
     figures) echo "base model typeset figures" ;;
     pdf) echo "base typeset pdf" ;;
-    app) echo "base model input estimate plan safety sheets markup typeset figures pdf app" ;;
+    app) echo "base model input estimate plan records safety sheets markup typeset figures pdf app" ;;
   esac
 }
 for f in */*.h */*.cpp; do

@@ -4,16 +4,15 @@
 #include "app/facts_text.h"
 #include "app/figures_json.h"
 #include "app/files.h"
+#include "app/parallel.h"
 #include "input/read.h"
 #include "sheets/explain.h"
 
 #include <algorithm>
-#include <atomic>
 #include <filesystem>
 #include <iostream>
 #include <map>
 #include <set>
-#include <thread>
 
 namespace app {
 namespace fs = std::filesystem;
@@ -43,17 +42,8 @@ void makeOne(const std::string& job, const Shipped& shipped, const PackOrder& or
 /// Makes every job on its own thread of a few, in any order; the outcomes keep the order of the jobs.
 std::vector<Outcome> makeAll(const Shipped& shipped, const PackOrder& order) {
   std::vector<Outcome> outcomes(order.jobs.size());
-  std::atomic<std::size_t> next{0};
-  const auto work = [&] {
-    for (std::size_t i = next++; i < order.jobs.size(); i = next++)
-      makeOne(order.jobs[i], shipped, order, outcomes[i]);
-  };
-  const std::size_t most =
-      order.threads > 0 ? order.threads : std::max(1U, std::thread::hardware_concurrency());
-  std::vector<std::jthread> threads;
-  for (std::size_t i = 1; i < std::min(most, order.jobs.size()); ++i) threads.emplace_back(work);
-  work();
-  threads.clear();  // waits for them
+  inParallel(order.jobs.size(), order.threads,
+             [&](std::size_t i) { makeOne(order.jobs[i], shipped, order, outcomes[i]); });
   return outcomes;
 }
 

@@ -5,7 +5,9 @@
 #include "estimate/estimate.h"
 #include "input/read.h"
 #include "plan/plan.h"
+#include "plan/records.h"
 #include "plan/strips.h"
+#include "records/actual.h"
 #include "safety/exposure.h"
 #include "safety/hazards.h"
 
@@ -50,9 +52,15 @@ std::optional<Computation> compute(const std::string& file, const Shipped& shipp
                    "give the path of a job file; 'planksheaf new FILE' makes one");
     return {};
   }
+  return computeText(*text, name, shipped, choices, messages);
+}
+
+std::optional<Computation> computeText(const std::string& text, const std::string& name,
+                                       const Shipped& shipped, const Choices& choices,
+                                       base::Diagnostics& messages) {
   Computation x;
   const auto& content = shipped.content;
-  x.c.job = input::readJob(*text, name, content, messages);
+  x.c.job = input::readJob(text, name, content, messages);
   const std::string brand = !choices.brandFile.empty() ? choices.brandFile : x.c.job.brandFile;
   if (!x.c.job.site.timezone.empty()) plan::checkZone(x.c.job.site, messages);
   if (!brand.empty())
@@ -61,9 +69,14 @@ std::optional<Computation> compute(const std::string& file, const Shipped& shipp
   if (!messages.ok()) return {};
   x.c.product = &content.products.at(x.c.job.product);
   x.c.region = &content.regions.at(x.c.job.site.region);
-  const auto rates = input::ratesFor(*text, name, x.c.job, x.c.brand, messages);
+  const auto rates = input::ratesFor(text, name, x.c.job, x.c.brand, messages);
   if (!rates) return {};
   x.c.rates = *rates;
+  const auto& learned = x.c.job.ratesFile.empty() ? x.c.brand.ratesFile : x.c.job.ratesFile;
+  if (!learned.empty())
+    x.c.job.learnedRates = readOnce(shipped.shelves->learnedRates, learned, messages, [&](auto& told) {
+      return input::readLearnedRates(learned, content, told);
+    });
   const std::string theme = !choices.theme.empty()     ? choices.theme
                             : !x.c.brand.theme.empty() ? x.c.brand.theme
                                                        : defaultTheme;
@@ -90,9 +103,11 @@ std::optional<Computation> compute(const std::string& file, const Shipped& shipp
     const auto first = estimate::makeEstimate(x.c, content, 0);
     base::Diagnostics planning;
     x.plan = plan::makePlan(x.c, content, first, planning);
+    if (planning.ok()) plan::applyRecords(x.plan, x.c, planning);
     messages.addAt(name, planning);
     if (!messages.ok()) return {};
     x.estimate = estimate::makeEstimate(x.c, content, static_cast<int>(x.plan.days.size()));
+    records::addActual(x.estimate, x.c);
     x.plan.edges = plan::wetEdges(x.c, content, x.estimate, x.plan);
     x.price = estimate::makePrice(x.c, content, x.estimate);
     x.exposure = safety::exposureOf(x.c, content, x.estimate, x.plan);

@@ -34,6 +34,7 @@ struct Translation {
 struct Shelves {
   base::Shelf<std::string, Told<model::Brand>> brands;
   base::Shelf<std::string, Told<model::Theme>> themes;
+  base::Shelf<std::string, Told<std::vector<model::LearnedRate>>> learnedRates;
   base::Shelf<std::string, Told<std::shared_ptr<const typeset::Image>>> logos;
   base::Shelf<std::string, typeset::Fonts> fonts;
   base::Shelf<std::string, sheets::Sheet> sheets;
@@ -89,5 +90,9 @@ Shipped readShipped(const Choices& choices);
 /// Reads a job ('-' is standard input) and computes it; nothing when there were errors.
 std::optional<Computation> compute(const std::string& file, const Shipped& shipped, const Choices& choices,
                                    base::Diagnostics& messages);
+/// The same for the text of a job; 'name' is its file, for messages and for what it names beside itself.
+std::optional<Computation> computeText(const std::string& text, const std::string& name,
+                                       const Shipped& shipped, const Choices& choices,
+                                       base::Diagnostics& messages);
 
 }  // namespace app

@@ -83,6 +83,24 @@ ordered_json price(const Computation& x, int digits) {
   return j;
 }
 
+ordered_json actual(const Computation& x) {
+  auto list = ordered_json::array();
+  for (const auto& coat : x.estimate.actual) {
+    const auto& done = x.c.job.done[coat.done];
+    list.push_back({{"area", deckName(x, coat.deck)},
+                    {"coat", coat.coat},
+                    {"start", base::isoTime(done.start)},
+                    {"end", base::isoTime(done.end)},
+                    {"litres", coat.litres ? ordered_json(litres(*coat.litres)) : ordered_json(nullptr)},
+                    {"rate", coat.rate ? ordered_json(spread(*coat.rate)) : ordered_json(nullptr)},
+                    {"shared", coat.isShared},
+                    {"planned_litres", litres(coat.plannedLitres)},
+                    {"planned_rate", spread(coat.plannedRate)},
+                    {"batches", done.batches}});
+  }
+  return list;
+}
+
 }  // namespace
 
 std::string figuresJson(const Computation& x) {
@@ -117,6 +135,9 @@ std::string figuresJson(const Computation& x) {
   j["tins"] = tins(n.bought, digits);
   j["tins_cost"] = money(n.bought.cost, digits);
   j["left_over_l"] = litres(n.leftOver);
+  j["actual"] = actual(x);
+  if (e.leftByTheBooks) j["left_by_the_books_l"] = litres(*e.leftByTheBooks);
+  if (e.leftAsCounted) j["left_as_counted_l"] = litres(*e.leftAsCounted);
   j["labour"] = ordered_json::array();
   for (const auto& l : e.labour) {
     ordered_json line{{"task", l.task},

@@ -3,6 +3,7 @@
 #include "app/documents.h"
 #include "app/looks.h"
 #include "app/watch.h"
+#include "app/year_after.h"
 #include "base/nearest.h"
 
 #include <CLI/CLI.hpp>
@@ -13,14 +14,17 @@ namespace {
 constexpr int wrongUse = 2;
 constexpr auto version = "planksheaf 0.1.0";
 
-const std::vector<std::string> commands = {"pack", "check", "figures", "new", "facts", "looks", "watch"};
+const std::vector<std::string> commands = {"pack",  "check", "figures", "new",  "facts",
+                                           "looks", "watch", "due",     "again"};
 
 constexpr auto intro =
     R"(One YAML job file becomes a pack of PDFs: quote, aftercare sheet, crew safety sheet, order list, office sheet.
 
   planksheaf new deck.yaml             write a commented job to fill in
   planksheaf pack deck.yaml            make its pack, in a folder named after the job's number
-  planksheaf figures --explain deck.yaml   how each figure came about)";
+  planksheaf figures --explain deck.yaml   how each figure came about
+  planksheaf due jobs --by 2028-06-30  whose yearly visit falls due
+  planksheaf again deck.yaml --start 2028-03-20   next year's job)";
 
 void addChoices(CLI::App& command, app::Choices& choices) {
   command.add_option("--brand", choices.brandFile, "the firm's file, instead of the job's")
@@ -48,6 +52,19 @@ void addChoices(CLI::App& command, app::Choices& choices) {
       ->type_name("NAMES");
 }
 
+/// 'YYYY-MM-DD', for a day that exists.
+CLI::Option* addDate(CLI::App& command, const char* name, std::optional<base::Date>& into,
+                     const char* about) {
+  return command
+      .add_option_function<std::string>(
+          name, [&into](const std::string& s) { into = base::parseDate(s); }, about)
+      ->check([](const std::string& s) {
+        return base::parseDate(s) ? std::string()
+                                  : "'" + s + "' is not a date; write year, month and day like 2028-03-20";
+      })
+      ->type_name("DATE");
+}
+
 int run(int argc, char** argv) {
   CLI::App program{intro, "planksheaf"};
   program.set_version_flag("--version", version);
@@ -70,7 +87,7 @@ int run(int argc, char** argv) {
   check->add_option("jobs", jobs, "job files; - reads standard input")->required()->type_name("JOB");
   addChoices(*check, order.choices);
   std::string job;
-  bool isJson = false, isExplain = false;
+  bool isJson = false, isExplain = false, isCsv = false;
   auto* figures = program.add_subcommand("figures", "every computed figure");
   figures->add_option("job", job, "job file; - reads standard input")->required()->type_name("JOB");
   figures->add_flag("--json", isJson, "as JSON, by the names of content/schemas/figures.schema.json");
@@ -91,6 +108,34 @@ int run(int argc, char** argv) {
   watch->add_option("-o,--output", order.folder, "folder for the pack, instead of the job's own")
       ->type_name("DIR");
   addChoices(*watch, order.choices);
+
+  app::DueOrder dueOrder;
+  std::optional<base::Date> by, start;
+  auto* due = program.add_subcommand("due", "whose maintenance falls due, from every job below a folder");
+  due->add_option("folder", dueOrder.folder, "where the jobs are")
+      ->required()
+      ->check(CLI::ExistingDirectory)
+      ->type_name("FOLDER");
+  addDate(*due, "--from", dueOrder.from, "first day; left out: all before --by");
+  addDate(*due, "--by", by, "last day")->required();
+  auto* dueJson = due->add_flag("--json", isJson, "as JSON");
+  due->add_flag("--csv", isCsv, "as CSV (RFC 4180)")->excludes(dueJson);
+  app::AgainOrder againOrder;
+  auto* again = program.add_subcommand("again", "write next year's job: a wash and one maintenance coat");
+  again->add_option("job", againOrder.job, "the finished job")->required()->type_name("JOB");
+  addDate(*again, "--start", start, "first day on site")->required();
+  addDate(*again, "--quoted", againOrder.quoted, "date of the quote; left out: four weeks before the start");
+  again->add_option("-o,--output", againOrder.file, "where to write it; must not be there yet")
+      ->type_name("FILE");
+  std::string folder, ratesFile;
+  auto* rates =
+      program.add_subcommand("rates", "spreading rates learned from every recorded job below a folder");
+  rates->add_option("folder", folder, "where the jobs are")
+      ->required()
+      ->check(CLI::ExistingDirectory)
+      ->type_name("FOLDER");
+  rates->add_option("-o,--output", ratesFile, "where to write them, over older rates only; left out: printed")
+      ->type_name("FILE");
 
   if (argc < 2) {
     std::cerr << program.help();
@@ -120,6 +165,16 @@ int run(int argc, char** argv) {
   if (*facts) return app::facts(job, order.choices);
   if (*looks) return app::copyLooks(file);
   if (*watch) return app::watch(job, order);
+  if (*due) {
+    dueOrder.by = *by;
+    dueOrder.form = isJson ? app::ListForm::Json : isCsv ? app::ListForm::Csv : app::ListForm::Table;
+    return app::due(dueOrder);
+  }
+  if (*rates) return app::rates(folder, ratesFile);
+  if (*again) {
+    againOrder.start = *start;
+    return app::again(againOrder);
+  }
   return app::newJob(file);
 }
 

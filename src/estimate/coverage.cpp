@@ -94,12 +94,25 @@ std::vector<model::StockTin> openedFor(Volume wanted, const model::Job& job) {
   return tins;
 }
 
+/// What finished jobs have taught about a coat of a deck; null when they say nothing.
+const model::LearnedRate* learnedRate(const model::Job& job, const model::Deck& deck, int coat) {
+  for (const auto& r : job.learnedRates) {
+    if (r.product == job.product && r.timber == deck.timber && r.state == stateWhenCoated(job, deck) &&
+        r.coat == coat)
+      return &r;
+  }
+  return nullptr;
+}
+
 }  // namespace
 
-model::Uptake uptakeOf(const model::Job& job, const model::Deck& deck, const model::Timber& timber) {
+model::State stateWhenCoated(const model::Job& job, const model::Deck& deck) {
   const bool isFinished = deck.state == model::State::Oiled || deck.state == model::State::Film;
-  const bool isBared = isFinished && model::asksFor(job.work, model::Work::Sand);
-  return timber.uptake.at(isBared ? model::State::Sanded : deck.state);
+  return isFinished && model::asksFor(job.work, model::Work::Sand) ? model::State::Sanded : deck.state;
+}
+
+model::Uptake uptakeOf(const model::Job& job, const model::Deck& deck, const model::Timber& timber) {
+  return timber.uptake.at(stateWhenCoated(job, deck));
 }
 
 std::vector<model::CoatNeed> coatsOf(const model::Case& c, const model::Content& content, std::size_t deck,
@@ -116,7 +129,12 @@ std::vector<model::CoatNeed> coatsOf(const model::Case& c, const model::Content&
   for (int n = 1; n <= d.coats; ++n) {
     const Spread listed = table[std::min(table.size(), static_cast<std::size_t>(n)) - 1];
     model::CoatNeed need{deck, n, listed, from, {}, {}};
-    if (!isJobs && !d.testPatch) need.uptake = uptake;
+    const auto* learned = isJobs || d.testPatch ? nullptr : learnedRate(c.job, d, n);
+    if (!isJobs && !d.testPatch && learned == nullptr) need.uptake = uptake;
+    if (learned != nullptr) {
+      need.rate = learned->rate;
+      need.rateFrom = std::to_string(learned->jobs) + " of your own jobs";
+    }
     if (d.testPatch) {
       const Spread patch = {d.testPatch->area, d.testPatch->used};
       need.rate = n == 1 ? patch : inProportion(patch, listed, table.front());

@@ -5,17 +5,19 @@
 
 namespace estimate {
 
-/// Spreading rate of each coat of a deck: the job's own rates, or the product's table for the uptake of
-/// timber and state; a test patch replaces the first and scales the later ones in the same proportion.
-/// Nothing when the job asks for no oil.
+/// Spreading rate of each coat of a deck: the job's own rates; or a test patch for the first and, in the
+/// table's proportion, for the later ones; or what finished jobs taught; or the product's table for the
+/// uptake of timber and state. Nothing when the job asks for no oil.
 std::vector<model::CoatNeed> coatsOf(const model::Case& c, const model::Content& content, std::size_t deck,
                                      const model::Measures& measures);
 
 /// Need with loss, range, stock and tins. A test patch halves how far its deck may fall below or above.
 model::ProductNeed productNeed(const model::Case& c, const std::vector<model::CoatNeed>& coats);
 
-/// How thirsty a deck is when it is coated: by its timber and state. Sanding takes off the old oil or film,
-/// so a finished deck that is sanded drinks as sanded boards do.
+/// What the boards are when they are coated: sanding takes off old oil or film.
+model::State stateWhenCoated(const model::Job& job, const model::Deck& deck);
+
+/// How thirsty a deck is when it is coated: by its timber and the state it is coated in.
 model::Uptake uptakeOf(const model::Job& job, const model::Deck& deck, const model::Timber& timber);
 
 }  // namespace estimate

@@ -1,5 +1,6 @@
 // The firm's own file: letterhead, colours, rates by region.
 #include "input/colour.h"
+#include "input/content_parts.h"
 #include "input/cursor.h"
 #include "input/font_finder.h"
 #include "input/read.h"
@@ -62,6 +63,7 @@ model::Brand readKeys(Record& r, const std::string& file, const model::Content& 
   }
   b.theme = optional("theme");
   b.terms = texts(r.may("terms"));
+  b.ratesFile = pathBeside(r.may("spreading_rates"), file);
   if (const Field f = r.must("rates"); f.isGiven()) {
     Record regions(f);
     for (const auto& [id, at, rates] : regions.all()) {

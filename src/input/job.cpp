@@ -113,8 +113,9 @@ void checkProduct(const Field& f, const model::Job& job, const model::Content& c
 
 void readTexts(Record& r, const char* key, std::vector<std::string>& into) { into = texts(r.may(key)); }
 
-std::string besideJob(const std::string& job, const std::string& path) {
-  return (std::filesystem::path(job).parent_path() / path).lexically_normal().string();
+/// A path named in a file, from that file's folder.
+std::string besideFile(const std::string& file, const std::string& path) {
+  return (std::filesystem::path(file).parent_path() / path).lexically_normal().string();
 }
 
 /// 'languages: {safety: [en, es]}'.
@@ -184,6 +185,7 @@ model::Job readJob(const std::string& bytes, const std::string& file, const mode
   const Source source{file, messages};
   Record r(Field(source, &*root, "", root->mark));
   job.ref = readRef(r.must("ref"));
+  if (const Field f = r.may("after"); f.isGiven()) job.after = readRef(f);
   job.quoted = date(r.must("quoted"));
   job.validDays = whole(r.may("valid_days"), {1, 365, "from 1 to 365"}, 30);
   if (const Field f = r.must("customer"); f.isGiven()) job.customer = readCustomer(f);
@@ -192,7 +194,7 @@ model::Job readJob(const std::string& bytes, const std::string& file, const mode
   job.start = date(start);
   if (job.start < job.quoted && job.start != base::Date{} && job.quoted != base::Date{})
     start.error("the work starts before " + base::isoDate(job.quoted) + ", the date of the quote");
-  if (const Field f = r.must("brand"); !text(f).empty()) job.brandFile = besideJob(file, *f.word());
+  job.brandFile = pathBeside(r.must("brand"), file);
   const Field product = r.must("product");
   job.product = knownId(product, content.products, "product");
   checkProduct(product, job, content);
@@ -213,10 +215,13 @@ model::Job readJob(const std::string& bytes, const std::string& file, const mode
   const auto region = content.regions.find(job.site.region);
   job.price = readPricing(r.may("price"), region == content.regions.end() ? nullptr : &region->second);
   job.taskRates = readTaskRates(r.may("task_rates"), content);
+  job.ratesFile = pathBeside(r.may("spreading_rates"), file);
   readTexts(r, "included", job.included);
   readTexts(r, "excluded", job.excluded);
   readTexts(r, "before_we_come", job.beforeWeCome);
   readTexts(r, "batches", job.batches);
+  job.done = readDone(r.may("done"), job);
+  job.left = readLeft(r.may("left"), job, content);
   if (const Field f = r.may("title"); f.isGiven()) job.title = text(f);
   if (const Field f = r.may("office_note"); f.isGiven()) job.officeNote = text(f);
   if (const Field f = r.may("languages"); f.isGiven()) {
@@ -228,13 +233,19 @@ model::Job readJob(const std::string& bytes, const std::string& file, const mode
   return job;
 }
 
+std::string pathBeside(const Field& f, const std::string& file) {
+  if (!f.isGiven()) return {};
+  const std::string name = text(f);
+  return name.empty() ? name : besideFile(file, name);
+}
+
 std::string brandFile(const std::string& text, const std::string& file) {
   base::Diagnostics ignored;  // readJob reports them
   const std::optional<Node> root = parseTree(text, file, ignored);
   if (!root || root->kind != Node::Kind::Map) return {};
   for (const Entry& e : root->entries) {
     if (e.key == "brand" && e.value.kind == Node::Kind::Word && !e.value.word.empty())
-      return besideJob(file, e.value.word);
+      return besideFile(file, e.value.word);
   }
   return {};
 }

@@ -13,5 +13,8 @@ model::Crew readCrew(const Field& f);
 model::Pricing readPricing(const Field& f, const model::Region* regionOf);
 std::vector<model::Deck> readDecks(const Field& f, const model::Content& content,
                                    const std::vector<model::Work>& work);
+/// The job's areas, work, start and product are read already.
+std::vector<model::DoneCoat> readDone(const Field& f, const model::Job& job);
+std::vector<model::StockTin> readLeft(const Field& f, const model::Job& job, const model::Content& content);
 
 }  // namespace input

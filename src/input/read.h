@@ -32,6 +32,13 @@ std::string brandFile(const std::string& text, const std::string& file);
 std::optional<model::Rates> ratesFor(const std::string& text, const std::string& file, const model::Job& job,
                                      const model::Brand& brand, base::Diagnostics& messages);
 
+/// A state of the boards as the files write it.
+std::string nameOf(model::State state);
+
+/// Spreading rates that 'planksheaf rates' has written.
+std::vector<model::LearnedRate> readLearnedRates(const std::string& file, const model::Content& content,
+                                                 base::Diagnostics& messages);
+
 model::Brand readBrand(const std::string& file, const model::Content& content, base::Diagnostics& messages);
 
 /// Reads a theme; font files are looked for beside the theme, then in the system's font folders. The theme it

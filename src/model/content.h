@@ -247,6 +247,7 @@ struct Brand {
   FaceFiles fonts;                         // replace the theme's
   std::string theme;                       // name of a theme; empty = the default
   std::map<std::string, Rates> rates;      // by region
+  std::string ratesFile;                   // absolute, learned spreading rates; empty = none
   std::vector<std::string> terms;          // further clauses of the quote
 };
 

@@ -28,6 +28,18 @@ struct CoatNeed {
       uptake;  // whose row of the product's table it is; nothing for the job's own rates and patches
 };
 
+/// A coat as it was laid, beside what was planned.
+struct ActualCoat {
+  std::size_t done = 0;  // which of the job's records
+  std::size_t deck = 0;
+  int coat = 1;
+  bool isShared = false;               // the litres are its share of what one record gives for several decks
+  std::optional<base::Volume> litres;  // out of the tins, with what stayed in pads and tins
+  std::optional<base::Spread> rate;    // surface by these litres
+  base::Volume plannedLitres;          // with the job's loss
+  base::Spread plannedRate;            // without
+};
+
 struct TinCount {
   Tin tin;
   std::int64_t count = 0;
@@ -121,6 +133,9 @@ struct Estimate {
   std::vector<Measures> decks;  // in the job's order
   Measures all;                 // sums
   std::vector<CoatNeed> coats;
+  std::vector<ActualCoat> actual;              // of the coats recorded, in the records' order
+  std::optional<base::Volume> leftByTheBooks;  // once every coat's litres are recorded
+  std::optional<base::Volume> leftAsCounted;   // of the job's product
   ProductNeed product;
   std::vector<LabourLine> labour;
   base::Hours labourHours;  // person-hours

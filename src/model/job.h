@@ -140,6 +140,7 @@ struct StockTin {
   std::string product;
   base::Volume size;
   int count = 0;
+  std::optional<base::Volume> holds = {};  // of an opened tin; nothing = full
 };
 
 struct Option {
@@ -167,7 +168,8 @@ struct DoneCoat {
   std::size_t deck = 0;
   int coat = 1;
   base::LocalTime start, end;
-  std::optional<base::Volume> used;
+  std::optional<base::Volume> used;  // out of the tins, by all the coats of this entry together
+  std::size_t entry = 0;             // of the job's list, from 0; an entry may hold for several decks
   std::vector<std::string> batches;
   std::optional<base::Temperature> air, surface;  // as measured on site
   std::optional<base::Share> humidity, moisture;
@@ -185,6 +187,7 @@ struct LearnedRate {
 
 struct Job {
   std::string ref;
+  std::string after;  // number of the job this one follows; empty = none
   base::Date quoted{};
   int validDays = 30;
   Customer customer;
@@ -211,7 +214,8 @@ struct Job {
   Normals normals;                        // the job's own, or the region's; may be empty
   std::vector<DoneCoat> done;             // in order of deck and coat
   std::vector<StockTin> left;             // full and opened tins after the job, as counted
-  std::vector<LearnedRate> learnedRates;  // from the file the job names under 'rates:'
+  std::string ratesFile;                  // path of 'spreading_rates:'; empty = the brand's, or none
+  std::vector<LearnedRate> learnedRates;  // from that file
   std::map<std::string, std::vector<std::string>> languages;  // by document; none = the region's
   base::SourcePos languagesPos;
 };

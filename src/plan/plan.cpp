@@ -2,6 +2,7 @@
 
 #include "model/lookup.h"
 #include "plan/coats.h"
+#include "plan/dates.h"
 #include "plan/zone.h"
 
 #include <algorithm>
@@ -73,28 +74,6 @@ Phases phasesOf(const model::Estimate& e, const model::Content& content, const m
     else (phases.coats.empty() ? phases.before : phases.after).push_back(&line);
   }
   return phases;
-}
-
-/// Nobody is sent onto a deck in the dark: from eight in the evening the next morning is meant.
-base::LocalTime waking(base::LocalTime t) {
-  constexpr int morning = 7 * 60, evening = 20 * 60;
-  if (t.minutes >= evening) return {t.day + std::chrono::days{1}, morning};
-  return {t.day, std::max(t.minutes, morning)};
-}
-
-void addDates(model::Plan& plan, const model::Case& c, const Calendar& calendar) {
-  const auto& zone = c.job.site.timezone;
-  const auto& times = c.product->times;
-  const auto add = [&](const std::string& name, base::LocalTime at) {
-    plan.events.push_back({name, at, 0, {}});
-  };
-  add("walk", waking(after(zone, plan.finished, times.walk)));
-  add("furniture", after(zone, plan.finished, times.furniture));
-  add("rugs", after(zone, plan.finished, times.rugs));
-  add("first_wash", after(zone, plan.finished, times.firstWash));
-  base::Date visit = base::plusMonths(plan.finished.day, times.maintenanceMonths);
-  while (!calendar.isWorkday(visit)) visit += std::chrono::days{1};
-  add("maintenance", {visit, c.job.crew.startMinutes});
 }
 
 bool canBePlanned(const model::Case& c, const model::Content& content, const Calendar& calendar, Span coating,
@@ -174,9 +153,6 @@ model::Plan makePlan(const model::Case& c, const model::Content& content, const 
   for (const auto& shift : plan.shifts) {
     if (plan.days.empty() || plan.days.back() != shift.start.day) plan.days.push_back(shift.start.day);
   }
-  std::stable_sort(plan.events.begin(), plan.events.end(),
-                   [](const auto& a, const auto& b) { return a.at < b.at; });
-  for (auto& event : plan.events) event.utcOffsetMinutes = utcOffset(job.site.timezone, event.at);
   return plan;
 }
 

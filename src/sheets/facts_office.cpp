@@ -4,6 +4,7 @@
 #include "sheets/facts_common.h"
 #include "sheets/facts_decks.h"
 #include "sheets/facts_price.h"
+#include "sheets/facts_records.h"
 
 #include <algorithm>
 
@@ -181,6 +182,7 @@ Facts officeFacts(const Computed& x) {
   addLabour(f, x, w);
   addShifts(f, x, w);
   addOrders(f, x, w);
+  addActual(f, x, w);
   f.emplace_back("orders_title", titleOf(x));
   f.emplace_back("office_title", titleOf(x));
   f.emplace_back("office_note", x.c.job.officeNote);

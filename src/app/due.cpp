@@ -1,0 +1,126 @@
+#include "app/year_after.h"
+
+#include "app/job_folder.h"
+#include "base/quantity_words.h"
+#include "base/utf8.h"
+#include "records/due.h"
+#include "sheets/words.h"
+
+#include <iostream>
+#include <nlohmann/json.hpp>
+
+namespace app {
+namespace {
+
+using records::Visit;
+
+std::string listed(const std::vector<std::string>& words) {
+  std::string s;
+  for (const auto& word : words) s += (s.empty() ? "" : ", ") + word;
+  return s;
+}
+
+double litresOf(const Visit& v) { return static_cast<double>(v.litres.millionths) / 1e9; }
+
+/// RFC 4180: lines end in CRLF, a field with a comma, quote or line break stands in quotes, quotes are
+/// doubled.
+std::string csvField(const std::string& s) {
+  if (s.find_first_of(",\"\r\n") == std::string::npos) return s;
+  std::string quoted = "\"";
+  for (const char c : s) quoted += c == '"' ? std::string("\"\"") : std::string(1, c);
+  return quoted + "\"";
+}
+
+std::string csvLine(const std::vector<std::string>& fields) {
+  std::string line;
+  for (const auto& field : fields) line += (&field == &fields.front() ? "" : ",") + csvField(field);
+  return line + "\r\n";
+}
+
+std::string csv(const std::vector<Visit>& visits) {
+  std::string s = csvLine({"due", "job", "customer", "phone", "email", "address", "product", "colour",
+                           "batches", "litres", "litres_from", "last_coat", "file"});
+  for (const auto& v : visits) {
+    s += csvLine({base::isoDate(v.due), v.ref, v.customer, v.phone, v.email, listed(v.address), v.product,
+                  v.colour, listed(v.batches), base::decimal(v.litres.millionths / 1000, 2, ".", ""),
+                  v.isRecorded ? "records" : "plan", base::isoDate(v.lastCoat), v.file});
+  }
+  return s;
+}
+
+std::string json(const std::vector<Visit>& visits) {
+  auto list = nlohmann::ordered_json::array();
+  for (const auto& v : visits) {
+    list.push_back({{"due", base::isoDate(v.due)},
+                    {"job", v.ref},
+                    {"customer", v.customer},
+                    {"phone", v.phone},
+                    {"email", v.email},
+                    {"address", v.address},
+                    {"product", v.product},
+                    {"colour", v.colour},
+                    {"batches", v.batches},
+                    {"litres", litresOf(v)},
+                    {"litres_from", v.isRecorded ? "records" : "plan"},
+                    {"last_coat", base::isoDate(v.lastCoat)},
+                    {"file", v.file}});
+  }
+  return list.dump(2) + "\n";
+}
+
+std::size_t letters(const std::string& s) {
+  std::size_t n = 0;
+  for (std::size_t at = 0; at < s.size(); ++n) base::nextLetter(s, at);
+  return n;
+}
+
+/// Columns as wide as their longest field.
+std::string table(const std::vector<Visit>& visits, const Shipped& shipped) {
+  std::vector<std::vector<std::string>> rows = {
+      {"due", "job", "customer", "address", "product", "colour", "batches", "expected"}};
+  for (const auto& v : visits) {
+    const sheets::Words w(shipped.content.regions.at(v.region), shipped.english);
+    rows.push_back({base::isoDate(v.due), v.ref, v.customer, listed(v.address), v.product, v.colour,
+                    listed(v.batches), w.volume(v.litres) + (v.isRecorded ? "" : " (planned)")});
+  }
+  std::vector<std::size_t> widths(rows.front().size());
+  for (const auto& row : rows) {
+    for (std::size_t i = 0; i < row.size(); ++i) widths[i] = std::max(widths[i], letters(row[i]));
+  }
+  std::string s;
+  for (const auto& row : rows) {
+    std::string line;
+    for (std::size_t i = 0; i < row.size(); ++i)
+      line += row[i] + (i + 1 == row.size() ? "" : std::string(widths[i] - letters(row[i]) + 2, ' '));
+    s += line + "\n";
+  }
+  return s;
+}
+
+}  // namespace
+
+int due(const DueOrder& order) {
+  const Shipped shipped = readShipped({});
+  base::Diagnostics messages;
+  std::vector<Visit> all;
+  for (const auto& job : readJobs(order.folder, Wanted::Dates, shipped, messages)) {
+    if (auto visit = records::visitAfter(job.file, job.c, job.estimate, job.plan))
+      all.push_back(std::move(*visit));
+  }
+  for (const auto& d : messages.all()) std::cerr << base::format(d);
+  const auto visits = records::dueBetween(std::move(all), order.from, order.by);
+  switch (order.form) {
+    case ListForm::Table:
+      std::cout << (visits.empty() ? "nobody falls due\n" : table(visits, shipped));
+      break;
+    case ListForm::Json:
+      std::cout << json(visits);
+      break;
+    case ListForm::Csv:
+      std::cout << csv(visits);
+      break;
+  }
+  return messages.ok() ? 0 : 1;
+}
+
+}  // namespace app

@@ -1,0 +1,197 @@
+// What a job's 'done:' and 'left:' tell: the coats as they were laid, and the tins counted afterwards.
+#include "input/job_parts.h"
+#include "input/words.h"
+#include "model/lookup.h"
+
+#include <algorithm>
+
+namespace input {
+namespace {
+
+using base::LocalTime;
+
+constexpr Limits<base::Volume> anyUse = {base::millilitres(1), base::litres(10'000), "from 1 mL to 10000 L"};
+constexpr Limits<base::Share> someShare = {base::Share::whole(1), base::Share::whole(100),
+                                           "from 1 % to 100 %"};
+
+Limits<base::Temperature> outdoors() {
+  return {base::Temperature::whole(-40), base::Temperature::whole(90), "from -40 C to 90 C"};
+}
+
+/// '2027-03-16 08:10', also with a T between; '08:10' alone where the day is known.
+std::optional<LocalTime> moment(const Field& f, std::optional<base::Date> day) {
+  const std::optional<std::string> s = f.word();
+  if (!s) return {};
+  if (const auto clock = base::parseClock(*s); clock && day) return LocalTime{*day, *clock};
+  if (s->size() == 16 && ((*s)[10] == ' ' || (*s)[10] == 'T')) {
+    const auto date = base::parseDate(s->substr(0, 10));
+    const auto clock = base::parseClock(s->substr(11));
+    if (date && clock) return LocalTime{*date, *clock};
+  }
+  f.error(
+      inQuotes(*s) + " is not a day and a time",
+      day ? "write it like 2027-03-16 11:30, or 11:30 on the same day" : "write it like 2027-03-16 08:10");
+  return {};
+}
+
+/// Reads the entries one by one; finds what contradicts between them.
+class DoneReader {
+ public:
+  explicit DoneReader(const model::Job& job) : job_(job) {}
+
+  std::vector<model::DoneCoat> read(const std::vector<Field>& items) {
+    for (const Field& item : items) readEntry(item);
+    checkOrder();
+    std::stable_sort(coats_.begin(), coats_.end(), [](const Coat& a, const Coat& b) {
+      return std::pair(a.done.deck, a.done.coat) < std::pair(b.done.deck, b.done.coat);
+    });
+    std::vector<model::DoneCoat> done;
+    for (Coat& c : coats_) done.push_back(std::move(c.done));
+    return done;
+  }
+
+ private:
+  struct Coat {
+    model::DoneCoat done;
+    Field item;
+    bool isTimed = false;
+  };
+
+  void readEntry(const Field& item) {
+    Record r(item);
+    const Field area = r.may("area"), coat = r.must("coat"), from = r.must("from"), to = r.must("to");
+    model::DoneCoat done;
+    done.coat = whole(coat, {1, 4, "from 1 to 4"}, 0);
+    const auto start = moment(from, {});
+    const auto end = moment(to, start ? std::optional(start->day) : std::nullopt);
+    if (start && end) checkTimes(from, *start, to, *end);
+    done.start = start.value_or(LocalTime{});
+    done.end = end.value_or(LocalTime{});
+    done.entry = entries_++;
+    if (const Field f = r.may("used"); f.isGiven()) done.used = quantity(f, parseVolume, anyUse);
+    done.batches = texts(r.may("batches"));
+    if (const Field f = r.may("air"); f.isGiven()) done.air = quantity(f, parseTemperature, outdoors());
+    if (const Field f = r.may("surface"); f.isGiven())
+      done.surface = quantity(f, parseTemperature, outdoors());
+    if (const Field f = r.may("humidity"); f.isGiven())
+      done.humidity = quantity(f, parseShare, someShare, someShare.most);
+    if (const Field f = r.may("moisture"); f.isGiven())
+      done.moisture = quantity(f, parseShare, someShare, someShare.most);
+    if (const Field f = r.may("remark"); f.isGiven()) done.remark = text(f);
+    r.finish();
+    for (const std::size_t deck : decksOf(area, coat, done.coat)) {
+      done.deck = deck;
+      add({done, item, start && end});
+    }
+  }
+
+  void checkTimes(const Field& from, LocalTime start, const Field& to, LocalTime end) const {
+    constexpr auto longest = std::chrono::days{14};
+    if (end <= start) {
+      to.error(inQuotes(to.word().value_or("")) + " is not after " + inQuotes(from.word().value_or("")),
+               "a coat ends later than it begins");
+    } else if (end.day - start.day > longest) {
+      to.error("one coat takes longer than 14 days", "check both dates");
+    } else if (start.day < job_.start && job_.start != base::Date{}) {
+      from.warn(
+          inQuotes(from.word().value_or("")) + " is before the job's start, " + base::isoDate(job_.start),
+          "check both dates");
+    }
+  }
+
+  /// The decks an entry holds for: those named, or all that get such a coat.
+  std::vector<std::size_t> decksOf(const Field& area, const Field& coat, int number) const {
+    std::vector<std::size_t> decks;
+    if (number == 0) return decks;
+    if (!area.isGiven()) {
+      for (std::size_t i = 0; i < job_.areas.size(); ++i) {
+        if (job_.areas[i].coats >= number) decks.push_back(i);
+      }
+      if (decks.empty() && !job_.areas.empty())
+        coat.error("no area has " + std::to_string(number) + " coats");
+      return decks;
+    }
+    for (const Field& name : area.is(Node::Kind::List) ? area.items() : std::vector<Field>{area}) {
+      if (const auto deck = deckOf(name, coat, number)) decks.push_back(*deck);
+    }
+    if (area.isEmptyList()) area.error("no area is named", "leave the key out where all areas are meant");
+    return decks;
+  }
+
+  std::optional<std::size_t> deckOf(const Field& name, const Field& coat, int number) const {
+    const std::string wanted = text(name);
+    if (wanted.empty()) return {};
+    std::vector<std::string> known;
+    for (std::size_t i = 0; i < job_.areas.size(); ++i) {
+      const model::Deck& deck = job_.areas[i];
+      if (deck.name != wanted) {
+        known.push_back(deck.name);
+        continue;
+      }
+      if (number <= deck.coats) return i;
+      coat.error(inQuotes(wanted) + " has only " + std::to_string(deck.coats) +
+                     (deck.coats == 1 ? " coat" : " coats"),
+                 "set 'coats' of the area to what was laid");
+      return {};
+    }
+    reportUnknown(name, wanted, "area", known);
+    return {};
+  }
+
+  void add(Coat coat) {
+    for (const Coat& other : coats_) {
+      if (other.done.deck != coat.done.deck || other.done.coat != coat.done.coat) continue;
+      coat.item.error(nameOf(coat) + " is recorded twice",
+                      "the first stands in line " + std::to_string(other.item.pos().line));
+      return;
+    }
+    coats_.push_back(std::move(coat));
+  }
+
+  void checkOrder() const {
+    for (const Coat& later : coats_) {
+      for (const Coat& before : coats_) {
+        if (before.done.deck != later.done.deck || before.done.coat + 1 != later.done.coat) continue;
+        if (!before.isTimed || !later.isTimed || later.done.start >= before.done.end) continue;
+        later.item.error(nameOf(later) + " begins before coat " + std::to_string(before.done.coat) + " ended",
+                         "that stands in line " + std::to_string(before.item.pos().line));
+      }
+    }
+  }
+
+  std::string nameOf(const Coat& c) const {
+    return "coat " + std::to_string(c.done.coat) + " of " + inQuotes(job_.areas[c.done.deck].name);
+  }
+
+  const model::Job& job_;
+  std::vector<Coat> coats_;
+  std::size_t entries_ = 0;
+};
+
+}  // namespace
+
+std::vector<model::DoneCoat> readDone(const Field& f, const model::Job& job) {
+  const std::vector<Field> items = f.items();
+  if (!items.empty() && !job.work.empty() && !asksFor(job.work, model::Work::Oil))
+    f.error("coats are recorded but 'work' has no 'oil'", "add 'oil' to 'work' or leave 'done' out");
+  return DoneReader(job).read(items);
+}
+
+std::vector<model::StockTin> readLeft(const Field& f, const model::Job& job, const model::Content& content) {
+  std::vector<model::StockTin> left;
+  for (const Field& item : f.items()) {
+    Record r(item);
+    model::StockTin t;
+    const Field product = r.may("product"), holds = r.may("holds");
+    t.product = product.isGiven() ? knownId(product, content.products, "product") : job.product;
+    t.size = quantity(r.must("size"), parseVolume, tinSizes, tinSizes.most);
+    t.count = whole(r.may("count"), {1, 1000, "from 1 to 1000"}, 1);
+    if (holds.isGiven()) t.holds = quantity(holds, parseVolume, {{0}, tinSizes.most, "from 0 L to 1000 L"});
+    if (t.holds && *t.holds > t.size) holds.error("a tin holds more than its size");
+    r.finish();
+    left.push_back(std::move(t));
+  }
+  return left;
+}
+
+}  // namespace input

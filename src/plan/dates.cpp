@@ -1,0 +1,38 @@
+#include "plan/dates.h"
+
+#include "plan/zone.h"
+
+#include <algorithm>
+
+namespace plan {
+namespace {
+
+/// Nobody is sent onto a deck in the dark: from eight in the evening the next morning is meant.
+base::LocalTime waking(base::LocalTime t) {
+  constexpr int morning = 7 * 60, evening = 20 * 60;
+  if (t.minutes >= evening) return {t.day + std::chrono::days{1}, morning};
+  return {t.day, std::max(t.minutes, morning)};
+}
+
+}  // namespace
+
+void addDates(model::Plan& plan, const model::Case& c, const Calendar& calendar) {
+  std::erase_if(plan.events, [](const model::Event& e) { return !e.name.starts_with("coat_"); });
+  const auto& zone = c.job.site.timezone;
+  const auto& times = c.product->times;
+  const auto add = [&](const std::string& name, base::LocalTime at) {
+    plan.events.push_back({name, at, 0, {}});
+  };
+  add("walk", waking(after(zone, plan.finished, times.walk)));
+  add("furniture", after(zone, plan.finished, times.furniture));
+  add("rugs", after(zone, plan.finished, times.rugs));
+  add("first_wash", after(zone, plan.finished, times.firstWash));
+  base::Date visit = base::plusMonths(plan.finished.day, times.maintenanceMonths);
+  while (!calendar.isWorkday(visit)) visit += std::chrono::days{1};
+  add("maintenance", {visit, c.job.crew.startMinutes});
+  std::stable_sort(plan.events.begin(), plan.events.end(),
+                   [](const auto& a, const auto& b) { return a.at < b.at; });
+  for (auto& event : plan.events) event.utcOffsetMinutes = utcOffset(zone, event.at);
+}
+
+}  // namespace plan

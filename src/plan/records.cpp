@@ -1,0 +1,89 @@
+#include "plan/records.h"
+
+#include "plan/dates.h"
+#include "plan/zone.h"
+
+#include <algorithm>
+
+namespace plan {
+namespace {
+
+using model::DoneCoat;
+using model::Event;
+
+const DoneCoat* recordOf(const std::vector<DoneCoat>& done, std::size_t deck, int coat) {
+  const auto found =
+      std::find_if(done.begin(), done.end(), [&](const auto& d) { return d.deck == deck && d.coat == coat; });
+  return found == done.end() ? nullptr : &*found;
+}
+
+std::string nameOf(int coat, bool isStart) {
+  return "coat_" + std::to_string(coat) + (isStart ? "_start" : "_end");
+}
+
+/// Takes the recorded decks out of the planned events of their coat; an event of no deck any more goes.
+void takeOut(std::vector<Event>& events, const std::vector<DoneCoat>& done, std::size_t decks) {
+  for (auto& event : events) {
+    if (!event.name.starts_with("coat_")) continue;
+    const bool holdsForAll = event.decks.empty();
+    for (std::size_t deck = 0; holdsForAll && deck < decks; ++deck) event.decks.push_back(deck);
+    std::erase_if(event.decks, [&](std::size_t deck) {
+      return std::any_of(done.begin(), done.end(), [&](const auto& d) {
+        return d.deck == deck && (event.name == nameOf(d.coat, true) || event.name == nameOf(d.coat, false));
+      });
+    });
+  }
+  std::erase_if(events, [](const auto& e) { return e.name.starts_with("coat_") && e.decks.empty(); });
+}
+
+/// One event for the decks whose coat began or ended at the same time.
+void putIn(std::vector<Event>& events, const std::string& name, base::LocalTime at, std::size_t deck) {
+  for (auto& event : events) {
+    if (event.name == name && event.at == at) {
+      event.decks.push_back(deck);
+      return;
+    }
+  }
+  events.push_back({name, at, 0, {deck}});
+}
+
+/// A planned coat that would lie before a recorded one below it has no sense: whoever records late weather
+/// has to move the rest.
+void warnOfOldPlans(const std::vector<Event>& planned, const model::Case& c, base::Diagnostics& messages) {
+  for (const auto& event : planned) {
+    for (int coat = 2; coat <= 4; ++coat) {
+      if (event.name != nameOf(coat, true)) continue;
+      for (const auto deck : event.decks) {
+        const auto* below = recordOf(c.job.done, deck, coat - 1);
+        if (below == nullptr || event.at >= below->end) continue;
+        messages.warn({}, "done",
+                      "coat " + std::to_string(coat) + " of '" + c.job.areas[deck].name +
+                          "' is planned before coat " + std::to_string(coat - 1) + " was finished",
+                      "record it as well, or move 'start'");
+      }
+    }
+  }
+}
+
+}  // namespace
+
+void applyRecords(model::Plan& plan, const model::Case& c, base::Diagnostics& messages) {
+  const auto& done = c.job.done;
+  if (done.empty()) return;
+  takeOut(plan.events, done, c.job.areas.size());
+  warnOfOldPlans(plan.events, c, messages);
+  for (const auto& d : done) {
+    putIn(plan.events, nameOf(d.coat, true), d.start, d.deck);
+    putIn(plan.events, nameOf(d.coat, false), d.end, d.deck);
+  }
+  plan.finished = {};
+  for (const auto& event : plan.events) {
+    if (event.name.starts_with("coat_") && event.name.ends_with("_end"))
+      plan.finished = std::max(plan.finished, event.at);
+  }
+  std::erase_if(plan.misses,
+                [&](const auto& miss) { return recordOf(done, miss.deck, miss.coat) != nullptr; });
+  addDates(plan, c, Calendar(c.job.crew, 0, 0));
+}
+
+}  // namespace plan

@@ -1,0 +1,190 @@
+#include "sheets/facts_records.h"
+
+#include "sheets/facts_decks.h"
+
+#include <algorithm>
+#include <map>
+
+namespace sheets {
+namespace {
+
+constexpr auto dash = "–";
+
+std::string coatWords(const Words& w, int coat) { return w("coats.ordinals." + std::to_string(coat)); }
+
+std::string clocks(const Words& w, base::LocalTime from, base::LocalTime to) {
+  return w.clock(from.minutes) + dash + (from.day == to.day ? "" : w.dayMonth(to.day) + ", ") +
+         w.clock(to.minutes);
+}
+
+/// 'A, B and C', or 'all decks' where nothing that gets this coat is left out.
+std::string deckLetters(const Computed& x, const Words& w, const std::vector<std::size_t>& decks, int coat) {
+  std::size_t all = 0;
+  for (const auto& need : x.estimate.coats) all += need.coat == coat ? 1 : 0;
+  if (decks.size() == all && all > 1) return w("records.all_decks");
+  std::vector<std::string> names;
+  for (const auto deck : decks)
+    names.push_back(decks.size() > 2 ? deckLetter(deck) : x.c.job.areas[deck].name);
+  return w.joined(names);
+}
+
+bool isRecorded(const Computed& x, std::size_t deck, int coat) {
+  return std::any_of(x.estimate.actual.begin(), x.estimate.actual.end(),
+                     [&](const auto& a) { return a.deck == deck && a.coat == coat; });
+}
+
+struct Row {
+  base::LocalTime start;
+  Facts facts;
+};
+
+Row recordRow(const Computed& x, const Words& w, const std::vector<const model::ActualCoat*>& coats) {
+  const auto& done = x.c.job.done[coats.front()->done];
+  std::vector<std::size_t> decks;
+  for (const auto* coat : coats) decks.push_back(coat->deck);
+  return {done.start,
+          {{"date", w.dayMonthYear(done.start.day)},
+           {"clock", clocks(w, done.start, done.end)},
+           {"coat", coatWords(w, done.coat)},
+           {"decks", deckLetters(x, w, decks, done.coat)},
+           {"litres", done.used ? w.volumeNumber(base::divide(done.used->millionths,
+                                                              w.volumeStep().millionths, base::Round::HalfUp))
+                                : dash},
+           {"batches", w.joined(done.batches)},
+           {"recorded", Fact::yes(true)}}};
+}
+
+/// The coats that are planned still, by the events of the plan.
+void addPlanned(std::vector<Row>& rows, const Computed& x, const Words& w) {
+  const auto litres = printedLitres(x, w);
+  for (const auto& event : x.plan.events) {
+    for (int coat = 1; coat <= 4; ++coat) {
+      if (event.name != "coat_" + std::to_string(coat) + "_start") continue;
+      std::vector<std::size_t> decks;
+      std::int64_t steps = 0;
+      for (const auto deck : event.decks) {
+        if (isRecorded(x, deck, coat)) continue;
+        decks.push_back(deck);
+        steps += litres[deck][static_cast<std::size_t>(coat) - 1];
+      }
+      if (decks.empty()) continue;
+      rows.push_back({event.at,
+                      {{"date", w.dayMonthYear(event.at.day)},
+                       {"clock", ""},
+                       {"coat", coatWords(w, coat)},
+                       {"decks", deckLetters(x, w, decks, coat)},
+                       {"litres", w.volumeNumber(steps)},
+                       {"batches", ""},
+                       {"recorded", Fact::yes(false)}}});
+    }
+  }
+}
+
+std::string measuredWords(const model::DoneCoat& d, const Words& w) {
+  std::vector<std::string> words;
+  if (d.air) words.push_back(w("records.air", {{"value", w.temperature(*d.air)}}));
+  if (d.humidity) words.push_back(w("records.humidity", {{"value", w.share(*d.humidity)}}));
+  if (d.surface) words.push_back(w("records.boards", {{"value", w.temperature(*d.surface)}}));
+  if (d.moisture) words.push_back(w("records.wood", {{"value", w.share(*d.moisture)}}));
+  std::string s;
+  for (const auto& word : words) s += (s.empty() ? "" : ", ") + word;
+  return s;
+}
+
+/// One decimal, or whole square feet a gallon: more is not known of a coat.
+std::string rateNumber(const base::Spread& s, const Words& w) {
+  constexpr std::int64_t gallon = 3'785'411'784, squareFoot = 92'903'040'000;  // nL and um2, exactly
+  const base::Wide area = s.area.millionths, volume = s.volume.millionths;
+  return w.isMetric()
+             ? w.number({base::divide(area * 1000, volume, base::Round::HalfUp)}, 1)
+             : w.number({base::divide(area * gallon, volume * squareFoot / 1'000'000, base::Round::HalfUp)},
+                        0);
+}
+
+std::string volumeNumber(base::Volume v, const Words& w) {
+  return w.volumeNumber(base::divide(v.millionths, w.volumeStep().millionths, base::Round::HalfUp));
+}
+
+/// '+7 %': used against planned.
+std::string differenceWords(base::Volume used, base::Volume planned, const Words& w) {
+  const auto percent = base::mulDiv(used.millionths - planned.millionths, 100,
+                                    std::max<std::int64_t>(planned.millionths, 1), base::Round::HalfUp);
+  return (percent > 0 ? "+" : percent < 0 ? "\u2212" : "±") + w.share(base::Share::whole(std::abs(percent)));
+}
+
+}  // namespace
+
+std::vector<std::string> batchesOf(const Computed& x) {
+  std::vector<std::string> batches = x.c.job.batches;
+  for (const auto& done : x.c.job.done) {
+    for (const auto& batch : done.batches) {
+      if (std::find(batches.begin(), batches.end(), batch) == batches.end()) batches.push_back(batch);
+    }
+  }
+  return batches;
+}
+
+void addLaid(Facts& facts, const Computed& x, const Words& w) {
+  std::map<std::size_t, std::vector<const model::ActualCoat*>> entries;
+  for (const auto& coat : x.estimate.actual) entries[x.c.job.done[coat.done].entry].push_back(&coat);
+  std::vector<Row> rows;
+  for (const auto& [entry, coats] : entries) rows.push_back(recordRow(x, w, coats));
+  if (!rows.empty()) addPlanned(rows, x, w);
+  std::stable_sort(rows.begin(), rows.end(), [](const auto& a, const auto& b) { return a.start < b.start; });
+  FactList laid;
+  for (auto& row : rows) laid.push_back(std::move(row.facts));
+  facts.emplace_back("has_records", Fact::yes(!laid.empty()));
+  facts.emplace_back("laid", std::move(laid));
+  base::Volume used;
+  bool isKnown = !x.estimate.actual.empty() && x.estimate.actual.size() == x.estimate.coats.size();
+  for (const auto& coat : x.estimate.actual) {
+    isKnown = isKnown && coat.litres.has_value();
+    used += coat.litres.value_or(base::Volume{});
+  }
+  facts.emplace_back("used_together", isKnown ? volumeNumber(used, w) : "");
+}
+
+void addActual(Facts& facts, const Computed& x, const Words& w) {
+  FactList rows, remarks;
+  base::Volume used, planned;
+  std::size_t lastDeck = x.c.job.areas.size();
+  std::vector<std::size_t> told;
+  for (const auto& coat : x.estimate.actual) {
+    const auto& done = x.c.job.done[coat.done];
+    const std::string deck = deckLetter(coat.deck) + " " + x.c.job.areas[coat.deck].name;
+    rows.push_back({{"group", coat.deck == lastDeck ? "" : deck},
+                    {"coat", coatWords(w, coat.coat)},
+                    {"when", w.shortDate(done.start.day) + ", " + clocks(w, done.start, done.end)},
+                    {"planned", volumeNumber(coat.plannedLitres, w)},
+                    {"used", coat.litres ? (coat.isShared ? "~" : "") + volumeNumber(*coat.litres, w) : dash},
+                    {"difference", coat.litres ? differenceWords(*coat.litres, coat.plannedLitres, w) : ""},
+                    {"planned_rate", rateNumber(coat.plannedRate, w)},
+                    {"rate", coat.rate ? rateNumber(*coat.rate, w) : dash},
+                    {"measured", measuredWords(done, w)}});
+    lastDeck = coat.deck;
+    if (coat.litres) {
+      used += *coat.litres;
+      planned += coat.plannedLitres;
+    }
+    if (!done.remark.empty() && std::find(told.begin(), told.end(), done.entry) == told.end()) {
+      told.push_back(done.entry);
+      remarks.push_back({{"deck", deck}, {"coat", coatWords(w, coat.coat)}, {"words", done.remark}});
+    }
+  }
+  facts.emplace_back("has_actual", Fact::yes(!rows.empty()));
+  facts.emplace_back("actual", std::move(rows));
+  facts.emplace_back("actual_all", Facts{{"planned", volumeNumber(planned, w)},
+                                         {"used", volumeNumber(used, w)},
+                                         {"difference", differenceWords(used, planned, w)}});
+  facts.emplace_back("rate_unit", w(w.isMetric() ? "units.m2_per_litre" : "units.ft2_per_gallon"));
+  facts.emplace_back("any_shared", Fact::yes(std::any_of(x.estimate.actual.begin(), x.estimate.actual.end(),
+                                                         [](const auto& coat) { return coat.isShared; })));
+  facts.emplace_back("has_remarks", Fact::yes(!remarks.empty()));
+  facts.emplace_back("remarks", std::move(remarks));
+  const auto& byBooks = x.estimate.leftByTheBooks;
+  const auto& counted = x.estimate.leftAsCounted;
+  facts.emplace_back("left", Facts{{"by_the_books", byBooks ? w.volume(*byBooks) : ""},
+                                   {"as_counted", counted ? w.volume(*counted) : ""}});
+}
+
+}  // namespace sheets

@@ -1,0 +1,19 @@
+// Facts about the coats as they were laid.
+#pragma once
+
+#include "sheets/make_facts.h"
+#include "sheets/words.h"
+
+namespace sheets {
+
+/// Every batch that went onto the decks: the job's own list, then those of the records.
+std::vector<std::string> batchesOf(const Computed& x);
+
+/// 'has_records' and 'laid': one row for each record, in order of time, then one for each coat still planned.
+/// Nothing measured and no remark: those are the office's.
+void addLaid(Facts& facts, const Computed& x, const Words& w);
+
+/// 'actual' and what belongs to it: each recorded coat beside the plan, what was measured, what is left.
+void addActual(Facts& facts, const Computed& x, const Words& w);
+
+}  // namespace sheets

@@ -1,0 +1,219 @@
+// What finished jobs tell: rates as laid, dates, whose visit falls due.
+#include "plan/records.h"
+#include "estimate/estimate.h"
+#include "fixtures.h"
+#include "plan/plan.h"
+#include "records/actual.h"
+#include "records/due.h"
+
+#include <catch2/catch.hpp>
+
+namespace {
+
+using namespace fixtures;
+
+base::LocalTime at(const char* day, int hour, int minute = 0) {
+  return {*base::parseDate(day), hour * 60 + minute};
+}
+
+model::DoneCoat laid(std::size_t deck, int coat, base::LocalTime from, base::LocalTime to,
+                     std::optional<base::Volume> used = {}, std::size_t entry = 0) {
+  model::DoneCoat d;
+  d.deck = deck;
+  d.coat = coat;
+  d.start = from;
+  d.end = to;
+  d.used = used;
+  d.entry = entry;
+  return d;
+}
+
+/// 185 m2 at 8 and 12 m2/L, without loss: 23.125 L and 15.417 L, 38.5 L together. Common practice for old,
+/// sanded, open-pored hardwood; the records are invented.
+model::Case thirstyDeck() {
+  model::Case c = sampleCase();
+  model::Deck d = sampleDeck();
+  d.shape = model::Measured{base::squareMetres(185), base::metres(60)};
+  d.boards.reset();
+  d.joists.reset();
+  d.fixings.reset();
+  d.rates = {spread(8), spread(12)};
+  c.job.areas = {d};
+  c.job.work = {model::Work::Wash, model::Work::Oil};
+  c.job.sanding.clear();
+  c.job.loss = {};
+  c.job.crew.people = 8;
+  return c;
+}
+
+model::Estimate estimated(const model::Case& c) {
+  model::Estimate e = estimate::makeEstimate(c, sampleContent(), 0);
+  records::addActual(e, c);
+  return e;
+}
+
+model::Plan planned(const model::Case& c, base::Diagnostics& messages) {
+  model::Plan plan =
+      plan::makePlan(c, sampleContent(), estimate::makeEstimate(c, sampleContent(), 0), messages);
+  REQUIRE(messages.ok());
+  plan::applyRecords(plan, c, messages);
+  return plan;
+}
+
+std::string when(const model::Plan& plan, const std::string& name) {
+  for (const auto& e : plan.events) {
+    if (e.name == name) return base::isoTime(e.at);
+  }
+  return "never";
+}
+
+std::string oneDecimal(const base::Spread& s) {
+  const auto tenths = base::divide(base::Wide{s.area.millionths} * 10, base::Wide{s.volume.millionths} * 1000,
+                                   base::Round::HalfUp);
+  return std::to_string(tenths / 10) + "." + std::to_string(tenths % 10);
+}
+
+}  // namespace
+
+TEST_CASE("41 L used where 38.5 L were planned show what each coat really drank") {
+  model::Case c = thirstyDeck();
+  c.job.done = {laid(0, 1, at("2027-03-18", 8), at("2027-03-18", 12), base::millilitres(24'600), 0),
+                laid(0, 2, at("2027-03-19", 8), at("2027-03-19", 11), base::millilitres(16'400), 1)};
+  const auto e = estimated(c);
+  REQUIRE(e.actual.size() == 2);
+  CHECK(*e.actual[0].litres + *e.actual[1].litres == base::litres(41));
+  CHECK(oneDecimal(*e.actual[0].rate) == "7.5");   // 185 / 24.6 = 7.52
+  CHECK(oneDecimal(*e.actual[1].rate) == "11.3");  // 185 / 16.4 = 11.28
+  CHECK(oneDecimal(e.actual[0].plannedRate) == "8.0");
+  CHECK(e.actual[0].plannedLitres.millionths == 23'125'000'000);
+}
+
+TEST_CASE("litres recorded for several decks together are shared by the plan and add up") {
+  model::Case c = sampleCase();
+  c.job.done = {laid(0, 1, at("2027-03-20", 8), at("2027-03-20", 9), base::litres(7)),
+                laid(1, 1, at("2027-03-20", 8), at("2027-03-20", 9), base::litres(7))};
+  const auto e = estimated(c);
+  REQUIRE(e.actual.size() == 2);
+  CHECK(e.actual[0].isShared);
+  CHECK(*e.actual[0].litres + *e.actual[1].litres == base::litres(7));
+  // Landing 40 m2 / 8 = 5 L, Steps 2.16 m2 / 10 = 0.216 L: 7 x 5 / 5.216 = 6.710 L.
+  CHECK(e.actual[0].litres->millionths / 1'000'000 == 6710);
+  CHECK_FALSE(e.leftByTheBooks);  // second coats are not recorded
+}
+
+TEST_CASE("the loss is taken out of a rate that is to plan with") {
+  // 10.5 L for 84 m2 are 8 m2/L out of the tin; with 5 % loss 10 L reach the boards: 8.4 m2/L.
+  const auto rate = records::withoutLoss({base::squareMetres(84), base::millilitres(10'500)}, percent(5));
+  CHECK(oneDecimal(rate) == "8.4");
+  CHECK(increased(base::squareMetres(84) / rate, percent(5)) == base::millilitres(10'500));
+}
+
+TEST_CASE("what is left is bought and stock less the litres recorded") {
+  model::Case c = thirstyDeck();
+  c.job.done = {laid(0, 1, at("2027-03-18", 8), at("2027-03-18", 12), base::litres(23), 0),
+                laid(0, 2, at("2027-03-19", 8), at("2027-03-19", 11), base::litres(15), 1)};
+  c.job.left = {{c.job.product, base::millilitres(2500), 2},
+                {c.job.product, base::litres(20), 1, base::litres(1)},
+                {"another-oil", base::litres(20), 1}};
+  const auto e = estimated(c);
+  CHECK(e.product.bought.volume == base::litres(40));
+  CHECK(e.leftByTheBooks == base::litres(2));  // 40 - 38
+  CHECK(e.leftAsCounted == base::litres(6));   // 2 x 2.5 + 1
+  c.job.done[0].used = base::litres(26);
+  CHECK_FALSE(estimated(c).leftByTheBooks);  // more than there was
+}
+
+TEST_CASE("the real end of the last coat drives every date after it") {
+  model::Case c = thirstyDeck();
+  c.job.done = {laid(0, 1, at("2027-03-22", 8), at("2027-03-22", 12)),
+                laid(0, 2, at("2027-03-25", 8), at("2027-03-25", 11, 30))};
+  base::Diagnostics messages;
+  const auto plan = planned(c, messages);
+  CHECK(messages.all().empty());
+  CHECK(base::isoTime(plan.finished) == "2027-03-25T11:30");
+  CHECK(when(plan, "coat_1_start") == "2027-03-22T08:00");
+  CHECK(when(plan, "coat_2_end") == "2027-03-25T11:30");
+  CHECK(when(plan, "walk") == "2027-03-26T11:30");         // + 24 h
+  CHECK(when(plan, "furniture") == "2027-03-28T11:30");    // + 72 h
+  CHECK(when(plan, "rugs") == "2027-04-08T10:30");         // + 14 d; summer time ended on 4 April
+  CHECK(when(plan, "first_wash") == "2027-04-22T10:30");   // + 28 d
+  CHECK(when(plan, "maintenance") == "2028-03-27T07:30");  // 25 March 2028 is a Saturday
+  for (std::size_t i = 1; i < plan.events.size(); ++i) CHECK(plan.events[i - 1].at <= plan.events[i].at);
+}
+
+TEST_CASE("coats without a record stay as planned") {
+  model::Case c = sampleCase();
+  base::Diagnostics messages;
+  const auto before = planned(c, messages);
+  const auto& end = *std::find_if(before.events.begin(), before.events.end(),
+                                  [](const auto& e) { return e.name == "coat_1_end"; });
+  c.job.done = {laid(0, 1, base::plusMinutes(end.at, -60), end.at)};
+  const auto after = planned(c, messages);
+  CHECK(messages.all().empty());
+  CHECK(after.finished == before.finished);
+  CHECK(when(after, "maintenance") == when(before, "maintenance"));
+  std::size_t firsts = 0;  // of the deck with a record, and of the steps without
+  for (const auto& e : after.events) firsts += e.name == "coat_1_end" ? e.decks.size() : 0;
+  CHECK(firsts == 2);
+}
+
+TEST_CASE("a coat that is planned before the one below it was finished is told") {
+  model::Case c = thirstyDeck();
+  c.job.done = {laid(0, 1, at("2027-05-03", 8), at("2027-05-03", 12))};
+  base::Diagnostics messages;
+  planned(c, messages);
+  REQUIRE(messages.all().size() == 1);
+  CHECK(base::format(messages.all().front()) ==
+        "warning: done: coat 2 of 'Landing' is planned before coat 1 was finished\n"
+        "  hint: record it as well, or move 'start'\n");
+}
+
+TEST_CASE("a visit knows its date, its batches and the litres of the last coats") {
+  model::Case c = thirstyDeck();
+  c.job.done = {laid(0, 1, at("2027-03-18", 8), at("2027-03-18", 12), base::millilitres(24'600), 0),
+                laid(0, 2, at("2027-03-19", 8), at("2027-03-19", 11), base::millilitres(16'400), 1)};
+  c.job.done[0].batches = {"A-1", "A-2"};
+  c.job.done[1].batches = {"A-2"};
+  base::Diagnostics messages;
+  const auto visit = records::visitAfter("a.yaml", c, estimated(c), planned(c, messages));
+  REQUIRE(visit);
+  CHECK(base::isoDate(visit->due) == "2028-03-20");  // 19 March 2028 is a Sunday
+  CHECK(visit->litres == base::millilitres(16'400));
+  CHECK(visit->isRecorded);
+  CHECK(visit->batches == std::vector<std::string>{"A-1", "A-2"});
+  c.job.done.pop_back();
+  const auto half = records::visitAfter("a.yaml", c, estimated(c), planned(c, messages));
+  CHECK_FALSE(half->isRecorded);
+  CHECK(half->litres.millionths == 15'416'666'667);  // 185 / 12, as planned
+}
+
+TEST_CASE("visits are listed by date, without the jobs that a later one follows") {
+  const auto visit = [](const char* ref, const char* due, const char* last, const char* customer,
+                        std::vector<std::string> areas, const char* after = "") {
+    records::Visit v;
+    v.ref = v.file = ref;
+    v.due = *base::parseDate(due);
+    v.lastCoat = *base::parseDate(last);
+    v.customer = customer;
+    v.areas = std::move(areas);
+    v.after = after;
+    return v;
+  };
+  const std::vector<records::Visit> all = {
+      visit("C", "2028-05-02", "2027-05-02", "Inga", {"Deck"}),
+      visit("A", "2028-03-20", "2027-03-19", "Tem", {"Deck"}),
+      visit("B", "2028-03-20", "2027-03-19", "Mara", {"Deck"}),
+      visit("old", "2027-03-01", "2026-03-01", "Mara", {"Deck"}),             // B coats it again
+      visit("other", "2027-03-01", "2026-03-01", "Mara", {"Deck", "Steps"}),  // B does not coat the steps
+      visit("first", "2027-06-01", "2026-06-01", "Wren", {"Porch"}),          // named by the next
+      visit("first-2", "2028-06-01", "2027-06-01", "Wren Oldacre", {"Deck"}, "first")};
+  const auto refs = [&](std::optional<base::Date> from, const char* by) {
+    std::string s;
+    for (const auto& v : records::dueBetween(all, from, *base::parseDate(by))) s += v.ref + " ";
+    return s;
+  };
+  CHECK(refs({}, "2028-12-31") == "other A B C first-2 ");
+  CHECK(refs({}, "2028-03-20") == "other A B ");
+  CHECK(refs(base::parseDate("2028-03-20"), "2028-05-02") == "A B C ");
+  CHECK(refs(base::parseDate("2028-03-21"), "2028-05-01") == "");
+}
