@@ -152,7 +152,9 @@ std::vector<sheets::Explained> explained(const model::Case& c) {
   REQUIRE(messages.all().empty());
   const auto e = estimate::makeEstimate(c, content, static_cast<int>(plan.days.size()));
   const auto price = estimate::makePrice(c, content, e);
-  return sheets::explain({c, content, e, plan, price, english()});
+  const model::CrewExposure exposure;
+  const std::vector<model::HazardChoice> hazards;
+  return sheets::explain({c, content, e, plan, price, english(), exposure, hazards});
 }
 
 /// Checks every formula with numbers in it; gives each as 'area' -> '40.00 m²' for further checks.

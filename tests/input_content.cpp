@@ -215,15 +215,15 @@ TEST_CASE("mistakes in content files are told with the whole message") {
        "tasks.yaml:7:12: error: tasks[2].hours: only a task per job or per day has 'hours'\n"
        "  hint: give its 'rate'\n"},
       {"tasks.yaml", "    each: pass\n", "",
-       "tasks.yaml:19:12: error: tasks[3].rates: only a task repeated for each pass has rates by grit\n"
+       "tasks.yaml:17:12: error: tasks[3].rates: only a task repeated for each pass has rates by grit\n"
        "  hint: add 'each: pass'\n"},
       {"tasks.yaml", "{40: 9 m2/h}", "{coarse: 9 m2/h}",
-       "tasks.yaml:20:13: error: tasks[3].rates.coarse: 'coarse' is not a grit\n"
+       "tasks.yaml:18:13: error: tasks[3].rates.coarse: 'coarse' is not a grit\n"
        "  hint: write a number from 12 to 600\n"},
       {"tasks.yaml", "id: sand", "id: wash",
-       "tasks.yaml:14:5: error: tasks[3]: the task 'wash' is given twice\n"},
+       "tasks.yaml:12:5: error: tasks[3]: the task 'wash' is given twice\n"},
       {"tasks.yaml", "wears: [mask]", "wears: [masc]",
-       "tasks.yaml:21:13: error: tasks[3].wears[1]: 'masc' is not a known piece of protective equipment; did "
+       "tasks.yaml:19:13: error: tasks[3].wears[1]: 'masc' is not a known piece of protective equipment; did "
        "you mean 'mask'?\n"
        "  hint: known: boots, gloves, eyes, ears, mask or sleeves\n"},
       {"tasks.yaml", "{cleaner: 0.05}", "{cleener: 0.05}",

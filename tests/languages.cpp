@@ -40,7 +40,7 @@ model::Content smallContent() {
   model::Task sand;
   sand.id = "sand";
   sand.name = "sand";
-  sand.controls = "Plug into the {cutout}.";
+  sand.offer = "Plug into the {cutout}.";
   c.tasks = {sand};
   return c;
 }
@@ -60,7 +60,7 @@ std::string messagesOf(const std::string& text) {
 }
 
 const std::string goodContent =
-    "content:\n  timbers: {oak: Eiche}\n  tasks:\n    sand: {name: a, controls: 'b {cutout}'}\n";
+    "content:\n  timbers: {oak: Eiche}\n  tasks:\n    sand: {name: a, offer: 'b {cutout}'}\n";
 
 }  // namespace
 
@@ -142,11 +142,11 @@ TEST_CASE("a language translates every text of the content and no other") {
       "name: X\nplural: other\nwords:\n  greet: '{name}'\n  title: {quote: Q}\n  days: {other: '{n}'}\n";
   CHECK(messagesOf(words) == "1:1: error: 'content' is missing\n");
   CHECK(messagesOf(words +
-                   "content:\n  timbers: {oak: Eiche, aok: Eiche}\n  tasks:\n    sand: {controls: b}\n") ==
+                   "content:\n  timbers: {oak: Eiche, aok: Eiche}\n  tasks:\n    sand: {offer: b}\n") ==
         "8:30: error: content.timbers.aok: there is no such text to translate; did you mean 'timbers.oak'?\n"
         "10:11: error: content.tasks.sand: 'tasks.sand.name' is missing\n"
         "  hint: in English: sand\n"
-        "10:22: error: content.tasks.sand.controls: has the places none, in English {cutout}\n");
+        "10:19: error: content.tasks.sand.offer: has the places none, in English {cutout}\n");
 }
 
 TEST_CASE("content is translated, what has no words stays") {

@@ -19,7 +19,9 @@ struct Telling {
   model::Case c;
   std::shared_ptr<const Translation> translation = {};  // holds the three; nothing for English
 
-  sheets::Computed computed() const { return {c, *content, x.estimate, x.plan, x.price, *language}; }
+  sheets::Computed computed() const {
+    return {c, *content, x.estimate, x.plan, x.price, *language, x.exposure, x.hazards};
+  }
 };
 
 /// The language of the job's region, whose sheets rule over translations: 'en' of 'en-NZ'.

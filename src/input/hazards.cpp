@@ -188,9 +188,6 @@ model::Hazard readHazard(const Field& f, const std::vector<std::string>& tasks) 
   h.title = textWithNames(r.must("title"));
   h.when = readWhen(r.must("when"), tasks);
   h.signal = choice(r.may("signal"), signalWords, "signal", h.signal);
-  for (const Field& item : r.may("tasks").items()) {
-    h.tasks.push_back(knownTask(item, tasks));
-  }
   h.who = textWithNames(r.must("who"));
   h.harm = textWithNames(r.must("harm"));
   h.controls = readControls(r.must("controls"));

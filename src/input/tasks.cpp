@@ -86,8 +86,6 @@ model::Task readTask(const Field& f, const std::map<std::string, model::Consumab
     if (const auto wear = chosen(item, wearWords, "piece of protective equipment"))
       t.wears.emplace_back(*wear);
   }
-  t.hazards = text(r.may("hazards"));
-  t.controls = text(r.may("controls"));
   r.finish();
   return t;
 }

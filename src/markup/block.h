@@ -46,6 +46,7 @@ struct Heading {
   Inlines text;
   bool isWide = false;
   bool isFenced = false;  // '{fenced}': heavy rules above and below
+  bool isSmall = false;   // '{small}': tables in the size of notes
 };
 struct Paragraph {
   Inlines text;

@@ -285,7 +285,7 @@ void Builder::finishHeading(Frame& frame) {
     return;
   }
   const HeadingAttributes attributes = source_.attributesOf(frame.line);
-  add(Heading{static_cast<int>(frame.level), std::move(words), attributes.isWide, attributes.isFenced},
+  add(Heading{static_cast<int>(frame.level), std::move(words), attributes.isWide, attributes.isFenced, attributes.isSmall},
       frame.line);
 }
 

@@ -65,7 +65,7 @@ struct Dumper {
   }
 
   void operator()(const Heading& h) {
-    line("heading " + std::to_string(h.level) + (h.isWide ? " wide" : "") + (h.isFenced ? " fenced" : "") +
+    line("heading " + std::to_string(h.level) + (h.isWide ? " wide" : "") + (h.isFenced ? " fenced" : "") + (h.isSmall ? " small" : "") +
          ": " + words(h.text));
   }
   void operator()(const Paragraph& p) { line("paragraph: " + words(p.text)); }

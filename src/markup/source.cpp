@@ -135,12 +135,13 @@ void Source::takeAttributes(std::string& line) {
   for (const auto& word : words) {
     if (word == "wide") attributes.isWide = true;
     else if (word == "fenced") attributes.isFenced = true;
+    else if (word == "small") attributes.isSmall = true;
     else {
-      const std::string near = base::nearest(word, {"wide", "fenced"});
+      const std::string near = base::nearest(word, {"wide", "fenced", "small"});
       error(lineCount(),
             "'" + word + "' is not an attribute of a heading" +
                 (near.empty() ? "" : "; did you mean '" + near + "'?"),
-            "known are {wide} and {fenced}");
+            "known are {wide}, {small} and {fenced}");
     }
   }
   std::fill(line.begin() + static_cast<std::ptrdiff_t>(open), line.end(), ' ');

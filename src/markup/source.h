@@ -23,6 +23,7 @@ LineStart startOf(std::string_view line);
 struct HeadingAttributes {
   bool isWide = false;
   bool isFenced = false;
+  bool isSmall = false;
 };
 
 /// Where the line of dashes of a table stands, and how many dashes each column has there.

@@ -138,7 +138,6 @@ struct Task {
   std::vector<ConsumableUse> uses;
   std::vector<std::string>
       wears;  // protective equipment, ids of signs: 'boots' 'gloves' 'eyes' 'ears' 'mask' 'sleeves'
-  std::string hazards, controls;  // one or two short sentences each, for the crew
 };
 
 struct Consumable {

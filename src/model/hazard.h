@@ -73,7 +73,6 @@ struct Hazard {
   std::string id, title;
   When when;
   Signal signal = Signal::None;
-  std::vector<std::string> tasks;  // when it can happen; empty = every day
   std::string who, harm;
   std::vector<Control> controls;  // best first
   std::string left;               // the risk that stays

@@ -30,13 +30,22 @@ void forEachText(AnyContent& content, Visit visit) {
     const std::string path = "tasks." + task.id + ".";
     at(path + "name", task.name);
     at(path + "offer", task.offer);
-    at(path + "hazards", task.hazards);
-    at(path + "controls", task.controls);
   }
   for (auto& [id, item] : content.consumables) {
     at("consumables." + id + ".name", item.name);
     at("consumables." + id + ".unit", item.unit);
   }
+  for (auto& hazard : content.hazards) {
+    const std::string path = "hazards." + hazard.id + ".";
+    at(path + "title", hazard.title);
+    at(path + "who", hazard.who);
+    at(path + "harm", hazard.harm);
+    for (std::size_t i = 0; i < hazard.controls.size(); ++i)
+      at(path + "controls." + std::to_string(i + 1), hazard.controls[i].text);
+    at(path + "left", hazard.left);
+  }
+  for (auto& [code, words] : content.labels.statements) at("ghs." + code, words);
+  for (auto& [code, words] : content.labels.precautions) at("ghs." + code, words);
   for (auto& tool : content.tools) at("tools." + tool.id, tool.name);
   for (auto& [id, region] : content.regions) {
     const std::string path = "regions." + id + ".";

@@ -1,6 +1,7 @@
 // What a document may print, made into words: one set of facts for each kind of reader.
 #pragma once
 
+#include "model/exposure.h"
 #include "model/language.h"
 #include "model/plan.h"
 #include "sheets/facts.h"
@@ -16,6 +17,8 @@ struct Computed {
   const model::Plan& plan;
   const model::Price& price;
   const model::Language& language;
+  const model::CrewExposure& exposure;
+  const std::vector<model::HazardChoice>& hazards;  // one for each of the content, in its order
 };
 
 /// For quote and aftercare sheet. Holds no cost, margin, office note or path.

@@ -122,9 +122,11 @@ class DocumentSetter {
                                 : fullRule(RuleKind::Section, Dim::pt(1) / 2, "rule"));
       section.push_back(space(grid_.unit));
     }
+    setter_.isSmall = heading.isSmall;
     append(section, isTable          ? setWideTable(heading, body)
                     : heading.isWide ? setWide(heading, body)
                                      : setHanging(heading, body));
+    setter_.isSmall = false;
     const Dim height = setter_.height(section);
     if (heading.isFenced && height <= setter_.pageHeight()) keepTogether(section);
     else if (height * 4 < setter_.pageHeight()) keepParts(section);

@@ -54,12 +54,26 @@ Setter::Setter(const LayoutInput& input, const model::Theme& look, Document& doc
     : in(input), theme(look), out(document), grid(gridOf(look, input.paper)), messages_(diagnostics) {}
 
 const Style& Setter::style(const std::string& name) {
+  if (isSmall && (name == "table" || name == "rowHead")) return smallStyle(name);
   const auto known = styles_.find(name);
   if (known != styles_.end()) return known->second;
   const Span plain = spanIn(theme, name, "");
   const model::TextStyle& s = theme.styles.at(name);
   const bool mayDivide = name == "body" || name == "table" || name == "note";
   return styles_[name] = {plain, s.strong, s.emphasis, Dim::milli(s.leading), Dim::milli(s.rise), s.isJustified, mayDivide};
+}
+
+const Style& Setter::smallStyle(const std::string& name) {
+  const std::string key = name + ", small";
+  if (const auto known = styles_.find(key); known != styles_.end()) return known->second;
+  isSmall = false;
+  Style small = style(name);
+  const Style& note = style("note");
+  isSmall = true;
+  small.plain.size = note.plain.size;
+  small.leading = note.leading;
+  small.rise = note.rise;
+  return styles_[key] = small;
 }
 
 Colour Setter::colour(const std::string& name) const {

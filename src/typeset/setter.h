@@ -44,7 +44,8 @@ class Setter {
   const model::Theme& theme;
   Document& out;
   Grid grid;
-  int line = 0;  // of the block being set
+  int line = 0;          // of the block being set
+  bool isSmall = false;  // tables are set in the size of notes
 
   const Style& style(const std::string& name);
   Colour colour(const std::string& name) const;
@@ -60,6 +61,8 @@ class Setter {
   Dim pageHeight() const { return grid.bottom - grid.top; }
 
  private:
+  const Style& smallStyle(const std::string& name);
+
   base::Diagnostics& messages_;
   std::map<std::string, Style> styles_;
   std::set<char32_t> missing_;     // already told

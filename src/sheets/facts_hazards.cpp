@@ -1,0 +1,207 @@
+// The hazards that apply, the label of the product and the protective equipment, in words.
+#include "sheets/facts_decks.h"
+#include "sheets/facts_safety.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace sheets {
+namespace {
+
+using model::Condition;
+
+std::string authority(const model::Region& region, const std::string& about, const Words& w) {
+  for (const auto& a : region.authorities) {
+    if (a.about == about) return a.name;
+  }
+  return w("authorities.local");
+}
+
+/// The decks of which a hazard's conditions speak; all when they speak of none.
+std::string decksOf(const Computed& x, const model::Hazard& hazard, const Words& w) {
+  const auto concerns = [&](const model::Deck& deck, const model::Clause& clause) {
+    switch (clause.condition) {
+      case Condition::FilmCoating:
+        return deck.state == model::State::Film;
+      case Condition::OiledBefore:
+        return deck.state == model::State::Oiled || deck.state == model::State::Film;
+      case Condition::MayBeTreated:
+        return timberOf(x, deck).mayBeTreated;
+      case Condition::Treated:
+        return deck.isTreated;
+      case Condition::Hardwood:
+        return timberOf(x, deck).isHardwood;
+      case Condition::Covered:
+        return deck.isCovered;
+      case Condition::Enclosed:
+        return deck.isEnclosed;
+      case Condition::EdgeAbove:
+        return deck.edgeHeight > clause.height;
+      default:
+        return false;  // conditions of the job, not of a deck
+    }
+  };
+  std::vector<std::string> named, all;
+  for (std::size_t i = 0; i < x.c.job.areas.size(); ++i) {
+    const auto& deck = x.c.job.areas[i];
+    all.push_back(deckLetter(i) + " " + deck.name);
+    bool isNamed = false;
+    for (const auto* list : {&hazard.when.all, &hazard.when.any}) {
+      for (const auto& clause : *list) isNamed = isNamed || concerns(deck, clause);
+    }
+    if (isNamed) named.push_back(all.back());
+  }
+  return w.joined(named.empty() ? all : named);
+}
+
+/// A text of the content with the words of this job in its braces.
+std::string filled(std::string text, const Computed& x, const model::Hazard& hazard, const Words& w) {
+  const auto& region = *x.c.region;
+  base::Length edge;
+  for (const auto& deck : x.c.job.areas) edge = std::max(edge, deck.edgeHeight.value_or(base::Length{}));
+  const std::pair<const char*, std::string> words[] = {
+      {"{cutout}", region.powerCutout},
+      {"{mask}", region.limits.dustProtection},
+      {"{emergency}", region.emergencyNumber},
+      {"{ask_safety}", authority(region, "safety", w)},
+      {"{ask_waste}", authority(region, "waste", w)},
+      {"{ask_lead}", authority(region, "lead", w)},
+      {"{ask_treated}", authority(region, "treated", w)},
+      {"{edge}", w.length(edge)},
+      {"{decks}", decksOf(x, hazard, w)},
+      {"{leader}", x.c.job.crew.leader.empty() ? w("crew.leader") : x.c.job.crew.leader}};
+  for (const auto& [name, by] : words) {
+    const std::string place = name;
+    for (auto at = text.find(place); at != std::string::npos; at = text.find(place, at + by.size()))
+      text.replace(at, place.size(), by);
+  }
+  return text;
+}
+
+Facts hazardFacts(const Computed& x, const model::Hazard& hazard, const Words& w) {
+  const auto say = [&](const std::string& text) { return filled(text, x, hazard, w); };
+  std::string together;
+  FactList controls;
+  for (const auto& control : hazard.controls) {
+    together += (together.empty() ? "" : " ") + say(control.text);
+    controls.push_back({{"text", say(control.text)}});
+  }
+  const char* signals[] = {"", "caution", "warning", "danger"};
+  return {{"title", say(hazard.title)},      {"signal", signals[static_cast<int>(hazard.signal)]},
+          {"who", say(hazard.who)},          {"harm", say(hazard.harm)},
+          {"controls", std::move(controls)}, {"together", together},
+          {"left", say(hazard.left)}};
+}
+
+bool applies(const Computed& x, const std::string& id) {
+  return std::any_of(x.hazards.begin(), x.hazards.end(),
+                     [&](const auto& h) { return h.id == id && h.applies; });
+}
+
+FactList texts(const std::vector<std::string>& codes, const std::map<std::string, std::string>& standard) {
+  FactList list;
+  for (const auto& code : codes) {
+    const auto found = standard.find(code);
+    list.push_back({{"code", code}, {"text", found == standard.end() ? "" : found->second}});
+  }
+  return list;
+}
+
+/// The tasks of this job at which something is worn, in their order.
+std::vector<const model::Task*> tasksOf(const Computed& x) {
+  std::vector<const model::Task*> tasks;
+  for (const auto& task : x.content.tasks) {
+    const bool isDone = std::any_of(x.estimate.labour.begin(), x.estimate.labour.end(),
+                                    [&](const auto& line) { return line.task == task.id; });
+    if (isDone && !task.wears.empty()) tasks.push_back(&task);
+  }
+  return tasks;
+}
+
+}  // namespace
+
+void addHazards(Facts& f, const Computed& x, const Words& w) {
+  FactList panels, lines;
+  Facts rags = {{"title", ""}, {"harm", ""}, {"controls", FactList{}}, {"count", ""}, {"container", ""}};
+  bool burns = false;
+  for (const auto& hazard : x.content.hazards) {
+    if (!applies(x, hazard.id)) continue;
+    Facts facts = hazardFacts(x, hazard, w);
+    // The rags have the first panel, with what this job will make of them.
+    const bool isRags = std::any_of(hazard.when.all.begin(), hazard.when.all.end(),
+                                    [](const auto& c) { return c.condition == Condition::DryingOil; });
+    if (isRags && hazard.signal == model::Signal::Danger) {
+      burns = true;
+      rags = std::move(facts);
+      rags.emplace_back("count", std::to_string(x.exposure.rags.count));
+      rags.emplace_back("container", w.tinSize(base::litres(x.exposure.rags.containerLitres)));
+    } else {
+      (hazard.signal == model::Signal::None ? lines : panels).push_back(std::move(facts));
+    }
+  }
+  f.emplace_back("has_rags", Fact::yes(burns));
+  f.emplace_back("rags", std::move(rags));
+  f.emplace_back("has_hazards", Fact::yes(!lines.empty()));
+  f.emplace_back("panels", std::move(panels));
+  f.emplace_back("hazards", std::move(lines));
+}
+
+void addLabel(Facts& f, const Computed& x, const Words& w) {
+  const auto& sds = x.c.product->sds;
+  f.emplace_back("has_sds", Fact::yes(sds.has_value()));
+  const model::SafetyData d = sds.value_or(model::SafetyData{});
+  std::string signal;
+  if (!d.signalWord.empty())
+    signal = w(d.signalWord == "Danger" ? "product.signal_danger" : "product.signal_warning");
+  f.emplace_back("sds", Facts{{"signal", signal},
+                              {"has_pictograms", Fact::yes(!d.pictograms.empty())},
+                              {"statements", texts(d.statements, x.content.labels.statements)},
+                              {"has_precautions", Fact::yes(!d.precautions.empty())},
+                              {"precautions", texts(d.precautions, x.content.labels.precautions)},
+                              {"flash_point", d.flashPoint ? w.temperature(*d.flashPoint) : ""},
+                              {"skin", d.skin},
+                              {"eyes", d.eyes},
+                              {"inhaled", d.inhaled},
+                              {"swallowed", d.swallowed},
+                              {"spill", d.spill}});
+}
+
+/// Tasks that need the same equipment stand together.
+void addWear(Facts& f, const Computed& x, const Words& w) {
+  std::vector<std::pair<std::vector<std::string>, std::vector<std::string>>>
+      groups;  // what is worn, and for what
+  std::vector<std::string> all;
+  for (const auto* task : tasksOf(x)) {
+    auto worn = task->wears;
+    std::sort(worn.begin(), worn.end());
+    all.insert(all.end(), worn.begin(), worn.end());
+    const auto found =
+        std::find_if(groups.begin(), groups.end(), [&](const auto& g) { return g.first == worn; });
+    (found == groups.end() ? groups.insert(groups.end(), {worn, {}}) : found)->second.push_back(task->name);
+  }
+  FactList list, grades;
+  for (const auto& [worn, names] : groups) {
+    FactList signs;
+    for (const auto& id : worn)
+      signs.push_back({{"sign", "must-" + id}, {"alt", w(std::string("wear.") + id)}});
+    list.push_back({{"names", capitalised(w.joined(names))}, {"wears", std::move(signs)}});
+  }
+  double protection = 0;
+  for (const auto& day : x.exposure.noise) protection = std::max(protection, day.protection);
+  for (const char* id : {"ears", "eyes", "mask", "gloves", "boots", "sleeves"}) {
+    if (std::find(all.begin(), all.end(), id) == all.end()) continue;
+    const auto& equipment = x.c.region->limits.equipment;
+    const auto grade = equipment.find(id);
+    const bool isEars = id == std::string("ears"), isMask = id == std::string("mask");
+    grades.push_back(
+        {{"sign", std::string("must-") + id},
+         {"name", w(std::string("wear.") + id)},
+         {"grade", grade == equipment.end() ? "" : grade->second},
+         {"decibels", isEars && protection > 0 ? std::to_string(std::lround(std::ceil(protection))) : ""},
+         {"for_gas", Fact::yes(isMask && applies(x, "vapour"))}});
+  }
+  f.emplace_back("wear_groups", std::move(list));
+  f.emplace_back("grades", std::move(grades));
+}
+
+}  // namespace sheets
