@@ -212,6 +212,44 @@ TEST_CASE("impossible values are refused with the whole message") {
        {{" longitude: 169.13,", ""}},
        "job.yaml:4:7: error: site: 'longitude' is missing\n"
        "  hint: latitude and longitude go together\n"},
+      {"a forecast that is not there",
+       {{"brand: firm", "weather: none.csv\nbrand: firm"}},
+       "job.yaml:6:10: error: weather: 'none.csv' cannot be read\n"
+       "  hint: the path starts at this file's folder\n"},
+      {"weather that says nothing",
+       {{"brand: firm", "weather: {source: a guess}\nbrand: firm"}},
+       "job.yaml:6:10: error: weather: neither 'forecast' nor 'normals' is given\n"
+       "  hint: weather: forecast.csv names a file beside the job\n"
+       "job.yaml:6:19: error: weather.source: there are no 'normals' that it could be of\n"},
+      {"weather at a place nobody knows",
+       {{" latitude: -44.70, longitude: 169.13,", ""}, {"brand: firm", "weather: none.csv\nbrand: firm"}},
+       "job.yaml:6:10: error: weather: 'none.csv' cannot be read\n"
+       "  hint: the path starts at this file's folder\n"
+       "job.yaml:6:10: error: weather: where the site lies is not known, and so neither sun nor night\n"
+       "  hint: give 'latitude' and 'longitude' in 'site'\n"},
+      {"sun at no hours",
+       {{"state: sanded", "state: sanded\n    sun: noon"}},
+       "job.yaml:17:10: error: areas[1].sun: 'noon' is not a span of hours\n"
+       "  hint: write it like 07:30-16:00\n"},
+      {"sun through a roof",
+       {{"state: sanded", "state: sanded\n    covered: yes\n    sun: 09:00-15:00"}},
+       "job.yaml:18:10: error: areas[1].sun: no sun reaches a deck under a roof\n"
+       "  hint: leave out 'sun' or 'covered'\n"},
+      {"answers that are neither yes nor no",
+       {{"region: nz", "region: nz, near_water: perhaps"},
+        {"state: sanded", "state: sanded\n    enclosed: half\n    treated: probably"}},
+       "job.yaml:4:32: error: site.near_water: 'perhaps' is not a known answer\n"
+       "  hint: known: true, false, yes or no\n"
+       "job.yaml:17:15: error: areas[1].enclosed: 'half' is not a known answer\n"
+       "  hint: known: true, false, yes or no\n"
+       "job.yaml:18:14: error: areas[1].treated: 'probably' is not a known answer\n"
+       "  hint: known: true, false, yes or no\n"},
+      {"a way out of an area without a plan",
+       {{"{rectangle: [12.4 m, 6.2 m]}", "{area: 76 m2, perimeter: 37 m}"},
+        {"    without: [{circle: 1.2 m, at: [6 m, 3 m], name: tree}]\n", ""},
+        {"state: sanded", "state: sanded\n    way_out: [0 m, 3 m]"}},
+       "job.yaml:16:14: error: areas[1].way_out: there is no plan of this area to show it on\n"
+       "  hint: leave it out\n"},
       {"an e-mail address without a place",
        {{"inga@coldwater.example", "inga at coldwater"}},
        "job.yaml:3:39: error: customer.email: 'inga at coldwater' is not an e-mail address\n"

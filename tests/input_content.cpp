@@ -24,6 +24,7 @@ TEST_CASE("content, brand and theme files are read to the last digit") {
   CHECK(p.lowUse == base::Share::whole(85));
   CHECK(p.highUse == base::Share::whole(120));
   CHECK(p.times.touchDry == base::Hours::whole(6));
+  CHECK(p.times.rainSafe == base::Hours::whole(8));
   CHECK(p.times.wipeOff.millionths == 500'000);
   CHECK(p.times.recoatMin == base::Hours::whole(12));
   CHECK(p.times.recoatIdealTo == base::Hours::whole(24));
@@ -33,6 +34,7 @@ TEST_CASE("content, brand and theme files are read to the last digit") {
   CHECK(p.limits.airMin.millionths == 7'777'778);  // 46 F: (46 - 32) / 1.8
   CHECK(p.limits.airMax == base::Temperature::whole(32));
   CHECK(p.limits.moistureMax == base::Share::whole(16));
+  CHECK(p.limits.windMax == base::Count{7'500'000});
   CHECK(p.openTime.millionths == 333'333);
   CHECK(p.vocGramsPerLitre == 420);
   CHECK(p.sds->signalWord == "Warning");
@@ -135,19 +137,24 @@ TEST_CASE("mistakes in content files are told with the whole message") {
        "regions/us.yaml:15:16: error: limits.heat.form: 'wet bulb' is not a known form of heat\n"
        "  hint: known: heat index or apparent temperature\n"},
       {"products/oil.yaml", "lel: 0.6 %", "lel: 60 %",
-       "products/oil.yaml:36:63: error: sds.vapour.lel: '60 %' is out of range\n"
+       "products/oil.yaml:37:63: error: sds.vapour.lel: '60 %' is out of range\n"
        "  hint: allowed: from 0.1 % to 30 %\n"},
       {"products/oil.yaml", "density: 0.86 kg/L", "density: 860 kg/L",
-       "products/oil.yaml:37:10: error: density: '860 kg/L' is out of range\n"
+       "products/oil.yaml:38:10: error: density: '860 kg/L' is out of range\n"
        "  hint: allowed: from 0.5 kg/L to 2 kg/L\n"},
       {"products/oil.yaml", "P210", "Q210",
-       "products/oil.yaml:35:17: error: sds.precautions[1]: 'Q210' is not a known precautionary statement; "
+       "products/oil.yaml:36:17: error: sds.precautions[1]: 'Q210' is not a known precautionary statement; "
        "did you "
        "mean 'P210'?\n"
        "  hint: known: P210 or P301+P310\n"},
       {"products/oil.yaml", "recoat: {min: 12 h", "recoat: {min: 14 h",
-       "products/oil.yaml:16:11: error: times.recoat: the times do not rise: min, the two of ideal, max\n"
+       "products/oil.yaml:17:11: error: times.recoat: the times do not rise: min, the two of ideal, max\n"
        "  hint: min is not above the first of ideal, max not below the second\n"},
+      {"products/oil.yaml", "rain_safe: 8 h", "rain_safe: 2 h",
+       "products/oil.yaml:15:14: error: times.rain_safe: a coat is not rain safe before it is touch dry\n"},
+      {"products/oil.yaml", "wind: 7.5 m/s", "wind: 45 m/s",
+       "products/oil.yaml:23:82: error: limits.wind: '45 m/s' is out of range\n"
+       "  hint: allowed: from 1 m/s to 30 m/s\n"},
       {"products/oil.yaml", "kind: penetrating oil", "kind: penetrating oli",
        "products/oil.yaml:2:7: error: kind: 'penetrating oli' is not a known kind of product; did you mean "
        "'penetrating oil'?\n"
@@ -166,22 +173,22 @@ TEST_CASE("mistakes in content files are told with the whole message") {
        "products/oil.yaml:12:12: error: use.low: '105 %' is out of range\n"
        "  hint: allowed: from 10 % to 100 %\n"},
       {"products/oil.yaml", "maintenance: 12 months", "maintenance: 1 year",
-       "products/oil.yaml:21:16: error: times.maintenance: '1 year' is not a value in months\n"
+       "products/oil.yaml:22:16: error: times.maintenance: '1 year' is not a value in months\n"
        "  hint: it is given like '12 months'\n"},
       {"products/oil.yaml", "voc: 420 g/L", "voc: 420",
-       "products/oil.yaml:24:6: error: voc: '420' needs a unit\n"
+       "products/oil.yaml:25:6: error: voc: '420' needs a unit\n"
        "  hint: write '420 g/L'\n"},
       {"products/oil.yaml", "flash_point: 62 C", "flash_point: 62 m",
-       "products/oil.yaml:29:16: error: sds.flash_point: '62 m' is not a temperature\n"
+       "products/oil.yaml:30:16: error: sds.flash_point: '62 m' is not a temperature\n"
        "  hint: temperatures are given in C or F, like '20 C'\n"},
       {"products/oil.yaml", "air: [46 F, 32 C]", "air: [32 C, 46 F]",
-       "products/oil.yaml:22:15: error: limits.air: the second temperature is not above the first\n"},
+       "products/oil.yaml:23:15: error: limits.air: the second temperature is not above the first\n"},
       {"products/oil.yaml", "signal: Warning", "signal: warning",
-       "products/oil.yaml:26:11: error: sds.signal: 'warning' is not a known signal word; did you mean "
+       "products/oil.yaml:27:11: error: sds.signal: 'warning' is not a known signal word; did you mean "
        "'Warning'?\n"
        "  hint: known: Danger or Warning\n"},
       {"products/oil.yaml", "[H226, EUH066]", "[226, EUH066]",
-       "products/oil.yaml:27:16: error: sds.statements[1]: '226' is not a known hazard statement; did you "
+       "products/oil.yaml:28:16: error: sds.statements[1]: '226' is not a known hazard statement; did you "
        "mean "
        "'H226'?\n"
        "  hint: known: EUH066 or H226\n"},
@@ -248,6 +255,50 @@ TEST_CASE("mistakes in content files are told with the whole message") {
        "consumables.yaml:2:49: error: consumables.cleaner.price.nz: '14.505' has more than 2 decimals\n"},
   };
   checkEach(table, [](Folder& f) { f.content(); });
+}
+
+TEST_CASE("a region's usual weather is read month by month, and its mistakes are told") {
+  const std::string months =
+      "weather:\n"
+      "  source: invented\n"
+      "  normals:\n"
+      "    jan: {coldest: 46.4 F, warmest: 20 C, humidity: 85 %, cloud: 60 %, wind: 3.5 m/s, rain_days: 9}\n";
+  std::string all = months;
+  for (const char* name : {"feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec"})
+    all += std::string("    ") + name +
+           ": {coldest: 1 C, warmest: 2 C, humidity: 80 %, cloud: 50 %, wind: 2 m/s, rain_days: 3}\n";
+  const auto withWeather = [](const std::string& weather) { return "emergency: '911'\n" + weather; };
+  {
+    Folder folder;
+    folder.edit("regions/us.yaml", "emergency: '911'\n", withWeather(all).c_str());
+    const model::Normals n = folder.content().regions.at("us").normals;
+    CHECK(folder.said() == "");
+    CHECK(n.source == "invented");
+    REQUIRE(n.months.size() == 12);
+    CHECK(n.months[0].coldest == Approx(8));
+    CHECK(n.months[0].warmest == 20);
+    CHECK(n.months[0].humidity == 85);
+    CHECK(n.months[0].cloud == Approx(0.6));
+    CHECK(n.months[0].wind == 3.5);
+    CHECK(n.months[0].rainDays == 9);
+    CHECK(n.months[11].warmest == 2);
+  }
+  Folder folder;
+  std::string bad = all;
+  bad.replace(bad.find("  source: invented\n"), 19, "");
+  bad.replace(bad.find("warmest: 20 C"), 13, "warmest: 2 C");
+  bad.replace(bad.find("wind: 2 m/s"), 11, "wind: 2 km/h");
+  bad.replace(bad.find("    dec:"), 8, "    dez:");
+  folder.edit("regions/us.yaml", "emergency: '911'\n", withWeather(bad).c_str());
+  folder.content();
+  CHECK(folder.said() ==
+        "regions/us.yaml:11:3: error: weather: 'source' is missing\n"
+        "  hint: say where the normals come from; it is printed\n"
+        "regions/us.yaml:12:5: error: weather.normals: 'dec' is missing\n"
+        "regions/us.yaml:12:10: error: weather.normals.jan: the coldest hour is warmer than the warmest\n"
+        "regions/us.yaml:13:74: error: weather.normals.feb.wind: '2 km/h' is not a value in m/s\n"
+        "  hint: it is given like '12 m/s'\n"
+        "regions/us.yaml:23:5: error: weather.normals: 'dez' is not a known key here; did you mean 'dec'?\n");
 }
 
 TEST_CASE("mistakes in a brand's file are told with the whole message") {

@@ -89,6 +89,8 @@ def refuses(validator, job):
         "a date in another form": lambda j: j.update(start="16/3/2027"),
         "rates and a test patch": lambda j: j["areas"][0].update(
             rates=["8 m2/L"], test_patch={"area": "1 m2", "used": "125 mL"}),
+        "normals that do not say where they come from": lambda j: j.update(weather={"normals": {}}),
+        "sun in words": lambda j: j["areas"][0].update(sun="in the morning"),
         "a reference that is no folder name": lambda j: j.update(ref="../x"),
     }
     bad = 0

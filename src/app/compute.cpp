@@ -4,6 +4,7 @@
 #include "base/nearest.h"
 #include "estimate/estimate.h"
 #include "input/read.h"
+#include "plan/hours.h"
 #include "plan/plan.h"
 #include "plan/records.h"
 #include "plan/strips.h"
@@ -63,6 +64,8 @@ std::optional<Computation> computeText(const std::string& text, const std::strin
   x.c.job = input::readJob(text, name, content, messages);
   const std::string brand = !choices.brandFile.empty() ? choices.brandFile : x.c.job.brandFile;
   if (!x.c.job.site.timezone.empty()) plan::checkZone(x.c.job.site, messages);
+  const auto forecast = std::filesystem::path(name).parent_path() / x.c.job.forecast.file;
+  plan::checkForecast(x.c.job, forecast.lexically_normal().string(), messages);
   if (!brand.empty())
     x.c.brand = readOnce(shipped.shelves->brands, brand, messages,
                          [&](auto& told) { return input::readBrand(brand, content, told); });
@@ -102,7 +105,7 @@ std::optional<Computation> computeText(const std::string& text, const std::strin
   try {
     const auto first = estimate::makeEstimate(x.c, content, 0);
     base::Diagnostics planning;
-    x.plan = plan::makePlan(x.c, content, first, planning);
+    x.plan = plan::makePlan(x.c, content, first, planning, choices.bounds);
     if (planning.ok()) plan::applyRecords(x.plan, x.c, planning);
     messages.addAt(name, planning);
     if (!messages.ok()) return {};

@@ -7,6 +7,7 @@
 #include "model/exposure.h"
 #include "model/language.h"
 #include "model/plan.h"
+#include "plan/plan.h"
 #include "pdf/write.h"
 #include "typeset/fonts.h"
 
@@ -73,6 +74,7 @@ struct Choices {
   std::string theme;                   // name of a theme; replaces the brand's
   std::vector<std::string> languages;  // of all documents, the main one first; empty = the job's
   std::string looks;                   // the firm's own templates and themes, before the shipped ones
+  plan::Bounds bounds;                 // of the days to plan
 };
 
 struct Computation {

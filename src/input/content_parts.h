@@ -12,6 +12,8 @@ base::Count taskRate(const Field& f, model::Measure measure);
 /// The path a value names, from the folder of the file it stands in; empty when it is not given.
 std::string pathBeside(const Field& f, const std::string& file);
 
+/// The keys 'normals' and 'source' of a 'weather:'.
+model::Normals readNormals(Record& r);
 model::Region readRegion(Record& r);
 /// Codes of labels that have no text in 'labels' are errors.
 model::Product readProduct(Record& r, const std::map<std::string, model::Region>& regions,

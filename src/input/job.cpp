@@ -176,7 +176,7 @@ base::Count taskRate(const Field& f, model::Measure measure) {
 model::Job readJob(const std::string& bytes, const std::string& file, const model::Content& content,
                    base::Diagnostics& out) {
   model::Job job;
-  base::Diagnostics messages;
+  base::Diagnostics messages, forecastMessages;
   const std::optional<Node> root = parseTree(bytes, file, messages);
   if (!root) {
     forwardSorted(messages, out);
@@ -213,6 +213,8 @@ model::Job readJob(const std::string& bytes, const std::string& file, const mode
   }
   job.inStock = readStock(r.may("in_stock"), content);
   const auto region = content.regions.find(job.site.region);
+  if (region != content.regions.end()) job.normals = region->second.normals;
+  if (const Field f = r.may("weather"); f.isGiven()) readWeather(f, file, job, forecastMessages);
   job.price = readPricing(r.may("price"), region == content.regions.end() ? nullptr : &region->second);
   job.taskRates = readTaskRates(r.may("task_rates"), content);
   job.ratesFile = pathBeside(r.may("spreading_rates"), file);
@@ -230,6 +232,7 @@ model::Job readJob(const std::string& bytes, const std::string& file, const mode
   }
   r.finish();
   forwardSorted(messages, out);
+  out.add(forecastMessages);
   return job;
 }
 

@@ -127,6 +127,30 @@ void checkBoards(const Record& r, const model::Deck& deck, const std::vector<mod
   need("fixings");
 }
 
+/// '09:00-15:00', or 'never'.
+model::ClockSpan readSun(const Field& f) {
+  if (f.word() == "never") return {};
+  const auto span = clockSpan(f);
+  return span ? model::ClockSpan{span->from, span->until} : model::ClockSpan{};
+}
+
+/// What lies around a deck.
+void readSurroundings(Record& r, model::Deck& d) {
+  d.isCovered = yesNo(r.may("covered"), false);
+  d.isEnclosed = yesNo(r.may("enclosed"), false);
+  d.isTreated = yesNo(r.may("treated"), false);
+  if (const Field sun = r.may("sun"); sun.isGiven()) {
+    d.sun = readSun(sun);
+    if (d.isCovered && d.sun->until > 0)
+      sun.error("no sun reaches a deck under a roof", "leave out 'sun' or 'covered'");
+  }
+  if (const Field way = r.may("way_out"); way.isGiven()) {
+    d.wayOut = readPlace(way);
+    if (!isFloor(d.shape) || isMeasured(d.shape))
+      way.error("there is no plan of this area to show it on", "leave it out");
+  }
+}
+
 model::Deck readDeck(const Field& f, const model::Content& content, const std::vector<model::Work>& work) {
   Record r(f);
   model::Deck d;
@@ -159,9 +183,7 @@ model::Deck readDeck(const Field& f, const model::Content& content, const std::v
     patch.error("rates and a test patch are both given", "keep the one that is to count");
   if (const Field note = r.may("note"); note.isGiven()) d.note = text(note);
   if (const Field note = r.may("office_note"); note.isGiven()) d.officeNote = text(note);
-  d.isCovered = yesNo(r.may("covered"), false);
-  d.isEnclosed = yesNo(r.may("enclosed"), false);
-  d.isTreated = yesNo(r.may("treated"), false);
+  readSurroundings(r, d);
   if (const Field edge = r.may("edge_height"); edge.isGiven())
     d.edgeHeight = quantity(edge, parseLength, {Length{0}, base::metres(500), "from 0 m to 500 m"});
   if (shape) checkBoards(r, d, work);

@@ -68,6 +68,9 @@ model::ProductTimes readTimes(const Field& f) {
   if (!f.isGiven()) return t;
   Record r(f);
   t.touchDry = time(r.must("touch_dry"));
+  const Field rain = r.may("rain_safe");
+  t.rainSafe = rain.isGiven() ? time(rain) : t.touchDry;
+  if (t.rainSafe < t.touchDry) rain.error("a coat is not rain safe before it is touch dry");
   if (const Field wipe = r.may("wipe_off"); wipe.isGiven()) t.wipeOff = time(wipe);
   readRecoat(r.must("recoat"), t);
   t.walk = time(r.must("walk"));
@@ -97,6 +100,9 @@ model::ProductLimits readLimits(const Field& f) {
   l.surfaceMax = quantity(r.must("surface"), parseTemperature, weather);
   l.humidityMax = quantity(r.must("humidity"), parseShare, toWhole);
   l.moistureMax = quantity(r.must("moisture"), parseShare, toWhole);
+  if (const Field wind = r.may("wind"); wind.isGiven())
+    l.windMax =
+        quantityWith(wind, "m/s", {base::Count::whole(1), base::Count::whole(30), "from 1 m/s to 30 m/s"});
   r.finish();
   return l;
 }

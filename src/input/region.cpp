@@ -172,6 +172,11 @@ model::Region readRegion(Record& r) {
     region.cancellationSource = text(d.must("source"));
     d.finish();
   }
+  if (const Field f = r.may("weather"); f.isGiven()) {
+    Record w(f);
+    region.normals = readNormals(w);
+    w.finish();
+  }
   return region;
 }
 

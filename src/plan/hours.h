@@ -1,9 +1,14 @@
 // Which hours are fit for laying a coat, deck by deck, and why the others are not.
 #pragma once
 
+#include "base/diagnostic.h"
 #include "model/plan.h"
 
 namespace plan {
+
+/// Errors where a forecast's steps are not of one length by the tz database, or name an hour that does not
+/// exist. Line 2 of 'file' holds the first step. Says nothing in a time zone that is not known.
+void checkForecast(const model::Job& job, const std::string& file, base::Diagnostics& messages);
 
 /// Every full hour of the days from 'from' to 'until' (not included) for every deck that is coated, by time,
 /// then deck. An hour is fit when every gate holds from its first minute to its last; dew and rain are looked

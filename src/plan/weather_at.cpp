@@ -28,13 +28,16 @@ double humidityOf(double vapour, double celsius) {
 /// 0 to 1 along half a cosine: slow at both ends.
 double eased(double part) { return (1 - std::cos(part * std::numbers::pi)) / 2; }
 
-/// The moments of local times that follow each other: of an hour that happens twice the second time comes
-/// when the first is over.
-std::vector<sys_seconds> momentsOf(const std::vector<model::ForecastStep>& steps, const std::string& zone) {
+/// The moments of local times that follow each other: in an hour that happens twice a time is its second one
+/// where the first is over, or where only the second keeps the steps equal.
+std::vector<sys_seconds> momentsOf(const model::Forecast& forecast, const std::string& zone) {
   std::vector<sys_seconds> moments;
-  for (const auto& step : steps) {
+  for (const auto& step : forecast.steps) {
     sys_seconds t = localToUtc(zone, step.at);
-    if (!moments.empty() && t <= moments.back()) t = lastLocalToUtc(zone, step.at);
+    if (!moments.empty()) {
+      const sys_seconds last = moments.back(), second = lastLocalToUtc(zone, step.at);
+      if (t <= last || second - last == minutes{forecast.stepMinutes}) t = second;
+    }
     moments.push_back(t);
   }
   return moments;
@@ -47,8 +50,7 @@ std::optional<Place> placeOf(const model::Site& site) {
   return Place{static_cast<double>(site.latitudeMicro) / 1e6, static_cast<double>(site.longitudeMicro) / 1e6};
 }
 
-Weather::Weather(const model::Case& c)
-    : c_(c), moments_(momentsOf(c.job.forecast.steps, c.job.site.timezone)) {}
+Weather::Weather(const model::Case& c) : c_(c), moments_(momentsOf(c.job.forecast, c.job.site.timezone)) {}
 
 AirAt Weather::at(sys_seconds t) {
   if (!moments_.empty() && t >= moments_.front() &&
@@ -113,6 +115,28 @@ model::Air Weather::usualAt(base::LocalTime t) {
   air.cloud = today.cloud;
   air.wind = today.wind;
   return air;
+}
+
+void checkForecast(const model::Job& job, const std::string& file, base::Diagnostics& messages) {
+  const auto& zone = job.site.timezone;
+  const auto& steps = job.forecast.steps;
+  if (steps.empty() || !isZone(zone)) return;
+  const auto moments = momentsOf(job.forecast, zone);
+  const minutes step{job.forecast.stepMinutes};
+  for (std::size_t i = 0; i < steps.size(); ++i) {
+    const base::SourcePos pos{file, static_cast<int>(i) + 2, 1};
+    if (utcToLocal(zone, moments[i]) != steps[i].at) {
+      messages.error(pos, "time", "'" + base::isoTime(steps[i].at) + "' is left out by the clocks in " + zone,
+                     "leave the line out");
+      continue;
+    }
+    if (i == 0 || base::plusMinutes(steps[i - 1].at, step.count()) == steps[i].at) continue;
+    if (moments[i] - moments[i - 1] != step)
+      messages.error(
+          pos, "time",
+          "the step before is not " + std::to_string(step.count()) + " min long, as the others are",
+          "no step may be missing or shorter");
+  }
 }
 
 AirAt airAt(const model::Case& c, base::LocalTime at) {
