@@ -29,6 +29,7 @@ expect 'a new job' 0 "$program" new "$box/first.yaml"
 expect 'a new job over an old one' 1 "$program" new "$box/first.yaml"
 expect 'the new job is in order' 0 "$program" check "$box/first.yaml"
 expect 'its pack' 0 "$program" pack "$box/first.yaml"
+ls "$box"/*/job.ics > "$box/out" || { echo 'FAILED: no job.ics'; bad=1; }
 ref=$(sed -n 's/^ref: \([^ ]*\).*/\1/p' "$box/first.yaml")
 for name in quote aftercare safety orders office; do
   [ -s "$box/$ref/$name.pdf" ] || { echo "FAILED: no $name.pdf"; bad=1; }
@@ -55,6 +56,22 @@ expect 'a job that coats nothing' 0 "$program" pack "$box/washed.yaml"
 expect 'figures' 0 "$program" figures "$box/first.yaml"
 expect 'figures, explained' 0 "$program" figures --explain "$box/first.yaml"
 says out ' = '
+expect 'a plan' 0 "$program" plan "$box/first.yaml"
+says out 'fit for coating'
+expect 'a plan as JSON, of other days' 0 "$program" plan --json --from 2027-03-02 --by 2027-03-20 "$box/first.yaml"
+says out '"date": "2027-03-20"'
+expect 'a plan from no day' 2 "$program" plan --from yesterday "$box/first.yaml"
+expect 'a plan that ends before it begins' 1 "$program" plan --from 2027-03-02 --by 2027-03-01 "$box/first.yaml"
+says err "error: '2027-03-01' is before '2027-03-02'"
+cat > "$box/forecast.csv" <<END
+time,air_c,rh_pct,cloud_pct,wind_ms,rain_mm
+2027-02-15T06:00,9,80,50,2,0
+2027-02-15T08:00,9,80,50,2,0
+2027-02-15T09:00,9,80,50,2,0
+END
+sed 's/^start: .*/&\nweather: forecast.csv/' "$box/first.yaml" > "$box/weather.yaml"
+expect 'a forecast with a gap' 1 "$program" plan "$box/weather.yaml"
+says err "forecast.csv:3:1: error: time: "
 expect 'facts' 0 "$program" facts "$box/first.yaml"
 says out 'firm.name: '
 says out 'price.total: '

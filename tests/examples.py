@@ -139,12 +139,20 @@ with tempfile.TemporaryDirectory() as one, tempfile.TemporaryDirectory() as two:
     check(here == there, "the same bytes in another locale, time zone and folder")
 
     schema = json.loads((source / "content/schemas/figures.schema.json").read_text())
+    plans = jsonschema.Draft7Validator(json.loads((source / "content/schemas/plan.schema.json").read_text()))
     for job in jobs:
         told = run(program, "figures", "--json", str(job))
         check(told.returncode == 0, f"figures {job}: {told.stderr}")
         figures = json.loads(told.stdout)
         for error in jsonschema.Draft7Validator(schema).iter_errors(figures):
             check(False, f"{job}: {error.json_path}: {error.message}")
+        told = run(program, "plan", "--json", str(job))
+        check(told.returncode == 0, f"plan {job}: {told.stderr}")
+        plan = json.loads(told.stdout)
+        for error in plans.iter_errors(plan):
+            check(False, f"plan of {job}: {error.json_path}: {error.message}")
+        check(all(hour["fit"] == (not hour["reasons"]) for hour in plan["hours"]), f"{job}: unfit hours have a reason")
+        check([t["start"][:16] for t in plan["tasks"]] == [s["start"][:16] for s in figures["calendar"]], f"{job}: one calendar")
         folder = first / figures["ref"]
         texts = {p.stem: text_of(p) for p in sorted(folder.glob("*.pdf"))}
         price, forms = figures["price"], Forms(job.read_text())

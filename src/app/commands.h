@@ -29,6 +29,9 @@ int check(const std::vector<std::string>& jobs, const Choices& choices);
 enum class FiguresForm { Plain, Json, Explain };
 int figures(const std::string& job, FiguresForm form, const Choices& choices);
 
+/// The calendar day by day, with the hours fit for coating and why the others are not.
+int plan(const std::string& job, bool isJson, const Choices& choices);
+
 /// Every name a template may use, with its value in this job: those of the customer's documents, then what
 /// the crew's and the office's have besides.
 int facts(const std::string& job, const Choices& choices);

@@ -27,11 +27,6 @@ std::string money(base::Money m, int digits) {
   return (isNegative ? "-" : "") + s;
 }
 
-std::string isoWithOffset(base::LocalTime t, int offset) {
-  const std::string sign = offset < 0 ? "-" : "+";
-  return base::isoTime(t) + ":00" + sign + base::isoClock(offset < 0 ? -offset : offset);
-}
-
 std::string deckName(const Computation& x, std::size_t deck) { return x.c.job.areas[deck].name; }
 
 ordered_json tins(const model::TinSet& set, int digits) {
@@ -102,6 +97,11 @@ ordered_json actual(const Computation& x) {
 }
 
 }  // namespace
+
+std::string isoWithOffset(base::LocalTime t, int offset) {
+  const std::string sign = offset < 0 ? "-" : "+";
+  return base::isoTime(t) + ":00" + sign + base::isoClock(offset < 0 ? -offset : offset);
+}
 
 std::string figuresJson(const Computation& x) {
   const auto& e = x.estimate;

@@ -5,6 +5,9 @@
 
 namespace app {
 
+/// Local ISO 8601 with the minutes it is ahead of UTC: '2027-03-16T07:30:00+13:00'.
+std::string isoWithOffset(base::LocalTime t, int offset);
+
 /// One JSON object, indented, with a line break at the end. Amounts of money are decimal strings.
 std::string figuresJson(const Computation& x);
 

@@ -14,14 +14,15 @@ namespace {
 constexpr int wrongUse = 2;
 constexpr auto version = "planksheaf 0.1.0";
 
-const std::vector<std::string> commands = {"pack",  "check", "figures", "new",  "facts",
-                                           "looks", "watch", "due",     "again"};
+const std::vector<std::string> commands = {"pack",  "check", "figures", "plan", "new",
+                                           "facts", "looks", "watch",   "due",  "again"};
 
 constexpr auto intro =
     R"(One YAML job file becomes a pack of PDFs: quote, aftercare sheet, crew safety sheet, order list, office sheet.
 
   planksheaf new deck.yaml             write a commented job to fill in
   planksheaf pack deck.yaml            make its pack, in a folder named after the job's number
+  planksheaf plan deck.yaml            which days, and which hours are fit for coating
   planksheaf figures --explain deck.yaml   how each figure came about
   planksheaf due jobs --by 2028-06-30  whose yearly visit falls due
   planksheaf again deck.yaml --start 2028-03-20   next year's job)";
@@ -93,6 +94,12 @@ int run(int argc, char** argv) {
   figures->add_flag("--json", isJson, "as JSON, by the names of content/schemas/figures.schema.json");
   figures->add_flag("--explain", isExplain, "with the formula behind each")->excludes("--json");
   addChoices(*figures, order.choices);
+  auto* plan = program.add_subcommand("plan", "the calendar day by day, and the hours fit for coating");
+  plan->add_option("job", job, "job file; - reads standard input")->required()->type_name("JOB");
+  addDate(*plan, "--from", order.choices.bounds.from, "no work before this day, instead of the job's start");
+  addDate(*plan, "--by", order.choices.bounds.by, "the last day wanted with work on site");
+  plan->add_flag("--json", isJson, "as JSON, by the names of content/schemas/plan.schema.json");
+  addChoices(*plan, order.choices);
   std::string file;
   auto* fresh = program.add_subcommand("new", "write a commented job to fill in");
   fresh->add_option("file", file, "where to write it; must not be there yet")->required()->type_name("FILE");
@@ -162,6 +169,7 @@ int run(int argc, char** argv) {
                         : isExplain ? app::FiguresForm::Explain
                                     : app::FiguresForm::Plain,
                         order.choices);
+  if (*plan) return app::plan(job, isJson, order.choices);
   if (*facts) return app::facts(job, order.choices);
   if (*looks) return app::copyLooks(file);
   if (*watch) return app::watch(job, order);
