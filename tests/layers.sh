@@ -16,7 +16,8 @@ allow() {
     typeset) echo "base markup typeset model/theme.h" ;;
     figures) echo "base model typeset figures" ;;
     pdf) echo "base typeset pdf" ;;
-    app) echo "base model input estimate plan records safety sheets markup typeset figures pdf app" ;;
+    ics) echo "base ics" ;;
+    app) echo "base model input estimate plan records safety sheets markup typeset figures pdf ics app" ;;
   esac
 }
 for f in */*.h */*.cpp; do

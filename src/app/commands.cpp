@@ -4,6 +4,7 @@
 #include "app/facts_text.h"
 #include "app/figures_json.h"
 #include "app/files.h"
+#include "app/job_calendar.h"
 #include "app/parallel.h"
 #include "input/read.h"
 #include "sheets/explain.h"
@@ -34,6 +35,10 @@ void makeOne(const std::string& job, const Shipped& shipped, const PackOrder& or
     if (!x) return;
     out.folder = fs::path(packFolder(job, x->c.job.ref, order.folder)).lexically_normal().string();
     out.files = makeDocuments(*x, shipped, order.choices, order.only, out.folder, out.messages);
+    if (!order.only.empty() || !out.messages.ok()) return;
+    const auto language = languagesOf("office", *x, order.choices).front();
+    if (const auto told = tell(*x, shipped, language, out.messages))
+      out.files.push_back({(fs::path(out.folder) / "job.ics").string(), jobCalendar(*told)});
   } catch (const std::exception& e) {
     out.failure = e.what();
   }
@@ -99,8 +104,7 @@ int report(const PackOrder& order, const std::vector<Outcome>& outcomes, bool wr
     } else if (!out.messages.ok()) {
       if (status == done) status = refused;
     } else if (writes) {
-      std::cout << out.folder << ": " << out.files.size()
-                << (out.files.size() == 1 ? " document\n" : " documents\n");
+      std::cout << out.folder << ": " << out.files.size() << (out.files.size() == 1 ? " file\n" : " files\n");
     } else {
       std::cout << order.jobs[i] << ": in order\n";
     }

@@ -57,7 +57,7 @@ class Watcher {
       if (event.len > 0) {
         const fs::path path = fs::path(folders_[event.wd]) / (buffer + at + sizeof event);
         const auto kind = path.extension();
-        if (kind != ".pdf" && kind != ".part") saved.insert(path.string());
+        if (kind != ".pdf" && kind != ".ics" && kind != ".part") saved.insert(path.string());
       }
       at += static_cast<long>(sizeof event + event.len);
     }
