@@ -26,9 +26,17 @@ Facts placeFacts(const std::string& words) {
           {"phone_link", phone.empty() ? "" : phoneAddress(phone)}};
 }
 
-/// Sign-on tables of at most six days each; where one is enough, with a line for whoever else comes.
+/// 'Mon' above '7': narrow columns.
+std::string onTwoLines(std::string day) {
+  const std::string noBreak = "\u00A0";
+  if (const std::size_t at = day.find(noBreak); at != std::string::npos)
+    day.replace(at, noBreak.size(), "\n");
+  return day;
+}
+
+/// Sign-on tables of at most fourteen days each; where one is enough, with a line for whoever else comes.
 FactList signOn(const Computed& x, const Words& w) {
-  constexpr std::size_t daysOnPage = 6;
+  constexpr std::size_t daysOnPage = 14;
   const auto people = static_cast<std::size_t>(x.c.job.crew.people);
   const std::size_t more = x.plan.days.size() > daysOnPage ? 0 : 1;
   std::vector<std::string> names = x.c.job.crew.names;
@@ -37,9 +45,10 @@ FactList signOn(const Computed& x, const Words& w) {
   for (std::size_t from = 0; from < x.plan.days.size(); from += daysOnPage) {
     FactList days, rows;
     for (std::size_t i = from; i < std::min(from + daysOnPage, x.plan.days.size()); ++i)
-      days.push_back({{"day", w.shortDay(x.plan.days[i])}});
+      days.push_back({{"day", onTwoLines(w.shortDay(x.plan.days[i]))}});
     for (const auto& name : names) rows.push_back({{"name", name}});
-    sheets.push_back({{"days", std::move(days)}, {"rows", std::move(rows)}});
+    sheets.push_back(
+        {{"days", std::move(days)}, {"rows", std::move(rows)}, {"is_more", Fact::yes(from > 0)}});
   }
   return sheets;
 }

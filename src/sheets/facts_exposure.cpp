@@ -66,6 +66,7 @@ Facts noiseFacts(const Computed& x, const Words& w) {
           {"niosh_dose", rounded(w, day.nioshDose)},
           {"osha_dose", rounded(w, day.oshaDose)},
           {"is_over", Fact::yes(isLoud(day, l, l.noiseLower ? l.noiseLower : l.noiseUpper, 80))},
+          {"cannot_share", Fact::yes(found && day.shareAmong == 0)},
           {"protection", rounded(w, std::ceil(day.protection))},
           {"share", day.shareAmong > 1 ? std::to_string(day.shareAmong) : ""}};
 }
@@ -197,7 +198,7 @@ DayRow dayRow(const Computed& x, base::Date date, const Words& w) {
 
 /// The hardest days in their order; those alike and one after the other stand together.
 FactList dayFacts(const Computed& x, const Words& w, bool& areLeftOut) {
-  constexpr std::size_t most = 6;
+  constexpr std::size_t most = 5;
   std::vector<DayRow> rows;
   for (const auto date : x.plan.days) {
     DayRow row = dayRow(x, date, w);
