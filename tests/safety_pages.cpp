@@ -51,7 +51,7 @@ crew: {people: 2, hours: 07:30-16:00, names: [Ada, Ben], leader: Ada}
 price: {deposit: 10 %}
 )" + brand;
 
-/// Everything at once.
+/// All that one job is likely to bring together.
 const std::string worstJob = R"(ref: WORST-1
 quoted: 2027-01-02
 customer: {name: Inga Thorley}
@@ -65,25 +65,25 @@ colour: natural
 loss: 5 %
 areas:
   - name: Veranda
-    shape: {rectangle: [7 m, 4 m]}
+    shape: {rectangle: [10 m, 5 m]}
     boards: {width: 140 mm, gap: 5 mm, thickness: 32 mm}
     joists: 450 mm
     fixings: {kind: screws}
     timber: kwila
     state: film
     covered: true
-    edge_height: 2.4 m
+    edge_height: 0.6 m
   - name: Terrace
-    shape: {rectangle: [8 m, 6 m]}
+    shape: {rectangle: [12 m, 8 m]}
     boards: {width: 140 mm, gap: 5 mm, thickness: 32 mm}
     joists: 450 mm
     fixings: {kind: screws}
-    timber: radiata-treated
+    timber: kwila
     state: oiled
     edge_height: 0.9 m
 work: [wash, fix, sand, oil]
 sanding: [60, 80, 100]
-crew: {people: 1, hours: 07:30-16:00, names: [Ada], leader: Ada}
+crew: {people: 3, hours: 07:30-16:00, names: [Ada, Ben, Cyd], leader: Ada}
 price: {deposit: 10 %}
 )" + brand;
 

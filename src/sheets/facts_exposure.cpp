@@ -215,7 +215,8 @@ FactList dayFacts(const Computed& x, const Words& w, bool& areLeftOut) {
                                                   : w.shortDay(row.first) + " – " + w.shortDay(row.last)},
                     {"noise", row.words[0]},
                     {"vibration", row.words[1]},
-                    {"heat", row.words[2]},
+                    {"is_felt", Fact::yes(!x.exposure.heat.empty())},
+                    {"felt", row.words[2]},
                     {"protection", row.words[3]},
                     {"share", row.words[4]}});
   }

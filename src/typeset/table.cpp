@@ -57,6 +57,8 @@ class TableSetter {
     }
     if (out.empty()) return out;
     endGroup(out);
+    // The last line to write on closes the table as well.
+    if (set_.hasWriting) return out;
     out.back().keepWithNext = hasRules_;
     if (hasRules_) {
       out.push_back(space(setter_.grid.unit));
