@@ -2,7 +2,8 @@
 
 namespace estimate {
 
-model::Estimate makeEstimate(const model::Case& c, const model::Content& content, int days) {
+model::Estimate makeEstimate(const model::Case& c, const model::Content& content, int days,
+                             const std::vector<LateCoat>& late) {
   model::Estimate e;
   for (const auto& deck : c.job.areas) e.decks.push_back(measureDeck(deck));
   e.all = sumOf(e.decks);
@@ -12,7 +13,8 @@ model::Estimate makeEstimate(const model::Case& c, const model::Content& content
   }
   e.product = productNeed(c, e.coats);
 
-  e.labour = labourOf(c, content, e.decks, days);
+  e.labour = labourOf(c, content, e.decks, days, late);
+  e.lateCoats = lateCoatLabour(c, content, e.decks);
   for (const auto& line : e.labour) e.labourHours += line.hours;
   e.consumables = consumablesOf(c, content, e.labour);
   e.crewDays = days;

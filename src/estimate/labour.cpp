@@ -79,7 +79,16 @@ Count rateOf(const model::Task& task, int grit, const model::Job& job) {
 }
 
 /// Each time a task is done over a whole deck: grits, numbers of coats, or once.
-std::vector<int> passesOf(const model::Task& task, const model::Deck& deck, const model::Job& job) {
+std::vector<int> passesOf(const model::Task& task, std::size_t deckNumber, const model::Job& job,
+                          const std::vector<LateCoat>& late) {
+  const auto& deck = job.areas.at(deckNumber);
+  if (task.isForLateCoat) {
+    std::vector<int> coats;
+    for (const auto& one : late) {
+      if (one.deck == deckNumber) coats.push_back(one.coat);
+    }
+    return coats;
+  }
   if (task.isPerPass) return job.sanding;
   if (!task.isPerCoat) return {0};
   std::vector<int> coats;
@@ -105,7 +114,8 @@ model::LabourLine onDeck(const model::Case& c, const model::Task& task, std::siz
 }  // namespace
 
 std::vector<model::LabourLine> labourOf(const model::Case& c, const model::Content& content,
-                                        const std::vector<model::Measures>& decks, int days) {
+                                        const std::vector<model::Measures>& decks, int days,
+                                        const std::vector<LateCoat>& late) {
   std::vector<model::LabourLine> lines;
   for (const auto& task : content.tasks) {
     if (task.work && !model::asksFor(c.job.work, *task.work)) continue;
@@ -122,9 +132,22 @@ std::vector<model::LabourLine> labourOf(const model::Case& c, const model::Conte
     for (std::size_t deck = 0; deck < decks.size(); ++deck) {
       const Count quantity = quantityOf(task.measure, decks[deck]);
       if (quantity.isZero()) continue;
-      for (const int pass : passesOf(task, c.job.areas.at(deck), c.job))
+      for (const int pass : passesOf(task, deck, c.job, late))
         lines.push_back(onDeck(c, task, deck, quantity, pass));
     }
+  }
+  return lines;
+}
+
+std::vector<model::LabourLine> lateCoatLabour(const model::Case& c, const model::Content& content,
+                                              const std::vector<model::Measures>& decks) {
+  std::vector<LateCoat> all;
+  for (std::size_t deck = 0; deck < decks.size(); ++deck) {
+    for (int coat = 2; coat <= c.job.areas.at(deck).coats; ++coat) all.push_back({deck, coat});
+  }
+  std::vector<model::LabourLine> lines;
+  for (auto& line : labourOf(c, content, decks, 0, all)) {
+    if (taskOf(content, line.task).isForLateCoat) lines.push_back(std::move(line));
   }
   return lines;
 }

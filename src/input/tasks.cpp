@@ -66,8 +66,8 @@ void readRates(Record& r, model::Task& t) {
 }
 
 model::Task readTask(const Field& f, const std::map<std::string, model::Consumable>& consumables) {
-  enum class Each { Pass, Coat };
-  constexpr Word<Each> eachWords[] = {{"pass", Each::Pass}, {"coat", Each::Coat}};
+  enum class Each { Pass, Coat, LateCoat };
+  constexpr Word<Each> eachWords[] = {{"pass", Each::Pass}, {"coat", Each::Coat}, {"late coat", Each::LateCoat}};
   Record r(f);
   model::Task t;
   t.id = text(r.must("id"));
@@ -78,8 +78,10 @@ model::Task readTask(const Field& f, const std::map<std::string, model::Consumab
   const auto each = chosen(r.may("each"), eachWords, "repetition");
   t.isPerPass = each == Each::Pass;
   t.isPerCoat = each == Each::Coat;
+  t.isForLateCoat = each == Each::LateCoat;
   readRates(r, t);
   t.timeByState = readTimes(r.may("time"));
+  t.soilsWetCoats = yesNo(r.may("soils_wet_coats"), false);
   t.dryAfter = quantity(r.may("dry"), parseTime, anyTime);
   t.uses = readUses(r.may("uses"), consumables);
   for (const Field& item : r.must("wears").items()) {

@@ -139,6 +139,9 @@ struct Estimate {
   ProductNeed product;
   std::vector<LabourLine> labour;
   base::Hours labourHours;  // person-hours
+  std::vector<LabourLine>
+      lateCoats;  // what has to be done before a coat that comes too late, for each that
+                  // might; 'pass' is the coat; not in 'labour' unless the plan asks for it
   std::vector<ConsumableLine> consumables;
   int crewDays = 0;  // days on site, from the plan; 0 before there is one
 };
