@@ -25,6 +25,14 @@ std::string all(const base::Diagnostics& messages) {
   return s;
 }
 
+std::vector<estimate::LateCoat> lateCoats(const model::Plan& plan) {
+  std::vector<estimate::LateCoat> late;
+  for (const auto& miss : plan.misses) {
+    if (miss.isPastMax) late.push_back({miss.deck, miss.coat});
+  }
+  return late;
+}
+
 }  // namespace
 
 Shipped readShipped(const Choices& choices) {
@@ -109,7 +117,8 @@ std::optional<Computation> computeText(const std::string& text, const std::strin
     if (planning.ok()) plan::applyRecords(x.plan, x.c, planning);
     messages.addAt(name, planning);
     if (!messages.ok()) return {};
-    x.estimate = estimate::makeEstimate(x.c, content, static_cast<int>(x.plan.days.size()));
+    x.estimate =
+        estimate::makeEstimate(x.c, content, static_cast<int>(x.plan.days.size()), lateCoats(x.plan));
     records::addActual(x.estimate, x.c);
     x.plan.edges = plan::wetEdges(x.c, content, x.estimate, x.plan);
     x.price = estimate::makePrice(x.c, content, x.estimate);

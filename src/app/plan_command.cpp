@@ -1,5 +1,6 @@
 #include "app/commands.h"
 #include "app/plan_text.h"
+#include "plan/plan.h"
 
 #include <iostream>
 
@@ -22,12 +23,13 @@ int plan(const std::string& job, bool isJson, const Choices& choices) {
   if (from && by && *by < *from)
     messages.error({"--by"}, "", "'" + base::isoDate(*by) + "' is before '" + base::isoDate(*from) + "'",
                    "--from is the first day, --by the last");
-  const auto x = messages.ok() ? compute(job, shipped, choices, messages) : std::nullopt;
+  auto x = messages.ok() ? compute(job, shipped, choices, messages) : std::nullopt;
   if (x && by && *by - from.value_or(x->c.job.start) > mostDays)
     messages.error({"--by"}, "", "'" + base::isoDate(*by) + "' is more than a year after the first day",
                    "plan a season at a time");
   show(messages);
   if (!x || !messages.ok()) return refused;
+  x->plan.alternatives = ::plan::otherStarts(x->c, shipped.content, x->estimate, choices.bounds);
   const auto report = reportPlan(*x, shipped.content, choices.bounds);
   std::cout << (isJson ? planJson(report) : planText(report));
   return done;

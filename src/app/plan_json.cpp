@@ -123,12 +123,16 @@ std::string planJson(const PlanReport& report) {
   write.addStrips(j["strips"]);
   j["misses"] = ordered_json::array();
   for (const auto& m : plan.misses)
-    j["misses"].push_back({{"area", write.area(m.deck)},
-                           {"coat", m.coat},
-                           {"gap_h", static_cast<double>(m.gap.millionths) / 1e6},
-                           {"late", m.isLate},
-                           {"past_max", m.isPastMax},
-                           {"why", missId(m.why)}});
+    j["misses"].push_back(
+        {{"area", write.area(m.deck)},
+         {"coat", m.coat},
+         {"gap_h", static_cast<double>(m.gap.millionths) / 1e6},
+         {"late", m.isLate},
+         {"past_max", m.isPastMax},
+         {"why", missId(m.why)},
+         {"gate", m.gate ? ordered_json(gateId(*m.gate)) : ordered_json(nullptr)},
+         {"unfit", m.isUnfit},
+         {"nearest", m.nearest ? ordered_json(base::isoDate(*m.nearest)) : ordered_json(nullptr)}});
   j["alternatives"] = ordered_json::array();
   for (const auto& a : plan.alternatives)
     j["alternatives"].push_back({{"start", write.at(a.start)},

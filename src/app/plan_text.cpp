@@ -128,7 +128,7 @@ struct Text {
     const auto& task = model::taskOf(r.content, s.task);
     out << "  " << spanWords(s.start.minutes, s.end.day > s.start.day ? 24 * 60 : s.end.minutes) << "  "
         << task.name;
-    if (task.isPerCoat) out << ", coat " << s.pass;
+    if (task.isPerCoat || task.isForLateCoat) out << ", coat " << s.pass;
     else if (s.pass > 0) out << ", grit " << s.pass;
     if (s.deck) out << ", " << deckName(*s.deck);
     if (s.people > 0) out << " (" << s.people << (s.people == 1 ? " person)" : " people)");
@@ -170,9 +170,17 @@ struct Text {
   }
 
   void miss(const model::Miss& m) {
+    if (m.isUnfit) {
+      out << "  " << deckName(m.deck) << ", coat " << m.coat << ": no hour of the coming weeks is fit";
+      if (m.gate) out << ", mostly for " << words(*m.gate);
+      out << "; it goes by the clock\n";
+      if (m.nearest) out << "    the nearest day that would do: " << dateWords(*m.nearest) << "\n";
+      return;
+    }
     const auto hours = base::divide(base::Wide{m.gap.millionths}, 1'000'000, base::Round::HalfUp);
     out << "  " << deckName(m.deck) << ", coat " << m.coat << ": " << hours << " h after the coat before, "
         << (m.isLate ? "later" : "sooner") << " than ideal: " << words(m.why) << "\n";
+    if (m.gate && !m.isUnfit) out << "    mostly for " << words(*m.gate) << "\n";
     if (m.isPastMax) out << "    past the longest wait: sand in between\n";
   }
 
@@ -206,7 +214,7 @@ std::string planText(const PlanReport& report) {
   text.head();
   for (const auto& sun : report.light) text.day(sun);
   const auto& plan = report.x.plan;
-  if (!plan.misses.empty()) text.out << "\noutside the ideal window\n";
+  if (!plan.misses.empty()) text.out << "\noutside the ideal window or fit hours\n";
   for (const auto& m : plan.misses) text.miss(m);
   if (!plan.alternatives.empty()) text.out << "\nother days\n";
   for (const auto& a : plan.alternatives) text.alternative(a);

@@ -21,22 +21,6 @@ struct Event {
   std::vector<std::size_t> decks;  // the decks it holds for; empty = all
 };
 
-/// A coat that could not be placed inside the product's ideal window, and why.
-struct Miss {
-  enum class Why {
-    Weather,       // no hour of the ideal window is fit
-    DaysOff,       // nobody works on the day it was due
-    CoatingHours,  // it fell outside the hours fit for coating
-    LargeDeck      // the deck takes more than one day's coating hours
-  };
-  std::size_t deck = 0;
-  int coat = 2;
-  base::Hours gap;         // from the end of the coat before
-  bool isLate = true;      // false: sooner than ideal
-  bool isPastMax = false;  // later than the product allows without sanding in between
-  Why why = Why::CoatingHours;
-};
-
 /// What makes an hour unfit for coating.
 enum class Gate {
   AirCold,
@@ -51,6 +35,25 @@ enum class Gate {
   Dark,
   Moisture,  // the air keeps the wood above the product's moisture limit
   Unknown    // beyond the forecast, and nothing usual is given
+};
+
+/// A coat that could not be placed inside the product's ideal window or in fit hours, and why.
+struct Miss {
+  enum class Why {
+    Weather,       // no hour of the ideal window is fit
+    DaysOff,       // nobody works on the day it was due
+    CoatingHours,  // it fell outside the hours fit for coating
+    LargeDeck      // the deck takes more than one day's coating hours
+  };
+  std::size_t deck = 0;
+  int coat = 2;
+  base::Hours gap;         // from the end of the coat before; 0 for a first coat
+  bool isLate = true;      // false: sooner than ideal
+  bool isPastMax = false;  // later than the product allows without sanding in between
+  Why why = Why::CoatingHours;
+  std::optional<Gate> gate;           // for Weather: what most often stands against it
+  bool isUnfit = false;               // the weather leaves it no fit hour: it is laid by the clock
+  std::optional<base::Date> nearest;  // the next day that would do, where isUnfit
 };
 
 enum class WeatherSource { None, Forecast, Normals };

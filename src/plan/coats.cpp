@@ -3,187 +3,296 @@
 #include "plan/zone.h"
 
 #include <algorithm>
-#include <span>
+#include <stdexcept>
 
 namespace plan {
 namespace {
 
-using Batch = std::span<const DeckCoats>;
+using base::LocalTime;
+using std::chrono::days;
 
-int minutesOf(const DeckCoats& deck, std::size_t coat) {
-  int sum = 0;
-  if (coat < deck.coats.size()) {
-    for (const auto& t : deck.coats[coat]) sum += t.minutes;
-  }
-  return sum;
-}
+constexpr int daysToTry = 7;  // from the first possible one on, for a better window
 
-int minutesOf(Batch batch, std::size_t coat) {
-  int sum = 0;
-  for (const auto& deck : batch) sum += minutesOf(deck, coat);
-  return sum;
-}
+/// A deck's work on one coat: how far it has come at each moment.
+struct Progress {
+  struct Stretch {
+    std::int64_t from, until;  // crew minutes since the coat's first stroke
+    LocalTime start, end;
+  };
+  std::vector<Stretch> stretches;  // by day
+  std::int64_t total = 0;
+  const Calendar& calendar;
 
-/// Decks in order, as many as one day's coating hours hold; a deck that is too large for a day stands alone.
-std::vector<Batch> batchesOf(const std::vector<DeckCoats>& decks, int dayMinutes) {
-  std::vector<Batch> batches;
-  std::size_t from = 0;
-  int sum = 0;
-  for (std::size_t i = 0; i < decks.size(); ++i) {
-    int longest = 0;
-    for (std::size_t n = 0; n < decks[i].coats.size(); ++n)
-      longest = std::max(longest, minutesOf(decks[i], n));
-    if (i > from && sum + longest > dayMinutes) {
-      batches.push_back(Batch(decks).subspan(from, i - from));
-      from = i;
-      sum = 0;
+  Progress(const Lay& lay, const Calendar& c) : calendar(c) {
+    for (const auto& stroke : lay.strokes) {
+      const auto minutes = c.workable({stroke.start.minutes, stroke.end.minutes});
+      if (!stretches.empty() && stretches.back().end.day == stroke.start.day) {
+        stretches.back().until += minutes;
+        stretches.back().end = stroke.end;
+      } else {
+        stretches.push_back({total, total + minutes, stroke.start, stroke.end});
+      }
+      total += minutes;
     }
-    sum += longest;
   }
-  if (from < decks.size()) batches.push_back(Batch(decks).subspan(from));
-  return batches;
-}
-
-/// How a batch lies in the calendar when its first coat starts on or after a given day.
-struct Try {
-  std::vector<model::Shift> shifts;
-  std::vector<model::Event> events;
-  std::vector<model::Miss> misses;
-  int badness = 0;  // 0 every coat in its ideal window, 1 inside the longest wait, 2 beyond it
+  LocalTime within(const Stretch& s, std::int64_t minutes) const {
+    if (minutes <= 0) return s.start;
+    return calendar.fill(s.start, static_cast<int>(minutes), calendar.day()).front().end;
+  }
+  /// When the work begins that comes after so many minutes.
+  LocalTime begins(std::int64_t minutes) const {
+    for (const auto& s : stretches) {
+      if (minutes < s.until) return within(s, minutes - s.from);
+    }
+    return stretches.back().end;
+  }
+  /// When so many minutes are done.
+  LocalTime done(std::int64_t minutes) const {
+    for (const auto& s : stretches) {
+      if (minutes == s.until) return s.end;
+      if (minutes < s.until) return within(s, minutes - s.from);
+    }
+    return stretches.back().end;
+  }
 };
 
-struct CoatPlacer {
-  const model::Case& c;
-  const Calendar& calendar;
-  Span coating;
+/// Puts coats into a copy of the sessions, one after the other.
+class TrainMaker {
+ public:
+  TrainMaker(const SessionMaker& maker, const DeckCoats& deck, LocalTime now)
+      : maker_(maker), deck_(deck), now_(now) {}
 
-  const std::string& zone() const { return c.job.site.timezone; }
+  struct Try {
+    Train train;
+    std::optional<LocalTime> first;  // the first coat's start; nothing where it found no place
+    bool isWhole = false;
+  };
 
-  bool crossesDayOff(base::LocalTime from, base::LocalTime to) const {
-    for (base::Date d = from.day + std::chrono::days{1}; d < to.day; d += std::chrono::days{1}) {
-      if (!calendar.isWorkday(d)) return true;
-    }
-    return false;
-  }
-
-  /// Where a coat of a batch can begin: not before 'earliest', and early enough in the day to be finished
-  /// that day unless it is too long for any.
-  base::LocalTime beginning(base::LocalTime earliest, int minutes) const {
-    const bool isLong = minutes > calendar.workable(coating);
-    base::LocalTime t = calendar.next(earliest, coating);
-    while (isLong ? t.minutes > calendar.next({t.day, 0}, coating).minutes
-                  : !calendar.fitsOneDay(t, minutes, coating)) {
-      t = calendar.next({t.day + std::chrono::days{1}, 0}, coating);
-    }
-    return t;
-  }
-
-  Try place(Batch batch, base::LocalTime from, base::Hours wait) const {
+  Try from(LocalTime ready, base::Hours wait, Heed heed, const Sessions& sessions) const {
+    const auto& times = maker_.job().product->times;
+    const auto& zone = maker_.job().job.site.timezone;
     Try result;
-    std::vector<base::LocalTime> ends(batch.size(), from), firstEnds(batch.size(), from);
-    std::size_t coats = 0;
-    for (const auto& deck : batch) coats = std::max(coats, deck.coats.size());
-    for (std::size_t n = 0; n < coats; ++n) {
-      // Each deck waits from its own last stroke. A deck later in the batch is reached later by what lies
-      // before it.
-      base::LocalTime earliest = from;
-      int before = 0;
-      for (std::size_t i = 0; i < batch.size(); ++i) {
-        if (n >= batch[i].coats.size()) continue;
-        if (n > 0) {
-          const auto ready = after(zone(), ends[i], wait);
-          earliest = std::max(earliest, base::plusMinutes(ready, -before));
-        }
-        before += minutesOf(batch[i], n);
+    auto& train = result.train;
+    train.sessions = sessions;
+    train.heed = heed;
+    std::optional<Lay> before;
+    LocalTime earliest = ready;
+    for (std::size_t n = 0; n < deck_.coats.size(); ++n) {
+      if (deck_.coats[n].empty()) continue;
+      Sessions untouched = before ? train.sessions : Sessions{};
+      const LocalTime dry = before ? maker_.touchDry(deck_.deck, train.end) : ready;
+      auto laid = place({&deck_, n, earliest, dry, heed, {}, {}}, train.sessions);
+      if (!laid) return result;
+      Window window = before ? windowOf(waits(*before, *laid), times) : Window::Ideal;
+      if (window == Window::Missed && n < deck_.sanding.size() && deck_.sanding[n].minutes > 0) {
+        train.sessions = std::move(untouched);
+        const auto sanded = maker_.dryWork(deck_, n, deck_.sanding[n], earliest, train.sessions);
+        const LocalTime end = sanded.shifts.back().end;
+        add(train.sessions, sanded);
+        laid = place({&deck_, n, end, end, heed, {}, {}}, train.sessions);
+        if (!laid) return result;
       }
-      placeCoat(batch, n, beginning(earliest, minutesOf(batch, n)), wait, ends, firstEnds, result);
-      from = *std::max_element(ends.begin(), ends.end());
+      train.worst = std::max(train.worst, window);
+      if (!before) result.first = train.start = laid->start();
+      train.end = laid->end();
+      before = std::move(laid);
+      earliest = after(zone, train.end, wait);
     }
+    train.dry = maker_.touchDry(deck_.deck, train.end);
+    result.isWhole = true;
     return result;
   }
 
-  void placeCoat(Batch batch, std::size_t n, base::LocalTime now, base::Hours wait,
-                 std::vector<base::LocalTime>& ends, std::vector<base::LocalTime>& firstEnds,
-                 Try& result) const {
-    model::Event start{"coat_" + std::to_string(n + 1) + "_start", {}, 0, {}};
-    model::Event end{"coat_" + std::to_string(n + 1) + "_end", {}, 0, {}};
-    for (std::size_t i = 0; i < batch.size(); ++i) {
-      if (n >= batch[i].coats.size()) continue;
-      bool isBegun = false;
-      const base::LocalTime lastEnd = ends[i], firstEnd = firstEnds[i];
-      for (const auto& task : batch[i].coats[n]) {
-        if (task.minutes == 0) continue;
-        base::LocalTime from = now;
-        if (n > 0 && task.isWet && !isBegun) from = std::max(now, after(zone(), lastEnd, wait));
-        for (const auto& part : calendar.fill(from, task.minutes, coating)) {
-          result.shifts.push_back({task.task, batch[i].deck, static_cast<int>(n) + 1, part.start, part.end});
-          if (task.isWet && !isBegun) {
-            isBegun = true;
-            if (start.decks.empty()) start.at = part.start;
-            firstEnds[i] = part.end;
-            if (n > 0) judge(batch[i].deck, static_cast<int>(n) + 1, firstEnd, lastEnd, part.start, result);
-          }
-          now = part.end;
+ private:
+  Waits waits(const Lay& before, const Lay& after) const {
+    return waitsBetween(before, after, maker_.calendar(), maker_.job().job.site.timezone);
+  }
+
+  static void add(Sessions& sessions, Session session) {
+    const auto at = std::find_if(sessions.begin(), sessions.end(),
+                                 [&](const auto& s) { return s.start() > session.start(); });
+    sessions.insert(at, std::move(session));
+  }
+
+  /// Into a session that stands on that day, else alone, on the first day that holds it; a coat that no day
+  /// holds over several.
+  std::optional<Lay> place(const Lay& lay, Sessions& sessions) const {
+    if (maker_.mayFitOneDay(lay.deck->minutes(lay.coat))) {
+      const base::Date busyUntil = lastDayOf(sessions);
+      base::Date day = lay.earliest.day;
+      for (int worked = 0; worked < lookAhead; day += days{1}) {
+        if (!maker_.calendar().isWorkday(day)) continue;
+        if (day > busyUntil) ++worked;
+        if (auto laid = join(lay, day, sessions)) return laid;
+        const LocalTime from = std::max(std::min(lay.earliest, std::max(lay.dryFrom, now_)), {day, 0});
+        if (auto alone = maker_.onOneDay({lay}, from, sessions)) {
+          const Lay laid = alone->lays.back();
+          add(sessions, std::move(*alone));
+          return laid;
         }
       }
-      ends[i] = now;
-      start.decks.push_back(batch[i].deck);
-      end.decks.push_back(batch[i].deck);
     }
-    end.at = now;
-    result.events.push_back(start);
-    result.events.push_back(end);
+    auto over = maker_.overDays(lay, sessions);
+    if (!over) return {};
+    const Lay laid = over->lays.back();
+    add(sessions, std::move(*over));
+    return laid;
   }
 
-  /// 'firstEnd' is the end of the coat's first day before: on a deck that took several days the boards of the
-  /// first have waited longest.
-  void judge(std::size_t deck, int coat, base::LocalTime firstEnd, base::LocalTime lastEnd,
-             base::LocalTime start, Try& result) const {
-    const auto& t = c.product->times;
-    const bool tookDays = firstEnd.day != lastEnd.day;
-    const base::Hours least = between(zone(), lastEnd, start);
-    const base::Hours most = tookDays ? between(zone(), firstEnd, start) : least;
-    if (least >= t.recoatIdealFrom && most <= t.recoatIdealTo) return;
-    const bool isLate = most > t.recoatIdealTo;
-    model::Miss miss{
-        deck, coat, isLate ? most : least, isLate, most > t.recoatMax, model::Miss::Why::CoatingHours};
-    if (tookDays) miss.why = model::Miss::Why::LargeDeck;
-    else if (crossesDayOff(lastEnd, start)) miss.why = model::Miss::Why::DaysOff;
-    result.badness = std::max(result.badness, miss.isPastMax ? 2 : 1);
-    result.misses.push_back(miss);
+  std::optional<Lay> join(const Lay& lay, base::Date day, Sessions& sessions) const {
+    for (std::size_t i = 0; i < sessions.size(); ++i) {
+      const Session& session = sessions[i];
+      if (session.start().day != day || session.start() < now_ || session.isOverDays || session.lays.empty())
+        continue;
+      const bool isMine = std::any_of(session.lays.begin(), session.lays.end(),
+                                      [&](const auto& l) { return l.deck == lay.deck; });
+      if (isMine) continue;
+      Sessions others = sessions;
+      others.erase(others.begin() + static_cast<std::ptrdiff_t>(i));
+      auto lays = session.lays;
+      lays.push_back(lay);
+      auto joined = maker_.onOneDay(lays, session.start(), others);
+      if (!joined) continue;
+      const Lay laid = joined->lays.back();
+      add(others, std::move(*joined));
+      if (!keepWaits(others) || !keepWindows(sessions, others)) continue;
+      sessions = std::move(others);
+      return laid;
+    }
+    return {};
   }
 
-  /// Tries the coming working days for the first coat, and both waits: into the ideal window, or as soon as
-  /// the product allows. The first that keeps every coat in its window wins; else the best of them.
-  Try best(Batch batch, base::LocalTime ready) const {
-    constexpr int daysToTry = 14;
-    const auto& t = c.product->times;
-    Try best;
-    best.badness = 3;
-    base::LocalTime from = ready;
-    for (int i = 0; i < daysToTry && best.badness > 0; ++i) {
-      for (const auto wait : {t.recoatIdealFrom, t.recoatMin}) {
-        Try here = place(batch, from, wait);
-        if (here.badness < best.badness) best = std::move(here);
+  /// A coat that has moved a little may push the coats after it, the same day. False where that cannot be.
+  bool keepWaits(Sessions& sessions) const {
+    for (std::size_t i = 0; i < sessions.size(); ++i) {
+      auto lays = sessions[i].lays;
+      bool isPushed = false;
+      for (auto& lay : lays) {
+        const Lay* before = layBefore(sessions, lay);
+        if (!before) continue;
+        const LocalTime need =
+            after(maker_.job().job.site.timezone, before->end(), maker_.job().product->times.recoatMin);
+        const LocalTime dry = maker_.touchDry(lay.deck->deck, before->end());
+        isPushed = isPushed || lay.start() < need || lay.begun < dry;
+        lay.earliest = std::max(lay.earliest, need);
+        lay.dryFrom = std::max(lay.dryFrom, dry);
       }
-      from = calendar.next({from.day + std::chrono::days{1}, 0}, coating);
+      if (!isPushed) continue;
+      if (sessions[i].isOverDays) return false;
+      Sessions others = sessions;
+      others.erase(others.begin() + static_cast<std::ptrdiff_t>(i));
+      auto pushed = maker_.onOneDay(lays, sessions[i].start(), others);
+      if (!pushed) return false;
+      sessions[i] = std::move(*pushed);
     }
-    return best;
+    std::sort(sessions.begin(), sessions.end(),
+              [](const auto& a, const auto& b) { return a.start() < b.start(); });
+    return true;
   }
+
+  /// A push must not take a coat that was placed before out of its window, nor back into one that it has been
+  /// sanded for missing.
+  bool keepWindows(const Sessions& before, const Sessions& after) const {
+    for (const auto& session : before) {
+      for (const auto& lay : session.lays) {
+        const Lay* first = layBefore(before, lay);
+        if (!first) continue;
+        const Lay *newFirst = sameLay(after, *first), *newLay = sameLay(after, lay);
+        if (!newFirst || !newLay) return false;
+        if (newFirst->end() == first->end() && newLay->start() == lay.start()) continue;
+        const auto& times = maker_.job().product->times;
+        const Window was = windowOf(waits(*first, lay), times),
+                     is = windowOf(waits(*newFirst, *newLay), times);
+        if (is > was || (was == Window::Missed && is != was)) return false;
+      }
+    }
+    return true;
+  }
+
+  static const Lay* sameLay(const Sessions& sessions, const Lay& lay) {
+    for (const auto& session : sessions) {
+      for (const auto& other : session.lays) {
+        if (other.deck == lay.deck && other.coat == lay.coat) return &other;
+      }
+    }
+    return nullptr;
+  }
+
+  static const Lay* layBefore(const Sessions& sessions, const Lay& lay) {
+    const Lay* before = nullptr;
+    for (const auto& session : sessions) {
+      for (const auto& other : session.lays) {
+        if (other.deck == lay.deck && other.coat < lay.coat && (!before || other.coat > before->coat))
+          before = &other;
+      }
+    }
+    return before;
+  }
+
+  const SessionMaker& maker_;
+  const DeckCoats& deck_;
+  LocalTime now_;
 };
 
 }  // namespace
 
-void placeCoats(model::Plan& plan, const std::vector<DeckCoats>& decks, const model::Case& c,
-                const Calendar& calendar, Span coating, base::LocalTime ready) {
-  const CoatPlacer placer{c, calendar, coating};
-  for (const auto& batch : batchesOf(decks, calendar.workable(coating))) {
-    const Try placed = placer.best(batch, ready);
-    plan.shifts.insert(plan.shifts.end(), placed.shifts.begin(), placed.shifts.end());
-    plan.events.insert(plan.events.end(), placed.events.begin(), placed.events.end());
-    plan.misses.insert(plan.misses.end(), placed.misses.begin(), placed.misses.end());
-    ready = placed.shifts.back().end;
+Waits waitsBetween(const Lay& before, const Lay& after, const Calendar& calendar, const std::string& zone) {
+  const Progress first(before, calendar), second(after, calendar);
+  // Boards are told by how far the coat has come, in parts of first.total x second.total.
+  std::vector<std::int64_t> cuts{0};
+  for (const auto& s : first.stretches) cuts.push_back(s.until * second.total);
+  for (const auto& s : second.stretches) cuts.push_back(s.until * first.total);
+  std::sort(cuts.begin(), cuts.end());
+  cuts.erase(std::unique(cuts.begin(), cuts.end()), cuts.end());
+  Waits waits;
+  waits.tookDays = first.stretches.size() > 1 || second.stretches.size() > 1;
+  for (std::size_t i = 0; i + 1 < cuts.size(); ++i) {
+    const auto wait =
+        between(zone, first.done(cuts[i + 1] / second.total), second.begins(cuts[i] / first.total));
+    waits.least = i == 0 ? wait : std::min(waits.least, wait);
+    waits.most = std::max(waits.most, wait);
   }
+  return waits;
+}
+
+Window windowOf(const Waits& waits, const model::ProductTimes& times) {
+  if (waits.most > times.recoatMax) return Window::Missed;
+  const bool isIdeal = waits.least >= times.recoatIdealFrom && waits.most <= times.recoatIdealTo;
+  return isIdeal ? Window::Ideal : Window::Allowed;
+}
+
+Train findTrain(const SessionMaker& maker, const DeckCoats& deck, const Sessions& sessions, LocalTime ready,
+                LocalTime now) {
+  const auto& times = maker.job().product->times;
+  const TrainMaker tries(maker, deck, now);
+  for (const Heed heed : {Heed::All, Heed::Forecast, Heed::Clock}) {
+    std::optional<Train> best;
+    LocalTime from = ready;
+    for (int i = 0; i < daysToTry && !(best && best->worst == Window::Ideal); ++i) {
+      std::optional<LocalTime> first;
+      for (const auto wait : {times.recoatIdealFrom, times.recoatMin}) {
+        if (best && best->worst == Window::Ideal) break;
+        auto here = tries.from(from, wait, heed, sessions);
+        if (here.first) first = here.first;
+        if (here.isWhole && (!best || here.train.worst < best->worst)) best = std::move(here.train);
+      }
+      if (!first) break;
+      from = {first->day + days{1}, 0};
+    }
+    if (best) return std::move(*best);
+  }
+  throw std::logic_error("internal error: no day for a coat");
+}
+
+std::vector<const Lay*> laysOf(const Sessions& sessions, std::size_t deck) {
+  std::vector<const Lay*> lays;
+  for (const auto& session : sessions) {
+    for (const auto& lay : session.lays) {
+      if (lay.deck->deck == deck) lays.push_back(&lay);
+    }
+  }
+  std::sort(lays.begin(), lays.end(), [](const Lay* a, const Lay* b) { return a->coat < b->coat; });
+  return lays;
 }
 
 }  // namespace plan

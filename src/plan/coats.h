@@ -1,28 +1,39 @@
-// Places the coats: batches of decks that one day's coating hours hold, each coat inside the product's
-// window.
+// All coats of a deck as one train: each inside hours fit for it, the next inside the product's window after
+// the one before. Several decks share a day's session where it holds them.
 #pragma once
 
-#include "model/plan.h"
-#include "plan/calendar.h"
+#include "plan/session.h"
 
 namespace plan {
 
-/// One task of one coat on one deck.
-struct CoatTask {
-  std::string task;
-  int minutes = 0;
-  bool isWet = false;  // lays product: the coat starts with the first of these and ends with the last
+/// How long the boards of a deck wait between two coats. On a deck that takes days each part of it that is
+/// laid in one go is counted by itself.
+struct Waits {
+  base::Hours least, most;
+  bool tookDays = false;
+};
+Waits waitsBetween(const Lay& before, const Lay& after, const Calendar& calendar, const std::string& zone);
+
+/// How far a wait lies from the product's window.
+enum class Window { Ideal, Allowed, Missed };
+Window windowOf(const Waits& waits, const model::ProductTimes& times);
+
+/// A deck's coats placed, with all sessions as they stand then.
+struct Train {
+  Sessions sessions;
+  Window worst = Window::Ideal;
+  Heed heed = Heed::All;
+  base::LocalTime start, end, dry;  // first and last stroke; touch dry after it
 };
 
-/// All coats of one deck; coats[n] is coat n + 1.
-struct DeckCoats {
-  std::size_t deck = 0;
-  std::vector<std::vector<CoatTask>> coats;
-};
+/// The best train for a deck whose boards are ready at 'ready': the earliest on which every coat falls into
+/// the ideal window; else, of the coming days, the first of those that miss it least. Where the weather
+/// leaves no place within thirty working days, the usual weather counts no more, then none. 'now': sessions
+/// that start sooner stay as they are.
+Train findTrain(const SessionMaker& maker, const DeckCoats& deck, const Sessions& sessions,
+                base::LocalTime ready, base::LocalTime now);
 
-/// Adds shifts, coat events and misses to the plan. 'ready' is the moment all decks can take their first
-/// coat.
-void placeCoats(model::Plan& plan, const std::vector<DeckCoats>& decks, const model::Case& c,
-                const Calendar& calendar, Span coating, base::LocalTime ready);
+/// The lays of a deck in order of its coats.
+std::vector<const Lay*> laysOf(const Sessions& sessions, std::size_t deck);
 
 }  // namespace plan

@@ -22,4 +22,8 @@ struct Bounds {
 model::Plan makePlan(const model::Case& c, const model::Content& content, const model::Estimate& e,
                      base::Diagnostics& messages, const Bounds& bounds = {});
 
+/// The same job with its first coat on other days, the best three first. Makes the plan several times over.
+std::vector<model::Alternative> otherStarts(const model::Case& c, const model::Content& content,
+                                            const model::Estimate& e, const Bounds& bounds = {});
+
 }  // namespace plan

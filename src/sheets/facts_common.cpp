@@ -154,6 +154,9 @@ void addMisses(Facts& f, const Computed& x, const Words& w) {
                       {"days_off", Fact::yes(m.why == model::Miss::Why::DaysOff)},
                       {"coating_hours", Fact::yes(m.why == model::Miss::Why::CoatingHours)},
                       {"large_deck", Fact::yes(m.why == model::Miss::Why::LargeDeck)},
+                      {"weather", Fact::yes(m.why == model::Miss::Why::Weather)},
+                      {"unfit", Fact::yes(m.isUnfit)},
+                      {"nearest", m.nearest ? w.longDate(*m.nearest) : ""},
                       {"hours", w.range(w.clock(x.plan.coatingFrom), w.clock(x.plan.coatingUntil))}});
   }
   f.emplace_back("has_misses", Fact::yes(!misses.empty()));

@@ -1,0 +1,274 @@
+#include "plan/session.h"
+
+#include "plan/boards.h"
+#include "plan/zone.h"
+
+#include <algorithm>
+
+namespace plan {
+namespace {
+
+using base::LocalTime;
+using std::chrono::days;
+
+model::Shift shiftOf(const Lay& lay, const CoatTask& task, const Part& part, int people) {
+  return {task.task, lay.deck->deck, static_cast<int>(lay.coat) + 1, part.start, part.end, people};
+}
+
+const std::vector<CoatTask>& tasksOf(const Lay& lay) { return lay.deck->coats.at(lay.coat); }
+
+/// The first task that lays product; the end where none does.
+std::size_t firstWet(const std::vector<CoatTask>& tasks) {
+  return static_cast<std::size_t>(
+      std::find_if(tasks.begin(), tasks.end(), [](const auto& t) { return t.isWet; }) - tasks.begin());
+}
+
+/// Whether two guards meet that are not of one deck.
+bool meet(const Guard& a, const Guard& b) {
+  const bool isSame = a.deck && b.deck && *a.deck == *b.deck;
+  return !isSame && a.from < b.until && b.from < a.until;
+}
+
+bool isAnyMet(const std::vector<Guard>& some, const std::vector<Guard>& others) {
+  return std::any_of(some.begin(), some.end(), [&](const Guard& a) {
+    return std::any_of(others.begin(), others.end(), [&](const Guard& b) { return meet(a, b); });
+  });
+}
+
+/// Whether dust of the one falls on wet boards of the others, or theirs on its own.
+bool isSpoiled(const Session& session, const Sessions& others) {
+  return std::any_of(others.begin(), others.end(), [&](const Session& other) {
+    return isAnyMet(session.dust, other.wet) || isAnyMet(session.wet, other.dust);
+  });
+}
+
+bool spoils(std::optional<std::size_t> deck, const Guard& wet) {
+  return !deck || !wet.deck || *deck != *wet.deck;
+}
+
+}  // namespace
+
+base::Date lastDayOf(const Sessions& sessions) {
+  base::Date last{};
+  for (const auto& session : sessions) last = std::max(last, session.shifts.back().end.day);
+  return last;
+}
+
+LocalTime freeFrom(LocalTime t, const Sessions& sessions, std::optional<std::size_t> deck, bool isDusty) {
+  for (bool isMoved = true; isMoved;) {
+    isMoved = false;
+    const auto wait = [&](LocalTime from, LocalTime until) {
+      if (from <= t && t < until) t = until, isMoved = true;
+    };
+    for (const auto& session : sessions) {
+      for (const auto& shift : session.shifts) wait(shift.start, shift.end);
+      if (!isDusty) continue;
+      for (const auto& wet : session.wet) {
+        if (spoils(deck, wet)) wait(wet.from, wet.until);
+      }
+    }
+  }
+  return t;
+}
+
+std::optional<LocalTime> freeUntil(LocalTime t, const Sessions& sessions, std::optional<std::size_t> deck,
+                                   bool isDusty) {
+  std::optional<LocalTime> next;
+  const auto see = [&](LocalTime at) {
+    if (at > t && (!next || at < *next)) next = at;
+  };
+  for (const auto& session : sessions) {
+    for (const auto& shift : session.shifts) see(shift.start);
+    if (!isDusty) continue;
+    for (const auto& wet : session.wet) {
+      if (spoils(deck, wet)) see(wet.from);
+    }
+  }
+  return next;
+}
+
+LocalTime SessionMaker::touchDry(std::size_t deck, LocalTime end) const {
+  base::Hours wait = c_.product->times.touchDry;
+  const model::Hour* hour = open_.hasWeather() ? open_.hourAt(end, deck) : nullptr;
+  if (hour && hour->source != model::WeatherSource::None) {
+    const double slower = dryingHours(1, hour->air.celsius, hour->air.humidity);
+    wait.millionths = static_cast<std::int64_t>(static_cast<double>(wait.millionths) * slower);
+  }
+  return after(c_.job.site.timezone, end, wait);
+}
+
+/// One after the other from 't', whether the hours are open or not; nothing where the day is too short.
+std::optional<Session> SessionMaker::laidFrom(LocalTime t, const std::vector<Lay>& lays) const {
+  const Span bounds = open_.bounds();
+  Session session;
+  session.lays = lays;
+  const auto lay = [&](Lay& one, const CoatTask& task) {
+    const auto parts = calendar_.fill(t, task.minutes, bounds);
+    if (parts.front().start.day != t.day || parts.size() > 1) return false;
+    t = parts.front().end;
+    session.shifts.push_back(shiftOf(one, task, parts.front(), c_.job.crew.people));
+    return true;
+  };
+  for (auto& one : session.lays) {
+    const auto& tasks = tasksOf(one);
+    for (std::size_t i = 0; i < firstWet(tasks); ++i) {
+      if (!lay(one, tasks[i])) return {};
+      if (i == 0) one.begun = session.shifts.back().start;
+      if (tasks[i].soilsWetCoats)
+        session.dust.push_back({one.deck->deck, session.shifts.back().start, session.shifts.back().end});
+    }
+  }
+  for (auto& one : session.lays) {
+    const auto& tasks = tasksOf(one);
+    one.strokes.clear();
+    for (std::size_t i = firstWet(tasks); i < tasks.size(); ++i) {
+      if (!lay(one, tasks[i])) return {};
+      one.strokes.push_back(session.shifts.back());
+    }
+    if (one.strokes.empty()) one.strokes.push_back(session.shifts.back());
+    if (firstWet(tasks) == 0) one.begun = one.start();
+  }
+  return session;
+}
+
+/// Where the session has to start instead of at 't' for the first thing that stands against it: 't' itself
+/// where nothing does, nothing where no later start of the day helps.
+std::optional<LocalTime> SessionMaker::shiftedFor(const Session& session, LocalTime t,
+                                                  const Sessions& others) const {
+  const auto later = [&](LocalTime is, LocalTime should) -> std::optional<LocalTime> {
+    if (should.day != is.day) return {};
+    return base::plusMinutes(t, should.minutes - is.minutes);
+  };
+  for (const auto& lay : session.lays) {
+    if (lay.begun < lay.dryFrom) return later(lay.begun, lay.dryFrom);
+    if (lay.start() < lay.earliest) return later(lay.start(), lay.earliest);
+    const int from = lay.start().minutes, until = lay.end().minutes;
+    const auto& spans = open_.on(t.day, lay.deck->deck, lay.heed);
+    const bool isOpen = std::any_of(spans.begin(), spans.end(),
+                                    [&](const Span& s) { return s.from <= from && until <= s.until; });
+    if (isOpen) continue;
+    const auto next = std::find_if(spans.begin(), spans.end(), [&](const Span& s) { return s.from > from; });
+    if (next == spans.end()) return {};
+    return later({t.day, from}, {t.day, next->from});
+  }
+  for (const auto& other : others) {
+    for (const auto& shift : other.shifts) {
+      if (shift.start < session.shifts.back().end && session.start() < shift.end)
+        return later(session.start(), shift.end);
+    }
+  }
+  for (const auto& other : others) {
+    for (const auto& dust : session.dust) {
+      for (const auto& wet : other.wet) {
+        if (meet(dust, wet)) return later(dust.from, wet.until);
+      }
+    }
+    for (const auto& wet : session.wet) {
+      for (const auto& dust : other.dust) {
+        if (meet(wet, dust)) return later(wet.from, dust.until);
+      }
+    }
+  }
+  return t;
+}
+
+void SessionMaker::addGuards(Session& session) const {
+  for (const auto& lay : session.lays) {
+    for (const auto& stroke : lay.strokes)
+      session.wet.push_back({lay.deck->deck, stroke.start, touchDry(lay.deck->deck, stroke.end)});
+  }
+}
+
+std::optional<Session> SessionMaker::onOneDay(const std::vector<Lay>& lays, LocalTime from,
+                                              const Sessions& others) const {
+  LocalTime t = from;
+  while (true) {
+    t = calendar_.next(t, open_.bounds());
+    if (t.day != from.day) return {};
+    auto session = laidFrom(t, lays);
+    if (!session) return {};
+    addGuards(*session);
+    const auto better = shiftedFor(*session, t, others);
+    if (!better || better->day != t.day) return {};
+    if (*better == t) return session;
+    t = *better;
+  }
+}
+
+std::optional<Session> SessionMaker::overDays(const Lay& lay, const Sessions& others) const {
+  for (base::Date from = lay.earliest.day;;) {
+    auto session = layOver(lay, from, others);
+    if (!session || !isSpoiled(*session, others)) return session;
+    from = session->start().day + days{1};
+  }
+}
+
+std::optional<Session> SessionMaker::layOver(const Lay& lay, base::Date from, const Sessions& others) const {
+  Session session;
+  session.isOverDays = true;
+  session.lays = {lay};
+  Lay& laid = session.lays.front();
+  laid.strokes.clear();
+  const auto& tasks = tasksOf(lay);
+  const int worthwhile = std::min(60, calendar_.workable(open_.usual()));
+  const base::Date busyUntil = lastDayOf(others);
+  std::size_t task = 0;
+  int left = tasks.front().minutes, idleDays = 0;
+  for (base::Date day = from; task < tasks.size(); day += days{1}) {
+    if (!calendar_.isWorkday(day)) continue;
+    if (day > busyUntil && ++idleDays > lookAhead) return {};
+    const bool isTaken = std::any_of(others.begin(), others.end(), [&](const Session& s) {
+      return std::any_of(s.shifts.begin(), s.shifts.end(), [&](const auto& x) { return x.start.day == day; });
+    });
+    if (isTaken) continue;
+    int room = 0;
+    const auto& spans = open_.on(day, lay.deck->deck, lay.heed);
+    for (const auto& span : spans) room += calendar_.workable(span);
+    if (room < worthwhile) continue;
+    const bool isBegun = !session.shifts.empty();
+    if (!isBegun && calendar_.next({day, 0}, spans.front()) < lay.earliest) continue;
+    for (const auto& span : spans) {
+      int clock = span.from;
+      while (task < tasks.size() && calendar_.workable({clock, span.until}) > 0) {
+        const LocalTime t = calendar_.next({day, clock}, span);
+        const int worked = std::min(left, calendar_.workable({t.minutes, span.until}));
+        const auto part = calendar_.fill(t, worked, span).front();
+        session.shifts.push_back(shiftOf(lay, tasks[task], part, c_.job.crew.people));
+        if (task >= firstWet(tasks)) laid.strokes.push_back(session.shifts.back());
+        else if (tasks[task].soilsWetCoats) session.dust.push_back({lay.deck->deck, part.start, part.end});
+        clock = part.end.minutes;
+        left -= worked;
+        if (left == 0 && ++task < tasks.size()) left = tasks[task].minutes;
+      }
+    }
+    idleDays = 0;
+  }
+  if (laid.strokes.empty()) laid.strokes.push_back(session.shifts.back());
+  laid.begun = session.start();
+  addGuards(session);
+  return session;
+}
+
+Session SessionMaker::dryWork(const DeckCoats& deck, std::size_t coat, const CoatTask& task, LocalTime from,
+                              const Sessions& others) const {
+  Session session;
+  const Lay lay{&deck, coat, from, from, Heed::All, {}, {}};
+  LocalTime t = from;
+  for (int left = task.minutes; left > 0;) {
+    const LocalTime free =
+        freeFrom(calendar_.next(t, calendar_.day()), others, deck.deck, task.soilsWetCoats);
+    t = calendar_.next(free, calendar_.day());
+    if (t != free) continue;
+    const auto until = freeUntil(t, others, deck.deck, task.soilsWetCoats);
+    const int end = until && until->day == t.day ? until->minutes : calendar_.day().until;
+    const int worked = std::min(left, calendar_.workable({t.minutes, end}));
+    const auto part = calendar_.fill(t, worked, calendar_.day()).front();
+    session.shifts.push_back(shiftOf(lay, task, part, c_.job.crew.people));
+    if (task.soilsWetCoats) session.dust.push_back({deck.deck, part.start, part.end});
+    left -= worked;
+    t = part.end;
+  }
+  return session;
+}
+
+}  // namespace plan
