@@ -182,6 +182,33 @@ TEST_CASE(
   }
 }
 
+TEST_CASE("limits are printed with the year of their rule, and those from memory not at all") {
+  const std::map<std::string, std::string> brands = {{"gb", "withyplank"}, {"us", "cricketboard"}};
+  const auto sheetIn = [&](const std::string& region) {
+    std::string job = worstJob;
+    const std::string nz = "region: nz", demo = "brands/demo";
+    job.replace(job.find(nz), nz.size(), "region: " + region);
+    job.replace(job.find(demo), demo.size(), "brands/" + brands.at(region));
+    return together(documents(JobFile(job).path()).at("safety"));
+  };
+  const std::string nz = together(documents(JobFile(worstJob).path()).at("safety"));
+  CHECK(holds(nz, "ask WorkSafe New Zealand"));  // wood dust: its file has no number it would stand for
+  CHECK(holds(nz, "Directive 2002/44/EC (2002)"));
+  const std::string gb = sheetIn("gb");
+  CHECK(holds(gb, "3\u00A0mg/m³"));  // EH40/2005, hardwood
+  CHECK(holds(gb, "Noise at Work Regulations 2005"));
+  const std::string us = sheetIn("us");
+  for (const char* words :
+       {"29 CFR 1910.95", "85 and 90 dB(A)", "80\u00A0°F", "ft³/min", "a fall of 2\u00A0ft"}) {
+    INFO(words);
+    CHECK(holds(us, words));
+  }
+  for (const char* metric : {"°C", "m³/h", " kg"}) {
+    INFO(metric);
+    CHECK_FALSE(holds(us, metric));
+  }
+}
+
 TEST_CASE("safety and care sheets read at grade 8 or below") {
   // Flesch-Kincaid grade: Kincaid et al., Navy Research Branch Report 8-75 (1975), formula from memory.
   auto files = exampleJobs();
