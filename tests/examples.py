@@ -101,6 +101,23 @@ def check_litres(ref, text, figures, forms):
     check("all decks " + " ".join(f"{s:,}" for s in sums) in text, f"{ref}: sums of the litres {sums}")
 
 
+def check_laid(ref, text, figures, forms):
+    """The table of coats as laid: every record with its day, litres and batches; in all the litres recorded."""
+    records = {}
+    for coat in figures["actual"]:
+        records.setdefault((coat["start"], coat["end"], coat["coat"], tuple(coat["batches"])), []).append(coat)
+    for (start, end, coat, batches), coats in records.items():
+        litres = rounded(forms.volume(sum(decimal.Decimal(str(c["litres"])) for c in coats)), forms.litre_step)
+        row = f"{forms.date(start, '', '%b', year=True)} {['first', 'second', 'third', 'fourth'][coat - 1]}, "
+        after = text.split(row)[1:]
+        check(after, f"{ref}: '{row}' in the aftercare sheet")
+        # A cell of two lines stands between the lines of its neighbours in what poppler reads.
+        words = [str(litres), *batches]
+        check(any(all(word in part[:120] for word in words) for part in after), f"{ref}: {words} after '{row}'")
+    together = rounded(forms.volume(sum(decimal.Decimal(str(c["litres"])) for c in figures["actual"])), forms.litre_step)
+    check(f" {together} " in text, f"{ref}: {together} used together")
+
+
 def check_dates(ref, texts, figures, forms):
     at = {event["event"]: event["at"] for event in figures["timing"]}
     care = texts["aftercare"]
@@ -156,7 +173,7 @@ with tempfile.TemporaryDirectory() as one, tempfile.TemporaryDirectory() as two:
         folder = first / figures["ref"]
         texts = {p.stem: text_of(p) for p in sorted(folder.glob("*.pdf"))}
         price, forms = figures["price"], Forms(job.read_text())
-        check_litres(figures["ref"], texts["aftercare"], figures, forms)
+        (check_laid if figures["actual"] else check_litres)(figures["ref"], texts["aftercare"], figures, forms)
         check_dates(figures["ref"], texts, figures, forms)
         check_office(figures["ref"], texts["office"], figures)
         for name in ["quote", "office"]:

@@ -57,6 +57,9 @@ price:
   stages:
     - {share: 40 %, when: sanded}
   options: [{text: Rail, price: 620.00}]
+
+# ---- what was laid
+# and when
 done:
   - {coat: 1, from: 2027-03-18 08:10, to: 11:30}
   - {coat: 2, from: 2027-03-19 08:10,

@@ -12,15 +12,17 @@ import yaml
 
 
 class Loader(yaml.SafeLoader):
-    """YAML 1.2, as editors read it: dates and the keys 'on' and 'off' are text."""
+    """YAML 1.2, as editors read it: dates, clock times and the keys 'on' and 'off' are text."""
 
 
 Loader.yaml_implicit_resolvers = {
     first: [(tag, regexp) for tag, regexp in resolvers
-            if tag not in ("tag:yaml.org,2002:timestamp", "tag:yaml.org,2002:bool", "tag:yaml.org,2002:merge")]
+            if tag not in ("tag:yaml.org,2002:timestamp", "tag:yaml.org,2002:bool", "tag:yaml.org,2002:merge",
+                                  "tag:yaml.org,2002:int")]
     for first, resolvers in yaml.SafeLoader.yaml_implicit_resolvers.items()
 }
 Loader.add_implicit_resolver("tag:yaml.org,2002:bool", re.compile("^(true|false)$"), list("tf"))
+Loader.add_implicit_resolver("tag:yaml.org,2002:int", re.compile("^[-+]?[0-9]+$"), list("-+0123456789"))
 
 
 def load(file):

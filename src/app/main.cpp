@@ -50,6 +50,7 @@ void addChoices(CLI::App& command, app::Choices& choices) {
       .add_option("--language", choices.languages,
                   "of every document, instead of the job's; the first is the main one, as in en,es")
       ->delimiter(',')
+      ->allow_extra_args(false)  // the next word is a job
       ->type_name("NAMES");
 }
 
@@ -77,6 +78,7 @@ int run(int argc, char** argv) {
       ->type_name("DIR");
   pack->add_option("--only", order.only, "only these documents: quote,aftercare,safety,orders,office")
       ->delimiter(',')
+      ->allow_extra_args(false)  // the next word is a job
       ->check(CLI::IsMember(app::documentNames()))
       ->type_name("NAMES");
   pack->add_option("--threads", order.threads, "how many jobs at a time")

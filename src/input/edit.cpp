@@ -150,6 +150,17 @@ void Editor::remove(const Node& map, const std::vector<std::string>& keys) {
   }
 }
 
+void Editor::removeWithHead(const Node& map, const std::string& key) {
+  remove(map, {key});
+  const Entry* entry = find(map, key);
+  if (entry == nullptr || isFlow(map) || entry == &map.entries.front()) return;
+  const std::size_t end = lineStart(offsetOf(entry->mark));
+  std::size_t from = end;
+  while (from > 0 && text_[lineStart(from - 1) + indentAt(lineStart(from - 1))] == '#')
+    from = lineStart(from - 1);
+  edits_.push_back({from, end - from, ""});
+}
+
 void Editor::commentOut(const Entry& entry) {
   const std::size_t key = offsetOf(entry.mark), column = key - lineStart(key), end = entryEnd(entry);
   for (std::size_t line = lineStart(key); line < end; line = lineEnd(line) + 1) {

@@ -22,6 +22,8 @@ class Editor {
   void setValue(const Node& map, const Entry& entry, const std::string& value);
   /// The entries of these keys, as far as the map has them.
   void remove(const Node& map, const std::vector<std::string>& keys);
+  /// The same with the comment right above it.
+  void removeWithHead(const Node& map, const std::string& key);
   /// Turns the lines of an entry into comments. The map must not be in braces.
   void commentOut(const Entry& entry);
   /// A new entry right after another of the same map. The comment is left out where entries share a line.

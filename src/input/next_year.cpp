@@ -60,7 +60,8 @@ struct Rewriter {
     paths();
     const Entry& work = *Editor::find(root, "work");
     editor.setValue(root, work, "[wash, oil]");
-    editor.remove(root, {"title", "sanding", "weather", "in_stock", "batches", "done", "left"});
+    editor.remove(root, {"title", "sanding", "weather", "in_stock", "batches"});
+    for (const char* key : {"done", "left"}) editor.removeWithHead(root, key);
     const Node& areas = Editor::find(root, "areas")->value;
     for (std::size_t i = 0; i < areas.items.size(); ++i) area(areas.items[i], next.areas.at(i));
     if (const Entry* price = Editor::find(root, "price"); price && price->value.kind == Node::Kind::Map)

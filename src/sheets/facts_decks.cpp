@@ -128,6 +128,7 @@ FactList deckFacts(const Computed& x, const Words& w) {
     FactList coats;
     for (std::size_t n = 0; n < litres[i].size(); ++n) {
       coats.push_back({{"first", Fact::yes(n == 0)},
+                       {"alone", Fact::yes(litres[i].size() == 1)},
                        {"second", Fact::yes(n == 1)},
                        {"third", Fact::yes(n == 2)},
                        {"fourth", Fact::yes(n == 3)},

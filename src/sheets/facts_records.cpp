@@ -17,14 +17,15 @@ std::string clocks(const Words& w, base::LocalTime from, base::LocalTime to) {
          w.clock(to.minutes);
 }
 
-/// 'A, B and C', or 'all decks' where nothing that gets this coat is left out.
-std::string deckLetters(const Computed& x, const Words& w, const std::vector<std::size_t>& decks, int coat) {
+/// 'Landing and Steps', letters where they are many, or 'all decks' where none that gets this coat is left
+/// out.
+std::string deckNames(const Computed& x, const Words& w, const std::vector<std::size_t>& decks, int coat) {
   std::size_t all = 0;
   for (const auto& need : x.estimate.coats) all += need.coat == coat ? 1 : 0;
   if (decks.size() == all && all > 1) return w("records.all_decks");
   std::vector<std::string> names;
   for (const auto deck : decks)
-    names.push_back(decks.size() > 2 ? deckLetter(deck) : x.c.job.areas[deck].name);
+    names.push_back(decks.size() > 3 ? deckLetter(deck) : x.c.job.areas[deck].name);
   return w.joined(names);
 }
 
@@ -38,18 +39,30 @@ struct Row {
   Facts facts;
 };
 
-Row recordRow(const Computed& x, const Words& w, const std::vector<const model::ActualCoat*>& coats) {
-  const auto& done = x.c.job.done[coats.front()->done];
+std::string volumeNumber(base::Volume v, const Words& w) {
+  return w.volumeNumber(base::divide(v.millionths, w.volumeStep().millionths, base::Round::HalfUp));
+}
+
+/// The coats of each record, in the order the records were written.
+std::map<std::size_t, std::vector<const model::ActualCoat*>> entriesOf(const Computed& x) {
+  std::map<std::size_t, std::vector<const model::ActualCoat*>> entries;
+  for (const auto& coat : x.estimate.actual) entries[x.c.job.done[coat.done].entry].push_back(&coat);
+  return entries;
+}
+
+std::string decksOf(const Computed& x, const Words& w, const std::vector<const model::ActualCoat*>& coats) {
   std::vector<std::size_t> decks;
   for (const auto* coat : coats) decks.push_back(coat->deck);
+  return deckNames(x, w, decks, coats.front()->coat);
+}
+
+Row recordRow(const Computed& x, const Words& w, const std::vector<const model::ActualCoat*>& coats) {
+  const auto& done = x.c.job.done[coats.front()->done];
   return {done.start,
           {{"date", w.dayMonthYear(done.start.day)},
-           {"clock", clocks(w, done.start, done.end)},
            {"coat", coatWords(w, done.coat)},
-           {"decks", deckLetters(x, w, decks, done.coat)},
-           {"litres", done.used ? w.volumeNumber(base::divide(done.used->millionths,
-                                                              w.volumeStep().millionths, base::Round::HalfUp))
-                                : dash},
+           {"decks", decksOf(x, w, coats)},
+           {"litres", done.used ? volumeNumber(*done.used, w) : dash},
            {"batches", w.joined(done.batches)},
            {"recorded", Fact::yes(true)}}};
 }
@@ -70,9 +83,8 @@ void addPlanned(std::vector<Row>& rows, const Computed& x, const Words& w) {
       if (decks.empty()) continue;
       rows.push_back({event.at,
                       {{"date", w.dayMonthYear(event.at.day)},
-                       {"clock", ""},
                        {"coat", coatWords(w, coat)},
-                       {"decks", deckLetters(x, w, decks, coat)},
+                       {"decks", deckNames(x, w, decks, coat)},
                        {"litres", w.volumeNumber(steps)},
                        {"batches", ""},
                        {"recorded", Fact::yes(false)}}});
@@ -101,15 +113,26 @@ std::string rateNumber(const base::Spread& s, const Words& w) {
                         0);
 }
 
-std::string volumeNumber(base::Volume v, const Words& w) {
-  return w.volumeNumber(base::divide(v.millionths, w.volumeStep().millionths, base::Round::HalfUp));
-}
-
 /// '+7 %': used against planned.
 std::string differenceWords(base::Volume used, base::Volume planned, const Words& w) {
   const auto percent = base::mulDiv(used.millionths - planned.millionths, 100,
                                     std::max<std::int64_t>(planned.millionths, 1), base::Round::HalfUp);
   return (percent > 0 ? "+" : percent < 0 ? "\u2212" : "±") + w.share(base::Share::whole(std::abs(percent)));
+}
+
+/// 'log': what was measured and remarked, record by record.
+void addLog(Facts& facts, const Computed& x, const Words& w) {
+  FactList log;
+  for (const auto& [entry, coats] : entriesOf(x)) {
+    const auto& done = x.c.job.done[coats.front()->done];
+    log.push_back({{"when", w.shortDate(done.start.day) + ", " + clocks(w, done.start, done.end)},
+                   {"coat", coatWords(w, done.coat)},
+                   {"decks", decksOf(x, w, coats)},
+                   {"batches", w.joined(done.batches)},
+                   {"measured", measuredWords(done, w)},
+                   {"remark", done.remark}});
+  }
+  facts.emplace_back("log", std::move(log));
 }
 
 }  // namespace
@@ -125,15 +148,16 @@ std::vector<std::string> batchesOf(const Computed& x) {
 }
 
 void addLaid(Facts& facts, const Computed& x, const Words& w) {
-  std::map<std::size_t, std::vector<const model::ActualCoat*>> entries;
-  for (const auto& coat : x.estimate.actual) entries[x.c.job.done[coat.done].entry].push_back(&coat);
   std::vector<Row> rows;
-  for (const auto& [entry, coats] : entries) rows.push_back(recordRow(x, w, coats));
+  for (const auto& [entry, coats] : entriesOf(x)) rows.push_back(recordRow(x, w, coats));
   if (!rows.empty()) addPlanned(rows, x, w);
   std::stable_sort(rows.begin(), rows.end(), [](const auto& a, const auto& b) { return a.start < b.start; });
   FactList laid;
   for (auto& row : rows) laid.push_back(std::move(row.facts));
+  constexpr std::size_t few =
+      4;  // with more rows the small plan of the decks leaves the sheet, to keep its two sides
   facts.emplace_back("has_records", Fact::yes(!laid.empty()));
+  facts.emplace_back("many_laid", Fact::yes(laid.size() > few));
   facts.emplace_back("laid", std::move(laid));
   base::Volume used;
   bool isKnown = !x.estimate.actual.empty() && x.estimate.actual.size() == x.estimate.coats.size();
@@ -145,30 +169,23 @@ void addLaid(Facts& facts, const Computed& x, const Words& w) {
 }
 
 void addActual(Facts& facts, const Computed& x, const Words& w) {
-  FactList rows, remarks;
+  FactList rows;
   base::Volume used, planned;
   std::size_t lastDeck = x.c.job.areas.size();
-  std::vector<std::size_t> told;
   for (const auto& coat : x.estimate.actual) {
-    const auto& done = x.c.job.done[coat.done];
     const std::string deck = deckLetter(coat.deck) + " " + x.c.job.areas[coat.deck].name;
     rows.push_back({{"group", coat.deck == lastDeck ? "" : deck},
                     {"coat", coatWords(w, coat.coat)},
-                    {"when", w.shortDate(done.start.day) + ", " + clocks(w, done.start, done.end)},
+                    {"when", w.shortDate(x.c.job.done[coat.done].start.day)},
                     {"planned", volumeNumber(coat.plannedLitres, w)},
                     {"used", coat.litres ? (coat.isShared ? "~" : "") + volumeNumber(*coat.litres, w) : dash},
                     {"difference", coat.litres ? differenceWords(*coat.litres, coat.plannedLitres, w) : ""},
                     {"planned_rate", rateNumber(coat.plannedRate, w)},
-                    {"rate", coat.rate ? rateNumber(*coat.rate, w) : dash},
-                    {"measured", measuredWords(done, w)}});
+                    {"rate", coat.rate ? rateNumber(*coat.rate, w) : dash}});
     lastDeck = coat.deck;
     if (coat.litres) {
       used += *coat.litres;
       planned += coat.plannedLitres;
-    }
-    if (!done.remark.empty() && std::find(told.begin(), told.end(), done.entry) == told.end()) {
-      told.push_back(done.entry);
-      remarks.push_back({{"deck", deck}, {"coat", coatWords(w, coat.coat)}, {"words", done.remark}});
     }
   }
   facts.emplace_back("has_actual", Fact::yes(!rows.empty()));
@@ -179,8 +196,7 @@ void addActual(Facts& facts, const Computed& x, const Words& w) {
   facts.emplace_back("rate_unit", w(w.isMetric() ? "units.m2_per_litre" : "units.ft2_per_gallon"));
   facts.emplace_back("any_shared", Fact::yes(std::any_of(x.estimate.actual.begin(), x.estimate.actual.end(),
                                                          [](const auto& coat) { return coat.isShared; })));
-  facts.emplace_back("has_remarks", Fact::yes(!remarks.empty()));
-  facts.emplace_back("remarks", std::move(remarks));
+  addLog(facts, x, w);
   const auto& byBooks = x.estimate.leftByTheBooks;
   const auto& counted = x.estimate.leftAsCounted;
   facts.emplace_back("left", Facts{{"by_the_books", byBooks ? w.volume(*byBooks) : ""},

@@ -10,7 +10,7 @@ namespace sheets {
 std::vector<std::string> batchesOf(const Computed& x);
 
 /// 'has_records' and 'laid': one row for each record, in order of time, then one for each coat still planned.
-/// Nothing measured and no remark: those are the office's.
+/// No hours, nothing measured and no remark: those are the office's.
 void addLaid(Facts& facts, const Computed& x, const Words& w);
 
 /// 'actual' and what belongs to it: each recorded coat beside the plan, what was measured, what is left.

@@ -2,9 +2,14 @@
 // --target bench
 #include "app/compute.h"
 #include "app/documents.h"
+#include "app/files.h"
+#include "app/job_folder.h"
+#include "input/read.h"
 
 #include <benchmark/benchmark.h>
 #include <time.h>
+#include <unistd.h>
+#include <filesystem>
 
 namespace {
 
@@ -85,6 +90,29 @@ void packAndFloor(benchmark::State& state, const std::string& example) {
   state.counters["kB"] = static_cast<double>(bytes) / 1000;
 }
 
+/// A folder of 10,000 jobs read as 'due' reads it, all coats recorded or none.
+void readFolder(benchmark::State& state, bool isRecorded) {
+  namespace fs = std::filesystem;
+  constexpr int jobs = 10'000;
+  const fs::path folder = fs::temp_directory_path() / ("planksheaf-bench-" + std::to_string(::getpid()));
+  std::string text = input::readFile(jobFile("landing")).value();
+  if (!isRecorded) text = text.substr(0, text.find("\ndone:") + 1);
+  std::vector<app::OutputFile> files;
+  for (int i = 0; i < jobs; ++i) {
+    std::string job = text;
+    job.replace(job.find("ref: ") + 5, 1, "J" + std::to_string(i));
+    files.push_back({(folder / (std::to_string(i) + ".yaml")).string(), job});
+  }
+  app::writeAll(files);
+  const auto shipped = app::readShipped({});
+  for (auto _ : state) {
+    base::Diagnostics messages;
+    if (app::readJobs(folder.string(), app::Wanted::Dates, shipped, messages).size() != jobs)
+      state.SkipWithError("a job was refused");
+  }
+  fs::remove_all(folder);
+}
+
 BENCHMARK(readContent)->Unit(benchmark::kMillisecond);
 BENCHMARK(computeJob)->Unit(benchmark::kMillisecond);
 BENCHMARK(setPages)->Unit(benchmark::kMillisecond);
@@ -93,6 +121,8 @@ BENCHMARK_CAPTURE(makeFiles, all, {})->Unit(benchmark::kMillisecond);
 BENCHMARK_CAPTURE(packAndFloor, porch, "porch")->Unit(benchmark::kMillisecond);
 BENCHMARK_CAPTURE(packAndFloor, landing, "landing")->Unit(benchmark::kMillisecond);
 BENCHMARK_CAPTURE(packAndFloor, lakeside, largest)->Unit(benchmark::kMillisecond);
+BENCHMARK_CAPTURE(readFolder, recorded, true)->Unit(benchmark::kMillisecond)->UseRealTime();
+BENCHMARK_CAPTURE(readFolder, planned, false)->Unit(benchmark::kMillisecond)->UseRealTime();
 
 }  // namespace
 
