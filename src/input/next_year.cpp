@@ -60,7 +60,11 @@ struct Rewriter {
     paths();
     const Entry& work = *Editor::find(root, "work");
     editor.setValue(root, work, "[wash, oil]");
-    editor.remove(root, {"title", "sanding", "weather", "in_stock", "batches"});
+    editor.remove(root, {"title", "sanding", "in_stock", "batches"});
+    // A forecast is of its days; the usual weather of a month comes again.
+    if (const Entry* weather = Editor::find(root, "weather");
+        weather && weather->value.kind == Node::Kind::Word)
+      editor.remove(root, {"weather"});
     for (const char* key : {"done", "left"}) editor.removeWithHead(root, key);
     const Node& areas = Editor::find(root, "areas")->value;
     for (std::size_t i = 0; i < areas.items.size(); ++i) area(areas.items[i], next.areas.at(i));
