@@ -24,7 +24,7 @@ struct Sheet {
   typeset::Document pages;
 };
 
-/// All documents of all examples in both themes and on both papers; made once.
+/// All documents of all examples in both themes and on both papers, on A4 in Spanish too; made once.
 const std::vector<Sheet>& allSheets() {
   static const std::vector<Sheet> all = [] {
     std::vector<Sheet> made;
@@ -34,6 +34,9 @@ const std::vector<Sheet>& allSheets() {
       for (const model::Paper paper : {model::Paper::A4, model::Paper::Letter}) {
         choices.theme = theme;
         choices.paper = paper;
+        // Spanish words are longer: what would not fit in a table or a drawing shows there first.
+        choices.languages.clear();
+        if (paper == model::Paper::A4) choices.languages = {"en", "es"};
         for (const auto& entry : fs::directory_iterator(SOURCE_DIR "/out_examples")) {
           const fs::path job = entry.path() / "job.yaml";
           if (!fs::exists(job)) continue;

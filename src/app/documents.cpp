@@ -285,6 +285,11 @@ const Desk* deskFor(const std::string& language, std::map<std::string, std::opti
   return found->second ? &*found->second : nullptr;
 }
 
+/// Where the languages are asked for.
+base::SourcePos languagesPos(const Computation& x, const Choices& choices) {
+  return choices.languages.empty() ? x.c.job.languagesPos : base::SourcePos{"--language"};
+}
+
 void refuseTemplate(const std::string& document, const std::string& language, const Studio& studio,
                     const Computation& x, const Choices& choices, base::Diagnostics& messages) {
   std::string known;
@@ -292,9 +297,7 @@ void refuseTemplate(const std::string& document, const std::string& language, co
     if (!findLook(studio.shipped.looks, id + "/" + document + ".md").empty())
       known += (known.empty() ? "" : ", ") + id;
   }
-  const bool isJobs = choices.languages.empty();
-  messages.error(isJobs ? x.c.job.languagesPos : base::SourcePos{"--language"},
-                 isJobs ? "languages." + document : "",
+  messages.error(languagesPos(x, choices), "languages." + document,
                  "there is no template of '" + document + "' in '" + language + "'",
                  "there are: " + known + "; leave the document out with '--only', or write templates/" +
                      language + "/" + document + ".md");
@@ -336,11 +339,14 @@ std::vector<SetDocument> setDocuments(const Computation& x, const Shipped& shipp
                       choices.paper.value_or(x.c.region->paper)};
   std::map<std::string, std::optional<Desk>> desks;
   std::vector<SetDocument> documents;
+  std::string unruled;  // documents that come in translation only
   for (const auto& kind : kinds) {
     const bool isWanted = only.empty() || std::find(only.begin(), only.end(), kind.name) != only.end();
     // A job without a coat has nothing to care for afterwards.
     if (!isWanted || (kind.name == "aftercare" && x.estimate.coats.empty())) continue;
     const auto languages = languagesOf(kind.name, x, choices);
+    if (std::find(languages.begin(), languages.end(), rulingLanguage(x)) == languages.end())
+      unruled += (unruled.empty() ? "" : ", ") + kind.name;
     for (const auto& language : languages) {
       const Desk* desk = deskFor(language, desks, studio, x, messages);
       if (desk == nullptr) continue;
@@ -353,6 +359,10 @@ std::vector<SetDocument> setDocuments(const Computation& x, const Shipped& shipp
         documents.push_back({name, std::move(*pages)});
     }
   }
+  if (!unruled.empty())
+    messages.warn(languagesPos(x, choices), "languages",
+                  "only a translation is made of " + unruled + "; the sheet that rules is not among them",
+                  "name '" + rulingLanguage(x) + "' too");
   return documents;
 }
 

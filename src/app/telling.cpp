@@ -13,7 +13,13 @@ std::string rulingLanguage(const Computation& x) {
 
 std::vector<std::string> languagesOf(const std::string& document, const Computation& x,
                                      const Choices& choices) {
-  if (!choices.languages.empty()) return choices.languages;
+  if (!choices.languages.empty()) {
+    std::vector<std::string> languages;
+    for (const auto& id : choices.languages) {
+      if (std::find(languages.begin(), languages.end(), id) == languages.end()) languages.push_back(id);
+    }
+    return languages;
+  }
   const auto found = x.c.job.languages.find(document);
   return found == x.c.job.languages.end() ? std::vector{rulingLanguage(x)} : found->second;
 }

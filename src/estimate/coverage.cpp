@@ -1,8 +1,8 @@
 #include "estimate/coverage.h"
 
-#include "estimate/plain.h"
 #include "estimate/tins.h"
 #include "model/lookup.h"
+#include "model/plain.h"
 
 #include <algorithm>
 #include <numeric>
@@ -131,16 +131,22 @@ std::vector<model::CoatNeed> coatsOf(const model::Case& c, const model::Content&
     model::CoatNeed need{deck, n, listed, from, {}, {}};
     const auto* learned = isJobs || d.testPatch ? nullptr : learnedRate(c.job, d, n);
     if (!isJobs && !d.testPatch && learned == nullptr) need.uptake = uptake;
+    need.source = isJobs ? model::RateSource::Job : model::RateSource::Table;
     if (learned != nullptr) {
+      need.source = model::RateSource::Learned;
+      need.learnedFrom = learned->jobs;
       need.rate = learned->rate;
       need.rateFrom = std::to_string(learned->jobs) + " of your own jobs";
     }
     if (d.testPatch) {
       const Spread patch = {d.testPatch->area, d.testPatch->used};
+      need.source = n == 1   ? model::RateSource::Patch
+                    : isJobs ? model::RateSource::PatchByJob
+                             : model::RateSource::PatchByProduct;
       need.rate = n == 1 ? patch : inProportion(patch, listed, table.front());
       need.rateFrom =
-          n == 1 ? "test patch " + plainArea(patch.area, c.region->units) + " with " +
-                       plainVolume(patch.volume, c.region->units)
+          n == 1 ? "test patch " + model::plainArea(patch.area, c.region->units) + " with " +
+                       model::plainVolume(patch.volume, c.region->units)
                  : std::string("test patch, in the ") + (isJobs ? "job" : "product") + "'s proportion";
     }
     need.litres = measures.wetted / need.rate;

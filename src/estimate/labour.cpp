@@ -2,7 +2,6 @@
 
 #include "base/quantity_words.h"
 #include "estimate/coverage.h"
-#include "estimate/plain.h"
 #include "model/lookup.h"
 
 #include <algorithm>
@@ -37,32 +36,6 @@ Count quantityOf(model::Measure measure, const model::Measures& m) {
       return {base::inMetres(m.boardMetres)};
     case model::Measure::Fixings:
       return Count::whole(m.fixings);
-  }
-  throw std::logic_error("internal error: unknown measure");
-}
-
-/// How the office reads a count: its unit, and how many of them make one metric unit of the measure, exactly
-/// (NIST SP 811 (2008), App. B.8).
-struct Reading {
-  std::string unit;
-  std::int64_t times = 1, over = 1;
-
-  std::string operator()(Count q) const { return plain(scaled(q, times, over, Round::HalfUp)) + " " + unit; }
-};
-
-Reading readingOf(model::Measure measure, model::UnitSystem units) {
-  const bool isUs = units == model::UnitSystem::UsCustomary;
-  switch (measure) {
-    case model::Measure::Surface:
-    case model::Measure::Wetted:
-      return isUs ? Reading{"ft2", 100'000'000, 9'290'304} : Reading{"m2"};
-    case model::Measure::CutIn:
-    case model::Measure::BoardLength:
-      return isUs ? Reading{"ft", 10'000, 3048} : Reading{"m"};
-    case model::Measure::Fixings:
-    case model::Measure::Job:
-    case model::Measure::Day:
-      return {"pieces"};
   }
   throw std::logic_error("internal error: unknown measure");
 }
@@ -102,12 +75,9 @@ model::LabourLine onDeck(const model::Case& c, const model::Task& task, std::siz
   const auto listed = task.timeByState.find(c.job.areas[deck].state);
   const base::Share time = listed == task.timeByState.end() ? base::Share::whole(100) : listed->second;
 
-  model::LabourLine line{task.id, deck, quantity, {}, pass, {}};
+  model::LabourLine line{task.id, deck, quantity, {}, pass, rate, time};
   line.hours = {divide(Wide{quantity.millionths} * one * time.millionths, Wide{rate.millionths} * wholeShare,
                        Round::HalfUp)};
-  const Reading read = readingOf(task.measure, c.region->units);
-  line.how = read(quantity) + " / " + read(rate) + "/h";
-  if (time != base::Share::whole(100)) line.how += " x " + plain(time) + " %";
   return line;
 }
 
@@ -123,10 +93,13 @@ std::vector<model::LabourLine> labourOf(const model::Case& c, const model::Conte
       const bool isDaily = task.measure == model::Measure::Day;
       const int times = isDaily ? days : 1;
       if (times == 0) continue;
-      std::string how = plain(task.hoursEach) + " h";
-      if (isDaily) how += " x " + std::to_string(days) + (days == 1 ? " day" : " days");
-      lines.push_back(
-          {task.id, std::nullopt, Count::whole(times), task.hoursEach * times, 0, std::move(how)});
+      lines.push_back({task.id,
+                       std::nullopt,
+                       Count::whole(times),
+                       task.hoursEach * times,
+                       0,
+                       {},
+                       base::Share::whole(100)});
       continue;
     }
     for (std::size_t deck = 0; deck < decks.size(); ++deck) {

@@ -18,6 +18,10 @@ struct Measures {
   base::Length along;   // longest board line
 };
 
+/// Where the rate of a coat is from. Later coats of a test patch keep the proportion of the job's own rates
+/// or of the product's table.
+enum class RateSource { Job, Table, Learned, Patch, PatchByJob, PatchByProduct };
+
 struct CoatNeed {
   std::size_t deck = 0;
   int coat = 1;
@@ -26,6 +30,8 @@ struct CoatNeed {
   base::Volume litres;   // without loss
   std::optional<Uptake>
       uptake;  // whose row of the product's table it is; nothing for the job's own rates and patches
+  RateSource source = RateSource::Table;
+  int learnedFrom = 0;  // own jobs a learned rate is from
 };
 
 /// A coat as it was laid, beside what was planned.
@@ -73,7 +79,8 @@ struct LabourLine {
   base::Count quantity;             // in the task's measure
   base::Hours hours;                // person-hours
   int pass = 0;                     // grit, or the coat's number; 0 = neither
-  std::string how;                  // '74.87 m2 / 12 m2/h x 1.3'
+  base::Count ratePerHour;          // one person's, in the task's measure; for Job and Day unused
+  base::Share time;                 // against the usual
 };
 
 struct ConsumableLine {

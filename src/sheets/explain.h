@@ -6,10 +6,11 @@
 namespace sheets {
 
 struct Explained {
-  std::string about;    // 'A Landing', 'litres', 'price'
-  std::string name;     // 'area'
-  std::string formula;  // '12.40 m x 6.20 m - pi/4 x (1.20 m)^2'
-  std::string value;    // '75.75 m2'
+  std::string about;      // 'A Landing', 'litres', 'price'
+  std::string name;       // 'area'
+  std::string formula;    // '12.40 m x 6.20 m - pi/4 x (1.20 m)^2'
+  std::string value;      // '75.75 m2'
+  bool isOfTask = false;  // the hours of one task
 };
 
 std::vector<Explained> explain(const Computed& x);

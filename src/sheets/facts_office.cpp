@@ -5,6 +5,7 @@
 #include "sheets/facts_decks.h"
 #include "sheets/facts_price.h"
 #include "sheets/facts_records.h"
+#include "sheets/hours.h"
 
 #include <algorithm>
 
@@ -83,7 +84,7 @@ void addLabour(Facts& f, const Computed& x, const Words& w) {
   for (std::size_t i = 0; i < steps.size(); ++i) {
     rows.push_back({{"group", capitalised(groups.next(taskWords(x, lines[i].task, lines[i].pass)))},
                     {"deck", deckName(x, lines[i].deck)},
-                    {"how", lines[i].how},
+                    {"how", hoursFormula(lines[i], model::taskOf(x.content, lines[i].task), w)},
                     {"hours", w.number({steps[i] * step}, 2)}});
     sum += steps[i];
   }
@@ -196,7 +197,7 @@ Facts officeFacts(const Computed& x) {
   FactList explained;
   Groups groups;
   for (const auto& e : explain(x)) {
-    if (e.about == "labour" && e.name != "days on site") continue;  // has a table of its own
+    if (e.isOfTask) continue;  // has a table of its own
     explained.push_back({{"group", capitalised(groups.next(e.about))},
                          {"name", e.name},
                          {"formula", e.formula},

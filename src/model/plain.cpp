@@ -1,8 +1,8 @@
-#include "estimate/plain.h"
+#include "model/plain.h"
 
 #include "base/quantity_words.h"
 
-namespace estimate {
+namespace model {
 
 std::string plain(std::int64_t millionths, int decimals) {
   std::string text = base::decimal(millionths, decimals, ".", "");
@@ -12,16 +12,16 @@ std::string plain(std::int64_t millionths, int decimals) {
   return text;
 }
 
-std::string plainArea(base::Area a, model::UnitSystem units) {
-  if (units == model::UnitSystem::UsCustomary) return plain(base::inSquareFeet(a)) + " ft2";
+std::string plainArea(base::Area a, UnitSystem units) {
+  if (units == UnitSystem::UsCustomary) return plain(base::inSquareFeet(a)) + " ft2";
   return plain(base::inSquareMetres(a)) + " m2";
 }
 
-std::string plainVolume(base::Volume v, model::UnitSystem units) {
+std::string plainVolume(base::Volume v, UnitSystem units) {
   // 1 US fl oz = 29.573 529 562 5 mL, exactly: gallon / 128 (NIST SP 811 (2008), App. B.8).
-  if (units == model::UnitSystem::UsCustomary)
+  if (units == UnitSystem::UsCustomary)
     return plain(base::mulDiv(v.millionths, 128'000'000, 3'785'411'784, base::Round::HalfUp)) + " fl oz";
   return plain(v) + " mL";
 }
 
-}  // namespace estimate
+}  // namespace model

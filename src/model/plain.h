@@ -6,7 +6,7 @@
 
 #include <string>
 
-namespace estimate {
+namespace model {
 
 /// '74.87', '12', '0.5': at most so many decimals, no zeros at the end.
 std::string plain(std::int64_t millionths, int decimals = 2);
@@ -16,8 +16,8 @@ std::string plain(base::Quantity<Unit> q, int decimals = 2) {
 }
 
 /// '74.87 m2', or '805.9 ft2' in US customary units.
-std::string plainArea(base::Area a, model::UnitSystem units);
+std::string plainArea(base::Area a, UnitSystem units);
 /// '125 mL', or '4.23 fl oz' in US customary units.
-std::string plainVolume(base::Volume v, model::UnitSystem units);
+std::string plainVolume(base::Volume v, UnitSystem units);
 
-}  // namespace estimate
+}  // namespace model
