@@ -46,9 +46,9 @@ TEST_CASE("words are divided as their language does", "[layout][hyphen]") {
     CHECK(divided(language, "maintenance") == "main-ten-ance");
   CHECK(divided("en-US", "therapist") == "thera-pist");  // not 'ther-apist'
   CHECK(divided("es", "electr\u00F3nica") == "elec-tr\u00F3-nica");
-  // Polish divides between syllables: o-strze-że-nie, ścia-na (hyphen-pl 3.0a).
+  // Polish divides between syllables and after prefixes: prze-dmuchać (hyphen-pl 3.0a).
   CHECK(divided("pl", "ostrzeżenie") == "ostrze-że-nie");
-  CHECK(divided("pl", "przedmuchiwanie") == "przed-mu-chi-wa-nie");
+  CHECK(divided("pl", "przedmuchiwanie") == "prze-dmu-chi-wa-nie");
   CHECK(divided("pl", "naïveté") == "naïveté");  // letters its patterns do not know
 }
 

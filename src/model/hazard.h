@@ -81,9 +81,9 @@ struct Hazard {
 
 /// How a condition is told: '{value}' is the job's own, '{limit}' what it is weighed against.
 struct ConditionWords {
-  std::string id;  // as content/hazards.yaml calls the condition: 'drying_oil'
   std::string holds, fails;
   std::string unknown;  // it may hold, and counts as if it did; empty = always known
+  std::string id = {};  // as content/hazards.yaml calls the condition: 'drying_oil'
 };
 
 /// Standard texts of the labels of chemicals, by code.

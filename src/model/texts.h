@@ -24,6 +24,7 @@ void forEachText(AnyContent& content, Visit visit) {
     at(path + "inhaled", product.sds->inhaled);
     at(path + "swallowed", product.sds->swallowed);
     at(path + "spill", product.sds->spill);
+    if (product.sds->vapour) at(path + "substance", product.sds->vapour->substance);
   }
   for (auto& [id, timber] : content.timbers) at("timbers." + id, timber.name);
   for (auto& task : content.tasks) {
@@ -68,6 +69,11 @@ void forEachText(AnyContent& content, Visit visit) {
     const std::string path = "regions." + id + ".";
     at(path + "currency", region.currencyName);
     at(path + "cutout", region.powerCutout);
+    // Grades are mostly codes, the same in every language.
+    for (auto& [sign, grade] : region.limits.equipment) {
+      const bool hasWords = grade.find_first_of("abcdefghijklmnopqrstuvwxyz") != std::string::npos;
+      if (hasWords) at(path + "equipment." + sign, grade);
+    }
     for (auto& authority : region.authorities) at(path + "authorities." + authority.about, authority.name);
   }
 }
