@@ -232,7 +232,6 @@ std::map<Condition, model::ConditionWords> readConditionWords(Record& r) {
     if (!told.isGiven()) continue;
     Record t(told);
     model::ConditionWords& words = all[word.value];
-    words.id = word.name;
     words.holds = text(t.must("holds"));
     words.fails = text(t.must("fails"));
     if (const Field unknown = t.may("unknown"); unknown.isGiven()) words.unknown = text(unknown);

@@ -83,7 +83,6 @@ struct Hazard {
 struct ConditionWords {
   std::string holds, fails;
   std::string unknown;  // it may hold, and counts as if it did; empty = always known
-  std::string id = {};  // as content/hazards.yaml calls the condition: 'drying_oil'
 };
 
 /// Standard texts of the labels of chemicals, by code.

@@ -48,23 +48,6 @@ void forEachText(AnyContent& content, Visit visit) {
   for (auto& [code, words] : content.labels.statements) at("ghs." + code, words);
   for (auto& [code, words] : content.labels.precautions) at("ghs." + code, words);
   for (auto& tool : content.tools) at("tools." + tool.id, tool.name);
-  for (auto& hazard : content.hazards) {
-    const std::string path = "hazards." + hazard.id + ".";
-    at(path + "title", hazard.title);
-    at(path + "who", hazard.who);
-    at(path + "harm", hazard.harm);
-    int n = 0;
-    for (auto& control : hazard.controls) at(path + "controls." + std::to_string(++n), control.text);
-    at(path + "left", hazard.left);
-  }
-  for (auto& [condition, words] : content.conditionWords) {
-    at("conditions." + words.id + ".holds", words.holds);
-    at("conditions." + words.id + ".fails", words.fails);
-    at("conditions." + words.id + ".unknown", words.unknown);
-  }
-  for (auto& [code, text] : content.labels.statements) at("labels.statements." + code, text);
-  for (auto& [code, text] : content.labels.precautions) at("labels.precautions." + code, text);
-  for (auto& [code, text] : content.labels.pictograms) at("labels.pictograms." + code, text);
   for (auto& [id, region] : content.regions) {
     const std::string path = "regions." + id + ".";
     at(path + "currency", region.currencyName);
