@@ -141,12 +141,12 @@ TEST_CASE("a language translates every text of the content and no other") {
   const std::string words =
       "name: X\nplural: other\nwords:\n  greet: '{name}'\n  title: {quote: Q}\n  days: {other: '{n}'}\n";
   CHECK(messagesOf(words) == "1:1: error: 'content' is missing\n");
-  CHECK(messagesOf(words +
-                   "content:\n  timbers: {oak: Eiche, aok: Eiche}\n  tasks:\n    sand: {offer: b}\n") ==
-        "8:30: error: content.timbers.aok: there is no such text to translate; did you mean 'timbers.oak'?\n"
-        "10:11: error: content.tasks.sand: 'tasks.sand.name' is missing\n"
-        "  hint: in English: sand\n"
-        "10:19: error: content.tasks.sand.offer: has the places none, in English {cutout}\n");
+  CHECK(
+      messagesOf(words + "content:\n  timbers: {oak: Eiche, aok: Eiche}\n  tasks:\n    sand: {offer: b}\n") ==
+      "8:30: error: content.timbers.aok: there is no such text to translate; did you mean 'timbers.oak'?\n"
+      "10:11: error: content.tasks.sand: 'tasks.sand.name' is missing\n"
+      "  hint: in English: sand\n"
+      "10:19: error: content.tasks.sand.offer: has the places none, in English {cutout}\n");
 }
 
 TEST_CASE("content is translated, what has no words stays") {
@@ -202,5 +202,29 @@ TEST_CASE("code and languages name the same words") {
       return key == u || (u.ends_with('.') && key.starts_with(u));
     });
     if (!isUsed) FAIL_CHECK("no code says '" << key << "'");
+  }
+}
+
+// So that a section that English gains is not forgotten in a translation.
+TEST_CASE("translated templates tell what the English ones tell") {
+  const auto namesIn = [](const fs::path& file) {
+    std::ifstream in(file);
+    const std::string text{std::istreambuf_iterator<char>(in), {}};
+    const std::regex tag("\\{\\{[#^/>]?\\s*([a-z_0-9]+)");
+    std::set<std::string> names;
+    for (std::sregex_iterator m(text.begin(), text.end(), tag), end; m != end; ++m)
+      names.insert((*m)[1].str());
+    return names;
+  };
+  const fs::path templates = std::string(SOURCE_DIR) + "/templates";
+  for (const auto& folder : fs::directory_iterator(templates)) {
+    const auto language = folder.path().filename().string();
+    if (language == "en" || language == "themes") continue;
+    for (const auto& file : fs::directory_iterator(folder.path())) {
+      const fs::path model = templates / "en" / file.path().filename();
+      INFO(language << "/" << file.path().filename().string());
+      REQUIRE(fs::exists(model));
+      CHECK(namesIn(file.path()) == namesIn(model));
+    }
   }
 }
