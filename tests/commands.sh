@@ -31,7 +31,7 @@ expect 'the new job is in order' 0 "$program" check "$box/first.yaml"
 expect 'its pack' 0 "$program" pack "$box/first.yaml"
 ls "$box"/*/job.ics > "$box/out" || { echo 'FAILED: no job.ics'; bad=1; }
 ref=$(sed -n 's/^ref: \([^ ]*\).*/\1/p' "$box/first.yaml")
-for name in quote aftercare safety orders office; do
+for name in quote aftercare safety dayplan orders office; do
   [ -s "$box/$ref/$name.pdf" ] || { echo "FAILED: no $name.pdf"; bad=1; }
 done
 expect 'from standard input' 0 sh -c "cd '$box' && '$program' pack - --only quote -o '$box/piped' < first.yaml"

@@ -18,6 +18,7 @@ import jsonschema
 program, source = sys.argv[1], pathlib.Path(sys.argv[2])
 jobs = sorted(source.glob("out_examples/*/job.yaml"))
 customers = ["quote", "aftercare"]
+without_money = ["safety", "dayplan"]
 claims = ["compliant", "guaranteed", "is safe", "are safe", "completely safe"]
 failures = []
 
@@ -204,6 +205,9 @@ with tempfile.TemporaryDirectory() as one, tempfile.TemporaryDirectory() as two:
             metadata = plain + texts[pdf.stem]
             for secret in [str(source), os.path.expanduser("~"), one, two, socket.gethostname(), f"user {getpass.getuser()}"]:
                 check(len(secret) < 3 or secret not in metadata, f"{pdf.name}: holds '{secret}'")
+            if pdf.stem in without_money:
+                for amount in [grouped(price["total"]), grouped(price["cost"])]:
+                    check(amount not in texts[pdf.stem], f"{figures['ref']} {pdf.stem}: names {amount}")
             if pdf.stem in customers:
                 for word in ["margin", "overhead", "contingency", grouped(price["cost"])]:
                     check(word not in texts[pdf.stem].lower(), f"{figures['ref']} {pdf.stem}: says '{word}'")

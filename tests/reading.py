@@ -46,6 +46,8 @@ def anchors(figures):
                       "On your decks", "Next visit", "Your record"],
         "safety": ["The site", "access", "water", "Hardest days", "Limits", "Noise", "Vibration", "Heat", "What we wear", "Hazard",
                    "what can hurt", "The product", "label", "first aid", "Stop", "Rules of the place", "Read and understood"],
+        "dayplan": ["day 1 of", "on site", "Work", "what", "where", "Cleared?", "At the end", "Fit for a coat" if figures.get("hours") else "Work",
+                    "spread", "litres", "Tins", "Strips in order", "Measure and write", "limit", "Litres used", "At the end"],
         "orders": ["Tins", "size", "to buy", *tins, grouped(figures["tins_cost"]), "Why these", "Where the litres go", "Consumables",
                    "Also on the truck", "Delivered"],
         "office": ["Money", "Labour", "Product", "Overhead", "Cost", grouped(price["cost"]), "Net price", grouped(price["net"]), "Lines",

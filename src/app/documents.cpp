@@ -1,6 +1,7 @@
 #include "app/documents.h"
 
 #include "app/charts.h"
+#include "app/day_charts.h"
 #include "figures/figures.h"
 #include "input/read.h"
 #include "markup/read.h"
@@ -19,7 +20,7 @@ namespace app {
 namespace fs = std::filesystem;
 namespace {
 
-enum class Reader { Customer, Crew, Office };
+enum class Reader { Customer, Crew, CrewByDay, Office };
 
 struct DocumentKind {
   std::string name;  // of the template, the file, and its heading among the language's words
@@ -27,11 +28,10 @@ struct DocumentKind {
   bool hasLetterhead;
 };
 
-const std::vector<DocumentKind> kinds = {{"quote", Reader::Customer, true},
-                                         {"aftercare", Reader::Customer, false},
-                                         {"safety", Reader::Crew, false},
-                                         {"orders", Reader::Office, false},
-                                         {"office", Reader::Office, false}};
+const std::vector<DocumentKind> kinds = {
+    {"quote", Reader::Customer, true}, {"aftercare", Reader::Customer, false},
+    {"safety", Reader::Crew, false},   {"dayplan", Reader::CrewByDay, false},
+    {"orders", Reader::Office, false}, {"office", Reader::Office, false}};
 
 std::shared_ptr<const typeset::Image> readLogo(const std::string& file, base::Diagnostics& messages) {
   std::error_code failed;
@@ -172,9 +172,9 @@ typeset::Dim keyHeight(std::size_t decks) {
   return typeset::Dim::mm(std::max<std::int64_t>(30, 50 - 4 * more));
 }
 
-/// Every drawing a template may name.
+/// Every drawing a template may name; those of the day plan only where it is wanted.
 std::map<std::string, typeset::Drawing> drawingsOf(const sheets::Computed& x, const Shipped& shipped,
-                                                   const typeset::Fonts& fonts) {
+                                                   const typeset::Fonts& fonts, bool hasDays) {
   using typeset::Dim;
   const figures::Pen pen{x.c.theme, fonts, *x.c.region, x.language, shipped.contentFolder + "/signs"};
   const auto& t = x.c.theme;
@@ -189,6 +189,7 @@ std::map<std::string, typeset::Drawing> drawingsOf(const sheets::Computed& x, co
   }
   drawings["litres"] = litresChartOf(x, pen, full);
   drawings["price"] = priceChartOf(x, pen, full);
+  if (hasDays) addDayDrawings(drawings, x, pen, full);
   if (const auto& sds = x.c.product->sds)
     drawings["diamonds"] = figures::hazardDiamonds(sds->pictograms, pen, side);
   const std::string folder = shipped.contentFolder + "/signs";
@@ -212,6 +213,7 @@ struct Studio {
   typeset::Fonts fonts;
   std::shared_ptr<const typeset::Image> logo;
   model::Paper paper;
+  bool hasDays;  // a day plan is among them
 };
 
 /// What those in one language share besides.
@@ -278,7 +280,7 @@ const Desk* deskFor(const std::string& language, std::map<std::string, std::opti
   const auto [found, isNew] = desks.try_emplace(language);
   if (isNew) {
     if (auto telling = tell(x, studio.shipped, language, messages)) {
-      auto drawings = drawingsOf(telling->computed(), studio.shipped, studio.fonts);
+      auto drawings = drawingsOf(telling->computed(), studio.shipped, studio.fonts, studio.hasDays);
       found->second.emplace(Desk{std::move(*telling), std::move(drawings)});
     }
   }
@@ -320,6 +322,8 @@ sheets::Facts factsOf(const std::string& document, const sheets::Computed& x) {
       return sheets::customerFacts(x);
     case Reader::Crew:
       return sheets::crewFacts(x);
+    case Reader::CrewByDay:
+      return sheets::dayFacts(x);
     case Reader::Office:
       return sheets::officeFacts(x);
   }
@@ -335,15 +339,17 @@ std::vector<SetDocument> setDocuments(const Computation& x, const Shipped& shipp
     tellOfFont(x.c.theme, e.what(), messages);
     return {};
   }
+  const auto isWanted = [&](const std::string& name) {
+    return only.empty() || std::find(only.begin(), only.end(), name) != only.end();
+  };
   const Studio studio{shipped, fonts, logoOf(x.c.brand, shipped, messages),
-                      choices.paper.value_or(x.c.region->paper)};
+                      choices.paper.value_or(x.c.region->paper), isWanted("dayplan")};
   std::map<std::string, std::optional<Desk>> desks;
   std::vector<SetDocument> documents;
   std::string unruled;  // documents that come in translation only
   for (const auto& kind : kinds) {
-    const bool isWanted = only.empty() || std::find(only.begin(), only.end(), kind.name) != only.end();
     // A job without a coat has nothing to care for afterwards.
-    if (!isWanted || (kind.name == "aftercare" && x.estimate.coats.empty())) continue;
+    if (!isWanted(kind.name) || (kind.name == "aftercare" && x.estimate.coats.empty())) continue;
     const auto languages = languagesOf(kind.name, x, choices);
     if (std::find(languages.begin(), languages.end(), rulingLanguage(x)) == languages.end())
       unruled += (unruled.empty() ? "" : ", ") + kind.name;

@@ -11,7 +11,7 @@
 
 namespace app {
 
-/// The names '--only' takes: quote aftercare safety orders office.
+/// The names '--only' takes: quote aftercare safety dayplan orders office.
 const std::vector<std::string>& documentNames();
 
 /// Every fact a document's template may name, with its words in this job.

@@ -18,7 +18,7 @@ const std::vector<std::string> commands = {"pack",  "check", "figures", "plan", 
                                            "facts", "looks", "watch",   "due",  "again"};
 
 constexpr auto intro =
-    R"(One YAML job file becomes a pack of PDFs: quote, aftercare sheet, crew safety sheet, order list, office sheet.
+    R"(One YAML job file becomes a pack of PDFs: quote, aftercare sheet, crew safety sheet, day plan, order list, office sheet.
 
   planksheaf new deck.yaml             write a commented job to fill in
   planksheaf pack deck.yaml            make its pack, in a folder named after the job's number
@@ -76,7 +76,7 @@ int run(int argc, char** argv) {
   pack->add_option("jobs", order.jobs, "job files; - reads standard input")->required()->type_name("JOB");
   pack->add_option("-o,--output", order.folder, "folder for the packs, instead of the job's own")
       ->type_name("DIR");
-  pack->add_option("--only", order.only, "only these documents: quote,aftercare,safety,orders,office")
+  pack->add_option("--only", order.only, "only these documents: quote,aftercare,safety,dayplan,orders,office")
       ->delimiter(',')
       ->allow_extra_args(false)  // the next word is a job
       ->check(CLI::IsMember(app::documentNames()))

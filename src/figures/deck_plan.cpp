@@ -8,11 +8,6 @@ namespace figures {
 
 namespace {
 
-// After the usual ones come steps for boardwalks and jetties.
-constexpr std::int64_t metricScales[] = {20,  25,  50,  75,  100,  125,  150, 200,
-                                         300, 400, 500, 750, 1000, 2000, 5000};
-constexpr std::int64_t usScales[] = {24, 48, 72, 96, 120, 192, 240, 384, 480, 720, 960, 1920, 4800};
-
 bool hasPlace(const model::Deck& deck) { return outlineOf(deck.shape).has_value(); }
 
 std::string notDrawn(const Pen& pen, const std::vector<model::Deck>& decks) {
@@ -50,6 +45,12 @@ std::string altText(const model::Case& c, const model::Estimate& e, const Pen& p
 
 }  // namespace
 
+std::vector<std::int64_t> scalesOf(const Pen& pen) {
+  // After the usual ones come steps for boardwalks and jetties.
+  if (isUs(pen)) return {24, 48, 72, 96, 120, 192, 240, 384, 480, 720, 960, 1920, 4800};
+  return {20, 25, 50, 75, 100, 125, 150, 200, 300, 400, 500, 750, 1000, 2000, 5000};
+}
+
 typeset::Drawing deckPlan(const model::Case& c, const model::Estimate& e, const Pen& pen, Size box,
                           bool isKey) {
   const auto& decks = c.job.areas;
@@ -58,9 +59,7 @@ typeset::Drawing deckPlan(const model::Case& c, const model::Estimate& e, const 
     out.alt = notDrawn(pen, decks);
     return out;
   }
-  const std::vector<std::int64_t> metric(std::begin(metricScales), std::end(metricScales)),
-      us(std::begin(usScales), std::end(usScales));
-  for (const std::int64_t scale : isUs(pen) ? us : metric) {
+  for (const std::int64_t scale : scalesOf(pen)) {
     const auto onSite = [&](Dim d) {
       return base::Length{base::mulDiv(d.raw, 1000 * scale, 36, base::Round::HalfUp)};
     };

@@ -27,6 +27,40 @@ struct Pen {
 typeset::Drawing deckPlan(const model::Case& c, const model::Estimate& e, const Pen& pen, typeset::Size box,
                           bool isKey);
 
+/// A deck to be coated board by board, with the words at its strips.
+struct StripDeck {
+  model::WetEdge edge;
+  std::vector<std::string> starts, litres;  // '08:30' and '1.8 L' of each strip; empty: laid another day
+};
+/// Plan of the decks that are coated on one day, each strip numbered in its order, from the black corner
+/// where it starts towards the arrow where the crew leaves; time and litres where they have room. The largest
+/// scale that fits the box. Decks without a place on a plan are told in its alt only; a day of nothing else
+/// gives a drawing without height.
+typeset::Drawing stripsPlan(const model::Case& c, const model::Estimate& e,
+                            const std::vector<StripDeck>& decks, const Pen& pen, typeset::Size box);
+
+/// A coat planned on a deck, in minutes of the clock.
+struct CoatSpan {
+  int from = 0, until = 0;
+  std::string name;  // 'first coat'
+};
+struct HoursRow {
+  std::string name;                // 'A  Landing'
+  std::vector<model::Hour> hours;  // of one day, in order
+  std::vector<CoatSpan> coats;
+};
+struct HoursDay {
+  std::vector<HoursRow> rows;
+  std::optional<int> sunrise, sunset;  // minutes of the clock
+  int from = 6, until = 20;            // hours shown
+  std::vector<std::string> clock;      // words of each second hour from 'from' on: '06:00'
+  std::vector<std::string> sun;        // 'sunrise 06:55' and 'sunset 20:10'; as many as are given
+};
+/// The hours of a day as a strip for each deck: those fit for a coat solid, the others hatched with the first
+/// reason in words, or as a letter that a legend below explains; the planned coats framed. Empty without
+/// rows.
+typeset::Drawing hoursChart(const HoursDay& day, const Pen& pen, typeset::Dim width);
+
 /// One station of the timeline: when the customer may do something again.
 struct Station {
   std::string picture;                    // name of a sign: 'care-walk'

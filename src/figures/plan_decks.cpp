@@ -87,17 +87,19 @@ void drawTreads(PlanSheet& sheet, const PlacedDeck& deck, const model::Stairs& s
 
 }  // namespace
 
-void drawDecks(PlanSheet& sheet, const std::vector<model::Deck>& decks, bool isKey) {
+void drawDeckLines(PlanSheet& sheet, const PlacedDeck& placed, const model::Deck& deck, bool isKey) {
   const Stroke edge = {colour(sheet.pen, "ink"), hundredthsPt(isKey ? 80 : 100), {}, false};
+  if (deck.boards && !isKey && !placed.isStairs) drawBoards(sheet, placed, *deck.boards);
+  if (const auto* stairs = std::get_if<model::Stairs>(&deck.shape)) drawTreads(sheet, placed, *stairs, isKey);
+  drawHoles(sheet, placed.outline, edge, true);
+  put(sheet.items, loopPath(sheet, placed.outline.edge, std::nullopt, edge));
+}
+
+void drawDecks(PlanSheet& sheet, const std::vector<model::Deck>& decks, bool isKey) {
   for (const auto& placed : sheet.placed) {
-    const auto& deck = decks[placed.index];
     const auto fill = colour(sheet.pen, placed.isStairs ? "white" : "tint");
     put(sheet.items, loopPath(sheet, placed.outline.edge, fill, std::nullopt));
-    if (deck.boards && !isKey && !placed.isStairs) drawBoards(sheet, placed, *deck.boards);
-    if (const auto* stairs = std::get_if<model::Stairs>(&deck.shape))
-      drawTreads(sheet, placed, *stairs, isKey);
-    drawHoles(sheet, placed.outline, edge, true);
-    put(sheet.items, loopPath(sheet, placed.outline.edge, std::nullopt, edge));
+    drawDeckLines(sheet, placed, decks[placed.index], isKey);
   }
 }
 

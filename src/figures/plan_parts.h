@@ -9,6 +9,9 @@ namespace figures {
 /// closer than 0.45 mm.
 void drawDecks(PlanSheet& sheet, const std::vector<model::Deck>& decks, bool isKey);
 
+/// Boards, treads, cut-outs and the edge of one deck, without its fill.
+void drawDeckLines(PlanSheet& sheet, const PlacedDeck& placed, const model::Deck& deck, bool isKey);
+
 /// Name and size of each cut-out, in it or beside it.
 void nameCutOuts(PlanSheet& sheet, const std::vector<model::Deck>& decks);
 
@@ -22,6 +25,9 @@ void nameDecksOutside(PlanSheet& sheet, const std::vector<std::size_t>& which,
 
 /// Dimension lines around each deck; those that find no room are left out.
 void dimensionDecks(PlanSheet& sheet);
+
+/// The scales a plan is drawn to, largest first.
+std::vector<std::int64_t> scalesOf(const Pen& pen);
 
 /// Scale bar with its caption.
 void drawScale(PlanSheet& sheet, Dim width);

@@ -21,4 +21,16 @@ inline const Task& taskOf(const Content& content, const std::string& id) {
   throw std::logic_error("internal error: no task '" + id + "'");
 }
 
+/// When everybody rests: half way through the working time, from a quarter of an hour on.
+inline ClockSpan breakOf(const Crew& crew) {
+  const int middle = crew.startMinutes + (crew.endMinutes - crew.startMinutes - crew.breakMinutes) / 2;
+  return {middle / 15 * 15, middle / 15 * 15 + crew.breakMinutes};
+}
+
+/// A task of a coat lays product when it is measured along the edges or over the surface that takes product;
+/// blowing the boards clean before a coat does not.
+inline bool laysProduct(const Task& task) {
+  return task.isPerCoat && (task.measure == Measure::Wetted || task.measure == Measure::CutIn);
+}
+
 }  // namespace model

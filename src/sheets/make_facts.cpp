@@ -8,6 +8,7 @@
 #include "sheets/facts_records.h"
 
 #include <algorithm>
+#include <map>
 
 namespace sheets {
 namespace {
@@ -19,6 +20,32 @@ std::string deckNames(const model::Job& job, const Words& w) {
   std::vector<std::string> names;
   for (const auto& deck : job.areas) names.push_back(deck.name);
   return w.joined(names);
+}
+
+/// Rails and screens carry no furniture.
+bool isCleared(const model::Deck& deck) {
+  return !std::holds_alternative<model::Strip>(deck.shape) &&
+         !std::holds_alternative<model::Screen>(deck.shape);
+}
+
+/// What is cleared by the evening before the first work on it, decks of one day together.
+FactList clearing(const Computed& x, const Words& w) {
+  std::map<base::Date, std::vector<std::string>> days;
+  std::size_t all = 0;
+  for (std::size_t i = 0; i < x.c.job.areas.size(); ++i) {
+    const auto first =
+        std::find_if(x.plan.shifts.begin(), x.plan.shifts.end(), [&](const auto& s) { return s.deck == i; });
+    if (first == x.plan.shifts.end() || !isCleared(x.c.job.areas[i])) continue;
+    days[first->start.day - std::chrono::days{1}].push_back(deckLetter(i) + "\u00A0" + x.c.job.areas[i].name);
+    ++all;
+  }
+  constexpr std::size_t mostNamed = 3;
+  FactList list;
+  for (const auto& [day, names] : days) {
+    const bool isAll = names.size() == all && all > mostNamed;
+    list.push_back({{"by", w.shortDate(day)}, {"decks", isAll ? w("day.all_decks") : w.joined(names)}});
+  }
+  return list;
 }
 
 }  // namespace
@@ -55,6 +82,7 @@ Facts customerFacts(const Computed& x) {
   f.emplace_back("included", sentences(job.included));
   f.emplace_back("excluded", sentences(job.excluded));
   f.emplace_back("before_we_come", sentences(job.beforeWeCome));
+  f.emplace_back("clearing", clearing(x, w));
   f.emplace_back("cancellation", x.c.region->cancellation);
   // What follows the dash is a note to the office.
   f.emplace_back("cancellation_source",

@@ -25,6 +25,8 @@ struct Computed {
 Facts customerFacts(const Computed& x);
 /// For the crew: no money at all.
 Facts crewFacts(const Computed& x);
+/// For the crew day by day: no money either.
+Facts dayFacts(const Computed& x);
 /// For the order list and the office sheet: everything.
 Facts officeFacts(const Computed& x);
 

@@ -1,0 +1,78 @@
+#include "app/day_charts.h"
+
+#include "sheets/day_parts.h"
+
+#include <algorithm>
+
+namespace app {
+namespace {
+
+typeset::Drawing stripsOf(const sheets::Day& day, const sheets::Computed& x, const sheets::Words& w,
+                          const figures::Pen& pen, typeset::Dim width) {
+  std::vector<figures::StripDeck> decks;
+  for (const auto& coat : day.coats) {
+    // A deck that is coated twice on one day is drawn once.
+    const bool isDrawn =
+        std::any_of(decks.begin(), decks.end(), [&](const auto& d) { return d.edge.deck == coat.deck; });
+    if (coat.edge == nullptr || isDrawn) continue;
+    figures::StripDeck deck{*coat.edge, {}, {}};
+    for (const auto& strip : deck.edge.strips) {
+      const auto today = std::find_if(coat.strips.begin(), coat.strips.end(),
+                                      [&](const auto& s) { return s.strip->number == strip.number; });
+      const bool isToday = today != coat.strips.end();
+      deck.starts.push_back(isToday ? w.clock(today->start) : "");
+      deck.litres.push_back(isToday ? w.volumeNumber(today->litres) + "\u00A0" + w.volumeUnit() : "");
+    }
+    decks.push_back(std::move(deck));
+  }
+  return figures::stripsPlan(x.c, x.estimate, decks, pen, {width, typeset::Dim::mm(54)});
+}
+
+typeset::Drawing hoursOf(const sheets::Day& day, const sheets::Computed& x, const sheets::Words& w,
+                         const figures::Pen& pen, typeset::Dim width) {
+  const auto& crew = x.c.job.crew;
+  figures::HoursDay hours;
+  hours.from = std::min(6, crew.startMinutes / 60);
+  hours.until = std::max(20, (crew.endMinutes + 59) / 60);
+  for (int hour = hours.from; hour <= hours.until && hour < 24; hour += 2)
+    hours.clock.push_back(w.clock(hour * 60));
+  for (const auto& light : x.plan.light) {
+    if (light.date != day.date) continue;
+    const auto minutes = [&](const std::optional<base::LocalTime>& t) {
+      return t && t->day == day.date ? std::optional(t->minutes) : std::nullopt;
+    };
+    hours.sunrise = minutes(light.sunrise);
+    hours.sunset = minutes(light.sunset);
+    if (hours.sunrise) hours.sun.push_back(w("hours_chart.sunrise", {{"time", w.clock(*hours.sunrise)}}));
+    if (hours.sunset) hours.sun.push_back(w("hours_chart.sunset", {{"time", w.clock(*hours.sunset)}}));
+  }
+  for (std::size_t deck = 0; deck < x.c.job.areas.size(); ++deck) {
+    figures::HoursRow row{sheets::deckLetter(deck) + "\u00A0\u00A0" + x.c.job.areas[deck].name, {}, {}};
+    for (const auto& coat : day.coats) {
+      if (coat.deck == deck)
+        row.coats.push_back({coat.from, coat.until, w("coats.names." + std::to_string(coat.coat))});
+    }
+    if (row.coats.empty()) continue;
+    for (const auto& hour : x.plan.hours) {
+      if (hour.deck == deck && hour.at.day == day.date) row.hours.push_back(hour);
+    }
+    hours.rows.push_back(std::move(row));
+  }
+  return figures::hoursChart(hours, pen, width);
+}
+
+}  // namespace
+
+void addDayDrawings(std::map<std::string, typeset::Drawing>& drawings, const sheets::Computed& x,
+                    const figures::Pen& pen, typeset::Dim width) {
+  const sheets::Words w(*x.c.region, x.language);
+  const auto days = sheets::daysOf(x, w);
+  for (std::size_t i = 0; i < days.size(); ++i) {
+    if (days[i].coats.empty()) continue;
+    const auto number = std::to_string(i + 1);
+    drawings["strips-" + number] = stripsOf(days[i], x, w, pen, width);
+    drawings["hours-" + number] = hoursOf(days[i], x, w, pen, width);
+  }
+}
+
+}  // namespace app

@@ -1,0 +1,15 @@
+// The drawings of the day plan: the strips and the fit hours of each day.
+#pragma once
+
+#include "figures/figures.h"
+#include "sheets/make_facts.h"
+
+#include <map>
+
+namespace app {
+
+/// Adds 'strips-1', 'hours-1' and so on, by the number of the day, as the day plan's facts name them.
+void addDayDrawings(std::map<std::string, typeset::Drawing>& drawings, const sheets::Computed& x,
+                    const figures::Pen& pen, typeset::Dim width);
+
+}  // namespace app

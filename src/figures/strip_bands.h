@@ -1,0 +1,24 @@
+// Where the strips of a deck lie on its plan.
+#pragma once
+
+#include "figures/plan_sheet.h"
+
+namespace figures {
+
+/// A strip of boards: its stretch across them, in site coordinates.
+struct Band {
+  base::Length from, to;
+};
+
+/// The strips of one placed deck. Boards run along x, or along y; treads lie across the way up.
+struct StripBands {
+  bool alongX = true;
+  std::vector<Band> bands;  // in the order of the strips
+};
+
+StripBands bandsOf(const PlacedDeck& placed, const model::Deck& deck, const model::WetEdge& edge);
+
+/// The part of a deck that lies in a band, holes left out, as areas to fill.
+Path bandPath(const PlanSheet& sheet, const Outline& outline, const Band& band, bool alongX);
+
+}  // namespace figures

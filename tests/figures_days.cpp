@@ -1,0 +1,182 @@
+// The drawings of the day plan: strips on the decks, and the hours fit for a coat.
+#include "figures_pen.h"
+
+#include "figures/strip_bands.h"
+
+#include <algorithm>
+#include <catch2/catch.hpp>
+
+using namespace figures_test;
+using typeset::Dim;
+using typeset::Drawing;
+using typeset::Path;
+using typeset::TextRun;
+
+namespace {
+
+const TextRun* runOf(const Drawing& d, const std::string& text) {
+  for (const auto& item : d.items)
+    if (const auto* r = std::get_if<TextRun>(&item.what); r && r->text == text) return r;
+  return nullptr;
+}
+
+bool hasText(const Drawing& d, const std::string& text) { return runOf(d, text) != nullptr; }
+
+/// Everything lies in the drawing; half a line's width may hang over.
+void checkInside(const Drawing& d) {
+  const Dim slack = Dim::pt(2);
+  for (const auto& item : d.items) {
+    const auto* path = std::get_if<Path>(&item.what);
+    if (!path) continue;
+    for (const auto& s : path->steps)
+      if (s.kind != typeset::Step::Kind::Close)
+        CHECK((s.to.x >= -slack && s.to.y >= -slack && s.to.x <= d.size.w + slack &&
+               s.to.y <= d.size.h + slack));
+  }
+}
+
+model::BoardStrip strip(std::size_t deck, int number, int from, int boards) {
+  model::BoardStrip s;
+  s.deck = deck;
+  s.number = number;
+  s.fromBoard = from;
+  s.boards = boards;
+  return s;
+}
+
+/// 44 boards of 143 mm in strips of 13 from the upper edge, left by the middle of the lower one.
+figures::StripDeck landingStrips() {
+  figures::StripDeck d;
+  d.edge.wayOut = place(6'200, 6'200);
+  for (int i = 0; i < 4; ++i) {
+    d.edge.strips.push_back(strip(0, i + 1, 13 * i, i < 3 ? 13 : 5));
+    d.starts.push_back("08:" + std::to_string(10 + 15 * i));
+    d.litres.push_back(i < 3 ? "2.8 L" : "1.0 L");
+  }
+  return d;
+}
+
+const typeset::Size box = {Dim::mm(166), Dim::mm(62)};
+
+Drawing planOf(const Decks& decks, const std::vector<figures::StripDeck>& strips) {
+  return figures::stripsPlan(decks.job, decks.estimate, strips, metric().pen(), box);
+}
+
+}  // namespace
+
+TEST_CASE("a plan of strips numbers them in their order, with time and litres and the way out") {
+  const auto d = planOf(Decks({landing()}), {landingStrips()});
+  for (const char* text : {"1", "2", "3", "4", "08:10", "2.8 L", "way out", "A", "Landing"})
+    CHECK(hasText(d, text));
+  CHECK(runOf(d, "1")->baseline.y < runOf(d, "2")->baseline.y);
+  CHECK(runOf(d, "3")->baseline.y < runOf(d, "4")->baseline.y);
+  CHECK((d.size.w <= box.w && d.size.h <= box.h));
+  checkInside(d);
+  CHECK(d.alt ==
+        "Plan of the strips in the order they are laid: A Landing: strip 1, 13 boards, from 08:10, 2.8 L, "
+        "strip 2, 13 "
+        "boards, from 08:25, 2.8 L, strip 3, 13 boards, from 08:40, 2.8 L, strip 4, 5 boards, from 08:55, "
+        "1.0 L.");
+}
+
+TEST_CASE("strips that start at the lower edge are numbered from there") {
+  auto strips = landingStrips();
+  strips.edge.startsAtEnd = true;
+  strips.edge.wayOut = place(6'200, 0);
+  const auto d = planOf(Decks({landing()}), {strips});
+  CHECK(runOf(d, "1")->baseline.y > runOf(d, "2")->baseline.y);
+}
+
+TEST_CASE("the bands of strips cover a deck without a gap") {
+  const auto deck = landing();
+  const auto placed = model::placeDecks({deck}, mm(1'000), mm(50'000));
+  auto edge = landingStrips().edge;
+  for (const bool startsAtEnd : {false, true}) {
+    edge.startsAtEnd = startsAtEnd;
+    auto bands = figures::bandsOf(placed[0], deck, edge);
+    CHECK(bands.alongX);
+    if (startsAtEnd) std::reverse(bands.bands.begin(), bands.bands.end());
+    CHECK(bands.bands.front().from == mm(0));
+    CHECK(bands.bands.back().to == mm(6'200));
+    for (std::size_t i = 1; i < bands.bands.size(); ++i) CHECK(bands.bands[i - 1].to == bands.bands[i].from);
+  }
+}
+
+TEST_CASE("round and slanting decks take strips too") {
+  auto round = deck("Round", model::Circle{mm(5'000)});
+  auto ring = deck("Ring", model::Ring{mm(6'000), mm(1'800)});
+  auto corner =
+      deck("Corner", model::Polygon{{place(0, 0), place(7'000, 0), place(7'000, 2'500), place(0, 5'000)}});
+  std::vector<model::Deck> decks = {round, ring, corner};
+  std::vector<figures::StripDeck> strips(3);
+  for (std::size_t i = 0; i < 3; ++i) {
+    decks[i].boards = boards(138, 5);
+    strips[i].edge.deck = i;
+    strips[i].edge.wayOut = place(2'500, 5'000);
+    strips[i].edge.strips = {strip(i, 1, 0, 15), strip(i, 2, 15, 20)};
+    strips[i].starts = {"09:00", "09:20"};
+    strips[i].litres = {"1.1 L", "1.2 L"};
+  }
+  const auto d = planOf(Decks(decks), strips);
+  CHECK(d.size.h > Dim{});
+  checkInside(d);
+  for (const char* text : {"Round", "Ring", "Corner"}) CHECK(hasText(d, text));
+}
+
+TEST_CASE("decks without a place on a plan are told and not drawn") {
+  const auto d = planOf(Decks({deck("Fascia", model::Strip{mm(9'000), mm(200)})}), {figures::StripDeck{}});
+  CHECK(d.size.h == Dim{});
+  CHECK(d.alt == "Plan of the strips in the order they are laid: A Fascia.");
+}
+
+namespace {
+
+model::Hour hour(int clock, std::vector<model::Gate> reasons) {
+  model::Hour h;
+  h.at.minutes = clock * 60;
+  h.isFit = reasons.empty();
+  h.reasons = std::move(reasons);
+  h.source = model::WeatherSource::Forecast;
+  return h;
+}
+
+/// Dark to five, dew to eight, fit to noon, hot boards to seven, dark; one hour of damp air at ten.
+figures::HoursDay summerDay() {
+  using model::Gate;
+  figures::HoursRow row{"A\u00A0\u00A0Landing", {}, {{8 * 60 + 30, 9 * 60 + 50, "first coat"}}};
+  for (int h = 0; h < 24; ++h) {
+    if (h < 5 || h >= 19) row.hours.push_back(hour(h, {Gate::Damp, Gate::Dark}));
+    else if (h < 8) row.hours.push_back(hour(h, {Gate::Dew}));
+    else if (h == 10) row.hours.push_back(hour(h, {Gate::Damp, Gate::Rain}));
+    else if (h < 12) row.hours.push_back(hour(h, {}));
+    else row.hours.push_back(hour(h, {Gate::BoardsHot}));
+  }
+  figures::HoursDay day;
+  day.rows = {row};
+  day.sunrise = 6 * 60 + 55;
+  day.sunset = 19 * 60 + 10;
+  day.sun = {"sunrise 06:55", "sunset 19:10"};
+  for (int h = 6; h <= 20; h += 2) day.clock.push_back(std::to_string(h));
+  return day;
+}
+
+}  // namespace
+
+TEST_CASE("the hours of a day say in words or letters why they are not fit") {
+  const auto d = figures::hoursChart(summerDay(), metric().pen(), Dim::mm(166));
+  CHECK(hasText(d, "boards too hot"));
+  CHECK(hasText(d, "A"));  // an hour is too narrow for words, and the last one for 'dark'
+  CHECK(hasText(d, "Solid: fit. Frame: planned. Hatched: not fit; A\u00A0air too damp; N\u00A0dark."));
+  CHECK(hasText(d, "sunrise 06:55"));
+  CHECK(hasText(d, "first"));
+  checkInside(d);
+  CHECK(d.alt ==
+        "Hours fit for a coat: A\u00A0\u00A0Landing: 6 to 8 dew, 8 to 10 fit, 10 to 11 air too damp, 11 to "
+        "12 fit, "
+        "12 to 19 "
+        "boards too hot, 19 to 20 dark, first coat planned 08:30 to 09:50; sunrise 06:55; sunset 19:10.");
+}
+
+TEST_CASE("a day without a coat has no chart of hours") {
+  CHECK(figures::hoursChart({}, metric().pen(), Dim::mm(166)).items.empty());
+}
