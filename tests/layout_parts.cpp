@@ -124,6 +124,19 @@ TEST_CASE("rows for writing are at least 8 mm apart", "[layout]") {
   CHECK(lines[2].y - lines[0].y >= 8 * 72 / 25.4);
 }
 
+TEST_CASE("a long signal word of another language stays on its colour", "[layout]") {
+  typeset::Furniture around = furniture();
+  around.signalWords[3] = "NIEBEZPIECZEŃSTWO";
+  const Result r =
+      layOut({box(Callout::Danger, "Title.", {paragraph("What happens."), paragraph("What to do.")})}, false,
+             model::Paper::A4, around, "pl");
+  const Words signal = find(r.dump, around.signalWords[3]);
+  const auto ground = shapesOf(r.dump, "fill #9b2423");
+  REQUIRE(ground.size() == 1);
+  CHECK(signal.width > 0);
+  CHECK(signal.x + signal.width < ground[0].x + ground[0].w);
+}
+
 TEST_CASE("a panel stands in a heavy frame with its word on its colour", "[layout]") {
   const std::pair<Callout, std::string> panels[] = {
       {Callout::Danger, "#9b2423"}, {Callout::Warning, "#f28c00"}, {Callout::Caution, "#f9a900"}};

@@ -117,8 +117,10 @@ class PanelSetter {
     span.text = word;
     const Dim room = place_.x + ground - inset / 2 - x;
     if (width(setter_.in.fonts, span) > room) {  // a long word in another language
-      style.plain.tracking = {};
-      style.plain.size = setter_.style("table").plain.size;
+      style.plain.tracking = span.tracking = {};
+      style.plain.size = span.size = setter_.style("table").plain.size;
+      if (const Dim wide = width(setter_.in.fonts, span); wide > room)
+        style.plain.size = {base::mulDiv(style.plain.size.raw, room.raw, wide.raw, base::Round::Down)};
     }
     const FaceMetrics& metrics =
         setter_.in.fonts.faces[setter_.in.fonts.byRole.at(style.plain.face)]->metrics();
