@@ -99,6 +99,19 @@ TEST_CASE("a table's head keeps two rows with it", "[layout]") {
   }
 }
 
+TEST_CASE("a section marked whole goes over to the next page with its title", "[layout]") {
+  for (int lines = 20; lines < 52; ++lines) {
+    markup::Blocks blocks;
+    for (int i = 0; i < lines; ++i) blocks.push_back(paragraph("One line."));
+    blocks.push_back(title("Tuesday"));
+    blocks.push_back(section("Work", true));
+    std::get<markup::Heading>(blocks.back().node).isWhole = true;
+    blocks.push_back(table("l4 l8 r3", " | work | amount", rows(20)));
+    const Result r = layOut(blocks);
+    CHECK(find(r.dump, "Tuesday").page == find(r.dump, "Deck 19").page);
+  }
+}
+
 TEST_CASE("a short group of rows is not torn by a page break", "[layout]") {
   std::vector<std::string> lines;
   for (int deck = 0; deck < 30; ++deck) {

@@ -20,7 +20,7 @@ TEST_CASE("headings outside the two levels are refused") {
         "quote.md:3: error: headings have two levels\n  hint: write '## ', or make the words **strong**\n");
   CHECK(messagesFor("## Price {wied}\n") ==
         "quote.md:1: error: 'wied' is not an attribute of a heading; did you mean 'wide'?\n"
-        "  hint: known are {wide}, {small} and {fenced}\n");
+        "  hint: known are {wide}, {small}, {whole} and {fenced}\n");
   CHECK(messagesFor("Total\n---\n") ==
         "quote.md:1: error: a line of dashes makes a heading of these words\n"
         "  hint: put an empty line between them for a page break, or write '## ' for a heading\n");

@@ -25,7 +25,8 @@ typeset::Drawing stripsOf(const sheets::Day& day, const sheets::Computed& x, con
     }
     decks.push_back(std::move(deck));
   }
-  return figures::stripsPlan(x.c, x.estimate, decks, pen, {width, typeset::Dim::mm(54)});
+  const auto height = typeset::Dim::mm(sheets::takesTwoPages(day) ? 110 : 54);
+  return figures::stripsPlan(x.c, x.estimate, decks, pen, {width, height});
 }
 
 typeset::Drawing hoursOf(const sheets::Day& day, const sheets::Computed& x, const sheets::Words& w,

@@ -197,17 +197,19 @@ class HoursWriter {
   void putSun(Dim top) {
     const Stroke stroke = {colour(pen_, "accent"), hundredthsPt(120), {}, false};
     std::size_t i = 0;
+    bool isShown = false;
     for (const auto& minutes : {day_.sunrise, day_.sunset}) {
       if (!minutes) continue;
       const auto& text = day_.sun.at(i++);
       if (*minutes < day_.from * 60 || *minutes > day_.until * 60) continue;
       const Dim x = on(*minutes);
+      isShown = true;
       put(out_.items, line({x, top}, {x, y_ + unit_}, stroke));
       const Words w = words(pen_, "drawing", text);
       const Dim at = std::clamp(x - w.width / 2, left_, width_ - w.width);
       put(out_.items, w, {at, y_ + unit_ + tenths(5) + rise("drawing")});
     }
-    if (i > 0) y_ += unit_ + tenths(5) + leading("drawing");
+    if (isShown) y_ += unit_ + tenths(5) + leading("drawing");
   }
 
   void putLegend() {

@@ -47,6 +47,7 @@ struct Heading {
   bool isWide = false;
   bool isFenced = false;  // '{fenced}': heavy rules above and below
   bool isSmall = false;   // '{small}': tables in the size of notes
+  bool isWhole = false;   // '{whole}': not broken over pages
 };
 struct Paragraph {
   Inlines text;

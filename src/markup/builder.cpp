@@ -285,7 +285,8 @@ void Builder::finishHeading(Frame& frame) {
     return;
   }
   const HeadingAttributes attributes = source_.attributesOf(frame.line);
-  add(Heading{static_cast<int>(frame.level), std::move(words), attributes.isWide, attributes.isFenced, attributes.isSmall},
+  add(Heading{static_cast<int>(frame.level), std::move(words), attributes.isWide, attributes.isFenced,
+              attributes.isSmall, attributes.isWhole},
       frame.line);
 }
 

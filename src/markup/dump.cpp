@@ -65,8 +65,8 @@ struct Dumper {
   }
 
   void operator()(const Heading& h) {
-    line("heading " + std::to_string(h.level) + (h.isWide ? " wide" : "") + (h.isFenced ? " fenced" : "") + (h.isSmall ? " small" : "") +
-         ": " + words(h.text));
+    line("heading " + std::to_string(h.level) + (h.isWide ? " wide" : "") + (h.isFenced ? " fenced" : "") +
+         (h.isSmall ? " small" : "") + (h.isWhole ? " whole" : "") + ": " + words(h.text));
   }
   void operator()(const Paragraph& p) { line("paragraph: " + words(p.text)); }
   void operator()(const List& list) {

@@ -136,12 +136,13 @@ void Source::takeAttributes(std::string& line) {
     if (word == "wide") attributes.isWide = true;
     else if (word == "fenced") attributes.isFenced = true;
     else if (word == "small") attributes.isSmall = true;
+    else if (word == "whole") attributes.isWhole = true;
     else {
-      const std::string near = base::nearest(word, {"wide", "fenced", "small"});
+      const std::string near = base::nearest(word, {"wide", "fenced", "small", "whole"});
       error(lineCount(),
             "'" + word + "' is not an attribute of a heading" +
                 (near.empty() ? "" : "; did you mean '" + near + "'?"),
-            "known are {wide}, {small} and {fenced}");
+            "known are {wide}, {small}, {whole} and {fenced}");
     }
   }
   std::fill(line.begin() + static_cast<std::ptrdiff_t>(open), line.end(), ' ');

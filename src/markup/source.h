@@ -24,6 +24,7 @@ struct HeadingAttributes {
   bool isWide = false;
   bool isFenced = false;
   bool isSmall = false;
+  bool isWhole = false;
 };
 
 /// Where the line of dashes of a table stands, and how many dashes each column has there.

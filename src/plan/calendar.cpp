@@ -1,14 +1,15 @@
 #include "plan/calendar.h"
 
+#include "model/lookup.h"
+
 #include <algorithm>
 
 namespace plan {
 
 Calendar::Calendar(const model::Crew& crew, int morning, int evening)
     : crew_(crew), day_{crew.startMinutes + morning, crew.endMinutes - evening} {
-  // The break starts half way through the working time, on a quarter of an hour.
-  const int middle = crew.startMinutes + (crew.endMinutes - crew.startMinutes - crew.breakMinutes) / 2;
-  pause_ = {middle / 15 * 15, middle / 15 * 15 + crew.breakMinutes};
+  const auto pause = model::breakOf(crew);
+  pause_ = {pause.from, pause.until};
 }
 
 bool Calendar::isWorkday(base::Date day) const {

@@ -1,6 +1,6 @@
 // Facts for the day plan: a page for each day with a coat, the other days shorter.
 #include "model/lookup.h"
-#include "sheets/day_parts.h"
+#include "sheets/day_work.h"
 #include "sheets/facts_common.h"
 #include "sheets/facts_decks.h"
 
@@ -9,19 +9,7 @@
 namespace sheets {
 namespace {
 
-std::string deckName(const Computed& x, std::size_t deck) {
-  return deckLetter(deck) + "\u00A0" + x.c.job.areas[deck].name;
-}
-
 std::string coatName(int coat, const Words& w) { return w("coats.names." + std::to_string(coat)); }
-
-std::string span(int from, int until, const Words& w) {
-  return w("day.span", {{"from", w.clock(from)}, {"to", w.clock(until)}});
-}
-
-std::string litresText(std::int64_t steps, const Words& w) {
-  return w.volumeNumber(steps) + "\u00A0" + w.volumeUnit();
-}
 
 /// Tasks of a day with their minutes; those counted once for the whole job only where there is nothing else.
 std::vector<std::pair<std::string, int>> tasksOf(const Day& day, const Computed& x, bool isWholeJob) {
@@ -82,123 +70,6 @@ void addAir(Facts& f, const Day& day, const Computed& x, const Words& w) {
   f.emplace_back("air_from", from);
 }
 
-/// '4 strips of 13 boards, the last of 1'
-std::string stripsText(const DayCoat& coat, const Computed& x, const Words& w) {
-  if (coat.edge == nullptr) return {};
-  if (coat.strips.empty()) return w("strips.none");
-  const bool isStairs = std::holds_alternative<model::Stairs>(x.c.job.areas[coat.deck].shape);
-  const std::string kind = isStairs ? "strips.treads." : "strips.boards.";
-  const auto& strips = coat.strips;
-  std::vector<std::int64_t> boards;
-  for (const auto& s : strips) boards.push_back(s.strip->boards);
-  if (isStairs && boards.size() == 1) return w(coat.edge->startsAtEnd ? "strips.top_down" : "strips.foot_up");
-  if (boards.size() == 1) return w.counted("strips.boards.single", boards[0]);
-  const auto count = std::to_string(boards.size());
-  const bool isEven = std::all_of(boards.begin(), boards.end() - 1, [&](auto n) { return n == boards[0]; });
-  const auto [least, most] = std::minmax_element(boards.begin(), boards.end());
-  if (!isEven)
-    return w(kind + "range",
-             {{"count", count}, {"range", w.range(std::to_string(*least), std::to_string(*most))}});
-  const auto equal = w.counted(kind + "equal", boards[0], {{"count", count}});
-  return boards.back() == boards[0]
-             ? equal
-             : w("strips.last", {{"strips", equal}, {"last", std::to_string(boards.back())}});
-}
-
-/// Shifts that make one line of the day: all of a coat on a deck; the passes of one task on a deck; short
-/// pieces of one task on several decks.
-struct Line {
-  std::vector<const model::Shift*> shifts;
-  const model::Task* task = nullptr;  // of the first
-};
-
-bool belongs(const model::Shift& next, const Line& line, const Computed& x) {
-  constexpr int shortPiece = 30;  // minutes
-  const auto& last = *line.shifts.back();
-  const auto& task = model::taskOf(x.content, next.task);
-  if (next.deck && next.deck == last.deck)
-    return (task.isPerCoat && line.task->isPerCoat && next.pass == last.pass) ||
-           (task.isPerPass && next.task == last.task);
-  const auto isShort = [](const model::Shift& s) { return s.end.minutes - s.start.minutes <= shortPiece; };
-  return next.deck && last.deck && next.task == last.task && next.pass == last.pass && !task.isPerCoat &&
-         isShort(next) && isShort(last);
-}
-
-std::vector<Line> linesOf(const Day& day, const Computed& x) {
-  std::vector<Line> lines;
-  for (const auto* s : day.shifts) {
-    if (!lines.empty() && belongs(*s, lines.back(), x)) lines.back().shifts.push_back(s);
-    else lines.push_back({{s}, &model::taskOf(x.content, s->task)});
-  }
-  return lines;
-}
-
-/// 'sand, 40 and 60 grit' 'blow clean, cut in 07:55, oil 08:25'
-std::string whatText(const Line& line, const Computed& x, const Words& w) {
-  if (line.task->isPerCoat) {
-    std::string s;
-    for (const auto* shift : line.shifts) {
-      const auto& name = model::taskOf(x.content, shift->task).name;
-      s += s.empty() ? name : ", " + w("day.step", {{"task", name}, {"time", w.clock(shift->start.minutes)}});
-    }
-    return s;
-  }
-  if (!line.task->isPerPass) return line.task->name;
-  std::vector<std::string> grits;
-  for (const auto* shift : line.shifts) {
-    const auto grit = std::to_string(shift->pass);
-    if (std::find(grits.begin(), grits.end(), grit) == grits.end()) grits.push_back(grit);
-  }
-  return w("day.grit", {{"task", line.task->name}, {"grit", w.joined(grits)}});
-}
-
-std::string whereText(const Line& line, const Computed& x, const Words& w) {
-  std::vector<std::string> names;
-  for (const auto* s : line.shifts) {
-    if (!s->deck) continue;
-    const auto name = deckName(x, *s->deck);
-    if (std::find(names.begin(), names.end(), name) == names.end()) names.push_back(name);
-  }
-  return w.joined(names);
-}
-
-FactList workFacts(const Day& day, const Computed& x, const Words& w) {
-  FactList rows;
-  const auto row = [&](const std::string& time, const std::string& what, const std::string& where) {
-    rows.push_back({{"time", time},
-                    {"what", capitalised(what)},
-                    {"where", where},
-                    {"strips", ""},
-                    {"area", ""},
-                    {"rate", ""},
-                    {"litres", ""}});
-  };
-  std::vector<std::string> morning, evening;
-  bool isMorning = true;
-  for (const auto& task : x.content.tasks) {
-    if (task.measure != model::Measure::Day) isMorning = false;
-    else (isMorning ? morning : evening).push_back(task.name);
-  }
-  const auto& crew = x.c.job.crew;
-  const bool isCoated = !day.coats.empty();  // such a page has no room for what is done every day
-  if (!morning.empty() && !isCoated) row(w.clock(crew.startMinutes), w.joined(morning), "");
-  for (const auto& line : linesOf(day, x)) {
-    const auto& first = *line.shifts.front();
-    row(span(first.start.minutes, line.shifts.back()->end.minutes, w), whatText(line, x, w),
-        whereText(line, x, w));
-    for (const auto& coat : day.coats) {
-      if (!line.task->isPerCoat || coat.deck != first.deck || coat.coat != first.pass) continue;
-      rows.back()[3].second = stripsText(coat, x, w);
-      rows.back()[4].second = w.area(coat.area);
-      rows.back()[5].second = w.spread(coat.need->rate);
-      rows.back()[6].second = litresText(coat.litres, w);
-    }
-  }
-  if (!evening.empty() && !isCoated)
-    row(w("day.until", {{"time", w.clock(crew.endMinutes)}}), w.joined(evening), "");
-  return rows;
-}
-
 FactList tinFacts(const Day& day, const Words& w) {
   FactList tins;
   for (const auto& t : day.tins)
@@ -233,13 +104,16 @@ std::string openText(const Day& day, const Words& w) {
   return least == 0 ? "" : w.counted("waits.minutes", least);
 }
 
-/// Tables of at most four coats, to write on beside each other.
+/// Tables of a few coats each, to write on beside each other. Times of twelve hours are wider.
 FactList logFacts(const Day& day, const Computed& x, const Words& w) {
-  constexpr std::size_t most = 4;
+  if (day.coats.empty()) return {};
+  const std::size_t most = w.region().monthFirst ? 3 : 4;
+  const std::size_t count = (day.coats.size() + most - 1) / most,
+                    each = (day.coats.size() + count - 1) / count;
   FactList tables;
-  for (std::size_t from = 0; from < day.coats.size(); from += most) {
+  for (std::size_t from = 0; from < day.coats.size(); from += each) {
     FactList coats;
-    for (std::size_t i = from; i < std::min(from + most, day.coats.size()); ++i) {
+    for (std::size_t i = from; i < std::min(from + each, day.coats.size()); ++i) {
       const auto& coat = day.coats[i];
       const bool isAlone = std::count_if(day.coats.begin(), day.coats.end(),
                                          [&](const auto& c) { return c.deck == coat.deck; }) == 1;
@@ -268,7 +142,49 @@ bool hasHours(const Day& day, const Computed& x) {
   });
 }
 
-Facts dayFactsOf(const std::vector<Day>& days, std::size_t i, const Computed& x, const Words& w) {
+/// About how high the part of a day without a coat is, in rows of its table.
+std::size_t rowsOf(const Day& day, bool isFirst, const Computed& x, const Words& w) {
+  constexpr std::size_t titleAndRemarks = 9, clearing = 3, firstClearing = 2;
+  return titleAndRemarks + workFacts(day, x, w).size() + (day.firstOn.empty() ? 0 : clearing) +
+         (isFirst ? firstClearing + x.c.job.beforeWeCome.size() : 0);
+}
+
+/// Where pages begin when each holds so many rows: the first part of each page.
+std::vector<std::size_t> pagesOf(const std::vector<std::size_t>& parts, std::size_t capacity) {
+  std::vector<std::size_t> starts;
+  std::size_t filled = 0;
+  for (std::size_t i = 0; i < parts.size(); ++i) {
+    if (i == 0 || filled + parts[i] > capacity) {
+      starts.push_back(i);
+      filled = 0;
+    }
+    filled += parts[i];
+  }
+  return starts;
+}
+
+/// For each day, whether it begins a page. Days with a coat have theirs for themselves; those between them
+/// share as few pages as they can, filled alike.
+std::vector<bool> pageStarts(const std::vector<Day>& days, const Computed& x, const Words& w) {
+  constexpr std::size_t pageRows = 37;
+  std::vector<bool> starts(days.size(), true);
+  for (std::size_t from = 0; from < days.size();) {
+    std::vector<std::size_t> parts;
+    for (std::size_t i = from; i < days.size() && days[i].coats.empty(); ++i)
+      parts.push_back(rowsOf(days[i], i == 0, x, w));
+    std::size_t capacity = pageRows;
+    const auto fewest = pagesOf(parts, pageRows).size();
+    while (capacity > 1 && pagesOf(parts, capacity - 1).size() == fewest) --capacity;
+    const auto pages = pagesOf(parts, capacity);
+    for (std::size_t i = 0; i < parts.size(); ++i)
+      starts[from + i] = std::find(pages.begin(), pages.end(), i) != pages.end();
+    from += std::max<std::size_t>(1, parts.size());
+  }
+  return starts;
+}
+
+Facts dayFactsOf(const std::vector<Day>& days, std::size_t i, bool startsPage, const Computed& x,
+                 const Words& w) {
   const Day& day = days[i];
   const bool isCoated = !day.coats.empty();
   const auto number = std::to_string(i + 1);
@@ -283,11 +199,13 @@ Facts dayFactsOf(const std::vector<Day>& days, std::size_t i, const Computed& x,
       {"title", w("day.title", {{"day", w.shortDate(day.date)}, {"work", titleOf(day, x, w)}})},
       {"place", w(x.c.job.crew.leader.empty() ? "day.lede" : "day.lede_led",
                   x.c.job.crew.leader.empty() ? model::Values{{"n", number}, {"m", place.at("m")}} : place)},
-      {"breaks", Fact::yes(i > 0 && (isCoated || !days[i - 1].coats.empty()))},
+      {"breaks", Fact::yes(i > 0 && startsPage)},
       {"on_site", span(x.c.job.crew.startMinutes, x.c.job.crew.endMinutes, w)},
       {"has_pause", Fact::yes(pause.until > pause.from)},
       {"pause", span(pause.from, pause.until, w)},
       {"coated", Fact::yes(isCoated)},
+      {"date", w.shortDate(day.date)},
+      {"two_pages", Fact::yes(takesTwoPages(day))},
       {"litres", isCoated ? litresText(litres, w) : ""},
       {"hours_figure", isCoated && hasHours(day, x) ? "hours-" + number : ""},
       {"strips_figure", isDrawn ? "strips-" + number : ""},
@@ -310,8 +228,9 @@ Facts dayFacts(const Computed& x) {
   const Words w(*x.c.region, x.language);
   Facts f = commonFacts(x, w);
   const auto days = daysOf(x, w);
+  const auto starts = pageStarts(days, x, w);
   FactList plans;
-  for (std::size_t i = 0; i < days.size(); ++i) plans.push_back(dayFactsOf(days, i, x, w));
+  for (std::size_t i = 0; i < days.size(); ++i) plans.push_back(dayFactsOf(days, i, starts[i], x, w));
   f.emplace_back("day_plans", std::move(plans));
   // A difference, so that only the size of the degree counts; 3 K, ISO 8502-4:2017 for steel, our choice for
   // timber.

@@ -128,7 +128,7 @@ class DocumentSetter {
                                      : setHanging(heading, body));
     setter_.isSmall = false;
     const Dim height = setter_.height(section);
-    if (heading.isFenced && height <= setter_.pageHeight()) keepTogether(section);
+    if ((heading.isFenced || heading.isWhole) && height <= setter_.pageHeight()) keepTogether(section);
     else if (height * 4 < setter_.pageHeight()) keepParts(section);
     lastHeight_ = height;
     append(out_, std::move(section));
