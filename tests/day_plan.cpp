@@ -1,5 +1,5 @@
 // A plan cut into days: litres, strips and tins of each. Rates and sizes are those of the fixtures.
-#include "sheets/day_parts.h"
+#include "sheets/day_work.h"
 
 #include "english.h"
 #include "estimate/estimate.h"
@@ -114,4 +114,52 @@ TEST_CASE("a coat that takes several days is cut between its strips") {
   }
   CHECK(parts == 2);
   CHECK(boards == 40);
+}
+
+namespace {
+
+bool isYes(const sheets::Facts& facts, const char* name) {
+  return std::get<bool>(sheets::find(facts, name)->value);
+}
+
+sheets::FactList dayPlans(const Made& m) {
+  const auto facts = sheets::dayFacts(m.computed());
+  return std::get<sheets::FactList>(sheets::find(facts, "day_plans")->value);
+}
+
+}  // namespace
+
+TEST_CASE("a day with a coat begins a page, and so does the day after it") {
+  Made m;
+  m.make();
+  const auto days = dayPlans(m);
+  REQUIRE(days.size() == m.plan.days.size());
+  CHECK_FALSE(isYes(days[0], "breaks"));
+  bool hasShared = false;
+  for (std::size_t i = 1; i < days.size(); ++i) {
+    const bool isAlone = isYes(days[i], "coated") || isYes(days[i - 1], "coated");
+    if (isAlone) CHECK(isYes(days[i], "breaks"));
+    hasShared = hasShared || !isYes(days[i], "breaks");
+  }
+  CHECK(hasShared);
+}
+
+TEST_CASE("a day of four coats takes a second page for its strips and its log") {
+  Made m;
+  m.make();
+  for (const auto& day : m.days()) {
+    if (day.coats.empty()) continue;
+    CHECK(sheets::roomForStrips(day, m.computed()).value_or(0) >= 30);
+    auto many = day;
+    while (many.coats.size() < 4) many.coats.push_back(many.coats.front());
+    CHECK_FALSE(sheets::roomForStrips(many, m.computed()));
+  }
+}
+
+TEST_CASE("the day plan names no price") {
+  Made m;
+  m.make();
+  m.price.total = {123'456'78};
+  for (const auto& [name, fact] : sheets::dayFacts(m.computed()))
+    CHECK(name.find("price") == std::string::npos);
 }

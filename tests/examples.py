@@ -131,7 +131,8 @@ def check_dates(ref, texts, figures, forms):
     check(visit in care, f"{ref}: yearly visit, {visit}, in the aftercare sheet")
     first, done = figures["calendar"][0]["start"], max(shift["end"] for shift in figures["calendar"])
     check(forms.date(first, "%a", "%b") in texts["quote"], f"{ref}: start, {first}, in the quote")
-    check(forms.date(first, "%A") in texts["quote"], f"{ref}: day to be clear, {first}, in the quote")
+    eve = (datetime.date.fromisoformat(first[:10]) - datetime.timedelta(days=1)).isoformat() + first[10:]
+    check(forms.date(eve, "%a", "%b") in texts["quote"], f"{ref}: evening to be clear by, {eve}, in the quote")
     check("about " + forms.date(done, "%a", "%b") in texts["quote"], f"{ref}: hand-over, {done}, in the quote")
     check(forms.date(at["walk"], "%A") in texts["quote"], f"{ref}: kept clear until {at['walk']}, in the quote")
 

@@ -22,6 +22,15 @@ const TextRun* runOf(const Drawing& d, const std::string& text) {
 
 bool hasText(const Drawing& d, const std::string& text) { return runOf(d, text) != nullptr; }
 
+/// The n of the note 'Scale 1:n'; 0 = none.
+int scaleOf(const Drawing& d) {
+  for (int n = 5; n <= 5000; n += 5) {
+    if (hasText(d, "Scale 1:" + std::to_string(n) + ". Black corner: start there. Arrow: leave there."))
+      return n;
+  }
+  return 0;
+}
+
 /// Everything lies in the drawing; half a line's width may hang over.
 void checkInside(const Drawing& d) {
   const Dim slack = Dim::pt(2);
@@ -100,6 +109,21 @@ TEST_CASE("the bands of strips cover a deck without a gap") {
     CHECK(bands.bands.back().to == mm(6'200));
     for (std::size_t i = 1; i < bands.bands.size(); ++i) CHECK(bands.bands[i - 1].to == bands.bands[i].from);
   }
+}
+
+TEST_CASE("decks far apart on the site are drawn side by side, no smaller for it") {
+  auto near = landing(), far = landing();
+  near.at = place(0, 0);
+  far.at = place(90'000, 0);
+  auto first = landingStrips(), second = landingStrips();
+  second.edge.deck = 1;
+  for (auto& s : second.edge.strips) s.deck = 1;
+  const auto alone = planOf(Decks({near}), {first}), both = planOf(Decks({near, far}), {first, second});
+  // Side by side each has half the width; the ninety metres between them do not count.
+  CHECK(scaleOf(alone) > 0);
+  CHECK(scaleOf(both) >= scaleOf(alone));
+  CHECK(scaleOf(both) <= 250);
+  checkInside(both);
 }
 
 TEST_CASE("round and slanting decks take strips too") {

@@ -1,6 +1,6 @@
 #include "app/day_charts.h"
 
-#include "sheets/day_parts.h"
+#include "sheets/day_work.h"
 
 #include <algorithm>
 
@@ -25,7 +25,7 @@ typeset::Drawing stripsOf(const sheets::Day& day, const sheets::Computed& x, con
     }
     decks.push_back(std::move(deck));
   }
-  const auto height = typeset::Dim::mm(sheets::takesTwoPages(day) ? 110 : 54);
+  const auto height = typeset::Dim::mm(sheets::roomForStrips(day, x).value_or(110));
   return figures::stripsPlan(x.c, x.estimate, decks, pen, {width, height});
 }
 

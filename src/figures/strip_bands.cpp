@@ -32,11 +32,11 @@ bool isFootLow(model::Side up) { return up == Side::Right || up == Side::Bottom;
 StripBands bandsOf(const PlacedDeck& placed, const model::Deck& deck, const model::WetEdge& edge) {
   StripBands out;
   Length pitch;
-  bool startsLow = !edge.startsAtEnd;
+  out.startsLow = !edge.startsAtEnd;
   if (const auto* stairs = std::get_if<model::Stairs>(&deck.shape)) {
     out.alongX = placed.up == Side::Top || placed.up == Side::Bottom;
     pitch = stairs->going;
-    startsLow = isFootLow(placed.up) != edge.startsAtEnd;
+    out.startsLow = isFootLow(placed.up) != edge.startsAtEnd;
   } else if (deck.boards) {
     out.alongX = model::runsAlongX(placed.extent, deck.boards->run);
     pitch = deck.boards->width + deck.boards->gap;
@@ -46,7 +46,7 @@ StripBands bandsOf(const PlacedDeck& placed, const model::Deck& deck, const mode
   int count = 0;
   for (const auto& strip : edge.strips) count += strip.boards;
   for (const auto& strip : edge.strips) {
-    const int first = startsLow ? strip.fromBoard : count - strip.fromBoard - strip.boards;
+    const int first = out.startsLow ? strip.fromBoard : count - strip.fromBoard - strip.boards;
     out.bands.push_back({low + pitch * first, std::min(low + pitch * (first + strip.boards), high)});
   }
   return out;

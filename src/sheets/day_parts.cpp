@@ -157,11 +157,6 @@ void openTins(Day& day, std::vector<model::TinCount>& shelf, base::Volume need, 
 
 }  // namespace
 
-bool takesTwoPages(const Day& day) {
-  constexpr std::size_t most = 3;
-  return day.coats.size() > most;
-}
-
 std::vector<Day> daysOf(const Computed& x, const Words& w) {
   const auto coats = coatsOf(x, w);
   std::vector<Day> days;

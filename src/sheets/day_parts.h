@@ -35,9 +35,6 @@ struct Day {
   std::vector<std::size_t> firstOn;         // decks that nobody worked on before
 };
 
-/// More coats than one page of the day plan holds: the strips and what is written stand on a second.
-bool takesTwoPages(const Day& day);
-
 /// The days with work on site. Litres are those of printedLitres(), so that all sheets agree.
 std::vector<Day> daysOf(const Computed& x, const Words& w);
 

@@ -16,4 +16,8 @@ std::string litresText(std::int64_t steps, const Words& w);
 /// are told on days without a coat only: the page of a coat has no room for what is done every day.
 FactList workFacts(const Day& day, const Computed& x, const Words& w);
 
+/// Millimetres of height that the page of a day with coats leaves to the drawing of its strips, beside its
+/// tables; nothing where that is too little: then drawing and log stand on a second page.
+std::optional<int> roomForStrips(const Day& day, const Computed& x);
+
 }  // namespace sheets

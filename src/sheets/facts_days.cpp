@@ -205,7 +205,7 @@ Facts dayFactsOf(const std::vector<Day>& days, std::size_t i, bool startsPage, c
       {"pause", span(pause.from, pause.until, w)},
       {"coated", Fact::yes(isCoated)},
       {"date", w.shortDate(day.date)},
-      {"two_pages", Fact::yes(takesTwoPages(day))},
+      {"two_pages", Fact::yes(isCoated && !roomForStrips(day, x))},
       {"litres", isCoated ? litresText(litres, w) : ""},
       {"hours_figure", isCoated && hasHours(day, x) ? "hours-" + number : ""},
       {"strips_figure", isDrawn ? "strips-" + number : ""},
