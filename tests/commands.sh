@@ -125,6 +125,21 @@ says err 'broken.yaml:'
 says out "$ref"
 rm "$box/jobs/broken.yaml"
 
+expect 'what the records teach' 0 "$program" rates "$box/jobs" -o "$box/jobs/rates.yaml"
+says out 'rates.yaml: spreading rates from 1 job'
+expect 'once more, over older rates' 0 "$program" rates "$box/jobs" -o "$box/jobs/rates.yaml"
+expect 'to standard output' 0 "$program" rates "$box/jobs"
+cmp "$box/out" "$box/jobs/rates.yaml" || bad=1
+says out 'product: tern-oil, timber: kwila, state: weathered, coat: 1, rate: '
+expect 'over a job' 1 "$program" rates "$box/jobs" -o "$box/first.yaml"
+says err 'is there already and holds something else'
+sed 's/^# spreading_rates: rates.yaml .*/spreading_rates: jobs\/rates.yaml/' "$box/recorded.yaml" > "$box/taught.yaml"
+expect 'a job that uses them' 0 "$program" figures --explain "$box/taught.yaml"
+says out 'from 1 of your own jobs'
+mkdir "$box/empty"
+expect 'rates of nothing' 1 "$program" rates "$box/empty"
+says err 'no job records the litres of a coat'
+
 expect 'a start before the last coat' 1 "$program" again "$box/jobs/first.yaml" --start 2027-02-18
 says err 'its last coat lies on 2027-02-18'
 expect "next year's job" 0 "$program" again "$box/jobs/first.yaml" --start 2028-02-21

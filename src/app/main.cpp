@@ -14,8 +14,8 @@ namespace {
 constexpr int wrongUse = 2;
 constexpr auto version = "planksheaf 0.1.0";
 
-const std::vector<std::string> commands = {"pack",  "check", "figures", "plan", "new",
-                                           "facts", "looks", "watch",   "due",  "again"};
+const std::vector<std::string> commands = {"pack",  "check", "figures", "plan",  "new",  "facts",
+                                           "looks", "watch", "due",     "again", "rates"};
 
 constexpr auto intro =
     R"(One YAML job file becomes a pack of PDFs: quote, aftercare sheet, crew safety sheet, day plan, order list, office sheet.

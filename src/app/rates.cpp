@@ -92,8 +92,8 @@ int rates(const std::string& folder, const std::string& file) {
   }
   for (const auto& d : messages.all()) std::cerr << base::format(d);
   if (jobs == 0) {
-    std::cerr << folder << ": error: no job records the litres of a coat\n"
-              << "  hint: write them under 'done:' of finished jobs\n";
+    std::cerr << folder << ": error: no job records the litres of a coat on one kind of boards\n"
+              << "  hint: write them under 'done:' of finished jobs, one entry for each timber and state\n";
     return 1;
   }
   const std::string text = fileText(records::learn(observations), jobs);
