@@ -7,12 +7,6 @@
 namespace plan {
 namespace {
 
-/// A task of a coat lays product when it is measured along the edges or over the surface that takes product;
-/// blowing the boards clean before a coat does not.
-bool isWet(const model::Task& task) {
-  return task.measure == model::Measure::Wetted || task.measure == model::Measure::CutIn;
-}
-
 Chain& chainOf(std::vector<Chain>& chains, std::size_t deck) {
   auto chain = std::find_if(chains.begin(), chains.end(), [&](const auto& c) { return c.deck == deck; });
   if (chain == chains.end()) {
@@ -63,7 +57,7 @@ Work workOf(const model::Estimate& e, const model::Content& content, const model
     }
     Chain& chain = chainOf(work.chains, *line.deck);
     if (task.isPerCoat)
-      addCoatTask(chain.coats, line.pass, {task.id, minutes, isWet(task), task.soilsWetCoats});
+      addCoatTask(chain.coats, line.pass, {task.id, minutes, model::laysProduct(task), task.soilsWetCoats});
     else
       (piece.rank < work.firstCoatRank.value_or(content.tasks.size()) ? chain.before : chain.after)
           .push_back(piece);

@@ -41,12 +41,15 @@ bool belongs(const model::Shift& next, const Line& line, const Computed& x) {
   constexpr int shortPiece = 30;  // minutes
   const auto& last = *line.shifts.back();
   const auto& task = model::taskOf(x.content, next.task);
-  if (next.deck && next.deck == last.deck)
+  if (!next.deck || !last.deck) return false;
+  const bool isOneDeck = std::all_of(line.shifts.begin(), line.shifts.end(),
+                                     [&](const auto* s) { return s->deck == next.deck; });
+  if (isOneDeck)
     return (task.isPerCoat && line.task->isPerCoat && next.pass == last.pass) ||
            (task.isPerPass && next.task == last.task);
   const auto isShort = [](const model::Shift& s) { return s.end.minutes - s.start.minutes <= shortPiece; };
-  return next.deck && last.deck && next.task == last.task && next.pass == last.pass && !task.isPerCoat &&
-         isShort(next) && isShort(last);
+  return next.task == last.task && next.pass == last.pass && !model::laysProduct(task) && isShort(next) &&
+         isShort(last);
 }
 
 std::vector<Line> linesOf(const Day& day, const Computed& x) {
@@ -60,7 +63,9 @@ std::vector<Line> linesOf(const Day& day, const Computed& x) {
 
 /// 'sand, 40 and 60 grit' 'blow clean, cut in 07:55, oil 08:25'
 std::string whatText(const Line& line, const Computed& x, const Words& w) {
-  if (line.task->isPerCoat) {
+  const bool isOneTask = std::all_of(line.shifts.begin(), line.shifts.end(),
+                                     [&](const auto* s) { return s->task == line.task->id; });
+  if (!isOneTask) {
     std::string s;
     for (const auto* shift : line.shifts) {
       const auto& name = model::taskOf(x.content, shift->task).name;
@@ -133,8 +138,12 @@ FactList workFacts(const Day& day, const Computed& x, const Words& w) {
     const auto& first = *line.shifts.front();
     row(span(first.start.minutes, line.shifts.back()->end.minutes, w), whatText(line, x, w),
         whereText(line, x, w));
+    const bool laysSurface = std::any_of(line.shifts.begin(), line.shifts.end(), [&](const auto* shift) {
+      const auto& task = model::taskOf(x.content, shift->task);
+      return model::laysProduct(task) && task.measure == model::Measure::Wetted;
+    });
     for (const auto& coat : day.coats) {
-      if (!line.task->isPerCoat || coat.deck != first.deck || coat.coat != first.pass) continue;
+      if (!laysSurface || coat.deck != first.deck || coat.coat != first.pass) continue;
       rows.back()[3].second = stripsText(coat, x, w);
       rows.back()[4].second = w.area(coat.area);
       rows.back()[5].second = w.spread(coat.need->rate);
