@@ -64,10 +64,8 @@ std::string reference(Object object) {
   return std::to_string(object.number) + " 0 R";
 }
 
-// Thousands of small objects live and die together: the library takes their room in blocks of this size.
-constexpr HPDF_UINT memoryBlock = 1 << 16;
-
-File::File() : document_(made(HPDF_NewEx(nullptr, nullptr, nullptr, memoryBlock, nullptr)), HPDF_Free) {
+// Not with the library's own memory pool: it puts objects on addresses they are not aligned for.
+File::File() : document_(made(HPDF_New(nullptr, nullptr)), HPDF_Free) {
   document_->pdf_version = HPDF_VER_17;
   HPDF_Dict_RemoveElement(document_->info, "Producer");
 }
