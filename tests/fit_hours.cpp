@@ -122,7 +122,9 @@ TEST_CASE("rain shuts the hour it falls in and those whose coat is not rain safe
   const auto wet = hourAt(c, summerDay(), 15);
   CHECK(isFor(wet, Gate::Rain));
   CHECK(wet.air.rain == Approx(0.4));
-  CHECK(hourAt(c, summerDay(), 16).isFit);
+  CHECK(hourAt(c, summerDay(), 16).reasons == Reasons{Gate::Wet});  // drizzle: two hours
+  CHECK(hourAt(c, summerDay(), 17).reasons == Reasons{Gate::Wet});
+  CHECK(hourAt(c, summerDay(), 18).isFit);
   c.job.areas[0].isCovered = true;
   CHECK(hourAt(c, summerDay(), 15).isFit);
 }

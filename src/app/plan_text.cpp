@@ -28,6 +28,8 @@ std::string words(Gate gate) {
       return "air too damp";
     case Gate::Rain:
       return "rain";
+    case Gate::Wet:
+      return "boards wet from rain";
     case Gate::RainBefore:
       return "rain before it is rain safe";
     case Gate::Wind:
@@ -73,14 +75,14 @@ bool isDark(const model::Hour& h) {
   return std::find(h.reasons.begin(), h.reasons.end(), Gate::Dark) != h.reasons.end();
 }
 
-/// Dew and rain that fall now are not told again for later.
+/// Dew and rain that fall now are not told again for later, nor that rain wets.
 std::string why(const model::Hour& h) {
   const auto& r = h.reasons;
   const auto has = [&](Gate gate) { return std::find(r.begin(), r.end(), gate) != r.end(); };
   std::string all;
   for (const Gate gate : r) {
     if (gate == Gate::DewBefore && has(Gate::Dew)) continue;
-    if (gate == Gate::RainBefore && has(Gate::Rain)) continue;
+    if ((gate == Gate::RainBefore || gate == Gate::Wet) && has(Gate::Rain)) continue;
     all += (all.empty() ? "" : ", ") + words(gate);
   }
   return all;
@@ -237,6 +239,8 @@ std::string gateId(Gate gate) {
       return "damp";
     case Gate::Rain:
       return "rain";
+    case Gate::Wet:
+      return "boards_wet";
     case Gate::RainBefore:
       return "rain_before_safe";
     case Gate::Wind:

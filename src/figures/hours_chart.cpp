@@ -31,6 +31,8 @@ const char* nameOf(model::Gate gate) {
       return "damp";
     case model::Gate::Rain:
       return "rain";
+    case model::Gate::Wet:
+      return "boards_wet";
     case model::Gate::RainBefore:
       return "rain_before";
     case model::Gate::Wind:
@@ -55,6 +57,7 @@ Hatch hatchOf(model::Gate gate) {
     case model::Gate::DewBefore:
     case model::Gate::Damp:
     case model::Gate::Rain:
+    case model::Gate::Wet:
     case model::Gate::RainBefore:
     case model::Gate::Moisture:
       return Hatch::Backslash;

@@ -30,6 +30,7 @@ enum class Gate {
   DewBefore,  // dew falls before the coat is touch dry
   Damp,       // relative humidity above the product's limit
   Rain,
+  Wet,         // rain has wetted the boards, and they have not dried yet
   RainBefore,  // rain before it is rain safe
   Wind,
   Dark,

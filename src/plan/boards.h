@@ -62,4 +62,12 @@ double openTime(double dataSheetTime, double surfaceCelsius);
 std::optional<double> washedWoodHours(double leastHours, double airCelsius, double humidityPercent,
                                       double limitPercent);
 
+/// Boards wetted by rain dry as washed ones do, a day at least: 24 to 48 h are common practice (trade memory,
+/// no source). From how much rain on is our own choice: up to half a millimetre in 24 hours is no more than a
+/// heavy dew leaves (from memory); it stays on top and is gone two hours after its last drop.
+inline constexpr double wettingRain = 0.5;          // mm in the 24 hours before
+inline constexpr double driesAfterDrizzle = 2;      // h
+inline constexpr double leastDryingAfterRain = 24;  // h
+inline constexpr double dryingInUnknownAir = 48;    // h, where the forecast ends before the boards are dry
+
 }  // namespace plan

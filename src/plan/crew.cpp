@@ -167,7 +167,7 @@ class Crew {
   }
 
   /// The hours of the task and, on a deck that is coated, until the air has dried the wood to the product's
-  /// limit.
+  /// limit, from rain that has fallen since as well.
   LocalTime dryAfter(const Piece& piece) const {
     if (piece.dryAfter.isZero()) return now_;
     const auto& zone = job().site.timezone;
@@ -178,10 +178,12 @@ class Crew {
     double dried = 0;
     for (int hour = 0; hour < longest; ++hour) {
       const LocalTime t = after(zone, now_, base::Hours::whole(hour));
-      if (dried >= 1) return std::max(least, t);
       const model::Hour* air = maker_.open().hourAt(t, *piece.deck);
-      if (!air || air->source == model::WeatherSource::None) return std::max(least, t);
-      if (air->air.rain > 0 && !job().areas[*piece.deck].isCovered) dried = 0;
+      if (!air) return std::max(least, t);
+      const bool isKnown = air->source != model::WeatherSource::None;
+      const bool isWet = isShutBy(*air, model::Gate::Wet);  // it has rained since
+      if (!isWet && (dried >= 1 || !isKnown)) return std::max(least, t);
+      if (!isKnown) continue;
       if (const auto hours = washedWoodHours(0, air->air.celsius, air->air.humidity, limit);
           hours && *hours > 0)
         dried += 1 / *hours;

@@ -51,6 +51,7 @@ GateSet brokenAt(const Moment& m, double surface, const model::Deck& deck,
   GateSet broken;
   broken[bit(Gate::Dark)] = !m.isLight;
   broken[bit(Gate::Unknown)] = m.isBeyondForecast;
+  broken[bit(Gate::Wet)] = m.isWetFromRain && !deck.isCovered;
   if (m.source == model::WeatherSource::None) return broken;
   const model::Air& air = m.air;
   broken[bit(Gate::AirCold)] = air.celsius < number(limits.airMin);
@@ -69,7 +70,7 @@ GateSet brokenFor(const Stretch& coat, const std::vector<GateSet>& brokenAtMomen
   for (std::size_t i = coat.first; i <= coat.last; ++i) {
     GateSet now = brokenAtMoments[i];
     // The last moment is the coat's end: rain that begins there falls on a coat that is done.
-    if (i == coat.last && i > coat.first) now.reset(bit(Gate::Rain));
+    if (i == coat.last && i > coat.first) now.reset(bit(Gate::Rain)).reset(bit(Gate::Wet));
     broken |= now;
   }
   GateSet drying, untilRainSafe;

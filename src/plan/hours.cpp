@@ -14,6 +14,9 @@ using std::chrono::sys_seconds;
 /// How far a coat's drying is followed. The coldest and dampest air a product takes slows it about fourfold.
 constexpr days longestDrying{5};
 
+/// How far back a rain may lie from which boards are still wet.
+constexpr days longestWet{14};
+
 double inHours(base::Hours h) { return static_cast<double>(h.millionths) / 1e6; }
 
 /// A full hour of the clock with the stretch of a coat laid from its first minute to its last.
@@ -21,6 +24,15 @@ struct ClockHour {
   base::LocalTime at;
   Stretch coat;
 };
+
+/// From where on the air has to be known for the hours from 't' on: a day for the wood, and the rain before.
+sys_seconds historyOf(const model::Case& c, sys_seconds t) {
+  sys_seconds first = t - days{1};
+  if (c.job.forecast.steps.empty()) return first;
+  const sys_seconds known = localToUtc(c.job.site.timezone, c.job.forecast.steps.front().at);
+  while (first > known && first > t - longestWet) first -= days{1};
+  return first;
+}
 
 /// The hours of a day that exist: on the day the clocks go forward one is missing; an hour that happens twice
 /// counts once and is judged over both.
@@ -74,7 +86,7 @@ std::vector<model::Hour> fitHours(const model::Case& c, base::Date from, base::D
   const auto& zone = c.job.site.timezone;
   std::vector<model::Hour> all;
   if (!model::asksFor(c.job.work, model::Work::Oil) || until <= from) return all;
-  const auto moments = momentsOf(c, localToUtc(zone, {from, 0}) - hours{24},
+  const auto moments = momentsOf(c, historyOf(c, localToUtc(zone, {from, 0})),
                                  localToUtc(zone, {until, 0}) + longestDrying + quarter);
   std::vector<ClockHour> clock;
   for (base::Date day = from; day < until; day += days{1}) {

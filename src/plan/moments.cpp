@@ -40,6 +40,33 @@ void addMoistureOfDay(std::vector<Moment>& moments) {
   }
 }
 
+/// The part of the drying after rain that boards get done in this quarter.
+double driedIn(const Moment& m, double moistureLimit) {
+  if (m.source == WeatherSource::None) return hoursOfQuarter / dryingInUnknownAir;
+  const auto hours = washedWoodHours(leastDryingAfterRain, m.air.celsius, m.air.humidity, moistureLimit);
+  return hours ? hoursOfQuarter / *hours : 0;
+}
+
+void addWetBoards(std::vector<Moment>& moments, double moistureLimit) {
+  constexpr std::size_t day = 24 * 4;
+  constexpr double slack = 1e-9;  // a step's rain is cut into quarters and added up again
+  double rain = 0;                // of the last 24 hours, mm
+  double dried = 1;               // of the way from wet through to dry
+  double sinceDrizzle = driesAfterDrizzle;
+  for (std::size_t i = 0; i < moments.size(); ++i) {
+    Moment& m = moments[i];
+    rain += m.air.rain - (i >= day ? moments[i - day].air.rain : 0);
+    if (m.air.rain > 0) {
+      sinceDrizzle = 0;
+      if (rain >= wettingRain - slack) dried = 0;
+    }
+    m.isWetFromRain = dried < 1 - slack || sinceDrizzle < driesAfterDrizzle;
+    if (m.air.rain > 0) continue;
+    sinceDrizzle += hoursOfQuarter;
+    if (dried < 1) dried += driedIn(m, moistureLimit);
+  }
+}
+
 }  // namespace
 
 std::vector<Moment> momentsOf(const model::Case& c, std::chrono::sys_seconds from,
@@ -62,6 +89,7 @@ std::vector<Moment> momentsOf(const model::Case& c, std::chrono::sys_seconds fro
     moments.push_back(m);
   }
   addMoistureOfDay(moments);
+  addWetBoards(moments, static_cast<double>(c.product->limits.moistureMax.millionths) / 1e6);
   return moments;
 }
 

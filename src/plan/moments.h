@@ -17,13 +17,15 @@ struct Moment {
   double woodMoisture = 0;   // %, where sheltered wood settles in this air
   double moistureOfDay = 0;  // %, its mean over the 24 hours before
   double drying = 0;         // hours of the data sheet that a coat dries in this quarter
+  // Known from the forecast's rain, also some time beyond it.
+  bool isWetFromRain = false;  // boards under open sky have not dried yet, to the product's moisture limit
 };
 
 inline constexpr std::chrono::minutes quarter{15};
 
 /// Every quarter of an hour from 'from' on, 'until' not included. The wood follows the air slowly: that its
 /// moisture is judged by the mean of a day is our own choice. Without latitude and longitude there is no sun,
-/// and the weather is not asked.
+/// and the weather is not asked. Before 'from' it has not rained.
 std::vector<Moment> momentsOf(const model::Case& c, std::chrono::sys_seconds from,
                               std::chrono::sys_seconds until);
 

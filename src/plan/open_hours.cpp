@@ -14,22 +14,19 @@ constexpr days stretch{14};  // read at once
 
 Span inBoth(Span a, Span b) { return {std::max(a.from, b.from), std::min(a.until, b.until)}; }
 
-bool has(const model::Hour& hour, model::Gate gate) {
-  return std::find(hour.reasons.begin(), hour.reasons.end(), gate) != hour.reasons.end();
-}
-
 /// Nothing is known of its weather: it goes by the clock.
 bool isByClock(const model::Hour& hour) {
   return hour.source == model::WeatherSource::None ||
-         (hour.reasons.size() == 1 && has(hour, model::Gate::Unknown));
+         (hour.reasons.size() == 1 && isShutBy(hour, model::Gate::Unknown));
 }
 
 bool isOpen(const model::Hour& hour, Heed heed) {
   switch (heed) {
     case Heed::All:
-      return hour.isFit || (isByClock(hour) && !has(hour, model::Gate::Dark));
+      return hour.isFit || (isByClock(hour) && !isShutBy(hour, model::Gate::Dark));
     case Heed::Forecast:
-      return hour.isFit || (hour.source != model::WeatherSource::Forecast && !has(hour, model::Gate::Dark));
+      return hour.isFit ||
+             (hour.source != model::WeatherSource::Forecast && !isShutBy(hour, model::Gate::Dark));
     case Heed::Clock:
       return true;
   }
@@ -37,6 +34,10 @@ bool isOpen(const model::Hour& hour, Heed heed) {
 }
 
 }  // namespace
+
+bool isShutBy(const model::Hour& hour, model::Gate gate) {
+  return std::find(hour.reasons.begin(), hour.reasons.end(), gate) != hour.reasons.end();
+}
 
 Span usualHours(const model::Job& job, Span day) {
   if (job.coatingUntil > 0) return inBoth({job.coatingFrom, job.coatingUntil}, day);

@@ -53,6 +53,8 @@ class OpenHours {
   std::vector<Day> days_;
 };
 
+bool isShutBy(const model::Hour& hour, model::Gate gate);
+
 /// Clock times a coat keeps to where neither the job nor a weather says more. Common practice: boards in the
 /// open are too hot after midday, and by the sea the dew goes later.
 Span usualHours(const model::Job& job, Span day);

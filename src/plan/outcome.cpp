@@ -63,6 +63,8 @@ const char* words(model::Gate gate) {
       return "the air is too damp";
     case model::Gate::Rain:
       return "it rains";
+    case model::Gate::Wet:
+      return "the boards are wet from rain";
     case model::Gate::RainBefore:
       return "rain falls before it is rain safe";
     case model::Gate::Wind:
