@@ -1,5 +1,7 @@
 #include "input/tree.h"
 
+#include "input/plain_yaml.h"
+
 #include <yaml-cpp/eventhandler.h>
 #include <yaml-cpp/yaml.h>
 
@@ -233,8 +235,14 @@ std::optional<Node> parseTree(const std::string& bytes, const std::string& file,
                               base::Diagnostics& messages) {
   const std::optional<std::string> text = cleanText(bytes, file, messages);
   if (!text) return {};
-  Lines lines(*text);
-  std::istringstream in(*text);
+  if (auto plain = readPlainYaml(*text)) return plain;
+  return parseWithLibrary(*text, file, messages);
+}
+
+std::optional<Node> parseWithLibrary(const std::string& text, const std::string& file,
+                                     base::Diagnostics& messages) {
+  Lines lines(text);
+  std::istringstream in(text);
   base::Diagnostics refused;  // told only when the text is YAML; else one error says where it stops being so
   Builder builder(lines, file, refused);
   try {
