@@ -25,6 +25,7 @@ bool isControl(char32_t c) {
 
 std::string withUnixLineEnds(const std::string& bytes) {
   std::string text;
+  text.reserve(bytes.size());
   for (std::size_t i = bytes.compare(0, 3, "\xEF\xBB\xBF") == 0 ? 3 : 0; i < bytes.size(); ++i) {
     if (bytes[i] == '\r' && i + 1 < bytes.size() && bytes[i + 1] == '\n') continue;
     text += bytes[i];
@@ -54,13 +55,12 @@ std::optional<std::string> cleanText(const std::string& bytes, const std::string
   for (std::size_t at = 0; at < text.size();) {
     const std::size_t start = at;
     const char32_t c = base::nextLetter(text, at);
-    const base::SourcePos pos{file, line, column};
     if (c == 0xFFFD && text.compare(start, 3, "\xEF\xBF\xBD") != 0) {
-      messages.error(pos, "", "this is not UTF-8 text", "save the file as UTF-8");
+      messages.error({file, line, column}, "", "this is not UTF-8 text", "save the file as UTF-8");
       return {};
     }
     if (isControl(c)) {
-      messages.error(pos, "", "control character U+" + hex(c), "delete it");
+      messages.error({file, line, column}, "", "control character U+" + hex(c), "delete it");
       return {};
     }
     if (c == '\n') {
