@@ -215,3 +215,15 @@ TEST_CASE("the sun refuses a place off the globe", "[sun]") {
     CHECK_THROWS_AS(plan::daylight(place, moment), std::invalid_argument);
   }
 }
+
+TEST_CASE("the path of the sun over a day stays within 0.001 degrees of its positions") {
+  for (const double latitude : {-89.0, -44.7, 0.0, 35.6, 52.3, 78.2}) {
+    plan::SunPath path({latitude, 169.13});
+    const auto begin = std::chrono::sys_days{std::chrono::year{2027} / 1 / 1} + std::chrono::minutes{7};
+    for (int step = 0; step < 365 * 5; ++step) {
+      const auto t = begin + step * std::chrono::minutes{288 + 1};
+      CAPTURE(latitude, step);
+      REQUIRE(path.elevation(t) == Approx(plan::sunPosition({latitude, 169.13}, t).elevation).margin(0.001));
+    }
+  }
+}

@@ -34,3 +34,15 @@ TEST_CASE("an hour that happens twice means its first time, a skipped one the mo
   CHECK(plan::localToUtc("Europe/Berlin", at("2027-03-28", "02:30")) == momentOf("2027-03-28T01:00:00"));
   CHECK(plan::utcToLocal("Europe/Berlin", momentOf("2027-03-28T01:00:00")) == at("2027-03-28", "03:00"));
 }
+
+TEST_CASE("a clock for many moments shows what each of them shows, over changes of the clocks too") {
+  for (const char* zone : {"Pacific/Auckland", "Europe/Dublin", "America/New_York", "Australia/Lord_Howe"}) {
+    plan::ZoneClock clock(zone);
+    const auto begin = std::chrono::sys_days{std::chrono::year{2027} / 1 / 1};
+    for (int step = 0; step < 366 * 12; ++step) {
+      const auto t = begin + step * std::chrono::minutes{121};
+      REQUIRE(clock.at(t) == plan::utcToLocal(zone, t));
+    }
+    REQUIRE(clock.at(begin) == plan::utcToLocal(zone, begin));  // back again
+  }
+}

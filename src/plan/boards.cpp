@@ -35,17 +35,21 @@ double cloudedIrradiance(double clearSky, double cloud) {
 double diffusePart(double cloud) { return 0.3 + 0.7 * share(cloud) * cloud; }
 
 double boardTemperature(double airCelsius, double absorptance, SkyAbove sky) {
+  return boardTemperature(airCelsius, absorptance, sky.cover,
+                          cloudedIrradiance(clearSkyIrradiance(sky.apparentElevation), sky.cloud), sky.cloud);
+}
+
+double boardTemperature(double airCelsius, double absorptance, Cover cover, double sunlight, double cloud) {
   constexpr double filmCoefficient = 17;  // W/m2K: ASHRAE Fundamentals, 3.0 Btu/(h ft2 F), from memory
   constexpr double lossToClearSky = 3.9;  // K, horizontal: ASHRAE Fundamentals, 7 F
-  const double total = cloudedIrradiance(clearSkyIrradiance(sky.apparentElevation), sky.cloud);
-  const double warming = share(absorptance) * total / filmCoefficient;
+  const double warming = share(absorptance) * sunlight / filmCoefficient;
   // ASHRAE has no cloud here; that a covered sky takes less heat is our own straight line.
-  const double cooling = lossToClearSky * (1 - sky.cloud);
-  switch (sky.cover) {
+  const double cooling = lossToClearSky * (1 - cloud);
+  switch (cover) {
     case Cover::Sun:
       return airCelsius + warming - cooling;
     case Cover::Shade:
-      return airCelsius + warming * diffusePart(sky.cloud) - cooling;
+      return airCelsius + warming * diffusePart(cloud) - cooling;
     case Cover::Roof:
       return airCelsius;
   }

@@ -43,6 +43,9 @@ inline constexpr double absorptanceWeathered = 0.5, absorptanceOiled = 0.7, abso
 /// outside 0..1; air -45..60 C, elevation in degrees -90..90.
 double boardTemperature(double airCelsius, double absorptance, SkyAbove sky);
 
+/// The same for the 'sunlight' of cloudedIrradiance, W/m2.
+double boardTemperature(double airCelsius, double absorptance, Cover cover, double sunlight, double cloud);
+
 /// Hours a coat takes to reach what the data sheet promises for 20 C: twice as long for each 10 K colder, and
 /// from 80 % relative humidity up to twice as long at 100 %; never shorter than the data sheet. Cold from
 /// memory, a common rule of thumb; that damp slows is common practice, how much is our own choice. For

@@ -1,7 +1,6 @@
 #include "plan/gates.h"
 
 #include "plan/air.h"
-#include "plan/zone.h"
 
 namespace plan {
 namespace {
@@ -30,20 +29,25 @@ double absorptanceOf(const model::Deck& deck) {
   return isBare && deck.coats < 2 ? absorptanceWeathered : absorptanceOiled;
 }
 
-std::vector<double> surfacesOf(const model::Deck& deck, const std::string& zone,
-                               const std::vector<Moment>& moments) {
+std::vector<double> surfacesOf(const model::Deck& deck, const std::vector<Moment>& moments) {
   const double absorptance = absorptanceOf(deck);
   std::vector<double> surfaces;
+  surfaces.reserve(moments.size());
   for (const auto& m : moments) {
-    if (m.source == model::WeatherSource::None) {
-      surfaces.push_back(0);
-      continue;
-    }
-    const int clock = deck.sun ? utcToLocal(zone, m.at).minutes : 0;
     surfaces.push_back(
-        boardTemperature(m.air.celsius, absorptance, {coverOf(deck, clock), m.sunElevation, m.air.cloud}));
+        m.source == model::WeatherSource::None
+            ? 0
+            : boardTemperature(m.air.celsius, absorptance, coverOf(deck, m.clock), m.sunlight, m.air.cloud));
   }
   return surfaces;
+}
+
+bool areAlike(const model::Deck& a, const model::Deck& b) {
+  const auto sunOf = [](const model::Deck& deck) {
+    return deck.sun ? std::pair{deck.sun->from, deck.sun->until} : std::pair{0, 24 * 60};
+  };
+  return a.isCovered == b.isCovered && a.isEnclosed == b.isEnclosed && sunOf(a) == sunOf(b) &&
+         absorptanceOf(a) == absorptanceOf(b);
 }
 
 GateSet brokenAt(const Moment& m, double surface, const model::Deck& deck,

@@ -18,8 +18,10 @@ Cover coverOf(const model::Deck& deck, int clockMinutes);
 double absorptanceOf(const model::Deck& deck);
 
 /// The deck's surface at each moment, C; 0 where the weather is not known.
-std::vector<double> surfacesOf(const model::Deck& deck, const std::string& zone,
-                               const std::vector<Moment>& moments);
+std::vector<double> surfacesOf(const model::Deck& deck, const std::vector<Moment>& moments);
+
+/// Whether the hours of two decks are the same.
+bool areAlike(const model::Deck& a, const model::Deck& b);
 
 /// What does not hold at a moment: all but the two gates that look ahead. A covered deck is not rained on.
 GateSet brokenAt(const Moment& m, double surface, const model::Deck& deck,

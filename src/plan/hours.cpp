@@ -4,15 +4,14 @@
 #include "plan/gates.h"
 #include "plan/zone.h"
 
+#include <algorithm>
+
 namespace plan {
 namespace {
 
 using std::chrono::days;
 using std::chrono::hours;
 using std::chrono::sys_seconds;
-
-/// How far a coat's drying is followed. The coldest and dampest air a product takes slows it about fourfold.
-constexpr days longestDrying{5};
 
 /// How far back a rain may lie from which boards are still wet.
 constexpr days longestWet{14};
@@ -55,23 +54,33 @@ std::vector<ClockHour> hoursOf(base::Date day, const model::Case& c, const std::
   return all;
 }
 
-model::Hour hourOn(std::size_t deck, const ClockHour& hour, const std::vector<Moment>& moments,
-                   const std::vector<double>& surfaces, const std::vector<GateSet>& broken) {
-  const Moment& first = moments[hour.coat.first];
-  model::Hour h;
-  h.at = hour.at;
-  h.deck = deck;
-  h.reasons = listed(brokenFor(hour.coat, broken));
-  h.isFit = h.reasons.empty();
-  h.source = first.source;
-  h.air = first.air;
-  h.air.rain = 0;
-  for (std::size_t i = hour.coat.first; i < hour.coat.last; ++i) h.air.rain += moments[i].air.rain;
-  h.dewPoint = first.dewPoint;
-  h.surface = surfaces[hour.coat.first];
-  h.woodMoisture = first.woodMoisture;
-  h.sunElevation = first.sunElevation;
-  return h;
+/// The hours of one deck; all that are like it share them.
+std::vector<model::Hour> hoursFor(std::size_t deck, const model::Case& c, const std::vector<ClockHour>& clock,
+                                  const std::vector<Moment>& moments) {
+  const auto surfaces = surfacesOf(c.job.areas[deck], moments);
+  std::vector<GateSet> broken;
+  broken.reserve(moments.size());
+  for (std::size_t i = 0; i < moments.size(); ++i)
+    broken.push_back(brokenAt(moments[i], surfaces[i], c.job.areas[deck], c.product->limits));
+  std::vector<model::Hour> all;
+  for (const auto& hour : clock) {
+    const Moment& first = moments[hour.coat.first];
+    model::Hour h;
+    h.at = hour.at;
+    h.deck = deck;
+    h.reasons = listed(brokenFor(hour.coat, broken));
+    h.isFit = h.reasons.empty();
+    h.source = first.source;
+    h.air = first.air;
+    h.air.rain = 0;
+    for (std::size_t i = hour.coat.first; i < hour.coat.last; ++i) h.air.rain += moments[i].air.rain;
+    h.dewPoint = first.dewPoint;
+    h.surface = surfaces[hour.coat.first];
+    h.woodMoisture = first.woodMoisture;
+    h.sunElevation = first.sunElevation;
+    all.push_back(std::move(h));
+  }
+  return all;
 }
 
 /// The sun's time to the nearest minute.
@@ -86,23 +95,30 @@ std::vector<model::Hour> fitHours(const model::Case& c, base::Date from, base::D
   const auto& zone = c.job.site.timezone;
   std::vector<model::Hour> all;
   if (!model::asksFor(c.job.work, model::Work::Oil) || until <= from) return all;
-  const auto moments = momentsOf(c, historyOf(c, localToUtc(zone, {from, 0})),
-                                 localToUtc(zone, {until, 0}) + longestDrying + quarter);
+  const auto moments = momentsOf(c, historyOf(c, localToUtc(zone, {from, 0})), localToUtc(zone, {until, 0}));
   std::vector<ClockHour> clock;
   for (base::Date day = from; day < until; day += days{1}) {
     const auto hours = hoursOf(day, c, moments);
     clock.insert(clock.end(), hours.begin(), hours.end());
   }
+  struct Row {
+    std::size_t deck;
+    std::vector<model::Hour> hours;  // of the first deck that is like this one
+  };
+  std::vector<Row> rows;
   for (std::size_t deck = 0; deck < c.job.areas.size(); ++deck) {
     const auto& area = c.job.areas[deck];
     if (area.coats == 0) continue;
-    const auto surfaces = surfacesOf(area, zone, moments);
-    std::vector<GateSet> broken;
-    for (std::size_t i = 0; i < moments.size(); ++i)
-      broken.push_back(brokenAt(moments[i], surfaces[i], area, c.product->limits));
-    for (const auto& hour : clock) all.push_back(hourOn(deck, hour, moments, surfaces, broken));
+    const auto like = std::find_if(rows.begin(), rows.end(),
+                                   [&](const Row& row) { return areAlike(c.job.areas[row.deck], area); });
+    rows.push_back({deck, like != rows.end() ? like->hours : hoursFor(deck, c, clock, moments)});
   }
-  std::stable_sort(all.begin(), all.end(), [](const auto& a, const auto& b) { return a.at < b.at; });
+  for (std::size_t i = 0; i < clock.size(); ++i) {
+    for (auto& row : rows) {
+      row.hours[i].deck = row.deck;
+      all.push_back(std::move(row.hours[i]));
+    }
+  }
   return all;
 }
 

@@ -2,6 +2,7 @@
 
 #include "plan/air.h"
 #include "plan/boards.h"
+#include "plan/zone.h"
 
 #include <algorithm>
 
@@ -15,12 +16,18 @@ constexpr double riseElevation = -0.8333;
 
 constexpr double hoursOfQuarter = 0.25;
 
+/// Quarters are added up in doubles: some thousandths of a second.
+constexpr double slack = 1e-6;
+
+constexpr std::chrono::days longestDrying{5};
+
 void addWeather(Moment& m, const AirAt& known, double rainPart) {
   m.source = known.source;
   m.air = known.air;
   m.air.rain *= rainPart;
   m.dewPoint = dewPoint(m.air.celsius, m.air.humidity);
   m.woodMoisture = equilibriumMoisture(m.air.celsius, m.air.humidity);
+  m.sunlight = cloudedIrradiance(clearSkyIrradiance(m.sunElevation), m.air.cloud);
   m.drying = hoursOfQuarter / dryingHours(1, m.air.celsius, m.air.humidity);
 }
 
@@ -49,9 +56,8 @@ double driedIn(const Moment& m, double moistureLimit) {
 
 void addWetBoards(std::vector<Moment>& moments, double moistureLimit) {
   constexpr std::size_t day = 24 * 4;
-  constexpr double slack = 1e-9;  // a step's rain is cut into quarters and added up again
-  double rain = 0;                // of the last 24 hours, mm
-  double dried = 1;               // of the way from wet through to dry
+  double rain = 0;   // of the last 24 hours, mm
+  double dried = 1;  // of the way from wet through to dry
   double sinceDrizzle = driesAfterDrizzle;
   for (std::size_t i = 0; i < moments.size(); ++i) {
     Moment& m = moments[i];
@@ -74,18 +80,27 @@ std::vector<Moment> momentsOf(const model::Case& c, std::chrono::sys_seconds fro
   Weather weather(c);
   const auto place = placeOf(c.job.site);
   const double rainPart = 15.0 / std::max(15, c.job.forecast.stepMinutes);
+  SunPath sun(place.value_or(Place{}));
+  ZoneClock clock(c.job.site.timezone);
   std::vector<Moment> moments;
-  for (auto t = from; t < until; t += quarter) {
+  const auto& times = c.product->times;
+  const double drying = static_cast<double>(std::max(times.touchDry, times.rainSafe).millionths) / 1e6;
+  double dried = 0, latest = 0;  // of a coat that ends at 'until'; the moment at which it is done counts too
+  moments.reserve(static_cast<std::size_t>((until + std::chrono::days{1} - from) / quarter));
+  for (auto t = from; t <= until || (dried < drying + slack && t <= until + longestDrying); t += quarter) {
     Moment m;
     m.at = t;
+    m.clock = clock.at(t).minutes;
     if (place) {
-      const double elevation = sunPosition(*place, t).elevation;
+      const double elevation = sun.elevation(t);
       m.sunElevation = apparentElevation(elevation);
       m.isLight = elevation >= riseElevation;
       const AirAt known = weather.at(t);
       if (known.source != WeatherSource::None) addWeather(m, known, rainPart);
       else m.isBeyondForecast = weather.isGiven();
     }
+    dried += latest;
+    if (t >= until) latest = m.drying;
     moments.push_back(m);
   }
   addMoistureOfDay(moments);
@@ -94,8 +109,6 @@ std::vector<Moment> momentsOf(const model::Case& c, std::chrono::sys_seconds fro
 }
 
 std::size_t driedBy(const std::vector<Moment>& moments, std::size_t end, double dataSheetHours) {
-  // A thousandth of a second of slack: quarters added up in doubles.
-  constexpr double slack = 1e-6;
   double hours = 0;
   std::size_t i = end;
   while (i + 1 < moments.size() && hours < dataSheetHours - slack) hours += moments[i++].drying;

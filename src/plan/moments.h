@@ -10,7 +10,9 @@ struct Moment {
   model::Air air;  // its rain is that of this quarter of an hour
   model::WeatherSource source = model::WeatherSource::None;
   bool isBeyondForecast = false;  // weather is given, but not for this moment
+  int clock = 0;                  // minutes of the site's day
   double sunElevation = 0;        // degrees, apparent
+  double sunlight = 0;            // W/m2 of sun and sky on level ground, through the clouds
   bool isLight = true;            // the sun is up, or nobody knows where the place is
   // These only where the weather is known.
   double dewPoint = 0;       // C
@@ -23,7 +25,9 @@ struct Moment {
 
 inline constexpr std::chrono::minutes quarter{15};
 
-/// Every quarter of an hour from 'from' on, 'until' not included. The wood follows the air slowly: that its
+/// Every quarter of an hour from 'from' on to 'until', and so far beyond as a coat that ends then takes to be
+/// touch dry and rain safe, five days at the most: the coldest and dampest air a product takes slows it about
+/// fourfold. The wood follows the air slowly: that its
 /// moisture is judged by the mean of a day is our own choice. Without latitude and longitude there is no sun,
 /// and the weather is not asked. Before 'from' it has not rained.
 std::vector<Moment> momentsOf(const model::Case& c, std::chrono::sys_seconds from,

@@ -10,7 +10,7 @@ namespace {
 
 using std::chrono::days;
 
-constexpr days stretch{14};  // read at once
+constexpr days stretch{7};  // read at once
 
 Span inBoth(Span a, Span b) { return {std::max(a.from, b.from), std::min(a.until, b.until)}; }
 
@@ -112,9 +112,12 @@ const std::vector<Span>& OpenHours::on(base::Date date, std::size_t deck, Heed h
 }
 
 const model::Hour* OpenHours::hourAt(base::LocalTime at, std::size_t deck) {
-  for (const std::size_t i : dayOf(at.day).hours) {
-    const auto& hour = hours_[i];
-    if (hour.deck == deck && hour.at.minutes <= at.minutes && at.minutes < hour.at.minutes + 60) return &hour;
+  const auto& day = dayOf(at.day).hours;
+  const auto isOver = [&](std::size_t i) { return hours_[i].at.minutes + 60 <= at.minutes; };
+  for (auto i = std::partition_point(day.begin(), day.end(), isOver); i != day.end(); ++i) {
+    const auto& hour = hours_[*i];
+    if (hour.at.minutes > at.minutes) break;
+    if (hour.deck == deck) return &hour;
   }
   return nullptr;
 }

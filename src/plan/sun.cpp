@@ -33,14 +33,6 @@ double perturbations(double dynamicalDays) {
          0.00178 * sine(231.19 + 20.20 * t);
 }
 
-/// The sun as seen from the centre of the earth; degrees.
-struct Sky {
-  double rightAscension = 0, declination = 0;
-  double obliquity = 0;
-  double siderealTime = 0;  // apparent, at Greenwich
-  double distance = 1;      // astronomical units
-};
-
 Sky skyAt(sys_seconds utc) {
   const double days = julianDay(utc) - 2451545.0;  // since 2000 January 1, noon
   // The earth's spin lags behind uniform time: 69 s since 2017, 29 s in 1950. 40 s move the sun 0.0005
@@ -92,18 +84,24 @@ double elevation(const Sky& sky, Place place) {
   return std::asin(std::fmin(1, std::fmax(-1, height))) / degree;
 }
 
+/// Seen from the ground. Parallax 8.794"/R at the horizon: Meeus (1998), ch. 40.
+double elevationOnGround(const Sky& sky, Place place) {
+  const double centred = elevation(sky, place);
+  return centred - 8.794 * arcsecond / sky.distance * cosine(centred);
+}
+
 void check(Place place) {
   const bool isOnGlobe = std::abs(place.latitude) <= 90 && std::abs(place.longitude) <= 180;
   if (!isOnGlobe) throw std::invalid_argument("latitude must be -90 to 90, longitude -180 to 180");
 }
 
-bool isUp(Place place, sys_seconds utc) { return elevation(skyAt(utc), place) > riseElevation; }
+bool isUp(Place place, const Sky& sky) { return elevation(sky, place) > riseElevation; }
 
-/// The moment the sun passes the horizon between two moments, by halving; it does so once.
-sys_seconds crossing(Place place, sys_seconds down, sys_seconds up) {
+/// The moment the sun passes the horizon between two moments of a day, by halving; it does so once.
+sys_seconds crossing(Place place, const SkyOfDay& day, sys_seconds down, sys_seconds up) {
   while (std::chrono::abs(up - down) > seconds{1}) {
     const sys_seconds middle = down + (up - down) / 2;
-    (isUp(place, middle) ? up : down) = middle;
+    (isUp(place, day.at(middle)) ? up : down) = middle;
   }
   return up;
 }
@@ -122,15 +120,34 @@ SunPosition sunPosition(Place place, sys_seconds utc) {
   SunPosition position;
   position.declination = sky.declination;
   position.hourAngle = hourAngle(sky, place);
-  const double centred = elevation(sky, place);
-  // Parallax 8.794"/R at the horizon: Meeus (1998), ch. 40.
-  position.elevation = centred - 8.794 * arcsecond / sky.distance * cosine(centred);
+  position.elevation = elevationOnGround(sky, place);
   // Meeus (1998), eq. 13.5, turned to count from north; both parts times cos(declination).
   const double west = sine(position.hourAngle) * cosine(sky.declination);
   const double south = cosine(position.hourAngle) * sine(place.latitude) * cosine(sky.declination) -
                        sine(sky.declination) * cosine(place.latitude);
   position.azimuth = std::atan2(west, south) / degree + 180;
   return position;
+}
+
+SkyOfDay::SkyOfDay(sys_seconds begin)
+    : begin_(begin), first_(skyAt(begin)), last_(skyAt(begin + std::chrono::days{1})) {
+  last_.rightAscension = first_.rightAscension + wrapped(last_.rightAscension - first_.rightAscension);
+}
+
+Sky SkyOfDay::at(sys_seconds utc) const {
+  const double part = static_cast<double>((utc - begin_).count()) / 86400;
+  return {std::lerp(first_.rightAscension, last_.rightAscension, part),
+          std::lerp(first_.declination, last_.declination, part),
+          std::lerp(first_.obliquity, last_.obliquity, part),
+          std::lerp(first_.siderealTime, last_.siderealTime, part),
+          std::lerp(first_.distance, last_.distance, part)};
+}
+
+SunPath::SunPath(Place place) : place_(place) { check(place); }
+
+double SunPath::elevation(sys_seconds utc) {
+  if (!sky_.holds(utc)) sky_ = SkyOfDay(std::chrono::floor<std::chrono::days>(utc));
+  return elevationOnGround(sky_.at(utc), place_);
 }
 
 double apparentElevation(double elevation, double pressureHectopascals, double airCelsius) {
@@ -147,14 +164,15 @@ Daylight daylight(Place place, sys_seconds noon) {
     const double past = hourAngle(skyAt(day.transit), place) * secondsPerDegree;
     day.transit -= seconds{std::llround(past)};
   }
-  if (!isUp(place, day.transit)) {
+  if (!isUp(place, skyAt(day.transit))) {
     day.kind = Daylight::Kind::DownAllDay;
     return day;
   }
   const sys_seconds before = day.transit - std::chrono::hours{12};
   const sys_seconds after = day.transit + std::chrono::hours{12};
-  if (!isUp(place, before)) day.sunrise = crossing(place, before, day.transit);
-  if (!isUp(place, after)) day.sunset = crossing(place, after, day.transit);
+  const SkyOfDay sky(before);
+  if (!isUp(place, sky.at(before))) day.sunrise = crossing(place, sky, before, day.transit);
+  if (!isUp(place, sky.at(after))) day.sunset = crossing(place, sky, after, day.transit);
   if (!day.sunrise && !day.sunset) day.kind = Daylight::Kind::UpAllDay;
   return day;
 }

@@ -27,6 +27,40 @@ struct SunPosition {
 /// Throws std::invalid_argument for a place off the globe.
 SunPosition sunPosition(Place place, std::chrono::sys_seconds utc);
 
+/// The sun as seen from the centre of the earth; degrees.
+struct Sky {
+  double rightAscension = 0, declination = 0;
+  double obliquity = 0;
+  double siderealTime = 0;  // apparent, at Greenwich
+  double distance = 1;      // astronomical units
+};
+
+/// The sky of a day, worked out at its ends; in between it goes straight, which is good to 0.001 degrees.
+class SkyOfDay {
+ public:
+  SkyOfDay() = default;
+  explicit SkyOfDay(std::chrono::sys_seconds begin);
+  bool holds(std::chrono::sys_seconds utc) const {
+    return utc >= begin_ && utc < begin_ + std::chrono::days{1};
+  }
+  Sky at(std::chrono::sys_seconds utc) const;
+
+ private:
+  std::chrono::sys_seconds begin_ = std::chrono::sys_seconds::min();
+  Sky first_, last_;
+};
+
+/// The sun's elevation at many moments of one place, as sunPosition() has it, good to 0.001 degrees of that.
+class SunPath {
+ public:
+  explicit SunPath(Place place);
+  double elevation(std::chrono::sys_seconds utc);
+
+ private:
+  Place place_;
+  SkyOfDay sky_;
+};
+
 /// The elevation at which the air's refraction shows the sun: degrees in, degrees out. Below the horizon's
 /// -0.8333 nothing is added. Meeus (1998), eq. 16.4; the same in NREL/TP-560-34302 (2008).
 double apparentElevation(double elevation, double pressureHectopascals = 1010, double airCelsius = 10);

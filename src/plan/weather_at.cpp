@@ -1,7 +1,6 @@
 #include "plan/weather_at.h"
 
 #include "plan/air.h"
-#include "plan/zone.h"
 
 #include <algorithm>
 #include <cmath>
@@ -50,14 +49,15 @@ std::optional<Place> placeOf(const model::Site& site) {
   return Place{static_cast<double>(site.latitudeMicro) / 1e6, static_cast<double>(site.longitudeMicro) / 1e6};
 }
 
-Weather::Weather(const model::Case& c) : c_(c), moments_(momentsOf(c.job.forecast, c.job.site.timezone)) {}
+Weather::Weather(const model::Case& c)
+    : c_(c), moments_(momentsOf(c.job.forecast, c.job.site.timezone)), clock_(c.job.site.timezone) {}
 
 AirAt Weather::at(sys_seconds t) {
   if (!moments_.empty() && t >= moments_.front() &&
       t < moments_.back() + minutes{c_.job.forecast.stepMinutes})
     return {forecastAt(t), model::WeatherSource::Forecast};
   if (c_.job.normals.months.empty()) return {};
-  return {usualAt(utcToLocal(c_.job.site.timezone, t)), model::WeatherSource::Normals};
+  return {usualAt(clock_.at(t)), model::WeatherSource::Normals};
 }
 
 model::Air Weather::forecastAt(sys_seconds t) const {

@@ -3,6 +3,7 @@
 
 #include "plan/hours.h"
 #include "plan/sun.h"
+#include "plan/zone.h"
 
 #include <chrono>
 #include <map>
@@ -32,7 +33,8 @@ class Weather {
 
   const model::Case& c_;
   std::vector<std::chrono::sys_seconds> moments_;  // of the forecast's steps
-  std::map<base::Date, int> coldest_;              // clock minutes, as asked for so far
+  ZoneClock clock_;
+  std::map<base::Date, int> coldest_;  // clock minutes, as asked for so far
 };
 
 }  // namespace plan

@@ -43,6 +43,18 @@ base::LocalTime utcToLocal(const std::string& zone, std::chrono::sys_seconds utc
   return toLocal(*date::locate_zone(zone), utc);
 }
 
+base::LocalTime ZoneClock::at(std::chrono::sys_seconds utc) {
+  if (utc < from_ || utc >= until_) {
+    const auto info = date::locate_zone(zone_)->get_info(utc);
+    from_ = info.begin;
+    until_ = info.end;
+    offset_ = info.offset;
+  }
+  const auto local = utc + offset_;
+  const auto day = std::chrono::floor<std::chrono::days>(local);
+  return {day, static_cast<int>(duration_cast<minutes>(local - day).count())};
+}
+
 base::LocalTime after(const std::string& zone, base::LocalTime from, base::Hours hours) {
   const auto& z = *date::locate_zone(zone);
   const auto wait = minutes{base::divide(base::Wide{hours.millionths} * 60, 1'000'000, base::Round::Up)};

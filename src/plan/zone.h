@@ -21,6 +21,18 @@ std::chrono::sys_seconds lastLocalToUtc(const std::string& zone, base::LocalTime
 /// The wall clock at a moment, its seconds dropped.
 base::LocalTime utcToLocal(const std::string& zone, std::chrono::sys_seconds utc);
 
+/// utcToLocal for many moments near each other: the zone's table is asked once for as long as it holds.
+class ZoneClock {
+ public:
+  explicit ZoneClock(const std::string& zone) : zone_(zone) {}
+  base::LocalTime at(std::chrono::sys_seconds utc);
+
+ private:
+  std::string zone_;
+  std::chrono::sys_seconds from_, until_;  // the offset holds between them
+  std::chrono::seconds offset_{};
+};
+
 /// The wall clock so many hours after a wall-clock time. An hour that happens twice counts from its first
 /// time; one that is skipped counts from the moment of the change.
 base::LocalTime after(const std::string& zone, base::LocalTime from, base::Hours hours);
