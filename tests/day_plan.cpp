@@ -144,18 +144,6 @@ TEST_CASE("a day with a coat begins a page, and so does the day after it") {
   CHECK(hasShared);
 }
 
-TEST_CASE("a day of four coats takes a second page for its strips and its log") {
-  Made m;
-  m.make();
-  for (const auto& day : m.days()) {
-    if (day.coats.empty()) continue;
-    CHECK(sheets::roomForStrips(day, m.computed()).value_or(0) >= 30);
-    auto many = day;
-    while (many.coats.size() < 4) many.coats.push_back(many.coats.front());
-    CHECK_FALSE(sheets::roomForStrips(many, m.computed()));
-  }
-}
-
 TEST_CASE("the day plan names no price") {
   Made m;
   m.make();

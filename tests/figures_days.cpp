@@ -167,7 +167,7 @@ model::Hour hour(int clock, std::vector<model::Gate> reasons) {
 /// Dark to five, dew to eight, fit to noon, hot boards to seven, dark; one hour of damp air at ten.
 figures::HoursDay summerDay() {
   using model::Gate;
-  figures::HoursRow row{"A\u00A0\u00A0Landing", {}, {{8 * 60 + 30, 9 * 60 + 50, "first coat"}}};
+  figures::HoursRow row{"A\u00A0\u00A0Landing", {}, {{8 * 60 + 30, 9 * 60 + 50, "first coat"}}, {}};
   for (int h = 0; h < 24; ++h) {
     if (h < 5 || h >= 19) row.hours.push_back(hour(h, {Gate::Damp, Gate::Dark}));
     else if (h < 8) row.hours.push_back(hour(h, {Gate::Dew}));
@@ -199,6 +199,46 @@ TEST_CASE("the hours of a day say in words or letters why they are not fit") {
         "12 fit, "
         "12 to 19 "
         "boards too hot, 19 to 20 dark, first coat planned 08:30 to 09:50; sunrise 06:55; sunset 19:10.");
+}
+
+TEST_CASE("the chart of hours shows how warm the boards get, once for decks of one course") {
+  auto day = summerDay();
+  day.surfaceMax = 35;
+  day.limitWords = "limit 35 °C";
+  day.dewWords = "dew point 11 °C";
+  const auto warm = [](double most) {
+    std::vector<model::Hour> hours;
+    for (int h = 0; h < 24; ++h) {
+      auto one = hour(h, {});
+      one.source = model::WeatherSource::Forecast;
+      one.dewPoint = 11;
+      one.surface = most - 2.0 * std::abs(h - 14);  // warmest at two
+      hours.push_back(one);
+    }
+    return hours;
+  };
+  day.rows = {{"A\u00A0\u00A0Landing", warm(54), {}, "54 °C"},
+              {"B\u00A0\u00A0Steps", warm(54), {}, "54 °C"},
+              {"C\u00A0\u00A0Terrace", warm(30), {}, "30 °C"}};
+  const auto d = figures::hoursChart(day, metric().pen(), Dim::mm(166));
+  checkInside(d);
+  const auto* hot = runOf(d, "A, B\u00A0\u00A054 °C");
+  const auto* cool = runOf(d, "C\u00A0\u00A030 °C");
+  const auto* two = runOf(d, "14");
+  REQUIRE((hot && cool && two));
+  CHECK(std::abs((hot->baseline.x - two->baseline.x).raw) < Dim::mm(12).raw);  // over its hour
+  CHECK(hot->baseline.y < runOf(d, "limit 35 °C")->baseline.y);
+  CHECK(runOf(d, "limit 35 °C")->baseline.y < cool->baseline.y);
+  CHECK(cool->baseline.y < runOf(d, "dew point 11 °C")->baseline.y);
+  CHECK(
+      d.alt.starts_with("Board surface, at most: A\u00A0\u00A0Landing 54 °C, B\u00A0\u00A0Steps 54 °C, "
+                        "C\u00A0\u00A0Terrace 30 °C; limit 35 °C; dew point 11 °C. Hours fit for a coat:"));
+
+  for (auto& row : day.rows) {
+    row.warmest.clear();
+    for (auto& h : row.hours) h.source = model::WeatherSource::None;
+  }
+  CHECK_FALSE(hasText(figures::hoursChart(day, metric().pen(), Dim::mm(166)), "Board surface"));
 }
 
 TEST_CASE("a day without a coat has no chart of hours") {

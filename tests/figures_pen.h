@@ -24,6 +24,7 @@ inline model::Theme theme() {
   };
   t.styles = {{"figure", style(Face::Display, 20'000, 28'000, 24'500, "ink")},
               {"total", style(Face::TextBold, 15'000, 21'000, 17'500, "ink")},
+              {"rowHead", style(Face::TextBold, 10'500, 14'000, 10'500, "ink")},
               {"table", style(Face::Sans, 10'500, 14'000, 10'500, "ink")},
               {"note", style(Face::Sans, 9'000, 10'500, 7'000, "soft")},
               {"label", style(Face::SansBold, 9'000, 10'500, 7'000, "accent")},

@@ -157,7 +157,7 @@ TEST_CASE("a plan takes the largest scale that fits its box") {
   CHECK(scaleIn(180, 110) == "Plan of the decks to scale 1:75");  // 165.3 by 82.7 mm
   CHECK(scaleIn(166, 95) == "Plan of the decks to scale 1:100");
   CHECK(scaleIn(118, 80) == "Plan of the decks to scale 1:125");
-  CHECK(scaleIn(60, 60) == "Plan of the decks to scale 1:300");
+  CHECK(scaleIn(60, 60) == "Plan of the decks to scale 1:250");
 }
 
 TEST_CASE("a plan says in words what it shows") {

@@ -25,8 +25,30 @@ typeset::Drawing stripsOf(const sheets::Day& day, const sheets::Computed& x, con
     }
     decks.push_back(std::move(deck));
   }
-  const auto height = typeset::Dim::mm(sheets::roomForStrips(day, x).value_or(110));
+  const auto height = typeset::Dim::mm(125);  // fills a page together with the day's log
   return figures::stripsPlan(x.c, x.estimate, decks, pen, {width, height});
+}
+
+/// The words of the boards' warmth: how warm they get on each deck, the limit, the dew point.
+void tellWarmth(figures::HoursDay& day, const sheets::Computed& x, const sheets::Words& w) {
+  std::optional<double> dewLeast, dewMost;
+  for (auto& row : day.rows) {
+    std::optional<double> warmest;
+    for (const auto& hour : row.hours) {
+      if (hour.source == model::WeatherSource::None || hour.at.minutes < day.from * 60 ||
+          hour.at.minutes > day.until * 60)
+        continue;
+      warmest = std::max(warmest.value_or(hour.surface), hour.surface);
+      dewLeast = std::min(dewLeast.value_or(hour.dewPoint), hour.dewPoint);
+      dewMost = std::max(dewMost.value_or(hour.dewPoint), hour.dewPoint);
+    }
+    if (warmest) row.warmest = sheets::degreesText(*warmest, w);
+  }
+  const auto limit = x.c.product->limits.surfaceMax;
+  day.surfaceMax = static_cast<double>(limit.millionths) / 1e6;
+  day.limitWords = w("hours_chart.limit", {{"degrees", w.temperature(limit)}});
+  if (dewLeast)
+    day.dewWords = w("hours_chart.dew_point", {{"degrees", sheets::degreesText(*dewLeast, *dewMost, w)}});
 }
 
 typeset::Drawing hoursOf(const sheets::Day& day, const sheets::Computed& x, const sheets::Words& w,
@@ -48,7 +70,7 @@ typeset::Drawing hoursOf(const sheets::Day& day, const sheets::Computed& x, cons
     if (hours.sunset) hours.sun.push_back(w("hours_chart.sunset", {{"time", w.clock(*hours.sunset)}}));
   }
   for (std::size_t deck = 0; deck < x.c.job.areas.size(); ++deck) {
-    figures::HoursRow row{sheets::deckLetter(deck) + "\u00A0\u00A0" + x.c.job.areas[deck].name, {}, {}};
+    figures::HoursRow row{sheets::deckLetter(deck) + "\u00A0\u00A0" + x.c.job.areas[deck].name, {}, {}, {}};
     for (const auto& coat : day.coats) {
       if (coat.deck == deck)
         row.coats.push_back({coat.from, coat.until, w("coats.names." + std::to_string(coat.coat))});
@@ -59,6 +81,7 @@ typeset::Drawing hoursOf(const sheets::Day& day, const sheets::Computed& x, cons
     }
     hours.rows.push_back(std::move(row));
   }
+  tellWarmth(hours, x, w);
   return figures::hoursChart(hours, pen, width);
 }
 

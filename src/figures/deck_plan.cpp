@@ -48,7 +48,7 @@ std::string altText(const model::Case& c, const model::Estimate& e, const Pen& p
 std::vector<std::int64_t> scalesOf(const Pen& pen) {
   // After the usual ones come steps for boardwalks and jetties.
   if (isUs(pen)) return {24, 48, 72, 96, 120, 192, 240, 384, 480, 720, 960, 1920, 4800};
-  return {20, 25, 50, 75, 100, 125, 150, 200, 300, 400, 500, 750, 1000, 2000, 5000};
+  return {20, 25, 50, 75, 100, 125, 150, 200, 250, 300, 400, 500, 750, 1000, 2000, 5000};
 }
 
 typeset::Drawing deckPlan(const model::Case& c, const model::Estimate& e, const Pen& pen, Size box,

@@ -48,6 +48,7 @@ struct HoursRow {
   std::string name;                // 'A  Landing'
   std::vector<model::Hour> hours;  // of one day, in order
   std::vector<CoatSpan> coats;
+  std::string warmest;  // its boards, '47 °C'; empty where the weather is not known
 };
 struct HoursDay {
   std::vector<HoursRow> rows;
@@ -55,8 +56,10 @@ struct HoursDay {
   int from = 6, until = 20;            // hours shown
   std::vector<std::string> clock;      // words of each second hour from 'from' on: '06:00'
   std::vector<std::string> sun;        // 'sunrise 06:55' and 'sunset 20:10'; as many as are given
+  double surfaceMax = 0;               // C, warmest boards the product may be laid on
+  std::string limitWords, dewWords;    // 'limit 35 °C', 'dew point 11 °C'
 };
-/// The hours of a day as a strip for each deck: those fit for a coat solid, the others hatched with the first
+/// How warm the boards get, and the hours of a day as a strip for each deck: those fit for a coat solid, the others hatched with the first
 /// reason in words, or as a letter that a legend below explains; the planned coats framed. Empty without
 /// rows.
 typeset::Drawing hoursChart(const HoursDay& day, const Pen& pen, typeset::Dim width);

@@ -1,5 +1,6 @@
 // The hours of a day for each deck: fit for a coat or why not, with the planned coats framed.
 #include "figures/hatch.h"
+#include "figures/surface_curve.h"
 
 #include <algorithm>
 
@@ -97,14 +98,16 @@ class HoursWriter {
   }
 
   typeset::Drawing draw() {
-    putHead();
     putClock();
     const Dim top = y_;
-    y_ += unit_;
     rowsFrom_ = out_.items.size();
+    putCurve();
+    y_ += unit_;
+    putHead();
+    const Dim rowsTop = y_;
     for (const auto& row : day_.rows) putRow(row);
     putGrid(top);
-    putSun(top);
+    putSun(rowsTop);
     putLegend();
     out_.size = {width_, y_};
     out_.alt = alt();
@@ -116,9 +119,18 @@ class HoursWriter {
     const int from = day_.from * 60, all = (day_.until - day_.from) * 60;
     return left_ + (width_ - left_) * std::clamp(minutes - from, 0, all) / all;
   }
-  /// A line of the head's words, in the accent like the heads of tables.
+  void putCurve() {
+    const Dim high = putSurface(
+        out_.items, day_, pen_, [&](int minutes) { return on(minutes); }, left_, width_, y_);
+    if (high == Dim{}) return;
+    put(out_.items, words(pen_, "rowHead", pen_.language("hours_chart.surface")),
+        {{}, y_ + unit_ + rise("rowHead")});
+    y_ += high + unit_;
+  }
+
   void putHead() {
-    put(out_.items, words(pen_, "label", pen_.language("hours_chart.head")), {{}, y_ + rise("drawing")});
+    put(out_.items, words(pen_, "rowHead", pen_.language("hours_chart.head")), {{}, y_ + rise("rowHead")});
+    y_ += leading("rowHead");
   }
   Dim rise(const char* style) const { return Dim::milli(pen_.theme.styles.at(style).rise); }
   Dim leading(const char* style) const { return Dim::milli(pen_.theme.styles.at(style).leading); }
@@ -226,7 +238,7 @@ class HoursWriter {
   }
 
   std::string alt() const {
-    std::string text = pen_.language("hours_chart.alt");
+    std::string text = surfaceAlt() + pen_.language("hours_chart.alt");
     for (std::size_t i = 0; i < day_.rows.size(); ++i) {
       text += (i == 0 ? " " : "; ") + day_.rows[i].name + ": ";
       bool isFirst = true;
@@ -246,6 +258,15 @@ class HoursWriter {
     }
     for (const auto& sun : day_.sun) text += "; " + sun;
     return text + ".";
+  }
+  /// 'Board surface, at most: A  Landing 45 °C; limit 40 °C; dew point 7 °C. '
+  std::string surfaceAlt() const {
+    std::string decks;
+    for (const auto& row : day_.rows)
+      if (!row.warmest.empty()) decks += (decks.empty() ? " " : ", ") + row.name + " " + row.warmest;
+    if (decks.empty()) return {};
+    return pen_.language("hours_chart.alt_surface") + decks + "; " + day_.limitWords + "; " + day_.dewWords +
+           ". ";
   }
   static std::string hourOf(int minutes) { return std::to_string(minutes / 60); }
 

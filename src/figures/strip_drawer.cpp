@@ -72,10 +72,15 @@ void StripsDrawer::tell() {
     const Size flat = {start.width + gap + litres.width, start.height};
     const Size tall = {std::max(start.width, litres.width), start.height + lead + litres.height};
     const Size size = isFlat ? flat : tall;
-    const auto at = spot(band, grownSize(size, patchRim * 2), From::Middle);
+    const Size whole = grownSize(size, patchRim * 2);
+    if (isFlat && i % static_cast<std::size_t>(everyNth(whole.h)) != 0) continue;
+    auto at = spot(band, whole, From::Middle, isFlat);
+    const bool isInside = at.has_value();
+    if (!at && !isFlat) at = spotBeside(band, whole);
     if (!at) continue;
     const Rect patch = {*at, grownSize(size, patchRim * 2)};
-    put(sheet_.items, box(patch, colour(sheet_.pen, i % 2 == 0 ? "tint" : "white"), std::nullopt));
+    if (isInside)
+      put(sheet_.items, box(patch, colour(sheet_.pen, i % 2 == 0 ? "tint" : "white"), std::nullopt));
     const Point corner = {at->x + patchRim, at->y + patchRim};
     if (isFlat) {
       put(sheet_.items, start, {corner.x, corner.y + start.height});
@@ -178,10 +183,18 @@ void StripsDrawer::drawCorner() {
       polygon({at, beside(along, {}), beside({}, over)}, colour(sheet_.pen, "ink"), std::nullopt));
 }
 
-std::optional<Point> StripsDrawer::spot(const Band& band, Size size, From from) const {
+std::int64_t StripsDrawer::everyNth(Dim high) const {
+  // The last strip takes what boards are left: it does not count, unless it is the only one.
+  Dim least = sheet_.on(bands_.bands.front().to - bands_.bands.front().from);
+  for (std::size_t i = 1; i + 1 < bands_.bands.size(); ++i)
+    least = std::min(least, sheet_.on(bands_.bands[i].to - bands_.bands[i].from));
+  return (high.raw + least.raw - 1) / std::max<std::int64_t>(1, least.raw);
+}
+
+std::optional<Point> StripsDrawer::spot(const Band& band, Size size, From from, bool mayReachOver) const {
   const Dim across = sheet_.on(band.to - band.from), own = bands_.alongX ? size.h : size.w,
             along = bands_.alongX ? size.w : size.h;
-  if (own > across) return std::nullopt;
+  if (own > across && !mayReachOver) return std::nullopt;
   const Length middle = {(band.from.millionths + band.to.millionths) / 2};
   const auto line = model::stretches(placed_.outline, middle, bands_.alongX);
   if (line.empty()) return std::nullopt;
@@ -198,6 +211,21 @@ std::optional<Point> StripsDrawer::spot(const Band& band, Size size, From from) 
     const Dim over = sheet_.on(middle) - own / 2;
     const Point corner = bands_.alongX ? Point{at, over} : Point{over, at};
     if (sheet_.isOnBoards(placed_, {corner, size})) return corner;
+  }
+  return std::nullopt;
+}
+
+std::optional<Point> StripsDrawer::spotBeside(const Band& band, Size size) const {
+  const Length middle = {(band.from.millionths + band.to.millionths) / 2};
+  const auto line = model::stretches(placed_.outline, middle, bands_.alongX);
+  if (line.empty()) return std::nullopt;
+  const Dim off = tenths(10);
+  for (const bool isLow : {!leavesHigh_, leavesHigh_}) {
+    const Point end = point(isLow ? line.front().from : line.back().to, middle);
+    const Point corner = bands_.alongX
+                             ? Point{isLow ? end.x - off - size.w : end.x + off, end.y - size.h / 2}
+                             : Point{end.x - size.w / 2, isLow ? end.y - off - size.h : end.y + off};
+    if (sheet_.isFree({corner, size})) return corner;
   }
   return std::nullopt;
 }

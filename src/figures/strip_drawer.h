@@ -14,7 +14,7 @@ class StripsDrawer {
   void fill();        // every other strip tinted, boards, borders, and the corner to start at
   void number();      // in the strips, or beside narrow ones
   void drawWayOut();  // an arrow; the words beside it where no other deck lies
-  void tell();        // time and litres in the strips that have room
+  void tell();        // time and litres in the strips; where they are narrow, of some only
 
  private:
   Point point(base::Length along, base::Length across) const;
@@ -25,7 +25,12 @@ class StripsDrawer {
   enum class From { End, Middle };
   /// A free place in a band for a block of this size, looked for from the end where each board starts, or
   /// from its middle outwards. Nothing when the band is too narrow.
-  std::optional<Point> spot(const Band& band, Size size, From from) const;
+  /// It may reach over the strips beside a band that is too narrow for it.
+  std::optional<Point> spot(const Band& band, Size size, From from, bool mayReachOver = false) const;
+  /// How many of the narrowest strips blocks of this height stand on: so many strips share one.
+  std::int64_t everyNth(Dim high) const;
+  /// A free place for it beyond an end of the boards in a band, the one near the way out first.
+  std::optional<Point> spotBeside(const Band& band, Size size) const;
   bool numberInside(const Band& band, const Words& w);
   /// Beside the end where the boards of a narrow strip start, with a short leader.
   void numberOutside(const Band& band, const std::string& text);

@@ -114,6 +114,17 @@ std::string litresText(std::int64_t steps, const Words& w) {
   return w.volumeNumber(steps) + "\u00A0" + w.volumeUnit();
 }
 
+std::string degreesText(double celsius, const Words& w) {
+  return w.temperature(
+      base::Temperature::whole(static_cast<std::int64_t>(celsius + (celsius < 0 ? -0.5 : 0.5))));
+}
+
+std::string degreesText(double least, double most, const Words& w) {
+  const auto low = degreesText(least, w), high = degreesText(most, w);
+  if (low == high) return low;
+  return w("day.temperatures", {{"from", low.substr(0, low.find("\u00A0"))}, {"to", high}});
+}
+
 FactList workFacts(const Day& day, const Computed& x, const Words& w) {
   FactList rows;
   const auto row = [&](const std::string& time, const std::string& what, const std::string& where) {
@@ -132,8 +143,7 @@ FactList workFacts(const Day& day, const Computed& x, const Words& w) {
     else (isMorning ? morning : evening).push_back(task.name);
   }
   const auto& crew = x.c.job.crew;
-  const bool isCoated = !day.coats.empty();  // such a page has no room for what is done every day
-  if (!morning.empty() && !isCoated) row(w.clock(crew.startMinutes), w.joined(morning), "");
+  if (!morning.empty()) row(w.clock(crew.startMinutes), w.joined(morning), "");
   for (const auto& line : linesOf(day, x)) {
     const auto& first = *line.shifts.front();
     row(span(first.start.minutes, line.shifts.back()->end.minutes, w), whatText(line, x, w),
@@ -150,19 +160,8 @@ FactList workFacts(const Day& day, const Computed& x, const Words& w) {
       rows.back()[6].second = litresText(coat.litres, w);
     }
   }
-  if (!evening.empty() && !isCoated)
-    row(w("day.until", {{"time", w.clock(crew.endMinutes)}}), w.joined(evening), "");
+  if (!evening.empty()) row(w("day.until", {{"time", w.clock(crew.endMinutes)}}), w.joined(evening), "");
   return rows;
-}
-
-std::optional<int> roomForStrips(const Day& day, const Computed& x) {
-  // Measured on A4 in the first theme: three coats and one other line leave 54 mm.
-  constexpr int usual = 54, coatLine = 11, otherLine = 6, letterIsShorterBy = 18, least = 30, most = 80;
-  const auto coats = static_cast<int>(day.coats.size()), lines = static_cast<int>(linesOf(day, x).size());
-  const int room = usual - (coatLine + otherLine) * (coats - 3) - otherLine * (lines - coats - 1) -
-                   (x.c.region->paper == model::Paper::Letter ? letterIsShorterBy : 0);
-  if (coats > 3 || room < least) return std::nullopt;
-  return std::min(room, most);
 }
 
 }  // namespace sheets

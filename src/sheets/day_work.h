@@ -12,12 +12,11 @@ std::string span(int from, int until, const Words& w);
 /// Of whole steps of Words::volumeStep().
 std::string litresText(std::int64_t steps, const Words& w);
 
-/// Time, what, where; of a coat also its strips, area, spreading rate and litres. Setting up and packing down
-/// are told on days without a coat only: the page of a coat has no room for what is done every day.
-FactList workFacts(const Day& day, const Computed& x, const Words& w);
+/// Whole degrees: '18 °C'. A range is '11 to 19 °C', one degree where both round to it.
+std::string degreesText(double celsius, const Words& w);
+std::string degreesText(double least, double most, const Words& w);
 
-/// Millimetres of height that the page of a day with coats leaves to the drawing of its strips, beside its
-/// tables; nothing where that is too little: then drawing and log stand on a second page.
-std::optional<int> roomForStrips(const Day& day, const Computed& x);
+/// Time, what, where; of a coat also its strips, area, spreading rate and litres.
+FactList workFacts(const Day& day, const Computed& x, const Words& w);
 
 }  // namespace sheets

@@ -56,13 +56,7 @@ void addAir(Facts& f, const Day& day, const Computed& x, const Words& w) {
   }
   std::string air, from;
   if (coldest != nullptr) {
-    const auto whole = [&](double celsius) {
-      return w.temperature(
-          base::Temperature::whole(static_cast<std::int64_t>(celsius + (celsius < 0 ? -0.5 : 0.5))));
-    };
-    const auto low = whole(coldest->air.celsius), high = whole(warmest->air.celsius);
-    air = low == high ? low
-                      : w("day.temperatures", {{"from", low.substr(0, low.find("\u00A0"))}, {"to", high}});
+    air = degreesText(coldest->air.celsius, warmest->air.celsius, w);
     from = coldest->source == model::WeatherSource::Forecast ? w("day.forecast")
                                                              : w("day.usual", {{"month", w.month(day.date)}});
   }
@@ -205,7 +199,6 @@ Facts dayFactsOf(const std::vector<Day>& days, std::size_t i, bool startsPage, c
       {"pause", span(pause.from, pause.until, w)},
       {"coated", Fact::yes(isCoated)},
       {"date", w.shortDate(day.date)},
-      {"two_pages", Fact::yes(isCoated && !roomForStrips(day, x))},
       {"litres", isCoated ? litresText(litres, w) : ""},
       {"hours_figure", isCoated && hasHours(day, x) ? "hours-" + number : ""},
       {"strips_figure", isDrawn ? "strips-" + number : ""},
