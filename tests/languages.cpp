@@ -187,7 +187,7 @@ TEST_CASE("code and languages name the same words") {
         if (!groups.contains((*m)[1].str())) continue;  // a file name or the like
         INFO(entry.path().filename().string() << ": " << key);
         const bool isBeginning = std::any_of(keys.begin(), keys.end(), [&](const std::string& k) {
-          return (key.ends_with('.') || k[key.size()] == '.') && k.starts_with(key) && k != key;
+          return k.starts_with(key) && k != key && (key.ends_with('.') || k[key.size()] == '.');
         });
         CHECK((keys.contains(key) || isBeginning));
         used.insert(key);
