@@ -34,7 +34,7 @@ owner() {
   found=$(grep -lE "^#include <($2)" */*.h */*.cpp 2>/dev/null | grep -v "^$1/")
   [ -z "$found" ] || { echo "only '$1' may include <$2>: $found"; bad=1; }
 }
-owner input 'yaml-cpp/|fontconfig/'
+owner input 'yaml-cpp/|yaml\.h|fontconfig/'
 owner sheets 'kainjow/'
 owner markup 'md4c'
 owner plan 'date/'

@@ -1,6 +1,6 @@
 #include "input/tree.h"
 
-#include "input/plain_yaml.h"
+#include "input/quick_yaml.h"
 
 #include <yaml-cpp/eventhandler.h>
 #include <yaml-cpp/yaml.h>
@@ -235,7 +235,7 @@ std::optional<Node> parseTree(const std::string& bytes, const std::string& file,
                               base::Diagnostics& messages) {
   const std::optional<std::string> text = cleanText(bytes, file, messages);
   if (!text) return {};
-  if (auto plain = readPlainYaml(*text)) return plain;
+  if (auto plain = readQuickly(*text)) return plain;
   return parseWithLibrary(*text, file, messages);
 }
 

