@@ -149,6 +149,30 @@ TEST_CASE("a coat that would fall into rain moves with the one before it", "[pla
   CHECK(plan.misses.empty());
 }
 
+TEST_CASE("a covered deck that could be coated sooner shares the visits of the open one", "[plan]") {
+  // From Thursday on. Drizzle keeps the open deck wet until the boards are hot; on Friday its second coat
+  // would fall on the weekend: Monday and Tuesday. The covered one could be coated on Thursday and Friday,
+  // for two visits more.
+  model::Case c = coatedOnly(
+      [](int hour) {
+        model::Air air = still(20, 55, 0);
+        if (hour == 48 + 9) air.rain = 0.3;
+        return air;
+      },
+      10);
+  c.job.start = summerDay() + 2 * day;
+  c.job.crew.people = 4;
+  c.job.areas[0].isCovered = true;
+  const auto plan = planned(c).plan;
+  const base::Date monday = summerDay() + 6 * day;
+  CHECK(plan.misses.empty());
+  CHECK(at(plan, "coat_1_start").day == monday);
+  CHECK(at(plan, "coat_2_end").day == monday + day);
+  // Alone it does not wait.
+  c.job.areas.pop_back();
+  CHECK(at(planned(c).plan, "coat_1_start").day == summerDay() + 2 * day);
+}
+
 TEST_CASE("beyond a forecast that forbids all its days the coats go by the clock", "[plan]") {
   model::Case c = coatedOnly([](int) { return still(40, 30, 1); }, 4);
   const auto [plan, said] = planned(c);

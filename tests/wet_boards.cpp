@@ -144,7 +144,14 @@ TEST_CASE("boards wet at the end of a forecast stay so in usual and in unknown w
   CHECK(wetHours(c, 5) == range(23, 24 + 48));  // common practice: 48 h at the most
   c.job.normals.months.assign(12, {20, 20, 65, 1, 2, 8});
   CHECK(wetHours(c, 5) == range(23, 24 + 36));
+  // The calendar heeds it where the rest goes by the clock.
+  c.job.normals = {};
+  c.job.work = {model::Work::Oil};
+  for (const auto& shift : planned(c).shifts) {
+    if (shift.task == "oil") CHECK(shift.start.day >= summerDay() + 3 * day);
+  }
   // Usual weather alone knows no rain, so no boards are wet.
+  c.job.normals.months.assign(12, {20, 20, 65, 1, 2, 8});
   c.job.forecast = {};
   CHECK(wetHours(c, 5).empty());
 }

@@ -1,6 +1,7 @@
 #include "plan/choice.h"
 
 #include <algorithm>
+#include <set>
 #include <tuple>
 
 namespace plan {
@@ -31,14 +32,38 @@ Badness badnessOf(const Course& course) {
   return {missed, outside, sum, course.sessions.size(), last};
 }
 
+/// No worse than the other, with fewer days on site, or fewer from first to last.
+bool savesVisits(const Badness& a, const Badness& b) {
+  return std::tie(std::get<0>(a), std::get<1>(a), std::get<2>(a)) <
+         std::tie(std::get<0>(b), std::get<1>(b), std::get<2>(b));
+}
+
+/// The days on which decks get their first coat, but for the first of them; not more than three.
+std::vector<base::Date> laterStarts(const Course& course) {
+  constexpr std::size_t most = 3;
+  std::set<base::Date> starts;
+  for (const auto& train : course.trains) starts.insert(train.start.day);
+  std::vector<base::Date> later(starts.begin(), starts.end());
+  if (!later.empty()) later.erase(later.begin());
+  if (later.size() > most) later.resize(most);
+  return later;
+}
+
 }  // namespace
 
 Course bestCourse(const Work& work, const SessionMaker& maker, const model::Estimate& e, LocalTime now) {
   Course best = takeCourse(work, maker, e, now, {CoatsWait::ForAll, {}});
-  if (!best.hasWaited) return best;
-  for (const auto wait : {CoatsWait::ForDust, CoatsWait::ForNone}) {
-    Course other = takeCourse(work, maker, e, now, {wait, {}});
-    if (badnessOf(other) < badnessOf(best)) best = std::move(other);
+  if (best.hasWaited) {
+    for (const auto wait : {CoatsWait::ForDust, CoatsWait::ForNone}) {
+      Course other = takeCourse(work, maker, e, now, {wait, {}});
+      if (badnessOf(other) < badnessOf(best)) best = std::move(other);
+    }
+  }
+  // A deck that could be coated sooner than the others shares their visits instead where that saves one.
+  const CoatsWait wait = best.wait;
+  for (const base::Date day : laterStarts(best)) {
+    Course other = takeCourse(work, maker, e, now, {wait, day});
+    if (savesVisits(badnessOf(other), badnessOf(best))) best = std::move(other);
   }
   return best;
 }

@@ -14,8 +14,9 @@ constexpr days stretch{7};  // read at once
 
 Span inBoth(Span a, Span b) { return {std::max(a.from, b.from), std::min(a.until, b.until)}; }
 
-/// Nothing is known of its weather: it goes by the clock.
+/// Nothing is known of its weather, not even that it has rained before: it goes by the clock.
 bool isByClock(const model::Hour& hour) {
+  if (isShutBy(hour, model::Gate::Wet)) return false;
   return hour.source == model::WeatherSource::None ||
          (hour.reasons.size() == 1 && isShutBy(hour, model::Gate::Unknown));
 }
