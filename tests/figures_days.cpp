@@ -119,10 +119,13 @@ TEST_CASE("decks far apart on the site are drawn side by side, no smaller for it
   second.edge.deck = 1;
   for (auto& s : second.edge.strips) s.deck = 1;
   const auto alone = planOf(Decks({near}), {first}), both = planOf(Decks({near, far}), {first, second});
-  // Side by side each has half the width; the ninety metres between them do not count.
-  CHECK(scaleOf(alone) > 0);
-  CHECK(scaleOf(both) >= scaleOf(alone));
-  CHECK(scaleOf(both) <= 250);
+  // The box is 166 x 62 mm. Below a deck stand the arrow of the way out, 1.2 + 9 + 1 mm, and the line of
+  // notes, 2.5
+  // + 3.7 mm: 17.4 mm. One deck of 12.4 x 6.2 m is 49.6 mm high at 1:125, with them 67.0; at 1:150 58.7 mm.
+  CHECK(scaleOf(alone) == 150);
+  // Two side by side, 14 mm apart, are 82.7 + 14 + 82.7 = 179.4 mm wide at 1:150; at 1:200 62 + 14 + 62 = 138
+  // mm. With the ninety metres between them they would be 102.4 m wide, which asks for 1:750.
+  CHECK(scaleOf(both) == 200);
   checkInside(both);
 }
 

@@ -246,11 +246,19 @@ Waits waitsBetween(const Lay& before, const Lay& after, const Calendar& calendar
   cuts.erase(std::unique(cuts.begin(), cuts.end()), cuts.end());
   Waits waits;
   waits.tookDays = first.stretches.size() > 1 || second.stretches.size() > 1;
-  for (std::size_t i = 0; i + 1 < cuts.size(); ++i) {
-    const auto wait =
-        between(zone, first.done(cuts[i + 1] / second.total), second.begins(cuts[i] / first.total));
-    waits.least = i == 0 ? wait : std::min(waits.least, wait);
-    waits.most = std::max(waits.most, wait);
+  // Where two days end at nearly the same board, what lies between is no part of the deck: a minute's work.
+  const std::int64_t minute = std::max(first.total, second.total);
+  for (const std::int64_t least : {minute, std::int64_t{1}}) {
+    bool isFirst = true;
+    for (std::size_t i = 0; i + 1 < cuts.size(); ++i) {
+      if (cuts[i + 1] - cuts[i] < least) continue;
+      const auto wait =
+          between(zone, first.done(cuts[i + 1] / second.total), second.begins(cuts[i] / first.total));
+      waits.least = isFirst ? wait : std::min(waits.least, wait);
+      waits.most = std::max(waits.most, wait);
+      isFirst = false;
+    }
+    if (!isFirst) break;
   }
   return waits;
 }
