@@ -84,9 +84,9 @@ Facts customerFacts(const Computed& x) {
   f.emplace_back("before_we_come", sentences(job.beforeWeCome));
   f.emplace_back("clearing", clearing(x, w));
   f.emplace_back("cancellation", x.c.region->cancellation);
-  // What follows the dash is a note to the office.
+  // What follows the semicolon is a note to the office.
   f.emplace_back("cancellation_source",
-                 x.c.region->cancellationSource.substr(0, x.c.region->cancellationSource.find(" - ")));
+                 x.c.region->cancellationSource.substr(0, x.c.region->cancellationSource.find("; ")));
   f.emplace_back("terms", sentences(x.c.brand.terms));
   f.emplace_back("has_terms", Fact::yes(!x.c.brand.terms.empty()));
   const auto batches = batchesOf(x);
