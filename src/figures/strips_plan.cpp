@@ -109,7 +109,9 @@ typeset::Drawing stripsPlan(const model::Case& c, const model::Estimate& e,
     return model::outlineOf(c.job.areas[d.edge.deck].shape).has_value();
   };
   if (std::none_of(decks.begin(), decks.end(), isDrawn)) return out;
+  constexpr std::int64_t largest = 48;  // a stair alone on a page would look like a poster
   for (const std::int64_t scale : scalesOf(pen)) {
+    if (scale < largest) continue;
     const auto onSite = [&](Dim d) {
       return Length{base::mulDiv(d.raw, 1000 * scale, 36, base::Round::HalfUp)};
     };

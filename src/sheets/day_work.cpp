@@ -156,7 +156,7 @@ FactList workFacts(const Day& day, const Computed& x, const Words& w) {
       if (!laysSurface || coat.deck != first.deck || coat.coat != first.pass) continue;
       rows.back()[3].second = stripsText(coat, x, w);
       rows.back()[4].second = w.area(coat.area);
-      rows.back()[5].second = w.spread(coat.need->rate);
+      rows.back()[5].second = w.roundSpread(coat.need->rate);
       rows.back()[6].second = litresText(coat.litres, w);
     }
   }

@@ -105,13 +105,22 @@ std::string Words::tinSize(base::Volume v) const {
 }
 
 std::string Words::spread(const base::Spread& s) const {
+  return withUnit(trimmed(spreadNumber(s, 2), region_.numbers.decimal), spreadUnit());
+}
+
+std::string Words::roundSpread(const base::Spread& s) const {
+  return withUnit(spreadNumber(s, 1), spreadUnit());
+}
+
+const char* Words::spreadUnit() const { return isMetric() ? "units.m2_per_litre" : "units.ft2_per_gallon"; }
+
+std::string Words::spreadNumber(const base::Spread& s, int metricPlaces) const {
   // millionths of m2/L: um2 / nL * 1e3 / 1e6 in whole square metres and litres
   const base::Wide area = s.area.millionths, volume = s.volume.millionths;
   const base::Count rate{isMetric()
                              ? base::divide(area * 1000, volume, Round::HalfUp)
                              : base::divide(area * gallon, volume * squareFoot / million, Round::HalfUp)};
-  const std::string digits = trimmed(number(rate, isMetric() ? 2 : 0), region_.numbers.decimal);
-  return withUnit(digits, isMetric() ? "units.m2_per_litre" : "units.ft2_per_gallon");
+  return number(rate, isMetric() ? metricPlaces : 0);
 }
 
 std::string Words::temperature(base::Temperature t) const {

@@ -45,8 +45,9 @@ class Words {
   std::string volumeNumber(std::int64_t steps) const;  // of volumeStep(), without the unit
   base::Volume volumeStep() const;                     // the last printed digit of a volume
   std::string volumeUnit() const;
-  std::string tinSize(base::Volume v) const;        // 2.5 L, or 1 gal
-  std::string spread(const base::Spread& s) const;  // 8 m2/L, or 350 ft2/gal
+  std::string tinSize(base::Volume v) const;             // 2.5 L, or 1 gal
+  std::string spread(const base::Spread& s) const;       // 8 m2/L, or 350 ft2/gal
+  std::string roundSpread(const base::Spread& s) const;  // 8.0 m2/L, for columns
   std::string temperature(base::Temperature t) const;
   std::string mass(base::Volume v) const;  // of a full tin: common practice, a kilogram a litre
   std::string wait(base::Hours h) const;   // '90 minutes', '12 hours', '3 days', '2 weeks'
@@ -73,6 +74,8 @@ class Words {
  private:
   std::string form(const char* name) const;  // the key of a pattern for dates
   std::string dated(base::Date d, const std::string& form, bool isShort) const;
+  std::string spreadNumber(const base::Spread& s, int metricPlaces) const;
+  const char* spreadUnit() const;
   std::string withUnit(const std::string& number, const char* unit) const;
 
   const model::Region& region_;
