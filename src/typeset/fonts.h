@@ -20,6 +20,8 @@ struct Setting {
   std::vector<char32_t> missing;  // letters no face has
 };
 
+struct Paragraph;  // typeset/text.h
+
 /// Faces of one theme, by role, with the ones to fall back on. Immutable once made; may be shared by threads.
 struct Fonts {
   std::vector<std::shared_ptr<const FontFace>> faces;  // what TextRun::face counts in
@@ -28,6 +30,9 @@ struct Fonts {
   /// What has been shaped, by face, features and text: most words of a pack stand in every pack.
   std::shared_ptr<base::Shelf<std::string, Setting>> settings =
       std::make_shared<base::Shelf<std::string, Setting>>();
+  /// What has been made ready to be broken into lines.
+  std::shared_ptr<base::Shelf<std::string, Paragraph>> paragraphs =
+      std::make_shared<base::Shelf<std::string, Paragraph>>(3'000);
 };
 
 /// Reads the faces a theme names. Throws std::runtime_error naming the file that cannot be used.

@@ -62,12 +62,11 @@ bool Text::mayDivide(Dim width) const { return style_.mayDivide && width < narro
 /// Whether this atom is a word by itself that may be divided: between two spaces, so neither a part of a
 /// longer one nor the last of its paragraph. Where it has to break anyway, its neighbours do not matter.
 bool Text::isLoneWord(std::size_t i, bool mustBreak) const {
-  const Piece& piece = pieces_[atoms_[i].piece];
+  const std::vector<Atom>& all = paragraph_->atoms;
+  const Piece& piece = paragraph_->pieces[all[i].piece];
   if (piece.drawing || !words_[piece.inlineIndex].link.empty()) return false;
-  const auto isKind = [&](std::size_t k, Kind kind) {
-    return k < atoms_.size() && atoms_[k].item.kind == kind;
-  };
-  const auto isForced = [&](std::size_t k) { return k < atoms_.size() && atoms_[k].piece == noPiece; };
+  const auto isKind = [&](std::size_t k, Kind kind) { return k < all.size() && all[k].item.kind == kind; };
+  const auto isForced = [&](std::size_t k) { return k < all.size() && all[k].piece == noPiece; };
   if (mustBreak) return (i == 0 || !isKind(i - 1, Kind::Box)) && !isKind(i + 1, Kind::Box);
   const bool begins = i == 0 || isKind(i - 1, Kind::Glue) || isForced(i - 1);
   return begins && isKind(i + 1, Kind::Glue) && !isForced(i + 1);
@@ -75,7 +74,7 @@ bool Text::isLoneWord(std::size_t i, bool mustBreak) const {
 
 /// The glyphs of the atom before which it may be divided.
 std::vector<std::size_t> Text::divisionsOf(const Atom& atom) const {
-  const TextRun& run = pieces_[atom.piece].run;
+  const TextRun& run = paragraph_->pieces[atom.piece].run;
   const std::size_t from = run.glyphs[atom.begin].cluster;
   const std::size_t to = atom.end < run.glyphs.size() ? run.glyphs[atom.end].cluster : run.text.size();
   const std::string text = run.text.substr(from, to - from);
@@ -99,11 +98,11 @@ std::vector<Text::Atom> Text::brokenTo(Dim width, bool isDivided) const {
     Atom part = atom;
     part.begin = begin;
     part.end = end;
-    part.item.width = widthOf(pieces_[atom.piece], begin, end).raw;
+    part.item.width = widthOf(paragraph_->pieces[atom.piece], begin, end).raw;
     out.push_back(part);
   };
   const auto addLetters = [&](const Atom& atom, std::size_t begin, std::size_t end, bool isLast) {
-    const TextRun& run = pieces_[atom.piece].run;
+    const TextRun& run = paragraph_->pieces[atom.piece].run;
     for (std::size_t g = begin; g < end;) {
       std::size_t next = g + 1;  // marks stay with their letter
       while (next < end && run.glyphs[next].advance == 0) ++next;
@@ -114,28 +113,29 @@ std::vector<Text::Atom> Text::brokenTo(Dim width, bool isDivided) const {
       g = next;
     }
   };
-  for (std::size_t i = 0; i < atoms_.size();) {
+  const std::vector<Atom>& all = paragraph_->atoms;
+  for (std::size_t i = 0; i < all.size();) {
     std::size_t end = i;
     Dim word;
-    for (; end < atoms_.size() && atoms_[end].item.kind == Kind::Box; ++end)
-      word += Dim{atoms_[end].item.width};
+    for (; end < all.size() && all[end].item.kind == Kind::Box; ++end) word += Dim{all[end].item.width};
     if (end == i) ++end;
     for (; i < end; ++i) {
-      const Atom& atom = atoms_[i];
-      if (atom.item.kind != Kind::Box || pieces_[atom.piece].drawing) {
+      const Atom& atom = all[i];
+      if (atom.item.kind != Kind::Box || paragraph_->pieces[atom.piece].drawing) {
         out.push_back(atom);
         continue;
       }
       std::size_t begin = atom.begin;
       if (isDivided && isLoneWord(i, word > width))
         for (const std::size_t g : divisionsOf(atom)) {
-          if (widthOf(pieces_[atom.piece], begin, g) > width) break;
+          if (widthOf(paragraph_->pieces[atom.piece], begin, g) > width) break;
           addPart(atom, begin, g);
           out.push_back({{Kind::Penalty, hyphenWidth(atom).raw, 0, 0, atHyphen, true}, atom.piece, g, g});
           begin = g;
         }
-      const bool isTooWide =
-          begin == atom.begin ? word > width : widthOf(pieces_[atom.piece], begin, atom.end) > width;
+      const bool isTooWide = begin == atom.begin
+                                 ? word > width
+                                 : widthOf(paragraph_->pieces[atom.piece], begin, atom.end) > width;
       if (isTooWide) addLetters(atom, begin, atom.end, i + 1 == end);
       else addPart(atom, begin, atom.end);
     }
@@ -148,7 +148,7 @@ std::vector<Text::Atom> Text::brokenTo(Dim width, bool isDivided) const {
 }
 
 Dim Text::hyphenWidth(const Atom& atom) const {
-  Span look = lookOf(words_[pieces_[atom.piece].inlineIndex]);
+  Span look = lookOf(style_, words_[paragraph_->pieces[atom.piece].inlineIndex]);
   look.text = "-";
   return typeset::width(setter_.in.fonts, look);
 }
@@ -213,16 +213,14 @@ void Text::lengthenLast(std::vector<BrokenLine>& lines, const std::vector<Atom>&
   }
 }
 
-std::vector<TextLine> Text::lines(Dim width, int tag, bool isBalanced) {
-  if (atoms_.empty()) return {};
+Paragraph::Lines Text::brokenLines(Dim width, bool isBalanced) const {
   std::vector<Atom> atoms = brokenTo(width, false);
   std::vector<BrokenLine> found = breaks(atoms, width);
   if (mayDivide(width) && (longest() > width || hasHole(found, atoms, width))) {
     atoms = brokenTo(width, true);
     found = breaksWithFewHyphens(atoms, width);
   }
-  const bool isFull = isJustified(width) && !isBalanced;
-  if (!isFull) lengthenLast(found, atoms, width);
+  if (isBalanced || !isJustified(width)) lengthenLast(found, atoms, width);
   if (isBalanced && found.size() > 1) {
     // The narrowest column that needs no more lines.
     Dim least = width / static_cast<std::int64_t>(found.size()) - Dim::pt(1), most = width;
@@ -238,9 +236,18 @@ std::vector<TextLine> Text::lines(Dim width, int tag, bool isBalanced) {
       }
     }
   }
+  return {std::move(atoms), std::move(found)};
+}
+
+std::vector<TextLine> Text::lines(Dim width, int tag, bool isBalanced) {
+  if (isEmpty()) return {};
+  const auto broken =
+      paragraph_->broken->take({width, isBalanced}, [&] { return brokenLines(width, isBalanced); });
+  const bool isFull = isJustified(width) && !isBalanced;
   std::vector<TextLine> out;
-  for (const BrokenLine& line : found)
-    out.push_back(lineOf(atoms, line, tag, isFull ? fullWidth(atoms, line, width) : Dim{}));
+  out.reserve(broken->lines.size());
+  for (const BrokenLine& line : broken->lines)
+    out.push_back(lineOf(broken->atoms, line, tag, isFull ? fullWidth(broken->atoms, line, width) : Dim{}));
   return out;
 }
 

@@ -12,20 +12,9 @@ struct TextLine {
   std::vector<Item> items;
 };
 
-class Text {
- public:
-  Text(Setter& setter, markup::Inlines words, const Style& style);
-
-  bool isEmpty() const { return atoms_.empty(); }
-  const Style& style() const { return style_; }
-  const markup::Inlines& words() const { return words_; }
-  Dim natural() const;  // width without breaks other than forced ones
-  Dim longest() const;  // width of the longest word
-  /// Broken to the width: ragged right, or in wide columns to both margins where the style says so.
-  /// 'isBalanced' makes lines of about one length (titles).
-  std::vector<TextLine> lines(Dim width, int tag, bool isBalanced = false);
-
- private:
+/// Words in one style as the breaker sees them: alike in every document of a language, so most of a pack's
+/// are made once in the process.
+struct Paragraph {
   /// A shaped run or a picture.
   struct Piece {
     std::size_t inlineIndex = 0;
@@ -40,15 +29,49 @@ class Text {
     std::size_t piece = 0;           // noPiece for forced breaks
     std::size_t begin = 0, end = 0;  // glyphs
   };
-
   static constexpr std::size_t noPiece = SIZE_MAX;
 
-  void addWords(const markup::Inline& part, std::size_t index, const Span& look);
-  void addRun(std::size_t piece);
-  void addDrawing(const markup::Inline& part, std::size_t index);
-  void addForced();
-  Dim widthOf(const Piece& piece, std::size_t begin, std::size_t end) const;
-  Span lookOf(const markup::Inline& part) const;
+  struct Lines {
+    std::vector<Atom> atoms;  // with words cut where they may break
+    std::vector<BrokenLine> lines;
+  };
+
+  std::vector<Piece> pieces;
+  std::vector<Atom> atoms;
+  std::vector<char32_t> missing;  // letters no face has
+  Dim natural;                    // width without breaks other than forced ones
+  Dim longest;                    // width of the longest word
+  /// By width and whether the lines are balanced.
+  std::shared_ptr<base::Shelf<std::pair<Dim, bool>, Lines>> broken =
+      std::make_shared<base::Shelf<std::pair<Dim, bool>, Lines>>();
+
+  Dim widthOf(const Fonts& fonts, const Piece& piece, std::size_t begin, std::size_t end) const;
+};
+
+/// Shapes the words, or finds them shaped.
+std::shared_ptr<const Paragraph> prepare(Setter& setter, const markup::Inlines& words, const Style& style);
+
+class Text {
+ public:
+  Text(Setter& setter, markup::Inlines words, const Style& style);
+
+  bool isEmpty() const { return paragraph_->atoms.empty(); }
+  const Style& style() const { return style_; }
+  const markup::Inlines& words() const { return words_; }
+  Dim natural() const { return paragraph_->natural; }
+  Dim longest() const { return paragraph_->longest; }
+  /// Broken to the width: ragged right, or in wide columns to both margins where the style says so.
+  /// 'isBalanced' makes lines of about one length (titles).
+  std::vector<TextLine> lines(Dim width, int tag, bool isBalanced = false);
+
+ private:
+  using Piece = Paragraph::Piece;
+  using Atom = Paragraph::Atom;
+  static constexpr std::size_t noPiece = Paragraph::noPiece;
+
+  Dim widthOf(const Piece& piece, std::size_t begin, std::size_t end) const {
+    return paragraph_->widthOf(setter_.in.fonts, piece, begin, end);
+  }
   bool mayDivide(Dim width) const;
   bool isLoneWord(std::size_t atom, bool mustBreak) const;
   std::vector<std::size_t> divisionsOf(const Atom& atom) const;
@@ -59,6 +82,7 @@ class Text {
   std::vector<BrokenLine> breaks(const std::vector<Atom>& atoms, Dim width) const;
   std::vector<BrokenLine> breaksWithFewHyphens(std::vector<Atom>& atoms, Dim width) const;
   void lengthenLast(std::vector<BrokenLine>& lines, const std::vector<Atom>& atoms, Dim width) const;
+  Paragraph::Lines brokenLines(Dim width, bool isBalanced) const;
   bool isJustified(Dim width) const;
   /// Filled up to 'full' by the white between words; 0 leaves it as it is.
   TextLine lineOf(const std::vector<Atom>& atoms, BrokenLine line, int tag, Dim full);
@@ -68,10 +92,12 @@ class Text {
   Setter& setter_;
   const markup::Inlines words_;
   const Style& style_;
-  std::vector<Piece> pieces_;
-  std::vector<Atom> atoms_;
+  const std::shared_ptr<const Paragraph> paragraph_;
   std::map<std::size_t, int> tags_;  // of links and pictures, by inline
 };
+
+/// The style's span in the face of a part's emphasis, without text.
+Span lookOf(const Style& style, const markup::Inline& part);
 
 /// One word or line in one look, at the left of 'at' and on its baseline; no tag.
 struct SetWords {
