@@ -3,6 +3,7 @@
 #include "figures/plan_words.h"
 
 #include <algorithm>
+#include <array>
 
 namespace figures {
 
@@ -71,24 +72,36 @@ std::optional<Point> spotOnBoards(const PlanSheet& sheet, const PlacedDeck& deck
   struct Candidate {
     std::int64_t far;
     Point at;
+    std::size_t row;
   };
   std::vector<Candidate> candidates;
   constexpr std::int64_t half = 10;
+  candidates.reserve((2 * half + 1) * (2 * half + 1));
   for (std::int64_t i = -half; i <= half; ++i)
     for (std::int64_t k = -half; k <= half; ++k) {
       const Dim dx = room.w * i / (2 * half), dy = room.h * k / (2 * half);
       const std::int64_t x = dx.raw / 1000, y = dy.raw / 1000;
-      candidates.push_back({x * x + y * y, {area.at.x + room.w / 2 + dx, area.at.y + room.h / 2 + dy}});
+      candidates.push_back({x * x + y * y,
+                            {area.at.x + room.w / 2 + dx, area.at.y + room.h / 2 + dy},
+                            static_cast<std::size_t>(k + half)});
     }
   std::stable_sort(candidates.begin(), candidates.end(),
                    [](const auto& a, const auto& b) { return a.far < b.far; });
-  for (const auto& c : candidates)
-    if (sheet.isOnBoards(deck, grown({c.at, size}, margin))) return c.at;
+  std::array<std::optional<std::vector<Stretch>>, 2 * half + 1>
+      rows;  // all candidates of one scan the same lines
+  for (const auto& c : candidates) {
+    const Rect patch = grown({c.at, size}, margin);
+    auto& boards = rows[c.row];
+    if (!boards) boards = sheet.boardsAcross(deck, patch);
+    if (sheet.isOnBoards(*boards, patch)) return c.at;
+  }
   return std::nullopt;
 }
 
 bool nameInside(PlanSheet& sheet, const PlacedDeck& deck, const NameBlock& block) {
-  for (const Dim margin : {tenths(40), tenths(25), tenths(15)}) {
+  const Dim least = tenths(15);
+  if (!spotOnBoards(sheet, deck, block.size, least)) return false;
+  for (const Dim margin : {tenths(40), tenths(25), least}) {
     const auto at = spotOnBoards(sheet, deck, block.size, margin);
     if (!at) continue;
     const Rect patch = grown({*at, block.size}, patchRim);
@@ -115,14 +128,32 @@ struct Berth {
   Point from, to;
 };
 
-/// Beside the deck on one side, the leader at 'part' eighths of that side, the block slid along by fifths.
-std::optional<Berth> placeBeside(const PlanSheet& sheet, const PlacedDeck& deck, Size s, Side side, Dim away,
-                                 std::int64_t part, std::int64_t slide) {
+/// Where a leader meets the deck: at 'part' eighths of a side.
+struct Landing {
+  Side side;
+  std::int64_t part;
+  Point anchor, hit;
+};
+
+std::vector<Landing> landings(const PlanSheet& sheet, const PlacedDeck& deck) {
   const Rect area = sheet.on(deck.extent);
+  std::vector<Landing> out;
+  for (const Side side : {Side::Top, Side::Bottom, Side::Right, Side::Left})
+    for (const std::int64_t part : {4, 6, 2, 7, 1}) {
+      const Point anchor = {area.at.x + area.size.w * part / 8, area.at.y + area.size.h * part / 8};
+      const bool isAbove = side == Side::Top || side == Side::Bottom;
+      if (const auto hit = edgeFrom(sheet, deck, side, isAbove ? anchor.x : anchor.y))
+        out.push_back({side, part, anchor, *hit});
+    }
+  return out;
+}
+
+/// Beside the deck on one side, the block slid along by fifths.
+Berth berthBeside(const Rect& area, const Landing& landing, Size s, Dim away, std::int64_t slide) {
+  const auto& [side, part, anchor, hit] = landing;
   const bool isAbove = side == Side::Top || side == Side::Bottom;
-  const Point anchor = {area.at.x + area.size.w * part / 8, area.at.y + area.size.h * part / 8};
   const Dim along = (isAbove ? s.w : s.h) * slide / 5;
-  Berth p{{{}, s}, {}, {}};
+  Berth p{{{}, s}, {}, hit};
   switch (side) {
     case Side::Top:
       p.block.at = {anchor.x - s.w / 2 + along, area.at.y - away - s.h};
@@ -141,10 +172,10 @@ std::optional<Berth> placeBeside(const PlanSheet& sheet, const PlacedDeck& deck,
       p.from = {right(p.block) + patchRim, anchor.y};
       break;
   }
-  if (!sheet.isFree(grown(p.block, patchRim))) return std::nullopt;
-  const auto hit = edgeFrom(sheet, deck, side, isAbove ? anchor.x : anchor.y);
-  if (!hit) return std::nullopt;
-  p.to = *hit;
+  return p;
+}
+
+bool isFree(const PlanSheet& sheet, const Berth& p, Side side) {
   // Stops short of the edge for the test, which counts the deck itself as taken.
   const Dim shy = tenths(3);
   const Point end = {p.to.x + (side == Side::Right  ? shy
@@ -153,8 +184,7 @@ std::optional<Berth> placeBeside(const PlanSheet& sheet, const PlacedDeck& deck,
                      p.to.y + (side == Side::Bottom ? shy
                                : side == Side::Top  ? -shy
                                                     : Dim{})};
-  if (!sheet.isFree(around({p.from, {}}, {end, {}}))) return std::nullopt;
-  return p;
+  return sheet.isFree(grown(p.block, patchRim)) && sheet.isFree(around({p.from, {}}, {end, {}}));
 }
 
 /// How bad a place is, in tenths of a millimetre: long leaders, far from the middle, and a drawing that
@@ -167,21 +197,22 @@ std::int64_t costOf(const PlanSheet& sheet, const Berth& p, std::int64_t part, s
 }
 
 std::optional<Berth> placeOutside(const PlanSheet& sheet, const PlacedDeck& deck, Size size) {
+  const Rect area = sheet.on(deck.extent);
+  const std::vector<Landing> ways = landings(sheet, deck);
   std::optional<Berth> best;
   std::int64_t least = 0;
   for (const std::int64_t off : {40, 60, 80, 120, 170, 230, 300})  // tenths of a millimetre
-    for (const Side side : {Side::Top, Side::Bottom, Side::Right, Side::Left})
-      for (const std::int64_t part : {4, 6, 2, 7, 1})
-        for (const std::int64_t slide : {0, -1, 1, -2, 2}) {
-          // The leader is no shorter than this, so nothing better can come of it.
-          if (best && off - 10 + 10 * std::abs(part - 4) + 4 * std::abs(slide) >= least) continue;
-          const auto p = placeBeside(sheet, deck, size, side, tenths(off), part, slide);
-          if (!p) continue;
-          const std::int64_t cost = costOf(sheet, *p, part, slide);
-          if (best && cost >= least) continue;
-          best = p;
-          least = cost;
-        }
+    for (const Landing& landing : ways)
+      for (const std::int64_t slide : {0, -1, 1, -2, 2}) {
+        // The leader is no shorter than this, so nothing better can come of it.
+        if (best && off - 10 + 10 * std::abs(landing.part - 4) + 4 * std::abs(slide) >= least) continue;
+        const Berth p = berthBeside(area, landing, size, tenths(off), slide);
+        const std::int64_t cost = costOf(sheet, p, landing.part, slide);
+        // Whether it is free takes longest to find out.
+        if ((best && cost >= least) || !isFree(sheet, p, landing.side)) continue;
+        best = p;
+        least = cost;
+      }
   return best;
 }
 

@@ -51,20 +51,31 @@ bool PlanSheet::isFree(const Rect& r, bool mayCrossThin) const {
   return true;
 }
 
-bool PlanSheet::isOnBoards(const PlacedDeck& deck, const Rect& r) const {
-  for (const auto& t : taken_)
-    if (figures::overlap(r, t)) return false;
-  const Length from = onSite(r.at.x), to = onSite(right(r));
-  const Extent& all = deck.extent;  // most places fail here, before any line is scanned
-  if (from < all.from.x || all.to.x < to || onSite(r.at.y) < all.from.y || all.to.y < onSite(bottom(r)))
-    return false;
-  for (std::int64_t i = 0; i <= scans; ++i) {
-    const auto inside = stretches(deck.outline, onSite(r.at.y + r.size.h * i / scans), true);
-    if (std::none_of(inside.begin(), inside.end(),
-                     [&](const auto& s) { return s.from <= from && to <= s.to; }))
-      return false;
+std::vector<Stretch> PlanSheet::boardsAcross(const PlacedDeck& deck, const Rect& r) const {
+  if (onSite(r.at.y) < deck.extent.from.y || deck.extent.to.y < onSite(bottom(r))) return {};
+  const Length rounding = {2}, least = onSite(r.size.w) - rounding;  // narrower ones cannot hold it
+  std::vector<Stretch> boards = {{deck.extent.from.x, deck.extent.to.x}};
+  for (std::int64_t i = 0; i <= scans && !boards.empty(); ++i) {
+    std::vector<Stretch> both;
+    for (const auto& s : stretches(deck.outline, onSite(r.at.y + r.size.h * i / scans), true))
+      for (const auto& b : boards) {
+        const Stretch shared = {std::max(s.from, b.from), std::min(s.to, b.to)};
+        if (shared.to - shared.from >= least) both.push_back(shared);
+      }
+    boards = std::move(both);
   }
-  return true;
+  return boards;
+}
+
+bool PlanSheet::isOnBoards(const std::vector<Stretch>& boards, const Rect& r) const {
+  const Length from = onSite(r.at.x), to = onSite(right(r));
+  if (std::none_of(boards.begin(), boards.end(), [&](const auto& s) { return s.from <= from && to <= s.to; }))
+    return false;
+  return std::none_of(taken_.begin(), taken_.end(), [&](const Rect& t) { return figures::overlap(r, t); });
+}
+
+bool PlanSheet::isOnBoards(const PlacedDeck& deck, const Rect& r) const {
+  return isOnBoards(boardsAcross(deck, r), r);
 }
 
 std::optional<Point> PlanSheet::freeSpot(Size size, Dim margin) const {

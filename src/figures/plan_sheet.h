@@ -12,6 +12,7 @@ using model::Outline;
 using model::PlacedDeck;
 using model::placeDecks;
 using model::Side;
+using model::Stretch;
 
 /// 'A' for the first deck.
 std::string letterOf(std::size_t index);
@@ -32,6 +33,10 @@ class PlanSheet {
   bool isFree(const Rect& r, bool mayCrossThin = false) const;
   /// It lies wholly on the deck's boards, and nothing is written there yet.
   bool isOnBoards(const PlacedDeck& deck, const Rect& r) const;
+  /// The same in two steps, for many places at one height: the stretches that are boards from the top of 'r'
+  /// to its bottom, and whether it lies on one of them.
+  std::vector<Stretch> boardsAcross(const PlacedDeck& deck, const Rect& r) const;
+  bool isOnBoards(const std::vector<Stretch>& boards, const Rect& r) const;
   /// A spot in the lower half of what is drawn so far where a block of this size has 'margin' around it: the
   /// lowest, then the one farthest right.
   std::optional<Point> freeSpot(Size size, Dim margin) const;
