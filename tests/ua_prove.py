@@ -18,7 +18,7 @@ def dictionaries(pdf):
 
 
 def tags(pdf, role):
-    return [d for d in dictionaries(pdf) if d.get("/Type") == "/StructElem" and d.get("/S") == "/" + role]
+    return [d for d in dictionaries(pdf) if "/P" in d and d.get("/S") == "/" + role]
 
 
 def first(pdf, role):
@@ -101,12 +101,12 @@ def cross_parents(pdf):
 
 
 SPOILS = [
-    ("artifact in a tag", "01-003", on_page(rb"(/P <</MCID \d+>> BDC\n)", rb"\1/Artifact BMC EMC ")),
-    ("tag in an artifact", "01-004", on_page(rb"(/P <</MCID \d+>> BDC\n)", rb"/Artifact BMC\n\1")),
-    ("text without a tag", "01-005", on_page(rb"/P <</MCID \d+>> BDC\n(.*?)EMC\n", rb"\1")),
+    ("artifact in a tag", "01-003", on_page(rb"(/P<</MCID \d+>>BDC\n)", rb"\1/Artifact BMC EMC ")),
+    ("tag in an artifact", "01-004", on_page(rb"(/P<</MCID \d+>>BDC\n)", rb"/Artifact BMC\n\1")),
+    ("text without a tag", "01-005", on_page(rb"/P<</MCID \d+>>BDC\n(.*?)EMC\n", rb"\1")),
     ("drawing without a mark", "01-005", on_page(rb"/Artifact BMC\n(.*?)EMC\n", rb"\1")),
     ("mark of no tag", "01-005", on_page(rb"/MCID 1>>", b"/MCID 9999>>")),
-    ("mark that is gone", "ISO 32000-1, 14.7.4", on_page(rb"/P <</MCID \d+>> BDC\n.*?EMC\n", b"")),
+    ("mark that is gone", "ISO 32000-1, 14.7.4", on_page(rb"/P<</MCID \d+>>BDC\n.*?EMC\n", b"")),
     ("mark left open", "ISO 32000-1, 14.6.1", on_page(rb"EMC\n$", b"")),
     ("Suspects", "01-007", lambda pdf: pdf.of(pdf.root["/MarkInfo"]).update({"/Suspects": True})),
     ("not Marked", "ISO 14289-1, 7.1", lambda pdf: pdf.root.pop("/MarkInfo")),

@@ -18,10 +18,6 @@ using typeset::Point;
 
 std::string colour(Colour c) { return channel(c.r) + " " + channel(c.g) + " " + channel(c.b); }
 
-bool isSame(const typeset::Stroke& a, const typeset::Stroke& b) {
-  return a.colour == b.colour && a.width == b.width && a.isRound == b.isRound && a.dash == b.dash;
-}
-
 class PageWriter {
  public:
   PageWriter(Dim height, const std::vector<EmbeddedFont>& fonts, const WordEnds& ends)
@@ -87,20 +83,33 @@ class PageWriter {
   }
 
   void setStroke(const typeset::Stroke& stroke) {
-    if (stroke_ && isSame(*stroke_, stroke)) return;
-    stroke_ = stroke;
     if (stroke.width < Dim{}) throw std::logic_error("internal error: a line narrower than nothing");
-    out_ += colour(stroke.colour) + " RG ";
-    addNumber(out_, stroke.width);
-    out_ += stroke.isRound ? "w 1 J 1 j [" : "w 0 J 0 j [";
+    if (ink_ != stroke.colour) {
+      ink_ = stroke.colour;
+      out_ += colour(stroke.colour) + " RG ";
+    }
+    if (pen_.width != stroke.width) {
+      pen_.width = stroke.width;
+      addNumber(out_, stroke.width);
+      out_ += "w ";
+    }
+    if (pen_.isRound != stroke.isRound) {
+      pen_.isRound = stroke.isRound;
+      out_ += stroke.isRound ? "1 J 1 j " : "0 J 0 j ";
+    }
+    if (pen_.dash != stroke.dash) setDash(stroke.dash);
+  }
+
+  void setDash(const std::vector<Dim>& dash) {
+    pen_.dash = dash;
     Dim period;
-    for (const Dim length : stroke.dash) {
+    out_ += '[';
+    for (const Dim length : dash) {
       if (length < Dim{}) throw std::logic_error("internal error: a dash shorter than nothing");
       period += length;
       addNumber(out_, length);
     }
-    if (!stroke.dash.empty() && period == Dim{})
-      throw std::logic_error("internal error: a dash without length");
+    if (!dash.empty() && period == Dim{}) throw std::logic_error("internal error: a dash without length");
     out_ += "] 0 d\n";
   }
 
@@ -132,9 +141,9 @@ class PageWriter {
   const WordEnds& ends_;
   std::string out_;
   // Last set on this page:
-  std::optional<Colour> fill_;
-  std::optional<typeset::Stroke> stroke_;
+  std::optional<Colour> fill_, ink_;
   std::optional<std::pair<std::size_t, Dim>> font_;
+  typeset::Stroke pen_ = {{}, Dim::pt(1), {}, false};  // as a page begins: ISO 32000-1:2008, 8.4.1
 };
 
 bool draws(const typeset::Item& item) {
@@ -157,8 +166,8 @@ std::string drawPage(const typeset::Document& document, std::size_t page,
       open = item.tag;
       if (item.tag == typeset::artifact) writer.mark("/Artifact BMC\n");
       else
-        writer.mark(std::string("/") + typeset::roleName(structure.role(item.tag)) + " <</MCID " +
-                    std::to_string(structure.addSequence(item.tag, page)) + ">> BDC\n");
+        writer.mark(std::string("/") + typeset::roleName(structure.role(item.tag)) + "<</MCID " +
+                    std::to_string(structure.addSequence(item.tag, page)) + ">>BDC\n");
     }
     std::visit(writer, item.what);
   }

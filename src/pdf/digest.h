@@ -2,7 +2,10 @@
 #pragma once
 
 #include <array>
+#include <bit>
+#include <cstddef>
 #include <cstdint>
+#include <cstring>
 #include <string_view>
 
 namespace pdf {
@@ -13,19 +16,21 @@ class Digest {
  public:
   void add(std::string_view bytes) {
     std::size_t at = 0;
-    for (; at + 8 <= bytes.size(); at += 8) mix(word(bytes.substr(at, 8)));
-    mix(word(bytes.substr(at)));
+    for (; at + 8 <= bytes.size(); at += 8) mix(eight(bytes.data() + at));
+    std::uint64_t rest = 0;
+    for (std::size_t i = at; i < bytes.size(); ++i)
+      rest |= std::uint64_t{static_cast<unsigned char>(bytes[i])} << 8 * (i - at);
+    mix(rest);
     mix(bytes.size());  // 'ab' + 'c' is not 'a' + 'bc'
   }
   std::array<std::uint64_t, 2> value() const { return sums_; }
 
  private:
-  /// Up to eight bytes, the first one lowest on every machine.
-  static std::uint64_t word(std::string_view bytes) {
+  /// The first byte lowest on every machine.
+  static std::uint64_t eight(const char* bytes) {
     std::uint64_t w = 0;
-    for (std::size_t i = 0; i < bytes.size(); ++i)
-      w |= std::uint64_t{static_cast<unsigned char>(bytes[i])} << 8 * i;
-    return w;
+    std::memcpy(&w, bytes, sizeof w);
+    return std::endian::native == std::endian::big ? __builtin_bswap64(w) : w;
   }
   void mix(std::uint64_t w) {
     for (std::uint64_t& sum : sums_) {

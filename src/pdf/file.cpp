@@ -2,6 +2,8 @@
 // own text, font, image and metadata functions are slower, cannot tag, and crash on damaged input.
 #include "pdf/file.h"
 
+#include "pdf/notation.h"
+
 #include <hpdf.h>
 #include <hpdf_doc.h>
 #include <hpdf_objects.h>
@@ -15,20 +17,49 @@
 namespace pdf {
 namespace {
 
-HPDF_STATUS writeEntries(HPDF_Dict dictionary, HPDF_Stream stream) {
-  const auto& entries = *static_cast<std::string*>(dictionary->attr);
-  return HPDF_Stream_Write(stream, reinterpret_cast<const HPDF_BYTE*>(entries.data()),
-                           static_cast<HPDF_UINT>(entries.size()));
+/// What stands in an object besides what the library adds.
+struct Raw {
+  std::string entries;
+  bool isStream = false;
+  std::string own;        // data of this file only
+  std::string_view data;  // of the stream
+  HPDF_Stream to = nullptr;
+};
+
+void put(HPDF_Stream stream, std::string_view data) {
+  HPDF_Stream_Write(stream, reinterpret_cast<const HPDF_BYTE*>(data.data()),
+                    static_cast<HPDF_UINT>(data.size()));
 }
 
-void freeEntries(HPDF_Dict dictionary) { delete static_cast<std::string*>(dictionary->attr); }
+HPDF_STATUS writeEntries(HPDF_Dict dictionary, HPDF_Stream stream) {
+  auto& raw = *static_cast<Raw*>(dictionary->attr);
+  raw.to = stream;
+  put(stream, raw.entries);
+  return HPDF_OK;
+}
+
+// The library's own streams copy all data byte by byte, twice, and need an object for their length.
+HPDF_STATUS writeData(HPDF_Dict dictionary) {
+  const auto& raw = *static_cast<const Raw*>(dictionary->attr);
+  if (!raw.isStream) return HPDF_OK;
+  put(raw.to, "\nstream\n");
+  put(raw.to, raw.data);
+  put(raw.to, "\nendstream");
+  return HPDF_OK;
+}
+
+void freeRaw(HPDF_Dict dictionary) { delete static_cast<Raw*>(dictionary->attr); }
 
 /// Makes a dictionary of the library print raw entries after its own.
-void setEntries(HPDF_Dict dictionary, std::string entries) {
+Raw& setEntries(HPDF_Dict dictionary, std::string entries) {
   if (dictionary->attr) throw std::logic_error("internal error: PDF entries are set twice");
-  dictionary->attr = new std::string(std::move(entries));
+  auto* raw = new Raw;
+  raw->entries = std::move(entries);
+  dictionary->attr = raw;
   dictionary->write_fn = writeEntries;
-  dictionary->free_fn = freeEntries;
+  dictionary->after_write_fn = writeData;
+  dictionary->free_fn = freeRaw;
+  return *raw;
 }
 
 template <class T>
@@ -37,17 +68,12 @@ T* made(T* object) {
   return object;
 }
 
-Object objectOf(HPDF_Dict dictionary) { return {dictionary, dictionary->header.obj_id & 0x00FFFFFF}; }
+HPDF_Dict dictionaryOf(Object object) { return static_cast<HPDF_Dict>(object.handle); }
 
-void put(HPDF_Stream stream, std::string_view data) {
-  HPDF_Stream_Write(stream, reinterpret_cast<const HPDF_BYTE*>(data.data()),
-                    static_cast<HPDF_UINT>(data.size()));
+HPDF_STATUS append(HPDF_Stream stream, const HPDF_BYTE* data, HPDF_UINT size) {
+  static_cast<std::string*>(stream->attr)->append(reinterpret_cast<const char*>(data), size);
+  return HPDF_OK;
 }
-
-/// The filter stands among the raw entries, because the library drops one that it does not apply itself.
-constexpr const char* deflateEntry = "/Filter /FlateDecode\n";
-
-HPDF_REAL points(typeset::Dim length) { return static_cast<HPDF_REAL>(length.raw) / 12'700; }
 
 }  // namespace
 
@@ -73,12 +99,12 @@ File::File() : document_(made(HPDF_New(nullptr, nullptr)), HPDF_Free) {
 Object File::reserve() {
   const HPDF_Dict dictionary = made(HPDF_Dict_New(document_->mmgr));
   HPDF_Xref_Add(document_->xref, dictionary);
-  return objectOf(dictionary);
+  return {dictionary, dictionary->header.obj_id & 0x00FFFFFF};
 }
 
 void File::fill(Object dictionary, std::string entries) {
   digest_.add(entries);
-  setEntries(static_cast<HPDF_Dict>(dictionary.handle), std::move(entries));
+  setEntries(dictionaryOf(dictionary), std::move(entries));
 }
 
 Object File::addDictionary(std::string entries) {
@@ -88,31 +114,37 @@ Object File::addDictionary(std::string entries) {
 }
 
 Object File::addStream(std::string entries, std::string_view data, Packing packing) {
-  const HPDF_Dict stream = made(HPDF_DictStream_New(document_->mmgr, document_->xref));
+  const Object stream = reserve();
   digest_.add(data);
-  if (packing != Packing::AsIs) entries += deflateEntry;
-  fill(objectOf(stream), std::move(entries));
-  put(stream->stream, packing == Packing::Deflate ? deflated(data) : data);
-  return objectOf(stream);
+  digest_.add(entries);
+  if (packing != Packing::AsIs) entries += "/Filter /FlateDecode\n";
+  Raw& raw = setEntries(dictionaryOf(stream), std::move(entries));
+  raw.isStream = true;
+  if (packing == Packing::Deflate) raw.own = deflated(data);
+  if (packing == Packing::AsIs) raw.own = data;
+  raw.data = packing == Packing::Deflated ? data : raw.own;
+  raw.entries += "/Length " + std::to_string(raw.data.size()) + "\n";
+  return stream;
 }
 
 Object File::addPage(const PageParts& parts) {
-  const HPDF_Page page = made(HPDF_AddPage(document_.get()));
-  HPDF_Page_SetWidth(page, points(parts.size.w));
-  HPDF_Page_SetHeight(page, points(parts.size.h));
-  HPDF_Dict_Add(page, "Resources", parts.resources.handle);
-  HPDF_Dict_AddNumber(page, "StructParents", parts.structParents);
-  HPDF_Dict_AddName(page, "Tabs", "S");
+  const Object content = addStream("", parts.content);
+  std::string entries = "/Type /Page\n/Parent " +
+                        std::to_string(document_->root_pages->header.obj_id & 0x00FFFFFF) +
+                        " 0 R\n/MediaBox [0 0 " + number(parts.size.w) + " " + number(parts.size.h) +
+                        "]\n/Contents " + reference(content) + "\n/Resources " + reference(parts.resources) +
+                        "\n/StructParents " + std::to_string(parts.structParents) + "\n/Tabs /S\n";
   if (!parts.annotations.empty()) {
-    const HPDF_Array array = made(HPDF_Array_New(document_->mmgr));
-    HPDF_Dict_Add(page, "Annots", array);
-    for (const Object& annotation : parts.annotations) HPDF_Array_Add(array, annotation.handle);
+    entries += "/Annots [";
+    for (const Object& annotation : parts.annotations) entries += reference(annotation) + " ";
+    entries += "]\n";
   }
-  const HPDF_Dict contents = static_cast<HPDF_PageAttr>(page->attr)->contents;
-  digest_.add(parts.content);
-  setEntries(contents, deflateEntry);
-  put(contents->stream, deflated(parts.content));
-  return objectOf(page);
+  const Object page = addDictionary(std::move(entries));
+  auto* const kids =
+      static_cast<HPDF_Array>(HPDF_Dict_GetItem(document_->root_pages, "Kids", HPDF_OCLASS_ARRAY));
+  HPDF_Array_Add(kids, page.handle);
+  dictionaryOf(page)->header.obj_class |= HPDF_OSUBCLASS_PAGE;  // by this the library counts them
+  return page;
 }
 
 void File::setCatalogue(std::string entries) { fill({document_->catalog, 1}, std::move(entries)); }
@@ -127,17 +159,13 @@ std::string File::save() {
   HPDF_Dict_Add(document_->trailer, "ID", id);
   for (int i = 0; i < 2; ++i) HPDF_Array_Add(id, made(HPDF_Binary_New(document_->mmgr, bytes, 16)));
 
+  std::string out;
+  out.reserve(200'000);
+  document_->stream = made(HPDF_CallbackWriter_New(document_->mmgr, append, &out));
   HPDF_SaveToStream(document_.get());
   // The library's errors stick, so one look at the end is enough.
   if (HPDF_GetError(document_.get()) != HPDF_OK)
     throw std::logic_error("internal error: the PDF library refused");
-  std::string out;
-  const HPDF_UINT buffers = HPDF_MemStream_GetBufCount(document_->stream);
-  for (HPDF_UINT i = 0; i < buffers; ++i) {
-    HPDF_UINT length = 0;
-    const HPDF_BYTE* data = HPDF_MemStream_GetBufPtr(document_->stream, i, &length);
-    out.append(reinterpret_cast<const char*>(data), length);
-  }
   return out;
 }
 

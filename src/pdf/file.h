@@ -32,7 +32,7 @@ std::string deflated(std::string_view data, Effort effort = Effort::Quick);
 
 enum class Packing {
   Deflate,   // now
-  Deflated,  // the data are
+  Deflated,  // the data are, and stay where they are until save()
   AsIs
 };
 
@@ -48,7 +48,7 @@ class File {
 
   struct PageParts {
     typeset::Size size;
-    std::string content;
+    std::string content;  // operators
     Object resources;
     std::vector<Object> annotations;
     int structParents = 0;

@@ -16,6 +16,8 @@ using typeset::FontFace;
 /// letters in different places (a space and a no-break space) is read as the shortest and lowest.
 void note(UsedGlyphs& used, std::uint32_t glyph, std::string_view text) {
   std::string_view& known = used.texts[glyph];
+  const bool isLetter = text.size() == 1 && known.size() == 1 && text[0] == known[0];
+  if (isLetter) return;  // as nearly all are, once they have been seen
   if (!known.data()) {
     used.glyphs.push_back(glyph);
     known = "";

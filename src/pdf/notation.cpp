@@ -4,25 +4,26 @@
 #include "base/fixed.h"
 #include "base/utf8.h"
 
+#include <algorithm>
+#include <charconv>
+#include <iterator>
 #include <stdexcept>
 
 namespace pdf {
 namespace {
 
-void addThousandths(std::string& out, std::int64_t n) {
+/// A count of hundredths or thousandths, without the noughts at the end.
+void addDecimal(std::string& out, std::int64_t n, std::int64_t parts) {
   if (n < 0) out += '-';
   const std::int64_t size = n < 0 ? -n : n;
-  char digits[24];  // from the last one backwards
-  char* const end = digits + sizeof digits;
-  char* at = end;
-  std::int64_t decimals = size % 1000;
-  for (int i = 0; i < 3; ++i, decimals /= 10)
-    if (at != end || decimals % 10 != 0) *--at = static_cast<char>('0' + decimals % 10);
-  if (at != end) *--at = '.';
-  std::int64_t whole = size / 1000;
-  do *--at = static_cast<char>('0' + whole % 10);
-  while ((whole /= 10) > 0);
-  out.append(at, end);
+  char whole[24];
+  out.append(whole, std::to_chars(whole, std::end(whole), size / parts).ptr);
+  std::int64_t rest = size % parts;
+  if (rest != 0) out += '.';
+  for (; rest != 0; rest %= parts) {
+    parts /= 10;
+    out += static_cast<char>('0' + rest / parts);
+  }
 }
 
 void addUnit(std::string& out, unsigned unit) {
@@ -30,15 +31,12 @@ void addUnit(std::string& out, unsigned unit) {
   for (int shift = 12; shift >= 0; shift -= 4) out += digits[unit >> shift & 15];
 }
 
-}  // namespace
-
-namespace {
-
 void addLength(std::string& out, typeset::Dim length) {
   // ISO 32000-1:2008, Annex C: a page is at most 14 400 units; drawings may reach beyond it, not by far.
   if (length > typeset::Dim::pt(30'000) || length < typeset::Dim::pt(-30'000))
     throw std::logic_error("internal error: a length is off the paper");
-  addThousandths(out, base::mulDiv(length.raw, 10, 127, base::Round::HalfUp));
+  const std::int64_t half = length.raw < 0 ? -63 : 63;  // of the 127 that make a hundredth of a point
+  addDecimal(out, (length.raw + half) / 127, 100);
 }
 
 }  // namespace
@@ -56,7 +54,7 @@ void addNumber(std::string& out, typeset::Dim length) {
 
 std::string channel(std::uint8_t value) {
   std::string out;
-  addThousandths(out, base::mulDiv(value, 1000, 255, base::Round::HalfUp));
+  addDecimal(out, base::mulDiv(value, 1000, 255, base::Round::HalfUp), 1000);
   return out;
 }
 
@@ -74,7 +72,11 @@ std::string utf16(std::string_view utf8) {
   return out;
 }
 
-std::string words(std::string_view utf8) { return "<FEFF" + utf16(utf8) + ">"; }
+std::string words(std::string_view utf8) {
+  // What both encodings of text know alike is a quarter as long in the older one.
+  const bool isPlain = std::all_of(utf8.begin(), utf8.end(), [](char c) { return c >= ' ' && c <= '~'; });
+  return isPlain ? literal(utf8) : "<FEFF" + utf16(utf8) + ">";
+}
 
 void addEscaped(std::string& out, unsigned char byte) {
   if (byte == '\r') {  // readers turn a bare one into a line feed

@@ -9,13 +9,13 @@
 
 namespace pdf {
 
-/// A length in points with at most three decimals. Throws std::logic_error when it is off any paper.
+/// A length in points, to a hundredth: finer than any printer. Throws std::logic_error when it is off any paper.
 std::string number(typeset::Dim length);
 /// Adds it to what is being written, with a blank behind it.
 void addNumber(std::string& out, typeset::Dim length);
 /// Three decimals of a share between 0 and 1.
 std::string channel(std::uint8_t value);
-/// Words for people, from UTF-8: <FEFF...>.
+/// Words for people, from UTF-8.
 std::string words(std::string_view utf8);
 /// UTF-16 as hexadecimal digits, without brackets.
 std::string utf16(std::string_view utf8);

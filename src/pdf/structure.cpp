@@ -6,6 +6,7 @@
 #include "typeset/roles.h"
 
 #include <algorithm>
+#include <map>
 #include <stdexcept>
 
 namespace pdf {
@@ -14,15 +15,16 @@ using typeset::Role;
 
 namespace {
 
+/// Of lists and cells; those of figures are their own.
 std::string attributes(const typeset::Tag& tag) {
   if (tag.role == Role::L)
-    return std::string("<</O /List /ListNumbering ") + (tag.isOrdered ? "/Decimal" : "/Disc") + ">>";
+    return std::string("/O /List /ListNumbering ") + (tag.isOrdered ? "/Decimal" : "/Disc") + "\n";
   if (tag.role != Role::TH && tag.role != Role::TD) return "";
   std::string table;
-  if (tag.role == Role::TH && tag.scope == typeset::Scope::Column) table += " /Scope /Column";
-  if (tag.role == Role::TH && tag.scope == typeset::Scope::Row) table += " /Scope /Row";
-  if (tag.columns > 1) table += " /ColSpan " + std::to_string(tag.columns);
-  return table.empty() ? "" : "<</O /Table" + table + ">>";
+  if (tag.role == Role::TH && tag.scope == typeset::Scope::Column) table += "/Scope /Column\n";
+  if (tag.role == Role::TH && tag.scope == typeset::Scope::Row) table += "/Scope /Row\n";
+  if (tag.columns > 1) table += "/ColSpan " + std::to_string(tag.columns) + "\n";
+  return table.empty() ? "" : "/O /Table\n" + table;
 }
 
 /// PDF/UA-1 (ISO 14289-1:2014), 7.9: every note carries an identifier. Of one length, so that they sort.
@@ -87,14 +89,17 @@ int Structure::addLink(int tag, std::size_t page, Object annotation) {
 /// Children stand in the order of tags; the element's own parts go before the first child drawn after them.
 std::string Structure::kids(const Element& element, const std::vector<Object>& pages) const {
   std::string out;
+  int count = 0;
   auto part = element.parts.begin();
   const auto addPartsBefore = [&](int order) {
-    for (; part != element.parts.end() && part->order < order; ++part) {
-      const std::string page = reference(pages.at(part->page));
+    for (; part != element.parts.end() && part->order < order; ++part, ++count) {
       if (part->annotation)
-        out += "<</Type /OBJR /Pg " + page + " /Obj " + reference(part->annotation) + ">> ";
+        out += "<</Type /OBJR /Pg " + reference(pages.at(part->page)) + " /Obj " +
+               reference(part->annotation) + ">> ";
       else if (part->page == element.parts.front().page) out += std::to_string(part->sequence) + " ";
-      else out += "<</Type /MCR /Pg " + page + " /MCID " + std::to_string(part->sequence) + ">> ";
+      else
+        out += "<</Type /MCR /Pg " + reference(pages.at(part->page)) + " /MCID " +
+               std::to_string(part->sequence) + ">> ";
     }
   };
   for (const int index : element.children) {
@@ -102,25 +107,28 @@ std::string Structure::kids(const Element& element, const std::vector<Object>& p
     if (!child.isKept) continue;
     if (child.firstDrawn != never) addPartsBefore(child.firstDrawn);
     out += reference(child.object) + " ";
+    ++count;
   }
   addPartsBefore(never);
-  return out;
+  if (count == 0) return "";
+  out.back() = '\n';
+  return count == 1 ? "/K " + out : "/K [" + out + "]";
 }
 
+/// As short as may be, because there is one for every line of a table: their type goes without saying (ISO
+/// 32000-1:2008, table 323).
 std::string Structure::entries(const Element& element, int index, Object root,
                                const std::vector<Object>& pages) const {
   const typeset::Tag& tag = element.tag;
   const Object parent = tag.parent < 0 ? root : at(tag.parent).object;
-  std::string out = std::string("/Type /StructElem\n/S /") + typeset::roleName(tag.role) + "\n/P " +
-                    reference(parent) + "\n";
-  if (!element.parts.empty()) out += "/Pg " + reference(pages.at(element.parts.front().page)) + "\n";
-  if (const std::string k = kids(element, pages); !k.empty()) out += "/K [" + k + "]\n";
-  if (!tag.alt.empty()) out += "/Alt " + words(tag.alt) + "\n";
-  if (tag.role == Role::Note) out += "/ID " + literal(noteId(index)) + "\n";
-  std::string a = attributes(tag);
+  std::string out = std::string("/S /") + typeset::roleName(tag.role) + "/P " + reference(parent);
+  if (!element.parts.empty()) out += "/Pg " + reference(pages.at(element.parts.front().page));
+  out += kids(element, pages);
+  if (!tag.alt.empty()) out += "/Alt " + words(tag.alt);
+  if (tag.role == Role::Note) out += "/ID " + literal(noteId(index));
+  if (element.attributes) out += "/A " + reference(element.attributes);
   if (tag.role == Role::Figure && !element.parts.empty())
-    a = layoutOf(document_, index, element.parts.front().page);
-  if (!a.empty()) out += "/A " + a + "\n";
+    out += "/A " + layoutOf(document_, index, element.parts.front().page);
   return out;
 }
 
@@ -139,8 +147,16 @@ std::string Structure::parentTree() const {
 
 Object Structure::write(File& file, const std::vector<Object>& pages) {
   const Object root = file.reserve();
-  for (Element& element : elements_)
-    if (element.isKept) element.object = file.reserve();
+  std::map<std::string, Object> known;  // attributes: elements share those that are alike
+  for (Element& element : elements_) {
+    if (!element.isKept) continue;
+    element.object = file.reserve();
+    const std::string list = attributes(element.tag);
+    if (list.empty()) continue;
+    const auto [entry, isNew] = known.try_emplace(list);
+    if (isNew) entry->second = file.addDictionary(list);
+    element.attributes = entry->second;
+  }
   std::string notes;
   for (std::size_t i = 0; i < elements_.size(); ++i) {
     const Element& element = elements_[i];

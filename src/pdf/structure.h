@@ -35,7 +35,7 @@ class Structure {
     std::vector<int> children;
     int firstDrawn = never;  // of its own parts and those below
     bool isKept = false;
-    Object object;
+    Object object, attributes;
   };
   static constexpr int never = 0x7FFFFFFF;
 

@@ -17,25 +17,30 @@ void addText(std::string& out, const typeset::TextRun& run, const CutFont& font,
   std::int64_t pen = 0;    // where the reader's pen is
   std::int32_t rise = 0;
   std::int64_t count = 0;
+  const bool isTracked = run.tracking != typeset::Dim{};
   out += "[(";
   const auto addGlyph = [&](std::uint16_t id) {
     addEscaped(out, static_cast<unsigned char>(id >> 8));
     addEscaped(out, static_cast<unsigned char>(id & 0xFF));
   };
   for (const typeset::Glyph& glyph : run.glyphs) {
-    const std::int64_t tracked =
-        base::mulDiv(run.tracking.raw * count, 1000, run.size.raw, base::Round::HalfUp);
-    const std::int64_t wanted = perMille(units + glyph.dx) + tracked;
     if (glyph.dy != rise) {
       rise = glyph.dy;
       const typeset::Dim up = {base::mulDiv(rise, run.size.raw, font.unitsPerEm, base::Round::HalfUp)};
       out += ")] TJ " + number(up) + " Ts [(";
     }
-    // One thousandth cannot be seen and would cost a number at every other glyph.
-    if (const std::int64_t back = pen - wanted; std::llabs(back) >= 2) {
-      out += ')';
-      out += std::to_string(back) + '(';
-      pen = wanted;
+    // One thousandth cannot be seen and would cost a number at every other glyph. Where the pen stands that
+    // close, no exact place is needed: divisions are slow.
+    const std::int64_t off = pen * font.unitsPerEm - (units + glyph.dx) * 1000;
+    if (isTracked || 2 * std::llabs(off) >= 3 * std::int64_t{font.unitsPerEm}) {
+      const std::int64_t tracked =
+          base::mulDiv(run.tracking.raw * count, 1000, run.size.raw, base::Round::HalfUp);
+      const std::int64_t wanted = perMille(units + glyph.dx) + tracked;
+      if (const std::int64_t back = pen - wanted; std::llabs(back) >= 2) {
+        out += ')';
+        out += std::to_string(back) + '(';
+        pen = wanted;
+      }
     }
     const std::uint16_t id = font.ids[glyph.id];
     addGlyph(id);
