@@ -56,6 +56,7 @@ std::string decksOf(const Computed& x, const model::Hazard& hazard, const Words&
 
 /// A text of the content with the words of this job in its braces.
 std::string filled(std::string text, const Computed& x, const model::Hazard& hazard, const Words& w) {
+  if (text.find('{') == std::string::npos) return text;  // as most are
   const auto& region = *x.c.region;
   base::Length edge;
   for (const auto& deck : x.c.job.areas) edge = std::max(edge, deck.edgeHeight.value_or(base::Length{}));
@@ -83,8 +84,9 @@ Facts hazardFacts(const Computed& x, const model::Hazard& hazard, const Words& w
   std::string together;
   FactList controls;
   for (const auto& control : hazard.controls) {
-    together += (together.empty() ? "" : " ") + say(control.text);
-    controls.push_back({{"text", say(control.text)}});
+    const std::string text = say(control.text);
+    together += (together.empty() ? "" : " ") + text;
+    controls.push_back({{"text", text}});
   }
   const char* signals[] = {"", "caution", "warning", "danger"};
   return {{"title", say(hazard.title)},      {"signal", signals[static_cast<int>(hazard.signal)]},

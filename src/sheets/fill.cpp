@@ -6,8 +6,8 @@
 
 #include <kainjow/mustache.hpp>
 #include <mutex>
-#include <set>
 #include <stdexcept>
+#include <unordered_set>
 
 // The library substitutes names, sections and inverted sections, which it does by the book. It knows nothing
 // of lines, keeps the line break of a tag alone on its line and fails in silence, so what it is given has
@@ -39,6 +39,7 @@ bool isPunctuation(char c) {
 std::string escaped(const std::string& words) {
   constexpr const char* wordJoiner = "\u2060";
   std::string out;
+  out.reserve(words.size() + words.size() / 8);
   bool hadSpace = false, hadBreak = false;
   int underscores = 0;
   for (const char c : words) {
@@ -58,9 +59,11 @@ std::string escaped(const std::string& words) {
   return out;
 }
 
+using Names = std::unordered_set<std::string>;
+
 /// Every part of every name a template holds: 'price' and 'total' of '{{price.total}}'.
-std::set<std::string, std::less<>> namesIn(const Pieces& pieces) {
-  std::set<std::string, std::less<>> names;
+Names namesIn(const Pieces& pieces) {
+  Names names;
   for (const auto& piece : pieces) {
     if (piece.kind == Kind::Words) continue;
     std::string_view rest = piece.text;
@@ -73,9 +76,8 @@ std::set<std::string, std::less<>> namesIn(const Pieces& pieces) {
   return names;
 }
 
-/// The facts that have one of these names; the library copies what it is given several times.
-mustache::data toData(const Facts& facts, const std::set<std::string, std::less<>>& names) {
-  mustache::data group{mustache::data::type::object};
+/// The facts that have one of these names, put into 'group'.
+void addData(mustache::data& group, const Facts& facts, const Names& names) {
   for (const auto& [name, fact] : facts) {
     if (!names.contains(name)) continue;
     mustache::data& data = group[name];
@@ -84,16 +86,17 @@ mustache::data toData(const Facts& facts, const std::set<std::string, std::less<
     } else if (const auto* words = std::get_if<std::string>(&fact.value)) {
       data = mustache::data{*words};
     } else if (const auto* inner = std::get_if<Facts>(&fact.value)) {
-      data = toData(*inner, names);
+      addData(data, *inner, names);
     } else if (const auto* items = std::get_if<FactList>(&fact.value)) {
-      mustache::list list;
-      for (const auto& item : *items) list.push_back(toData(item, names));
-      data = mustache::data{list};
+      // The library copies whatever goes into a list with all that is below it, so empty groups go in and are
+      // filled there; it has no other way to them than this.
+      data = mustache::data{mustache::list(items->size())};
+      auto& groups = const_cast<mustache::list&>(data.list_value());
+      for (std::size_t i = 0; i < items->size(); ++i) addData(groups[i], (*items)[i], names);
     } else {
       data = mustache::data{mustache::data::type::bool_true};
     }
   }
-  return group;
 }
 
 bool isEmphasis(char c) { return c == '*' || c == '_'; }
@@ -137,7 +140,8 @@ struct Sheet::Parts {
   }
 
   std::string render(const Facts& facts) const {
-    const mustache::data data = toData(facts, names);
+    mustache::data data;
+    addData(data, facts, names);
     const std::lock_guard lock(guard);
     std::string out;
     page.render(data, [&](const std::string& part) { out += part; });
@@ -150,7 +154,7 @@ struct Sheet::Parts {
   }
 
   const Pieces pieces;
-  const std::set<std::string, std::less<>> names;
+  const Names names;
   // Parsing takes longer than printing, so it is done once. The library notes errors in the page: one thread
   // at a time.
   mutable std::mutex guard;
@@ -162,6 +166,7 @@ namespace {
 /// Takes the marks out of the rendered text.
 Filled withoutMarks(const std::string& text, const Pieces& pieces) {
   Filled filled;
+  filled.text.reserve(text.size());
   base::SourcePos pos;
   bool isMarked = false;
   for (std::size_t i = 0; i < text.size(); ++i) {
