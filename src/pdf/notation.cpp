@@ -12,18 +12,21 @@
 namespace pdf {
 namespace {
 
-/// A count of hundredths or thousandths, without the noughts at the end.
-void addDecimal(std::string& out, std::int64_t n, std::int64_t parts) {
-  if (n < 0) out += '-';
+/// A count of hundredths or thousandths, without the noughts at the end; 'behind' follows it unless it is 0.
+void addDecimal(std::string& out, std::int64_t n, std::int64_t parts, char behind) {
+  char text[32];
+  char* at = text;
+  if (n < 0) *at++ = '-';
   const std::int64_t size = n < 0 ? -n : n;
-  char whole[24];
-  out.append(whole, std::to_chars(whole, std::end(whole), size / parts).ptr);
+  at = std::to_chars(at, std::end(text), size / parts).ptr;
   std::int64_t rest = size % parts;
-  if (rest != 0) out += '.';
+  if (rest != 0) *at++ = '.';
   for (; rest != 0; rest %= parts) {
     parts /= 10;
-    out += static_cast<char>('0' + rest / parts);
+    *at++ = static_cast<char>('0' + rest / parts);
   }
+  if (behind != 0) *at++ = behind;
+  out.append(text, at);
 }
 
 void addUnit(std::string& out, unsigned unit) {
@@ -31,30 +34,27 @@ void addUnit(std::string& out, unsigned unit) {
   for (int shift = 12; shift >= 0; shift -= 4) out += digits[unit >> shift & 15];
 }
 
-void addLength(std::string& out, typeset::Dim length) {
+void addLength(std::string& out, typeset::Dim length, char behind) {
   // ISO 32000-1:2008, Annex C: a page is at most 14 400 units; drawings may reach beyond it, not by far.
   if (length > typeset::Dim::pt(30'000) || length < typeset::Dim::pt(-30'000))
     throw std::logic_error("internal error: a length is off the paper");
   const std::int64_t half = length.raw < 0 ? -63 : 63;  // of the 127 that make a hundredth of a point
-  addDecimal(out, (length.raw + half) / 127, 100);
+  addDecimal(out, (length.raw + half) / 127, 100, behind);
 }
 
 }  // namespace
 
 std::string number(typeset::Dim length) {
   std::string out;
-  addLength(out, length);
+  addLength(out, length, 0);
   return out;
 }
 
-void addNumber(std::string& out, typeset::Dim length) {
-  addLength(out, length);
-  out += ' ';
-}
+void addNumber(std::string& out, typeset::Dim length) { addLength(out, length, ' '); }
 
 std::string channel(std::uint8_t value) {
   std::string out;
-  addDecimal(out, base::mulDiv(value, 1000, 255, base::Round::HalfUp), 1000);
+  addDecimal(out, base::mulDiv(value, 1000, 255, base::Round::HalfUp), 1000, 0);
   return out;
 }
 

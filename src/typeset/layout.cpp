@@ -49,10 +49,13 @@ Document layOut(const LayoutInput& in, base::Diagnostics& messages) {
   if (isShort(best, 2, 5)) {
     const std::size_t pages = best.document.pages.size();
     const std::vector<model::Theme> looks = tighter(in.theme);
-    for (auto look = looks.rbegin(); look != looks.rend(); ++look) {  // the widest that does it
-      Attempt other = attempt(in, *look);
-      if (other.document.pages.size() >= pages) break;
-      best = std::move(other);
+    // The widest that does it is among those from 'first' to 'end'; where one does, tighter ones do, too.
+    for (std::size_t first = 0, end = looks.size(); first < end;) {
+      const std::size_t middle = (first + end - 1) / 2;
+      Attempt other = attempt(in, looks[middle]);
+      const bool doesIt = other.document.pages.size() < pages;
+      (doesIt ? end : first) = doesIt ? middle : middle + 1;
+      if (doesIt) best = std::move(other);
     }
   }
   if (isShort(best, 1, 4)) {

@@ -148,22 +148,31 @@ class Preparer {
 
 /// What a paragraph depends on, but for its pictures and the faces.
 std::string keyOf(const markup::Inlines& words, const Style& style, const std::string& language) {
+  const Span& plain = style.plain;
   std::string key;
-  const auto add = [&](auto value) { key.append(reinterpret_cast<const char*>(&value), sizeof value); };
+  const auto add = [&](const auto& value) {
+    key.append(reinterpret_cast<const char*>(&value), sizeof value);
+  };
   const auto addText = [&](const std::string& text) {
     add(text.size());
     key += text;
   };
-  const Span& plain = style.plain;
+  const std::uint8_t look[] = {plain.colour.r,
+                               plain.colour.g,
+                               plain.colour.b,
+                               static_cast<std::uint8_t>(plain.face),
+                               static_cast<std::uint8_t>(style.strong),
+                               static_cast<std::uint8_t>(style.emphasis),
+                               plain.tabular,
+                               style.isJustified,
+                               style.mayDivide};
+  add(look);
   add(plain.size.raw);
   add(plain.tracking.raw);
-  for (const std::uint8_t c : {plain.colour.r, plain.colour.g, plain.colour.b}) add(c);
-  for (const model::Face face : {plain.face, style.strong, style.emphasis}) add(face);
-  for (const bool is : {plain.tabular, style.isJustified, style.mayDivide}) add(is);
   addText(language);
   for (const markup::Inline& part : words) {
-    add(part.style);
-    add(part.link.empty());  // addresses are not divided
+    const bool isLink = !part.link.empty();  // addresses are not divided
+    key += static_cast<char>(2 * static_cast<int>(part.style) + isLink);
     addText(part.text);
   }
   return key;
