@@ -102,6 +102,16 @@ TEST_CASE("tracking is added after each glyph") {
   CHECK(width(fonts(), wide) == width(fonts(), span("CAUTION")) + Dim::pt(7));
 }
 
+TEST_CASE("a letter is drawn as the language of the document draws it") {
+  Fonts romanian = fonts();  // Carlito: a comma below, where others have a cedilla
+  romanian.language = "ro";
+  const auto glyph = [](const Fonts& f) {
+    return shape(f, span("\u015F", model::Face::Sans)).runs[0].glyphs[0].id;
+  };
+  CHECK(glyph(romanian) != glyph(fonts()));
+  CHECK(glyph(fonts()) == glyph(fonts()));
+}
+
 TEST_CASE("letters join where the face joins them, but not when they are spaced") {
   CHECK(shape(fonts(), span("fi")).runs[0].glyphs.size() == 1);
   Span wide = span("fi");
@@ -191,5 +201,7 @@ TEST_CASE("font files that cannot be used are refused with a reason") {
   std::string zeros = whole;
   std::fill(zeros.begin() + 1000, zeros.end(), '\0');
   CHECK(faultOf(zeros) == "cannot use font '': damaged or without the letter A");
+  CHECK(faultOf("ttcf" + whole.substr(4)) ==
+        "cannot use font '': a font collection; name a file with one font");
   CHECK_THROWS_WITH(FontFace::read("/nowhere/x.ttf"), "cannot read font '/nowhere/x.ttf'");
 }

@@ -59,7 +59,7 @@ std::shared_ptr<const typeset::Image> logoOf(const model::Brand& brand, const Sh
                   [&](auto& told) { return readLogo(brand.logoFile, told); });
 }
 
-/// The faces of a theme. Throws std::runtime_error naming the file that cannot be used.
+/// The faces of a theme, without a language. Throws std::runtime_error naming the file that cannot be used.
 typeset::Fonts fontsOf(const model::Theme& theme, const Shipped& shipped) {
   std::string files;
   for (const auto& [role, file] : theme.faces) files += std::to_string(static_cast<int>(role)) + file + "\n";
@@ -219,6 +219,8 @@ struct Studio {
 /// What those in one language share besides.
 struct Desk {
   Telling telling;
+  std::string language;  // of its documents
+  typeset::Fonts fonts;
   std::map<std::string, typeset::Drawing> drawings;
 };
 
@@ -257,14 +259,14 @@ std::optional<typeset::Document> setDocument(const DocumentKind& kind, const Stu
     const auto theme = kind.reader == Reader::Office ? dense(c.theme) : c.theme;
     pages = typeset::layOut({.blocks = blocks,
                              .theme = theme,
-                             .fonts = studio.fonts,
+                             .fonts = desk.fonts,
                              .paper = studio.paper,
                              .furniture = furnitureOf(kind, t, studio.logo),
                              .drawings = desk.drawings,
                              .title = (*t.language)("documents." + kind.name) + " " + c.job.ref,
                              .subject = sheets::titleOf(t.computed()),
                              .author = c.brand.name,
-                             .language = isTranslation ? t.language->id : c.region->language,
+                             .language = desk.language,
                              .date = base::isoDate(c.job.quoted),
                              .template_ = main.file},
                             own);
@@ -280,8 +282,11 @@ const Desk* deskFor(const std::string& language, std::map<std::string, std::opti
   const auto [found, isNew] = desks.try_emplace(language);
   if (isNew) {
     if (auto telling = tell(x, studio.shipped, language, messages)) {
-      auto drawings = drawingsOf(telling->computed(), studio.shipped, studio.fonts, studio.hasDays);
-      found->second.emplace(Desk{std::move(*telling), std::move(drawings)});
+      const bool isTranslation = telling->language->id != rulingLanguage(x);
+      Desk& desk = found->second.emplace(
+          Desk{std::move(*telling), isTranslation ? language : x.c.region->language, studio.fonts, {}});
+      desk.fonts.language = desk.language;
+      desk.drawings = drawingsOf(desk.telling.computed(), studio.shipped, desk.fonts, studio.hasDays);
     }
   }
   return found->second ? &*found->second : nullptr;

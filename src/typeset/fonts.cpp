@@ -157,7 +157,7 @@ class Shaper {
     // HarfBuzz would take these from the letters and the surroundings of the process.
     hb_buffer_set_direction(buffer, HB_DIRECTION_LTR);
     hb_buffer_set_script(buffer, script);
-    hb_buffer_set_language(buffer, hb_language_from_string("en", 2));
+    hb_buffer_set_language(buffer, hb_language_from_string(fonts_.language.c_str(), -1));
     hb_buffer_set_cluster_level(buffer, HB_BUFFER_CLUSTER_LEVEL_MONOTONE_CHARACTERS);
     hb_buffer_set_flags(buffer, HB_BUFFER_FLAG_REMOVE_DEFAULT_IGNORABLES);
     const auto feature = [](hb_tag_t tag, bool isOn) {
@@ -199,7 +199,7 @@ class Shaper {
 std::shared_ptr<const Setting> settingOf(const Fonts& fonts, const Span& span) {
   std::string key = {static_cast<char>('a' + static_cast<int>(span.face)), span.tabular ? 't' : 'p',
                      span.tracking == Dim{} ? 'j' : 's'};  // spaced letters do not join
-  key += span.text;
+  key += fonts.language + "\n" + span.text;
   return fonts.settings->take(key, [&] { return Shaper(fonts, span).run(); });
 }
 

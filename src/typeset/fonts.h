@@ -27,7 +27,8 @@ struct Fonts {
   std::vector<std::shared_ptr<const FontFace>> faces;  // what TextRun::face counts in
   std::map<model::Face, std::size_t> byRole;
   std::vector<std::size_t> fallbacks;
-  /// What has been shaped, by face, features and text: most words of a pack stand in every pack.
+  std::string language = "en";  // as in BCP 47: some faces draw letters otherwise in some languages
+  /// What has been shaped, by face, features, language and text: most words of a pack stand in every pack.
   std::shared_ptr<base::Shelf<std::string, Setting>> settings =
       std::make_shared<base::Shelf<std::string, Setting>>();
   /// What has been made ready to be broken into lines.

@@ -147,7 +147,7 @@ class Preparer {
 };
 
 /// What a paragraph depends on, but for its pictures and the faces.
-std::string keyOf(const markup::Inlines& words, const Style& style, const std::string& language) {
+std::string keyOf(const markup::Inlines& words, const Style& style, const LayoutInput& in) {
   const Span& plain = style.plain;
   std::string key;
   const auto add = [&](const auto& value) {
@@ -169,7 +169,8 @@ std::string keyOf(const markup::Inlines& words, const Style& style, const std::s
   add(look);
   add(plain.size.raw);
   add(plain.tracking.raw);
-  addText(language);
+  addText(in.language);  // of hyphens
+  addText(in.fonts.language);
   for (const markup::Inline& part : words) {
     const bool isLink = !part.link.empty();  // addresses are not divided
     key += static_cast<char>(2 * static_cast<int>(part.style) + isLink);
@@ -199,7 +200,7 @@ std::shared_ptr<const Paragraph> prepare(Setter& setter, const markup::Inlines& 
   const bool hasPicture =
       std::any_of(words.begin(), words.end(), [](const auto& part) { return !part.figure.empty(); });
   if (hasPicture) return std::make_shared<const Paragraph>(make());
-  return setter.in.fonts.paragraphs->take(keyOf(words, style, setter.in.language), make);
+  return setter.in.fonts.paragraphs->take(keyOf(words, style, setter.in), make);
 }
 
 }  // namespace typeset
