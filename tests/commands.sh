@@ -179,4 +179,18 @@ touch "$box/file"
 expect 'a folder that cannot be made' 2 "$program" pack "$box/first.yaml" -o "$box/file/x"
 left=$(find "$box" -name '*.part')
 [ -z "$left" ] || { echo "FAILED: left behind: $left"; bad=1; }
+# Families of fonts that cannot be set are told, and nothing is set in their place.
+mkdir -p "$box/fonts" "$box/odd/themes"
+/usr/bin/python3 "$source/tests/odd_fonts.py" /usr/share/fonts/truetype/crosextra/Carlito-Regular.ttf "$box/fonts"
+cat > "$box/fonts.conf" <<EOF
+<fontconfig><dir>$box/fonts</dir><dir>/usr/share/fonts</dir><cachedir>$box/cache</cachedir></fontconfig>
+EOF
+for odd in 'Varlito variable.ttf a variable font' 'Collito collection.ttc a font collection'; do
+  set -- $odd
+  printf 'name: odd\nextends: generous\nfaces: {text: {family: %s}}\n' "$1" > "$box/odd/themes/odd.yaml"
+  expect "a family that is $3 $4 $5" 1 env FONTCONFIG_FILE="$box/fonts.conf" "$program" pack "$box/first.yaml" \
+    --looks "$box/odd" --theme odd -o "$box/odd"
+  says err "odd.yaml:3:24: error: faces.text.family: the font family '$1' cannot be set: '$box/fonts/$2' is $3 $4 $5"
+done
+
 exit $bad

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cstdlib>
 #include <memory>
+#include <set>
 
 namespace input {
 namespace {
@@ -65,9 +66,11 @@ std::optional<Family> findFamily(const std::string& name) {
   const auto fonts = patternsOf(set.get());
   if (fonts.empty()) return {};
   Family family;
+  std::set<std::string> refused;
   for (FcPattern* font : fonts) {
     const std::string file = textOf(font, FC_FILE);
     if (const char* fault = faultOf(font)) {
+      refused.insert(file);
       // The same one on every run, wherever it stands in the list.
       const std::string told = "'" + file + "' is " + fault;
       if (family.unusable.empty() || told < family.unusable) family.unusable = told;
@@ -78,6 +81,8 @@ std::optional<Family> findFamily(const std::string& name) {
                             numberOf(font, FC_SLANT, FC_SLANT_ROMAN) != FC_SLANT_ROMAN,
                             numberOf(font, FC_WIDTH, FC_WIDTH_NORMAL) != FC_WIDTH_NORMAL});
   }
+  // A variable font is listed once more as the plain one that it begins as; its other weights would be lost.
+  std::erase_if(family.faces, [&](const FamilyFace& face) { return refused.contains(face.file); });
   std::sort(family.faces.begin(), family.faces.end(),
             [](const FamilyFace& a, const FamilyFace& b) { return a.file < b.file; });
   return family;
