@@ -7,7 +7,8 @@
 
 #include <png.h>
 
-#include <array>
+#include <cstdint>
+#include <cstring>
 #include <map>
 #include <stdexcept>
 
@@ -39,19 +40,20 @@ struct PngReader {
 /// Deflates the samples. Logos have few colours: with a palette they take half the room.
 void pack(typeset::Image& image) {
   constexpr std::size_t most = 256;
-  using Rgb = std::array<char, 3>;
-  std::map<Rgb, char> places;
+  std::map<std::uint32_t, char> places;
   std::string samples(image.rgb.size() / 3, '\0'), palette;
-  Rgb last{};
-  for (std::size_t i = 0; i < samples.size() && places.size() <= most; ++i) {
-    const Rgb colour = {image.rgb[3 * i], image.rgb[3 * i + 1], image.rgb[3 * i + 2]};
-    if (i > 0 && colour == last) {  // as most are
+  const char* rgb = image.rgb.data();
+  std::uint32_t last = 0xFFFFFFFF;  // no colour
+  for (std::size_t i = 0; i < samples.size() && places.size() <= most; ++i, rgb += 3) {
+    std::uint32_t colour = 0;
+    std::memcpy(&colour, rgb, 3);
+    if (colour == last) {  // as most are
       samples[i] = samples[i - 1];
       continue;
     }
     last = colour;
     const auto [place, isNew] = places.emplace(colour, static_cast<char>(places.size()));
-    if (isNew) palette.append(colour.data(), colour.size());
+    if (isNew) palette.append(rgb, 3);
     samples[i] = place->second;
   }
   if (places.size() <= most) image.palette = palette;
@@ -84,9 +86,11 @@ typeset::Image readPng(std::string_view bytes) {
   const std::size_t count = pixels.size() / 4;
   image.rgb.resize(3 * count);
   image.alpha.resize(count);
-  for (std::size_t i = 0; i < count; ++i) {
-    for (std::size_t k = 0; k < 3; ++k) image.rgb[3 * i + k] = pixels[4 * i + k];
-    image.alpha[i] = pixels[4 * i + 3];
+  const char* from = pixels.data();
+  char *rgb = image.rgb.data(), *alpha = image.alpha.data();
+  for (std::size_t i = 0; i < count; ++i, from += 4, rgb += 3) {
+    std::memcpy(rgb, from, 3);
+    *alpha++ = from[3];
   }
   pack(image);
   return image;
