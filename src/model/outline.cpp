@@ -3,6 +3,7 @@
 #include "base/geometry.h"
 
 #include <algorithm>
+#include <array>
 
 namespace model {
 
@@ -49,38 +50,62 @@ struct Maker {
   std::optional<Outline> operator()(const Measured&) const { return std::nullopt; }
 };
 
-/// Where the line at 'at' enters and leaves a loop, in order.
-std::vector<Length> crossings(const Loop& loop, Length at, bool alongX) {
-  std::vector<Length> out;
-  if (loop.isCircle()) {
-    const std::int64_t r = loop.radius.millionths;
-    const std::int64_t off = (at - (alongX ? loop.centre.y : loop.centre.x)).millionths;
-    if (off >= r || -off >= r) return out;
-    const Length half = root(base::Wide{r} * r - base::Wide{off} * off);
-    const Length middle = alongX ? loop.centre.x : loop.centre.y;
-    return {middle - half, middle + half};
-  }
-  out.reserve(4);
-  for (std::size_t i = 0; i < loop.corners.size(); ++i) {
-    Place a = loop.corners[i], b = loop.corners[(i + 1) % loop.corners.size()];
-    if (!alongX) {
-      std::swap(a.x, a.y);
-      std::swap(b.x, b.y);
+/// Where the line at 'at' enters and leaves a loop, in order. Drawings ask thousands of times, so what is
+/// usual needs no memory of its own.
+class Crossings {
+ public:
+  Crossings(const Loop& loop, Length at, bool alongX) {
+    if (loop.isCircle()) {
+      cross(loop, alongX ? at - loop.centre.y : at - loop.centre.x, alongX ? loop.centre.x : loop.centre.y);
+      return;
     }
-    // A corner on the line counts with the edge above it only, so that crossings always come in pairs.
-    if ((a.y <= at) == (b.y <= at)) continue;
-    if (b.y < a.y) std::swap(a, b);
-    out.push_back(
-        a.x + base::scaled(b.x - a.x, (at - a.y).millionths, (b.y - a.y).millionths, base::Round::HalfUp));
+    if (loop.corners.size() > few_.size()) many_.resize(loop.corners.size());
+    cross(loop.corners, at, alongX);
+    std::sort(begin(), begin() + size_);
   }
-  std::sort(out.begin(), out.end());
-  return out;
-}
+
+  std::size_t size() const { return static_cast<std::size_t>(size_); }
+  Length operator[](std::size_t i) const { return many_.empty() ? few_[i] : many_[i]; }
+
+ private:
+  Length* begin() { return many_.empty() ? few_.data() : many_.data(); }
+  void add(Length end) { begin()[size_++] = end; }
+
+  void cross(const Loop& circle, Length off, Length middle) {
+    const std::int64_t r = circle.radius.millionths, d = off.millionths;
+    if (d >= r || -d >= r) return;
+    const Length half = root(base::Wide{r} * r - base::Wide{d} * d);
+    add(middle - half);
+    add(middle + half);
+  }
+
+  void cross(const std::vector<Place>& corners, Length at, bool alongX) {
+    for (std::size_t i = 0; i < corners.size(); ++i) {
+      Place a = corners[i], b = corners[i + 1 < corners.size() ? i + 1 : 0];
+      if (!alongX) {
+        std::swap(a.x, a.y);
+        std::swap(b.x, b.y);
+      }
+      // A corner on the line counts with the edge above it only, so that crossings always come in pairs.
+      if ((a.y <= at) == (b.y <= at)) continue;
+      if (b.y < a.y) std::swap(a, b);
+      if (a.x == b.x) add(a.x);
+      else
+        add(a.x +
+            base::scaled(b.x - a.x, (at - a.y).millionths, (b.y - a.y).millionths, base::Round::HalfUp));
+    }
+  }
+
+  std::array<Length, 32> few_;
+  std::vector<Length> many_;  // instead, for a loop of more corners
+  std::ptrdiff_t size_ = 0;
+};
 
 std::vector<Stretch> without(const std::vector<Stretch>& from, const std::vector<Stretch>& taken) {
   std::vector<Stretch> left = from;
   for (const auto& t : taken) {
     std::vector<Stretch> next;
+    next.reserve(left.size() + 1);
     for (const auto& s : left) {
       if (t.to <= s.from || t.from >= s.to) {
         next.push_back(s);
@@ -131,7 +156,7 @@ Extent extentOf(const Outline& outline) {
 }
 
 std::vector<Stretch> stretches(const Loop& edge, Length at, bool alongX) {
-  const auto ends = crossings(edge, at, alongX);
+  const Crossings ends(edge, at, alongX);
   std::vector<Stretch> out;
   out.reserve(ends.size() / 2);
   for (std::size_t i = 0; i + 1 < ends.size(); i += 2)
@@ -141,7 +166,10 @@ std::vector<Stretch> stretches(const Loop& edge, Length at, bool alongX) {
 
 std::vector<Stretch> stretches(const Outline& outline, Length at, bool alongX) {
   std::vector<Stretch> out = stretches(outline.edge, at, alongX);
-  for (const auto& hole : outline.holes) out = without(out, stretches(hole, at, alongX));
+  for (const auto& hole : outline.holes) {
+    const auto taken = stretches(hole, at, alongX);
+    if (!taken.empty()) out = without(out, taken);
+  }
   return out;
 }
 

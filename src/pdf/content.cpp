@@ -16,7 +16,12 @@ using typeset::Colour;
 using typeset::Dim;
 using typeset::Point;
 
-std::string colour(Colour c) { return channel(c.r) + " " + channel(c.g) + " " + channel(c.b); }
+void addColour(std::string& out, Colour c) {
+  for (const std::uint8_t part : {c.r, c.g, c.b}) {
+    out += channel(part);
+    out += ' ';
+  }
+}
 
 class PageWriter {
  public:
@@ -71,7 +76,8 @@ class PageWriter {
   void setFill(Colour c) {
     if (fill_ == c) return;
     fill_ = c;
-    out_ += colour(c) + " rg\n";
+    addColour(out_, c);
+    out_ += "rg\n";
   }
 
   void setFont(std::size_t face, Dim size) {
@@ -86,7 +92,8 @@ class PageWriter {
     if (stroke.width < Dim{}) throw std::logic_error("internal error: a line narrower than nothing");
     if (ink_ != stroke.colour) {
       ink_ = stroke.colour;
-      out_ += colour(stroke.colour) + " RG ";
+      addColour(out_, stroke.colour);
+      out_ += "RG ";
     }
     if (pen_.width != stroke.width) {
       pen_.width = stroke.width;

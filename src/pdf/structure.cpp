@@ -89,6 +89,7 @@ int Structure::addLink(int tag, std::size_t page, Object annotation) {
 /// Children stand in the order of tags; the element's own parts go before the first child drawn after them.
 std::string Structure::kids(const Element& element, const std::vector<Object>& pages) const {
   std::string out;
+  out.reserve(20 * element.children.size() + 40);
   int count = 0;
   auto part = element.parts.begin();
   const auto addPartsBefore = [&](int order) {
@@ -121,7 +122,11 @@ std::string Structure::entries(const Element& element, int index, Object root,
                                const std::vector<Object>& pages) const {
   const typeset::Tag& tag = element.tag;
   const Object parent = tag.parent < 0 ? root : at(tag.parent).object;
-  std::string out = std::string("/S /") + typeset::roleName(tag.role) + "/P " + reference(parent);
+  std::string out;
+  out.reserve(100);
+  out = "/S /";
+  out += typeset::roleName(tag.role);
+  out += "/P " + reference(parent);
   if (!element.parts.empty()) out += "/Pg " + reference(pages.at(element.parts.front().page));
   out += kids(element, pages);
   if (!tag.alt.empty()) out += "/Alt " + words(tag.alt);

@@ -120,11 +120,14 @@ class Checker {
 
   /// Inside out for the first part of the name, then part by part. Reports and gives null when unknown.
   const Fact* lookUp(std::size_t i) {
-    const auto parts = partsOf(pieces_[i].text);
-    const Fact* fact = nullptr;
-    for (auto scope = scopes_.rbegin(); scope != scopes_.rend() && !fact; ++scope) {
-      fact = find(**scope, parts.front());
+    const std::string& name = pieces_[i].text;
+    if (name.find('.') == std::string::npos) {
+      const Fact* fact = inScope(name);
+      if (!fact) reportUnknown(i, name);
+      return fact;
     }
+    const auto parts = partsOf(name);
+    const Fact* fact = inScope(parts.front());
     if (!fact) {
       reportUnknown(i, parts.front());
       return nullptr;
@@ -146,6 +149,12 @@ class Checker {
         return nullptr;
       }
     }
+    return fact;
+  }
+
+  const Fact* inScope(const std::string& name) const {
+    const Fact* fact = nullptr;
+    for (auto scope = scopes_.rbegin(); scope != scopes_.rend() && !fact; ++scope) fact = find(**scope, name);
     return fact;
   }
 
