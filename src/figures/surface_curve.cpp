@@ -77,7 +77,9 @@ Dim putSurface(Items& items, const HoursDay& day, const Pen& pen, const std::fun
       most = std::max(most, tenthsOf(hour.surface));
     }
   }
-  const Dim high = Dim::mm(34), air = tenths(45);  // words stand above the highest point
+  // It gives way to the rows of many decks below it.
+  const Dim high = Dim::mm(day.rows.size() > 3 ? 20 : 34),
+            air = tenths(45);  // words stand above the highest point
   const auto at = [&](Celsius10 t) {
     return top + air + (high - air) * (most - t) / std::max<Celsius10>(1, most - least);
   };

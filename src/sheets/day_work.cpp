@@ -143,8 +143,11 @@ FactList workFacts(const Day& day, const Computed& x, const Words& w) {
     else (isMorning ? morning : evening).push_back(task.name);
   }
   const auto& crew = x.c.job.crew;
-  if (!morning.empty()) row(w.clock(crew.startMinutes), w.joined(morning), "");
-  for (const auto& line : linesOf(day, x)) {
+  const auto lines = linesOf(day, x);
+  constexpr std::size_t fullPage = 6;  // below the chart of the hours
+  const bool hasRoom = day.coats.empty() || lines.size() < fullPage;
+  if (!morning.empty() && hasRoom) row(w.clock(crew.startMinutes), w.joined(morning), "");
+  for (const auto& line : lines) {
     const auto& first = *line.shifts.front();
     row(span(first.start.minutes, line.shifts.back()->end.minutes, w), whatText(line, x, w),
         whereText(line, x, w));
@@ -160,7 +163,8 @@ FactList workFacts(const Day& day, const Computed& x, const Words& w) {
       rows.back()[6].second = litresText(coat.litres, w);
     }
   }
-  if (!evening.empty()) row(w("day.until", {{"time", w.clock(crew.endMinutes)}}), w.joined(evening), "");
+  if (!evening.empty() && hasRoom)
+    row(w("day.until", {{"time", w.clock(crew.endMinutes)}}), w.joined(evening), "");
   return rows;
 }
 

@@ -16,7 +16,8 @@ std::string litresText(std::int64_t steps, const Words& w);
 std::string degreesText(double celsius, const Words& w);
 std::string degreesText(double least, double most, const Words& w);
 
-/// Time, what, where; of a coat also its strips, area, spreading rate and litres.
+/// Time, what, where; setting up and packing down where the page has room for them; of a coat also its
+/// strips, area, spreading rate and litres.
 FactList workFacts(const Day& day, const Computed& x, const Words& w);
 
 }  // namespace sheets
