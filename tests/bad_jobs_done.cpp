@@ -97,7 +97,8 @@ TEST_CASE("records are read per area or for all of them, in order of deck and co
                       "  - {area: Landing, coat: 2, from: 2027-03-19T08:00, to: 2027-03-20T09:00}\n"
                       "  - {coat: 1, from: 2027-03-18 08:10, to: 11:30, used: 12.5 L, batches: [A-113, 114],"
                       " air: 61 F, surface: 19 C, humidity: 70 %, moisture: 14 %, remark: dry}\n"
-                      "left: [{size: 2.5 L, count: 2}, {product: plover-wb, size: 20 L, holds: 6 L}]\n"
+                      "left: [{size: 2.5 L, count: 2}, {product: plover-wb, size: 20 L, holds: 6 L, "
+                      "with_customer: true}]\n"
                       "after: LA-2026-007\n"
                       "spreading_rates: ../rates.yaml\n"
                       "price: {");
@@ -123,6 +124,7 @@ TEST_CASE("records are read per area or for all of them, in order of deck and co
   CHECK((job.left[0].product == "tern-oil" && job.left[0].count == 2 && !job.left[0].holds));
   CHECK((job.left[1].product == "plover-wb" && job.left[1].count == 1));
   CHECK(job.left[1].holds == base::litres(6));
+  CHECK((job.left[1].isWithCustomer && !job.left[0].isWithCustomer));
   CHECK(job.after == "LA-2026-007");
   CHECK(job.ratesFile == "jobs/rates.yaml");
 }

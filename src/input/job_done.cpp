@@ -182,12 +182,13 @@ std::vector<model::StockTin> readLeft(const Field& f, const model::Job& job, con
   for (const Field& item : f.items()) {
     Record r(item);
     model::StockTin t;
-    const Field product = r.may("product"), holds = r.may("holds");
+    const Field product = r.may("product"), holds = r.may("holds"), stays = r.may("with_customer");
     t.product = product.isGiven() ? knownId(product, content.products, "product") : job.product;
     t.size = quantity(r.must("size"), parseVolume, tinSizes, tinSizes.most);
     t.count = whole(r.may("count"), {1, 1000, "from 1 to 1000"}, 1);
     if (holds.isGiven()) t.holds = quantity(holds, parseVolume, {{0}, tinSizes.most, "from 0 L to 1000 L"});
     if (t.holds && *t.holds > t.size) holds.error("a tin holds more than its size");
+    t.isWithCustomer = yesNo(stays, false);
     r.finish();
     left.push_back(std::move(t));
   }

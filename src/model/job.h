@@ -141,6 +141,7 @@ struct StockTin {
   base::Volume size;
   int count = 0;
   std::optional<base::Volume> holds = {};  // of an opened tin; nothing = full
+  bool isWithCustomer = false;             // stays at the house
 };
 
 struct Option {

@@ -35,6 +35,12 @@ Facts productFacts(const Computed& x, const Words& w) {
       {"wipe_off", p.times.wipeOff == base::Hours::whole(1) ? w("waits.an_hour") : w.wait(p.times.wipeOff)}};
 }
 
+/// A tin stays at the house, or nobody has counted the tins yet.
+bool tinStays(const model::Job& job) {
+  return job.left.empty() ||
+         std::any_of(job.left.begin(), job.left.end(), [](const auto& tin) { return tin.isWithCustomer; });
+}
+
 Facts siteFacts(const model::Site& s) {
   return {
       {"address", lines(s.address)},
@@ -206,6 +212,8 @@ Facts commonFacts(const Computed& x, const Words& w) {
   f.emplace_back("reference_temperature", w.temperature(base::Temperature::whole(20)));  // of the data sheet
   f.emplace_back("firm", firmFacts(x.c.brand));
   f.emplace_back("product", productFacts(x, w));
+  f.emplace_back("tin_stays", Fact::yes(tinStays(job)));
+  f.emplace_back("touches_up", Fact::yes(tinStays(job) && !x.c.product->times.wipeOff.isZero()));
   f.emplace_back("site", siteFacts(job.site));
   f.emplace_back("work", workFacts(job));
   f.emplace_back("sanding", Facts{{"grits", gritWords(job.sanding, w)}});
