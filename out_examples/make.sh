@@ -11,3 +11,5 @@ for job in out_examples/*/job.yaml; do
 done
 echo "The packs lie in (those below 'compact' in the second look):"
 ls -d "$PWD"/out_examples/*/*-*/ "$PWD"/out_examples/*/compact/*/
+echo "The crew sheet of the porch comes in two languages, as its job asks:"
+ls "$PWD"/out_examples/porch/*/safety*.pdf

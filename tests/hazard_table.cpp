@@ -84,7 +84,8 @@ struct Job {
           !task.work || std::any_of(std::begin(kinds), std::end(kinds), [&](const auto& kind) {
             return kind.second == *task.work && words.find(kind.first) != std::string::npos;
           });
-      if (!isDone) continue;
+      const bool isLate = words.find("late") != std::string::npos;
+      if (!isDone || (task.isForLateCoat && !isLate)) continue;
       model::LabourLine line;
       line.task = task.id;
       estimate.labour.push_back(line);
@@ -136,6 +137,8 @@ TEST_CASE("each job has exactly its own hazards") {
       {"wash sand", "product=tern-oil", "electric wood-dust machines washing slips trips"},
       {"sand oil", "product=tern-oil",
        "oily-rags electric wood-dust machines grit slips trips flammable product-contact"},
+      {"oil late", "", "electric wood-dust machines grit slips trips product-contact"},
+      {"oil late", "timber=kwila", "electric hardwood-dust machines grit slips trips product-contact"},
       {"oil", "product=bare-oil", "no-sds oily-rags electric grit slips trips product-contact"},
       {"sand", "product=bare-oil", "electric wood-dust machines trips"},
       // Boards that were oiled before.
@@ -195,4 +198,15 @@ TEST_CASE("each job has exactly its own hazards") {
     CHECK(hazardsOf(row.work, row.job) == row.hazards);
   }
   CHECK(std::size(table) >= 40);
+}
+
+TEST_CASE("every hazard says whom it hurts, how, what to do best first, what stays and on what it rests") {
+  for (const auto& hazard : content().hazards) {
+    INFO(hazard.id);
+    for (const auto* text : {&hazard.title, &hazard.who, &hazard.harm, &hazard.left, &hazard.source})
+      CHECK_FALSE(text->empty());
+    REQUIRE_FALSE(hazard.controls.empty());
+    CHECK(std::is_sorted(hazard.controls.begin(), hazard.controls.end(),
+                         [](const auto& a, const auto& b) { return a.level < b.level; }));
+  }
 }

@@ -42,10 +42,10 @@ TEST_CASE("content, brand and theme files are read to the last digit") {
   CHECK(p.sds->flashPoint == base::Temperature::whole(62));
   CHECK(p.gramsPerLitre == 860);
   CHECK(p.sds->precautions == std::vector<std::string>{"P210", "P301+P310"});
-  CHECK(p.sds->vapour->substance == "spirit");
-  CHECK(p.sds->vapour->exposureLimit == 350);
-  CHECK(p.sds->vapour->lowerExplosiveLimit.millionths == 600'000);
-  CHECK(p.sds->vapour->molarMass == 142);
+  CHECK(p.sds->vapours.at(0).substance == "spirit");
+  CHECK(p.sds->vapours.at(0).exposureLimit == 350);
+  CHECK(p.sds->vapours.at(0).lowerExplosiveLimit.millionths == 600'000);
+  CHECK(p.sds->vapours.at(0).molarMass == 142);
   const model::Region& nz = c.regions.at("nz");
   CHECK(nz.currency == "NZD");
   CHECK(nz.currencyDigits == 2);

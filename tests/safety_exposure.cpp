@@ -23,7 +23,7 @@ struct SmallJob {
   SmallJob() {
     product.gramsPerLitre = 850;
     product.sds = model::SafetyData{};
-    product.sds->vapour = model::Vapour{"white spirit", 350, {600'000}, 144};
+    product.sds->vapours = {{"white spirit", 350, {600'000}, 144}};
     c.product = &product;
     c.region = &region;
     model::Deck deck;
@@ -88,8 +88,43 @@ TEST_CASE("vapour is counted under a roof and not in the open") {
   CHECK(vapour[0].solventGramsPerHour == Approx(840));
   CHECK(vapour[0].airForLimit == Approx(12000));
   CHECK(vapour[0].airForExplosion == Approx(93.5).margin(0.1));  // 840 / 144 x 24.055 / 1000 x 400 / 0.6
+  CHECK(vapour[0].limit == Approx(350));
   job.c.job.areas[0].isCovered = false;
   CHECK(job.exposure().vapour.empty());
+}
+
+TEST_CASE("a limit in ppm keeps its unit, in the form of the place") {
+  // 840 g/h of 144 g/mol are 0.14032 m3/h of vapour; 5 x 0.14032 x 10^6 / 100 = 7016 m3/h. ACGIH's form in US
+  // units belongs to 70 F and asks for 0.4 % more.
+  SmallJob job;
+  job.product.sds->vapours[0].exposureLimit = 100;
+  job.product.sds->vapours[0].isInPpm = true;
+  CHECK(job.exposure().vapour.at(0).airForLimit == Approx(7016).margin(1));
+  CHECK(job.exposure().vapour.at(0).limit == Approx(588.96).margin(0.01));  // 100 x 144 / 24.45
+  job.region.units = model::UnitSystem::UsCustomary;
+  CHECK(job.exposure().vapour.at(0).airForLimit == Approx(7016 * 1.004).epsilon(0.002));
+}
+
+TEST_CASE("solvents of one product share the limit") {
+  // Half of each: 5 x (420 000 / 350 + 420 000 / 200) = 16 500 m3/h; the limit of both together is
+  // 1 / (0.5 / 350 + 0.5 / 200) = 254.5 mg/m3 by the additive rule (ACGIH, threshold limit values, appendix
+  // on mixtures; from memory).
+  SmallJob job;
+  auto& vapours = job.product.sds->vapours;
+  vapours[0].share = fixtures::percent(50);
+  vapours.push_back({"xylene", 200, {1'000'000}, 106, false, fixtures::percent(50)});
+  const auto area = job.exposure().vapour.at(0);
+  CHECK(area.airForLimit == Approx(16500));
+  CHECK(area.limit == Approx(254.5).margin(0.1));
+  // Le Chatelier: volumes 420 / 144 and 420 / 106 of 24.055 L; 400 (0.07016 / 0.6 + 0.09531 / 1.0) = 84.9
+  // m3/h.
+  CHECK(area.airForExplosion == Approx(84.9).margin(0.1));
+}
+
+TEST_CASE("a gallon of product needs its air against fire") {
+  // 29 CFR 1910.94(c)(6)(ii): 4 (100 - LEL) V / LEL. A gallon holds 1589.9 g of solvent, 9.379 ft3 of vapour
+  // at 20 C: 4 x 99.4 x 9.379 / 0.6 = 6215 ft3.
+  CHECK(SmallJob().exposure().vapour.at(0).airPerGallon == Approx(6215).margin(10));
 }
 
 TEST_CASE("rags are counted for a drying oil only") {

@@ -2,9 +2,13 @@
 
 #include "sheets/facts_decks.h"
 
+#include <algorithm>
+#include <cmath>
+
 namespace app {
 namespace {
 
+using typeset::Dim;
 using About = figures::PricePart::About;
 
 About aboutOf(const model::PriceLine& line) {
@@ -62,7 +66,55 @@ std::string nameOf(About about, const sheets::Computed& x, const sheets::Words& 
   return {};
 }
 
+/// A scale from one value to another, in the units of the values.
+struct Scale {
+  double from, to;
+
+  figures::Gauge with(double value, const std::vector<double>& marks) const {
+    const auto on = [&](double v) { return static_cast<int>(std::lround((v - from) / (to - from) * 1000)); };
+    figures::Gauge gauge{on(value), {}};
+    for (const double mark : marks) gauge.marks.push_back(on(mark));
+    return gauge;
+  }
+};
+
+template <class Day, class Value>
+double highest(const std::vector<Day>& days, Value value) {
+  double most = 0;
+  for (const auto& day : days) most = std::max(most, value(day));
+  return most;
+}
+
 }  // namespace
+
+void addGauges(std::map<std::string, typeset::Drawing>& drawings, const sheets::Computed& x,
+               const figures::Pen& pen) {
+  const auto& e = x.exposure;
+  const auto& limits = x.c.region->limits;
+  const auto add = [&](const char* name, const Scale& scale, double value, const std::vector<double>& marks) {
+    if (!marks.empty()) drawings[name] = figures::gauge(scale.with(value, marks), pen, Dim::mm(30));
+  };
+  std::vector<double> marks;
+  for (const auto& level : {limits.noiseLower, limits.noiseUpper}) {
+    if (level) marks.push_back(*level);
+  }
+  const bool isOsha = limits.noise == model::NoiseRule::Osha;
+  add("gauge-noise", {70, 100},
+      highest(e.noise,
+              [&](const auto& d) {
+                return isOsha && d.nioshDose > 0 ? 85 + 10 * std::log10(d.nioshDose / 100) : d.lex8h;
+              }),
+      marks);
+  marks.clear();
+  for (const auto& value : {limits.vibrationAction, limits.vibrationLimit}) {
+    if (value) marks.push_back(static_cast<double>(value->millionths) / 1e6);
+  }
+  add("gauge-vibration", {0, 7.5}, highest(e.vibration, [](const auto& d) { return d.a8; }), marks);
+  // The bands of the heat index begin at 80, 90 and 103 F.
+  const auto celsius = [](double fahrenheit) { return (fahrenheit - 32) / 1.8; };
+  add("gauge-heat", {10, 50}, highest(e.heat, [](const auto& d) { return d.celsius; }),
+      {celsius(80), celsius(90), celsius(103)});
+}
 
 typeset::Drawing litresChartOf(const sheets::Computed& x, const figures::Pen& pen, typeset::Dim width) {
   const sheets::Words w(*x.c.region, x.language);

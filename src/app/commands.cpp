@@ -112,15 +112,6 @@ int report(const PackOrder& order, const std::vector<Outcome>& outcomes, bool wr
   return status;
 }
 
-void explainHazards(const Computation& x) {
-  for (const bool applies : {true, false}) {
-    std::cout << (applies ? "\nhazards on the safety sheet\n" : "\nhazards left out\n");
-    for (const auto& h : x.hazards) {
-      if (h.applies == applies) std::cout << "  " << h.id << ": " << h.why << "\n";
-    }
-  }
-}
-
 }  // namespace
 
 std::string packFolder(const std::string& job, const std::string& ref, const std::string& folder) {
@@ -162,7 +153,7 @@ int figures(const std::string& job, FiguresForm form, const Choices& choices) {
     std::cout << "  " << e.name << ": " << (form == FiguresForm::Explain ? e.formula + " = " : "") << e.value
               << "\n";
   }
-  if (form == FiguresForm::Explain) explainHazards(*x);
+  if (form == FiguresForm::Explain) std::cout << sheets::explainSafety(told->computed());
   return done;
 }
 

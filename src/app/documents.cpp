@@ -26,12 +26,13 @@ struct DocumentKind {
   std::string name;  // of the template, the file, and its heading among the language's words
   Reader reader;
   bool hasLetterhead;
+  std::size_t mostPages = 0;  // more than these are set closer; 0 = as many as it takes
 };
 
 const std::vector<DocumentKind> kinds = {
-    {"quote", Reader::Customer, true}, {"aftercare", Reader::Customer, false},
-    {"safety", Reader::Crew, false},   {"dayplan", Reader::CrewByDay, false},
-    {"orders", Reader::Office, false}, {"office", Reader::Office, false}};
+    {"quote", Reader::Customer, true},  {"aftercare", Reader::Customer, false},
+    {"safety", Reader::Crew, false, 3}, {"dayplan", Reader::CrewByDay, false},
+    {"orders", Reader::Office, false},  {"office", Reader::Office, false}};
 
 std::shared_ptr<const typeset::Image> readLogo(const std::string& file, base::Diagnostics& messages) {
   std::error_code failed;
@@ -165,6 +166,23 @@ model::Theme dense(model::Theme theme) {
   return theme;
 }
 
+/// The look of a sheet that has grown too long to be read out: reading as small as notes, on a tighter grid.
+model::Theme close(model::Theme theme) {
+  theme = dense(std::move(theme));
+  const model::TextStyle note = theme.styles.at("note");
+  auto& body = theme.styles.at("body");
+  body.size = note.size + theme.unit / 7;  // half a point
+  body.leading = note.leading;
+  body.rise = note.rise + theme.unit / 7;
+  auto& hazard = theme.styles.at("hazard");
+  const auto& head = theme.styles.at("head");
+  hazard.size = head.size;
+  hazard.leading = head.leading;
+  hazard.rise = head.rise;
+  theme.tighten = base::Share::whole(12);
+  return theme;
+}
+
 /// The small plan gives way where many decks lengthen the table below it, so that the sheet keeps to two
 /// sides.
 typeset::Dim keyHeight(std::size_t decks) {
@@ -192,6 +210,7 @@ std::map<std::string, typeset::Drawing> drawingsOf(const sheets::Computed& x, co
   if (hasDays) addDayDrawings(drawings, x, pen, full);
   if (const auto& sds = x.c.product->sds)
     drawings["diamonds"] = figures::hazardDiamonds(sds->pictograms, pen, side);
+  addGauges(drawings, x, pen);
   const std::string folder = shipped.contentFolder + "/signs";
   for (const auto& entry : fs::directory_iterator(folder)) {
     const auto name = entry.path().stem().string();
@@ -255,21 +274,29 @@ std::optional<typeset::Document> setDocument(const DocumentKind& kind, const Stu
   const bool isTranslation = t.language->id != rulingLanguage(t.x);
   if (isTranslation) addTranslationNote(blocks, t);
   std::optional<typeset::Document> pages;
+  const auto set = [&](const model::Theme& theme, base::Diagnostics& told) {
+    return typeset::layOut({.blocks = blocks,
+                            .theme = theme,
+                            .fonts = desk.fonts,
+                            .paper = studio.paper,
+                            .furniture = furnitureOf(kind, t, studio.logo),
+                            .drawings = desk.drawings,
+                            .title = (*t.language)("documents." + kind.name) + " " + c.job.ref,
+                            .subject = sheets::titleOf(t.computed()),
+                            .author = c.brand.name,
+                            .language = desk.language,
+                            .date = base::isoDate(c.job.quoted),
+                            .template_ = main.file,
+                            .mostPages = kind.mostPages},
+                           told);
+  };
   if (own.ok()) {
-    const auto theme = kind.reader == Reader::Office ? dense(c.theme) : c.theme;
-    pages = typeset::layOut({.blocks = blocks,
-                             .theme = theme,
-                             .fonts = desk.fonts,
-                             .paper = studio.paper,
-                             .furniture = furnitureOf(kind, t, studio.logo),
-                             .drawings = desk.drawings,
-                             .title = (*t.language)("documents." + kind.name) + " " + c.job.ref,
-                             .subject = sheets::titleOf(t.computed()),
-                             .author = c.brand.name,
-                             .language = desk.language,
-                             .date = base::isoDate(c.job.quoted),
-                             .template_ = main.file},
-                            own);
+    pages = set(kind.reader == Reader::Office ? dense(c.theme) : c.theme, own);
+    if (kind.mostPages > 0 && pages->pages.size() > kind.mostPages) {
+      base::Diagnostics told;
+      auto closer = set(close(c.theme), told);
+      if (closer.pages.size() < pages->pages.size()) pages = std::move(closer);
+    }
     if (!own.ok()) pages.reset();
   }
   messages.add(own);

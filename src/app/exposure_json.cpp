@@ -47,6 +47,7 @@ ordered_json heatJson(const model::HeatDay& day) {
 ordered_json vapourJson(const Computation& x, const model::VapourArea& area) {
   return {{"area", x.c.job.areas[area.deck].name},
           {"solvent_g_per_h", std::round(area.solventGramsPerHour)},
+          {"limit_mg_per_m3", tenths(area.limit)},
           {"air_m3_per_h", std::ceil(area.airForLimit)},
           {"air_for_explosion_m3_per_h", std::ceil(area.airForExplosion)}};
 }

@@ -99,6 +99,14 @@ struct PriceTotal {
 typeset::Drawing priceChart(const std::vector<PricePart>& parts, const PriceTotal& total, const Pen& pen,
                             typeset::Dim width);
 
+/// A value on a scale with marks, both in thousandths of its length, the marks in order.
+struct Gauge {
+  int value = 0;
+  std::vector<int> marks;
+};
+/// A bar as high as a line of notes: solid up to the first mark, hatched beyond it.
+typeset::Drawing gauge(const Gauge& gauge, const Pen& pen, typeset::Dim width);
+
 /// A sign or pictogram, as wide as its file says, by name ('must-ears', 'warn-fire', 'care-walk'); nothing
 /// for an unknown name. Signs are SVG files below 'folder', in a small strict part of SVG; the file's title
 /// becomes the drawing's alt. Throws std::runtime_error with file and line for anything else in them.

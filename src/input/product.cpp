@@ -119,12 +119,30 @@ model::Vapour readVapour(const Field& f) {
   model::Vapour v;
   Record r(f);
   v.substance = text(r.must("substance"));
-  v.exposureLimit = wholeWith(r.must("exposure_limit"), "mg/m3", {1, 10'000, "from 1 mg/m3 to 10000 mg/m3"});
+  const Field limit = r.must("exposure_limit");
+  v.isInPpm = limit.isGiven() && limit.word().value_or("").ends_with("ppm");
+  v.exposureLimit = v.isInPpm ? wholeWith(limit, "ppm", {1, 10'000, "from 1 ppm to 10000 ppm"})
+                              : wholeWith(limit, "mg/m3", {1, 10'000, "from 1 mg/m3 to 10000 mg/m3"});
   v.lowerExplosiveLimit = quantity(r.must("lel"), parseShare,
                                    {Share{100'000}, Share::whole(30), "from 0.1 % to 30 %"}, Share::whole(1));
   v.molarMass = wholeWith(r.must("molar_mass"), "g/mol", {16, 1000, "from 16 g/mol to 1000 g/mol"});
+  if (const Field share = r.may("share"); share.isGiven())
+    v.share = quantity(share, parseShare, {Share::whole(1), Share::whole(100), "from 1 % to 100 %"}, v.share);
   r.finish();
   return v;
+}
+
+/// One solvent, or a list of them with their shares.
+std::vector<model::Vapour> readVapours(const Field& f) {
+  if (!f.is(Node::Kind::List)) return {readVapour(f)};
+  std::vector<model::Vapour> all;
+  Share sum;
+  for (const Field& item : f.items()) {
+    all.push_back(readVapour(item));
+    sum += all.back().share;
+  }
+  if (sum > Share::whole(100)) f.error("the shares come to more than 100 %");
+  return all;
 }
 
 model::SafetyData readSafetyData(const Field& f, const model::LabelTexts& labels) {
@@ -137,7 +155,7 @@ model::SafetyData readSafetyData(const Field& f, const model::LabelTexts& labels
   s.pictograms = codes(r.must("pictograms"), labels.pictograms, "pictogram");
   if (const Field list = r.may("precautions"); list.isGiven())
     s.precautions = codes(list, labels.precautions, "precautionary statement");
-  if (const Field vapour = r.may("vapour"); vapour.isGiven()) s.vapour = readVapour(vapour);
+  if (const Field vapour = r.may("vapour"); vapour.isGiven()) s.vapours = readVapours(vapour);
   if (const Field flash = r.may("flash_point"); flash.isGiven())
     s.flashPoint = quantity(flash, parseTemperature,
                             {Temperature::whole(-60), Temperature::whole(400), "from -60 C to 400 C"});

@@ -56,10 +56,12 @@ struct ProductLimits {
 
 /// What evaporates from a product. Molar mass and limits are those of its SDS, sections 3, 8 and 9.
 struct Vapour {
-  std::string substance;            // 'white spirit'
-  int exposureLimit = 0;            // mg/m3, average of 8 hours
-  base::Share lowerExplosiveLimit;  // of the air's volume
-  int molarMass = 0;                // g/mol
+  std::string substance;                        // 'white spirit'
+  int exposureLimit = 0;                        // mg/m3, average of 8 hours
+  base::Share lowerExplosiveLimit;              // of the air's volume
+  int molarMass = 0;                            // g/mol
+  bool isInPpm = false;                         // the limit is so many parts in a million
+  base::Share share = base::Share::whole(100);  // of what evaporates
 };
 
 /// Facts from the safety data sheet. A product without them cannot be briefed.
@@ -68,7 +70,7 @@ struct SafetyData {
   std::vector<std::string> statements;   // 'H226' ...
   std::vector<std::string> precautions;  // 'P210' ...
   std::vector<std::string> pictograms;   // 'GHS02' ...
-  std::optional<Vapour> vapour;          // nothing: no solvent that matters
+  std::vector<Vapour> vapours;           // empty: no solvent that matters
   std::optional<base::Temperature> flashPoint;
   std::string skin, eyes, inhaled, swallowed, spill;  // first aid and spill in one sentence each
 };

@@ -48,8 +48,10 @@ struct HeatDay {
 struct VapourArea {
   std::size_t deck = 0;
   double solventGramsPerHour = 0;
+  double limit = 0;            // mg/m3 of all that evaporates, taken together
   double airForLimit = 0;      // m3/h to stay under the exposure limit
   double airForExplosion = 0;  // m3/h to stay under a quarter of the lower explosive limit
+  double airPerGallon = 0;     // the same in ft3 for a US gallon of product
 };
 
 struct RagCount {
@@ -65,6 +67,7 @@ struct CrewExposure {
   std::vector<NoiseDay> noise;
   std::vector<VibrationDay> vibration;
   std::vector<HeatDay> heat;
+  double hardWorkLimit = 0;  // wet bulb globe temperature in C, for people used to the heat
   std::vector<VapourArea> vapour;
   RagCount rags;
   Lifting lifting;

@@ -24,7 +24,10 @@ void forEachText(AnyContent& content, Visit visit) {
     at(path + "inhaled", product.sds->inhaled);
     at(path + "swallowed", product.sds->swallowed);
     at(path + "spill", product.sds->spill);
-    if (product.sds->vapour) at(path + "substance", product.sds->vapour->substance);
+    auto& vapours = product.sds->vapours;
+    for (std::size_t i = 0; i < vapours.size(); ++i)
+      at(path + (vapours.size() == 1 ? "substance" : "substances." + std::to_string(i + 1)),
+         vapours[i].substance);
   }
   for (auto& [id, timber] : content.timbers) at("timbers." + id, timber.name);
   for (auto& task : content.tasks) {

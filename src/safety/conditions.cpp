@@ -54,6 +54,13 @@ bool doesWork(const Situation& s, model::Work work) {
                      [&](const auto& task) { return task.work == work && does(s, task.id); });
 }
 
+/// With the sanding before a coat that comes late.
+bool sands(const Situation& s) {
+  return doesWork(s, model::Work::Sand) ||
+         std::any_of(s.content.tasks.begin(), s.content.tasks.end(),
+                     [&](const auto& task) { return task.isForLateCoat && does(s, task.id); });
+}
+
 Answer electricTools(const Situation& s) {
   std::vector<std::string> names;
   for (const auto& tool : s.content.tools) {
@@ -162,8 +169,11 @@ Answer answerTo(const model::Clause& clause, const Situation& s) {
     case Condition::Flammable:
       return flammable(s);
     case Condition::Solvent: {
-      const bool hasVapour = product.sds && product.sds->vapour;
-      return yes(lays && hasVapour, hasVapour ? product.sds->vapour->substance : "");
+      std::vector<std::string> substances;
+      if (product.sds) {
+        for (const auto& vapour : product.sds->vapours) substances.push_back(vapour.substance);
+      }
+      return yes(lays && !substances.empty(), listed(substances));
     }
     case Condition::NoSafetyData:
       return yes(lays && !product.sds);
@@ -189,7 +199,7 @@ Answer answerTo(const model::Clause& clause, const Situation& s) {
     case Condition::Washing:
       return yes(doesWork(s, model::Work::Wash));
     case Condition::Sanding:
-      return yes(doesWork(s, model::Work::Sand));
+      return yes(sands(s));
     case Condition::Task:
       return yes(does(s, clause.task), model::taskOf(s.content, clause.task).name);
     case Condition::Covered:

@@ -52,8 +52,11 @@ model::NoiseDay noiseOf(base::Date date, const std::vector<NoisePeriod>& day,
   noise.lex8h = average8h(day);
   const auto [level, aim] = levelAndAim(day, limits);
   noise.protection = std::max(0.0, level - aim);
-  constexpr double upperAction = 85;  // above it everywhere protectors must be worn
-  noise.shareAmong = within(shareAmong(level, limits.noiseUpper.value_or(upperAction)));
+  // Shared work has to stay under the level from which protectors are worn; by NIOSH's form that is its
+  // limit.
+  constexpr int upperAction = 85;
+  const bool isOsha = limits.noise == model::NoiseRule::Osha;
+  noise.shareAmong = within(shareAmong(level, isOsha ? aim : limits.noiseUpper.value_or(upperAction)));
   return noise;
 }
 
@@ -115,13 +118,50 @@ double coatingHours(const model::Content& content, const model::Plan& plan, std:
   return hours;
 }
 
+constexpr double cubicFoot = 1 / 35.3147;  // m3, NIST SP 811 (2008), App. B.8
+
+/// Air for one solvent's limit, in the form that its unit and the place call for.
+double airForLimit(const model::Vapour& v, double grams, bool isUs) {
+  constexpr double poorMixing = 5;     // K, as in worked examples: air moves, but not everywhere
+  constexpr double pint = 473.176473;  // g of water, for which the specific gravity is 1
+  if (!v.isInPpm) return airUnderMassLimit(grams, v.exposureLimit, poorMixing);
+  if (!isUs) return airUnderLimit(vapourVolume(grams, v.molarMass), v.exposureLimit, poorMixing);
+  return 60 * cubicFoot * airUnderLimitUs(grams / pint / 60, 1, v.molarMass, v.exposureLimit, poorMixing);
+}
+
+/// What a deck's air has to carry off: solvents act together, so the air that each needs adds up, and so do
+/// their shares of limits. The lower explosive limit of a mixture is Le Chatelier's.
+model::VapourArea vapourArea(const model::Product& product, std::size_t deck, double grams, bool isUs) {
+  constexpr double quarterLimit = 4;  // safety factor that keeps to 25 % of the lower explosive limit
+  constexpr double gallon = 3.785411784;
+  model::VapourArea area;
+  area.deck = deck;
+  area.solventGramsPerHour = grams;
+  std::vector<std::pair<double, double>> masses, volumes;
+  double mass = 0, volume = 0;
+  for (const auto& v : product.sds->vapours) {
+    const double part = grams * number(v.share.millionths) / 100;
+    const double gas = vapourVolume(part, v.molarMass);
+    area.airForLimit += airForLimit(v, part, isUs);
+    masses.emplace_back(part,
+                        v.isInPpm ? milligramsPerCubicMetre(v.exposureLimit, v.molarMass) : v.exposureLimit);
+    volumes.emplace_back(gas, number(v.lowerExplosiveLimit.millionths));
+    mass += part;
+    volume += gas;
+  }
+  area.limit = mass / mixtureIndex(masses);
+  const double lowerLimit = volume / mixtureIndex(volumes);
+  area.airForExplosion = airUnderExplosion(volume, lowerLimit, quarterLimit);
+  const double gasOfGallon = volume / grams * product.vocGramsPerLitre * gallon / cubicFoot;
+  area.airPerGallon = airPerGallon(gasOfGallon, lowerLimit);
+  return area;
+}
+
 /// All solvent of a coat counts as gone within the time of laying it.
 std::vector<model::VapourArea> vapourOf(const model::Case& c, const model::Content& content,
                                         const model::Estimate& estimate, const model::Plan& plan) {
-  constexpr double poorMixing = 5;    // K, as in worked examples: air moves, but not everywhere
-  constexpr double quarterLimit = 4;  // safety factor that keeps to 25 % of the lower explosive limit
   std::vector<model::VapourArea> areas;
-  const auto& vapour = c.product->sds ? c.product->sds->vapour : std::nullopt;
+  if (!c.product->sds || c.product->sds->vapours.empty()) return areas;
   for (std::size_t deck = 0; deck < c.job.areas.size(); ++deck) {
     if (!c.job.areas[deck].isCovered && !c.job.areas[deck].isEnclosed) continue;
     double grams = 0;
@@ -130,14 +170,8 @@ std::vector<model::VapourArea> vapourOf(const model::Case& c, const model::Conte
       if (hours > 0)
         grams = std::max(grams, number(coat.litres.millionths) / 1000 / hours * c.product->vocGramsPerLitre);
     }
-    if (grams <= 0) continue;
-    model::VapourArea area{deck, grams, 0, 0};
-    if (vapour) {
-      area.airForLimit = airUnderMassLimit(grams, vapour->exposureLimit, poorMixing);
-      area.airForExplosion = airUnderExplosion(vapourVolume(grams, vapour->molarMass),
-                                               number(vapour->lowerExplosiveLimit.millionths), quarterLimit);
-    }
-    areas.push_back(area);
+    if (grams > 0)
+      areas.push_back(vapourArea(*c.product, deck, grams, c.region->units == model::UnitSystem::UsCustomary));
   }
   return areas;
 }
@@ -181,6 +215,7 @@ model::CrewExposure exposureOf(const model::Case& c, const model::Content& conte
     if (!vibration.tools.empty()) exposure.vibration.push_back(vibration);
   }
   exposure.heat = heatOf(plan, limits.usesHeatIndex);
+  exposure.hardWorkLimit = wetBulbGlobeLimit(hardWork);
   exposure.vapour = vapourOf(c, content, estimate, plan);
   exposure.rags = ragsOf(c, content, estimate);
   exposure.lifting = liftingOf(c, estimate);

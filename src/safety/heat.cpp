@@ -40,17 +40,6 @@ model::HeatBand heatBand(double felt) {
   return model::HeatBand::None;
 }
 
-double wetBulbGlobeInSun(double wet, double globe, double air) { return 0.7 * wet + 0.2 * globe + 0.1 * air; }
-
-double wetBulbGlobeInShade(double wet, double globe) { return 0.7 * wet + 0.3 * globe; }
-
-double wetBulbGlobeLimit(double watts, bool isUsedToHeat) {
-  return isUsedToHeat ? 56.7 - 11.5 * std::log10(watts) : 59.9 - 14.1 * std::log10(watts);
-}
-
-int wetBulbGlobeReference(Effort effort, bool isUsedToHeat) {
-  constexpr int used[] = {33, 30, 28, 26, 25}, others[] = {32, 29, 26, 23, 20};
-  return (isUsedToHeat ? used : others)[static_cast<int>(effort)];
-}
+double wetBulbGlobeLimit(double watts) { return 56.7 - 11.5 * std::log10(watts); }
 
 }  // namespace safety

@@ -20,22 +20,13 @@ double apparentTemperature(double airCelsius, double humidity, double wind);
 /// apparent temperature the same bounds are our own choice.
 model::HeatBand heatBand(double feltCelsius);
 
-/// Wet bulb globe temperature in C from the three readings of a meter: ISO 7243, outdoors in sun and
-/// elsewhere.
-double wetBulbGlobeInSun(double naturalWetBulb, double globe, double air);
-double wetBulbGlobeInShade(double naturalWetBulb, double globe);
+/// Highest wet bulb globe temperature in C, average of an hour, for people used to the heat at work of so
+/// many watts: 56.7 - 11.5 log10 W. NIOSH 2016-106, Criteria for a Recommended Standard: Occupational
+/// Exposure to Heat and Hot Environments (2016). It is read off a meter: air and humidity alone do not give
+/// it.
+double wetBulbGlobeLimit(double watts);
 
-/// Highest wet bulb globe temperature (C, average of an hour) for work of so many watts, by NIOSH 2016-106:
-/// 56.7 - 11.5 log10 W for people used to the heat, 59.9 - 14.1 log10 W (from memory) for others.
-double wetBulbGlobeLimit(double watts, bool isUsedToHeat);
-
-/// How hard the work is: the classes of ISO 7243:2017, 115, 180, 300, 415 and 520 W.
-enum class Effort { Rest, Low, Moderate, High, VeryHigh };
-
-/// Reference value of ISO 7243:2017, table A.1, in C; from memory.
-int wetBulbGlobeReference(Effort effort, bool isUsedToHeat);
-
-/// Watts of moderate work such as coating and of hard work such as sanding; ISO 8996's classes, from memory.
-inline constexpr double moderateWork = 300, hardWork = 415;
+/// Watts of hard work such as sanding: a class of ISO 8996, from memory.
+inline constexpr double hardWork = 415;
 
 }  // namespace safety

@@ -15,4 +15,9 @@ struct Explained {
 
 std::vector<Explained> explain(const Computed& x);
 
+/// The noise, vibration and heat of each day, and every hazard: why it is on the sheet, whom it hurts and
+/// how, what is done in the order of the hierarchy, what stays, and what the words rest on; or why it was
+/// left out.
+std::string explainSafety(const Computed& x);
+
 }  // namespace sheets

@@ -53,6 +53,22 @@ FactList signOn(const Computed& x, const Words& w) {
   return sheets;
 }
 
+/// When the sheet is gone through again: on the first working day of each week.
+Facts reviewFacts(const Computed& x, const Words& w) {
+  constexpr std::size_t most = 4;
+  std::vector<std::string> dates;
+  std::optional<base::Date> week;  // its Monday
+  bool isWeekly = false;
+  for (const auto day : x.plan.days) {
+    const auto monday = day - (std::chrono::weekday(day) - std::chrono::Monday);
+    if (week == monday) continue;
+    week = monday;
+    if (dates.size() < most) dates.push_back(w.shortDate(day));
+    else isWeekly = true;
+  }
+  return {{"dates", w.joined(dates)}, {"weekly", Fact::yes(isWeekly)}};
+}
+
 }  // namespace
 
 Facts crewFacts(const Computed& x) {
@@ -77,6 +93,7 @@ Facts crewFacts(const Computed& x) {
   f.emplace_back("tin_size", tin.isZero() ? "" : w.tinSize(tin));
   f.emplace_back("safety_title", titleOf(x));
   f.emplace_back("sign_sheets", signOn(x, w));
+  f.emplace_back("review", reviewFacts(x, w));
   addExposure(f, x, w);
   addHazards(f, x, w);
   addLabel(f, x, w);

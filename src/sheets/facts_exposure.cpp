@@ -1,5 +1,6 @@
-// Limits of the region and what this job comes to. A number whose source is from memory is not printed: its
-// row then says whom to ask.
+// Limits of the region, what this job comes to, and what is done about it. A number whose source is from
+// memory is not printed: its row then says whom to ask.
+#include "model/lookup.h"
 #include "sheets/facts_decks.h"
 #include "sheets/facts_safety.h"
 
@@ -32,12 +33,26 @@ const Day* hardest(const std::vector<Day>& days, Value value) {
   return most == days.end() ? nullptr : &*most;
 }
 
-template <class Day>
-const Day* on(const std::vector<Day>& days, base::Date date) {
-  for (const auto& day : days) {
-    if (day.date == date) return &day;
+/// ', Tue 30: 91, Mon 22: 87': the days that come next.
+template <class Day, class Value>
+std::string nextHardest(std::vector<Day> days, const Words& w, Value value, int places) {
+  constexpr std::size_t most = 3;
+  std::stable_sort(days.begin(), days.end(), [&](const Day& a, const Day& b) { return value(a) > value(b); });
+  std::string all;
+  for (std::size_t i = 1; i < std::min(days.size(), most + 1); ++i)
+    all += ", " + w.shortDay(days[i].date) + ":\u00A0" + rounded(w, value(days[i]), places);
+  return all;
+}
+
+/// What the hazards say that belong to a row of limits.
+void addRowHazard(Facts& f, const Computed& x, LimitRow row, const Words& w) {
+  const auto* hazard = hazardOfRow(x, row);
+  const Facts words = hazard ? hazardFacts(x, *hazard, w) : Facts{};
+  f.emplace_back("has_hazard", Fact::yes(hazard != nullptr));
+  for (const char* name : {"who", "harm", "together", "left"}) {
+    const Fact* found = find(words, name);
+    f.emplace_back(name, found ? *found : Fact(""));
   }
-  return nullptr;
 }
 
 /// Above a level of the region, or what stands in for one it does not name (Directive 2003/10/EC, art. 3).
@@ -54,21 +69,27 @@ Facts noiseFacts(const Computed& x, const Words& w) {
   const model::NoiseDay none;
   const auto* found = hardest(e.noise, [](const auto& day) { return day.lex8h; });
   const auto& day = found ? *found : none;
-  return {{"is_any", Fact::yes(found != nullptr)},
+  const bool isOsha = l.noise == model::NoiseRule::Osha;
+  Facts f{{"is_any", Fact::yes(found != nullptr)},
           {"is_known", Fact::yes(!isFromMemory(l.noiseSource))},
-          {"is_osha", Fact::yes(l.noise == model::NoiseRule::Osha)},
+          {"is_osha", Fact::yes(isOsha)},
           {"source", l.noiseSource},
           {"lower", level(l.noiseLower)},
           {"upper", level(l.noiseUpper)},
           {"limit", level(l.noiseLimit)},
           {"day", found ? w.shortDay(day.date) : ""},
           {"level", rounded(w, day.lex8h)},
+          {"others", nextHardest(
+                         e.noise, w, [](const auto& d) { return d.lex8h; }, 0)},
           {"niosh_dose", rounded(w, day.nioshDose)},
           {"osha_dose", rounded(w, day.oshaDose)},
           {"is_over", Fact::yes(isLoud(day, l, l.noiseLower ? l.noiseLower : l.noiseUpper, 80))},
           {"cannot_share", Fact::yes(found && day.shareAmong == 0)},
           {"protection", rounded(w, std::ceil(day.protection))},
-          {"share", day.shareAmong > 1 ? std::to_string(day.shareAmong) : ""}};
+          {"share", day.shareAmong > 1 ? std::to_string(day.shareAmong) : ""},
+          {"share_level", isOsha ? "85" : std::to_string(l.noiseUpper.value_or(85))}};
+  addRowHazard(f, x, LimitRow::Noise, w);
+  return f;
 }
 
 std::string hoursAndMinutes(const Words& w, double minutes) {
@@ -99,7 +120,8 @@ Facts vibrationFacts(const Computed& x, const Words& w) {
       if (!worst || tool.acceleration > worst->acceleration) worst = &tool;
     }
   }
-  return {{"is_any", Fact::yes(found != nullptr)},
+  constexpr double workday = 8 * 60;  // a longer time is no measure, and permits nothing
+  Facts f{{"is_any", Fact::yes(found != nullptr)},
           {"is_known", Fact::yes(!isFromMemory(l.vibrationSource))},
           {"source", l.vibrationSource},
           {"action", level(w, l.vibrationAction)},
@@ -107,10 +129,15 @@ Facts vibrationFacts(const Computed& x, const Words& w) {
           {"day", found ? w.shortDay(day.date) : ""},
           {"level", rounded(w, day.a8, 1)},
           {"points", rounded(w, day.points)},
+          {"others", nextHardest(
+                         e.vibration, w, [](const auto& d) { return d.a8; }, 1)},
           {"is_over", Fact::yes(day.a8 >= action)},
           {"share", day.shareAmong > 1 ? std::to_string(day.shareAmong) : ""},
+          {"has_time", Fact::yes(worst && worst->minutesToAction < workday)},
           {"tool", worst ? toolName(x, worst->tool) : ""},
           {"time", worst ? hoursAndMinutes(w, worst->minutesToAction) : ""}};
+  addRowHazard(f, x, LimitRow::Vibration, w);
+  return f;
 }
 
 std::string felt(const Words& w, double celsius) {
@@ -124,7 +151,8 @@ Facts heatFacts(const Computed& x, const Words& w) {
   const auto* found = hardest(e.heat, [](const auto& day) { return day.celsius; });
   const auto& day = found ? *found : none;
   const auto is = [&](model::HeatBand band) { return Fact::yes(found && day.band == band); };
-  return {{"is_known", Fact::yes(found != nullptr)},
+  Facts f{{"is_known", Fact::yes(found != nullptr)},
+          {"is_sourced", Fact::yes(!isFromMemory(x.c.region->limits.heatSource))},
           {"source", x.c.region->limits.heatSource},
           {"from", felt(w, 80 / 1.8 - 32 / 1.8)},  // the first band of the heat index begins at 80 F
           {"day", found ? w.shortDay(day.date) : ""},
@@ -134,27 +162,48 @@ Facts heatFacts(const Computed& x, const Words& w) {
           {"is_cool", is(model::HeatBand::None)},
           {"is_warm", is(model::HeatBand::Caution)},
           {"is_hot", is(model::HeatBand::ExtremeCaution)},
-          {"is_too_hot", Fact::yes(found && day.band >= model::HeatBand::Danger)}};
+          {"is_too_hot", Fact::yes(found && day.band >= model::HeatBand::Danger)},
+          {"is_severe", Fact::yes(found && day.band >= model::HeatBand::ExtremeCaution)},
+          {"wbgt", felt(w, std::floor(e.hardWorkLimit))}};
+  addRowHazard(f, x, LimitRow::Heat, w);
+  return f;
 }
 
-/// Air in cubic metres an hour, or cubic feet a minute, rounded up to a hundred: an order of size, no design.
+/// Rounded up to a ten below a hundred, then to a hundred: an order of size, no design.
+std::string roundedUp(const Words& w, double amount) {
+  const double step = amount < 100 ? 10 : 100;
+  return rounded(w, std::ceil(amount / step) * step);
+}
+
+/// Air in cubic metres an hour, or cubic feet a minute.
 std::string air(const Words& w, double cubicMetresPerHour) {
   constexpr double cubicFeet = 35.3147;  // in a cubic metre, NIST SP 811 (2008), App. B.8
-  const double amount = w.isMetric() ? cubicMetresPerHour : cubicMetresPerHour * cubicFeet / 60;
-  return rounded(w, std::ceil(amount / 100) * 100) + "\u00A0" +
-         w(w.isMetric() ? "units.m3_per_hour" : "units.ft3_per_minute");
+  return w.isMetric()
+             ? roundedUp(w, cubicMetresPerHour) + "\u00A0" + w("units.m3_per_hour")
+             : roundedUp(w, cubicMetresPerHour * cubicFeet / 60) + "\u00A0" + w("units.ft3_per_minute");
+}
+
+/// The limit as the product's file gives it; of several solvents that of all together.
+std::string vapourLimit(const std::vector<model::Vapour>& vapours, const model::VapourArea& area,
+                        const Words& w) {
+  if (vapours.size() == 1 && vapours[0].isInPpm)
+    return rounded(w, vapours[0].exposureLimit) + "\u00A0" + w("units.ppm");
+  return rounded(w, std::floor(area.limit + 1e-6)) + "\u00A0" + w("units.mg_per_m3");
 }
 
 FactList vapourFacts(const Computed& x, const Words& w) {
-  const auto& e = x.exposure;
-  const auto& vapour = x.c.product->sds ? x.c.product->sds->vapour : std::nullopt;
   FactList list;
-  for (const auto& area : e.vapour) {
-    if (!vapour) continue;
+  for (const auto& area : x.exposure.vapour) {
+    const auto& vapours = x.c.product->sds->vapours;
+    std::vector<std::string> substances;
+    for (const auto& vapour : vapours) substances.push_back(vapour.substance);
     list.push_back({{"deck", deckLetter(area.deck) + " " + x.c.job.areas[area.deck].name},
-                    {"substance", vapour->substance},
-                    {"limit", rounded(w, vapour->exposureLimit) + "\u00A0" + w("units.mg_per_m3")},
-                    {"air", air(w, std::max(area.airForLimit, area.airForExplosion))}});
+                    {"substance", w.joined(substances)},
+                    {"limit", vapourLimit(vapours, area, w)},
+                    {"air", air(w, std::max(area.airForLimit, area.airForExplosion))},
+                    {"is_metric", Fact::yes(w.isMetric())},
+                    {"fire_air", air(w, area.airForExplosion)},
+                    {"gallon_air", roundedUp(w, area.airPerGallon) + "\u00A0" + w("units.ft3")}});
   }
   return list;
 }
@@ -165,62 +214,15 @@ Facts dustFacts(const Computed& x, const Words& w) {
   for (const auto& deck : x.c.job.areas) isHard = isHard || timberOf(x, deck).isHardwood;
   const auto& limit = isHard ? l.hardwoodDust : l.softwoodDust;
   const bool isKnown = limit && !isFromMemory(l.dustSource);
-  return {{"is_known", Fact::yes(isKnown)},
+  const bool isAny = hazardOfRow(x, LimitRow::Dust) || model::asksFor(x.c.job.work, model::Work::Sand);
+  Facts f{{"is_any", Fact::yes(isAny)},
+          {"is_known", Fact::yes(isKnown)},
           {"is_hardwood", Fact::yes(isHard)},
           {"limit", isKnown ? level(w, limit) + "\u00A0" + w("units.mg_per_m3") : ""},
           {"source", l.dustSource},
           {"mask", l.dustProtection}};
-}
-
-/// A row of the days, and how hard it is.
-struct DayRow {
-  base::Date first{}, last{};
-  std::vector<std::string> words;  // noise, vibration, felt, protection, share
-  double load = 0;                 // noise in dB, as much as doubles the points of vibration
-};
-
-DayRow dayRow(const Computed& x, base::Date date, const Words& w) {
-  const auto& l = x.c.region->limits;
-  const auto* noise = on(x.exposure.noise, date);
-  const auto* vibration = on(x.exposure.vibration, date);
-  const auto* heat = on(x.exposure.heat, date);
-  const bool isOsha = l.noise == model::NoiseRule::Osha;
-  const bool isLoudDay = noise && isLoud(*noise, l, l.noiseLower ? l.noiseLower : l.noiseUpper, 80);
-  DayRow row{date, date, {}, 0};
-  row.words = {!noise ? "" : rounded(w, isOsha ? noise->oshaDose : noise->lex8h),
-               vibration ? rounded(w, vibration->a8, 1) : "", heat ? felt(w, heat->celsius) : "",
-               isLoudDay ? rounded(w, std::ceil(noise->protection)) : "",
-               vibration && vibration->shareAmong > 1 ? std::to_string(vibration->shareAmong) : ""};
-  if (noise) row.load = noise->lex8h;
-  if (vibration) row.load = std::max(row.load, 80 + 3 * (vibration->a8 - 2.5));
-  return row;
-}
-
-/// The hardest days in their order; those alike and one after the other stand together.
-FactList dayFacts(const Computed& x, const Words& w, bool& areLeftOut) {
-  constexpr std::size_t most = 5;
-  std::vector<DayRow> rows;
-  for (const auto date : x.plan.days) {
-    DayRow row = dayRow(x, date, w);
-    if (!rows.empty() && rows.back().words == row.words) rows.back().last = date;
-    else rows.push_back(std::move(row));
-  }
-  areLeftOut = rows.size() > most;
-  while (rows.size() > most)
-    rows.erase(std::min_element(rows.begin(), rows.end(),
-                                [](const auto& a, const auto& b) { return a.load < b.load; }));
-  FactList list;
-  for (const auto& row : rows) {
-    list.push_back({{"day", row.first == row.last ? w.shortDay(row.first)
-                                                  : w.shortDay(row.first) + " – " + w.shortDay(row.last)},
-                    {"noise", row.words[0]},
-                    {"vibration", row.words[1]},
-                    {"is_felt", Fact::yes(!x.exposure.heat.empty())},
-                    {"felt", row.words[2]},
-                    {"protection", row.words[3]},
-                    {"share", row.words[4]}});
-  }
-  return list;
+  addRowHazard(f, x, LimitRow::Dust, w);
+  return f;
 }
 
 }  // namespace
@@ -239,10 +241,7 @@ void addExposure(Facts& f, const Computed& x, const Words& w) {
   f.emplace_back("tin_mass", w.isMetric() ? rounded(w, std::ceil(tin)) + "\u00A0" + w("units.kg")
                                           : rounded(w, std::ceil(tin / pound)) + "\u00A0" + w("units.lb"));
   f.emplace_back("example_tools", Fact::yes(e.hasExampleTools));
-  bool areLeftOut = false;
-  f.emplace_back("has_exposure_days", Fact::yes(!e.noise.empty() || !e.vibration.empty()));
-  f.emplace_back("exposure_days", dayFacts(x, w, areLeftOut));
-  f.emplace_back("days_left_out", Fact::yes(areLeftOut));
+  f.emplace_back("has_exposure", Fact::yes(!e.noise.empty() || !e.vibration.empty()));
 }
 
 }  // namespace sheets

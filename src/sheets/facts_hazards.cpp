@@ -3,7 +3,6 @@
 #include "sheets/facts_safety.h"
 
 #include <algorithm>
-#include <cmath>
 
 namespace sheets {
 namespace {
@@ -79,6 +78,39 @@ std::string filled(std::string text, const Computed& x, const model::Hazard& haz
   return text;
 }
 
+bool asksFor(const model::Hazard& hazard, std::initializer_list<Condition> conditions) {
+  std::vector<model::Clause> all = hazard.when.all;
+  all.insert(all.end(), hazard.when.any.begin(), hazard.when.any.end());
+  all.insert(all.end(), hazard.when.none.begin(), hazard.when.none.end());
+  return std::all_of(conditions.begin(), conditions.end(), [&](Condition condition) {
+    return std::any_of(all.begin(), all.end(), [&](const auto& c) { return c.condition == condition; });
+  });
+}
+
+bool applies(const Computed& x, const std::string& id) {
+  return std::any_of(x.hazards.begin(), x.hazards.end(),
+                     [&](const auto& h) { return h.id == id && h.applies; });
+}
+
+}  // namespace
+
+std::optional<LimitRow> rowOf(const model::Hazard& hazard) {
+  if (hazard.signal != model::Signal::None) return {};
+  if (asksFor(hazard, {Condition::NoiseAbove})) return LimitRow::Noise;
+  if (asksFor(hazard, {Condition::VibrationAbove})) return LimitRow::Vibration;
+  const auto& all = hazard.when.all;
+  if (all.size() == 1 && all[0].condition == Condition::HotDay) return LimitRow::Heat;
+  if (asksFor(hazard, {Condition::Sanding, Condition::Hardwood})) return LimitRow::Dust;
+  return {};
+}
+
+const model::Hazard* hazardOfRow(const Computed& x, LimitRow row) {
+  for (const auto& hazard : x.content.hazards) {
+    if (rowOf(hazard) == row && applies(x, hazard.id)) return &hazard;
+  }
+  return nullptr;
+}
+
 Facts hazardFacts(const Computed& x, const model::Hazard& hazard, const Words& w) {
   const auto say = [&](const std::string& text) { return filled(text, x, hazard, w); };
   std::string together;
@@ -95,10 +127,7 @@ Facts hazardFacts(const Computed& x, const model::Hazard& hazard, const Words& w
           {"left", say(hazard.left)}};
 }
 
-bool applies(const Computed& x, const std::string& id) {
-  return std::any_of(x.hazards.begin(), x.hazards.end(),
-                     [&](const auto& h) { return h.id == id && h.applies; });
-}
+namespace {
 
 FactList texts(const std::vector<std::string>& codes, const std::map<std::string, std::string>& standard) {
   FactList list;
@@ -137,7 +166,7 @@ void addHazards(Facts& f, const Computed& x, const Words& w) {
       rags = std::move(facts);
       rags.emplace_back("count", std::to_string(x.exposure.rags.count));
       rags.emplace_back("container", w.tinSize(base::litres(x.exposure.rags.containerLitres)));
-    } else {
+    } else if (const auto row = rowOf(hazard); !row || hazardOfRow(x, *row) != &hazard) {
       (hazard.signal == model::Signal::None ? lines : panels).push_back(std::move(facts));
     }
   }
@@ -188,19 +217,14 @@ void addWear(Facts& f, const Computed& x, const Words& w) {
       signs.push_back({{"sign", "must-" + id}, {"alt", w(std::string("wear.") + id)}});
     list.push_back({{"names", capitalised(w.joined(names))}, {"wears", std::move(signs)}});
   }
-  double protection = 0;
-  for (const auto& day : x.exposure.noise) protection = std::max(protection, day.protection);
   for (const char* id : {"ears", "eyes", "mask", "gloves", "boots", "sleeves"}) {
     if (std::find(all.begin(), all.end(), id) == all.end()) continue;
     const auto& equipment = x.c.region->limits.equipment;
     const auto grade = equipment.find(id);
-    const bool isEars = id == std::string("ears"), isMask = id == std::string("mask");
-    grades.push_back(
-        {{"sign", std::string("must-") + id},
-         {"name", w(std::string("wear.") + id)},
-         {"grade", grade == equipment.end() ? "" : grade->second},
-         {"decibels", isEars && protection > 0 ? std::to_string(std::lround(std::ceil(protection))) : ""},
-         {"for_gas", Fact::yes(isMask && applies(x, "vapour"))}});
+    grades.push_back({{"sign", std::string("must-") + id},
+                      {"name", w(std::string("wear.") + id)},
+                      {"grade", grade == equipment.end() ? "" : grade->second},
+                      {"for_gas", Fact::yes(id == std::string("mask") && applies(x, "vapour"))}});
   }
   f.emplace_back("wear_groups", std::move(list));
   f.emplace_back("grades", std::move(grades));

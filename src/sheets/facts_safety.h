@@ -7,9 +7,18 @@
 
 namespace sheets {
 
-/// 'noise', 'vibration', 'heat', 'vapour', 'dust', 'lifting' and 'exposure_days'.
+/// The rows of limits that hazards without a panel belong to: they are told there, beside their figures.
+enum class LimitRow { Noise, Vibration, Heat, Dust };
+std::optional<LimitRow> rowOf(const model::Hazard& hazard);
+/// The first hazard of a row that applies to the job; nothing where none does.
+const model::Hazard* hazardOfRow(const Computed& x, LimitRow row);
+/// The words of one hazard: 'title', 'signal', 'who', 'harm', 'controls', 'together' and 'left'.
+Facts hazardFacts(const Computed& x, const model::Hazard& hazard, const Words& w);
+
+/// 'noise', 'vibration', 'heat', 'vapour', 'dust' and the weight of a tin.
 void addExposure(Facts& f, const Computed& x, const Words& w);
-/// 'panels' and 'hazards', both in the content's order; 'rags', which has a panel of its own.
+/// 'panels' and 'hazards', both in the content's order, less those of the limits; 'rags', with a panel of its
+/// own.
 void addHazards(Facts& f, const Computed& x, const Words& w);
 /// 'sds', with the standard texts of the label.
 void addLabel(Facts& f, const Computed& x, const Words& w);

@@ -32,6 +32,11 @@ bool isLabel(const Block& block) {
 /// White between two blocks.
 Slice between(const Grid& grid, const Block& before, const Block& next, Place place) {
   const Dim unit = grid.unit;
+  const auto isOne = [](const Block& block) {
+    const auto* box = as<markup::Box>(block);
+    return box && isPanel(box->kind);
+  };
+  if (isOne(before) && isOne(next)) return space(grid.half());  // neighbours make one group
   if (const auto* box = as<markup::Box>(next)) {
     if (isPanel(box->kind) || box->kind == Callout::Signs) return space(grid.line, true);
     if (box->kind == Callout::Figures && place.isFull) return space(grid.line, true);

@@ -42,11 +42,12 @@ bool isShort(const Attempt& a, std::int64_t parts, std::int64_t of) {
 }  // namespace
 
 // A last page that is filled less than two fifths is saved where a tighter grid brings its matter onto the
-// pages before it. Where none does, the page before it ends early, so that the last one is filled at least a
-// third.
+// pages before it, and so is one too many for a document that has a limit. Where none does, the page before
+// it ends early, so that the last one is filled at least a third.
 Document layOut(const LayoutInput& in, base::Diagnostics& messages) {
   Attempt best = attempt(in, in.theme);
-  if (isShort(best, 2, 5)) {
+  const bool isLong = in.mostPages > 0 && best.document.pages.size() > in.mostPages;
+  if (isShort(best, 2, 5) || isLong) {
     const std::size_t pages = best.document.pages.size();
     const std::vector<model::Theme> looks = tighter(in.theme);
     // The widest that does it is among those from 'first' to 'end'; where one does, tighter ones do, too.

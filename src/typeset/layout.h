@@ -35,6 +35,8 @@ struct LayoutInput {
   const std::map<std::string, Drawing>& drawings;  // by name, for 'figure:' addresses
   std::string title, subject, author, language, date;
   std::string template_;  // name of the template, for messages
+  std::size_t mostPages =
+      0;  // a tighter grid is tried for more than these, as for a short last page; 0 = no limit
 };
 
 /// Sets the document. Never fails on content: what cannot be placed well is placed sensibly and warned about.

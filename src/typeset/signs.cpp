@@ -46,10 +46,11 @@ Slice callCell(Setter& setter, const ItemParts& item, Place place) {
   Style note = setter.style("note");
   note.plain.colour = setter.colour("ink");
   Dim y = setter.grid.unit;
-  // A long name of a place is set as small as text; it has to be whole rather than loud.
+  // A name of more than a line is less loud, a long one as small as text: it has to be whole.
   Text name(setter, plain(item.strong), setter.style("hazard"));
-  const bool isLong = name.longest() > words.width || name.lines(words.width, artifact).size() > 3;
-  addLines(setter, cell, plain(item.strong), setter.style(isLong ? "rowHead" : "hazard"), words, y, item.tag);
+  const std::size_t lines = name.longest() > words.width ? 4 : name.lines(words.width, artifact).size();
+  const char* style = lines > 3 ? "rowHead" : lines > 1 ? "head" : "hazard";
+  addLines(setter, cell, plain(item.strong), setter.style(style), words, y, item.tag);
   addLines(setter, cell, item.rest, note, words, y, item.tag);
   cell.height = roundUp(std::max(y, top + height), setter.grid.unit);
   return cell;
@@ -64,16 +65,27 @@ Dim leastWidth(const ItemParts& item) {
   return count == 0 ? Dim{} : wornSize * count + leastGap * (count - 1);
 }
 
-/// A task with the signs of what to wear below it.
-Slice wearCell(Setter& setter, const ItemParts& item, Place place, Dim size) {
-  Slice cell;
-  const Dim pitch = roundUp(wornSize, setter.grid.unit);
-  Dim y;
+/// What the signs are worn for.
+Inlines taskWords(const ItemParts& item) {
   Inlines words = item.strong;
   if (!item.rest.empty() && !words.empty()) words.push_back({{}, " ", {}, {}});
   words.insert(words.end(), item.rest.begin(), item.rest.end());
-  addLines(setter, cell, words, setter.style("table"), place, y, item.tag);
-  y += setter.grid.unit;
+  return words;
+}
+
+Dim taskHeight(Setter& setter, const ItemParts& item, Place place) {
+  const Style& style = setter.style("table");
+  const auto lines = Text(setter, taskWords(item), style).lines(place.width, artifact).size();
+  return style.leading * static_cast<std::int64_t>(lines);
+}
+
+/// A task with the signs of what to wear below it, at the level of those beside it.
+Slice wearCell(Setter& setter, const ItemParts& item, Place place, Dim size, Dim level) {
+  Slice cell;
+  const Dim pitch = roundUp(wornSize, setter.grid.unit);
+  Dim y;
+  addLines(setter, cell, taskWords(item), setter.style("table"), place, y, item.tag);
+  y = level + setter.grid.unit;
   const auto count = static_cast<std::int64_t>(item.pictures.size());
   // Signs move closer before they need a second row.
   Dim gap = Dim::mm(2);
@@ -110,14 +122,18 @@ Stack setSigns(Setter& setter, const markup::Box& box, Place place, int parent) 
       });
   Stack out;
   for (std::size_t from = 0; from < items.size(); from += perRow) {
+    const std::size_t end = std::min(items.size(), from + perRow);
+    const auto at = [&](std::size_t i) {
+      return place.isFull && (isCalls || fitsColumns) ? acrossBoth(grid, i - from, 2)
+                                                      : nth(place, i - from, perRow, grid.gutter / 2);
+    };
+    Dim level;  // of the signs worn
+    for (std::size_t i = from; i < end; ++i) level = std::max(level, taskHeight(setter, items[i], at(i)));
     std::vector<Stack> cells;
-    for (std::size_t i = from; i < std::min(items.size(), from + perRow); ++i) {
-      const Place at = place.isFull && (isCalls || fitsColumns)
-                           ? acrossBoth(grid, i - from, 2)
-                           : nth(place, i - from, perRow, grid.gutter / 2);
+    for (std::size_t i = from; i < end; ++i) {
       cells.push_back({isCalls && !items[i].pictures.empty()
-                           ? callCell(setter, items[i], at)
-                           : wearCell(setter, items[i], at, fitsColumns ? wornSize : tightSize)});
+                           ? callCell(setter, items[i], at(i))
+                           : wearCell(setter, items[i], at(i), fitsColumns ? wornSize : tightSize, level)});
     }
     if (!out.empty()) out.push_back(space(grid.half()));
     out.push_back(collapse(parallel(std::move(cells), grid.line, grid.unit), grid.line, grid.unit));
