@@ -1,7 +1,6 @@
 #include "plan/crew.h"
 
-#include "plan/boards.h"
-#include "plan/zone.h"
+#include "plan/drying.h"
 
 #include <algorithm>
 #include <stdexcept>
@@ -161,34 +160,9 @@ class Crew {
   }
 
   void finishPiece(Progress& deck) {
-    deck.ready = dryAfter(*deck.piece());
+    deck.ready = dryAfter(*deck.piece(), now_, maker_.job(), maker_.open());
     ++deck.next;
     if (const auto* piece = deck.piece()) deck.left = piece->minutes;
-  }
-
-  /// The hours of the task and, on a deck that is coated, until the air has dried the wood to the product's
-  /// limit, from rain that has fallen since as well.
-  LocalTime dryAfter(const Piece& piece) const {
-    if (piece.dryAfter.isZero()) return now_;
-    const auto& zone = job().site.timezone;
-    const LocalTime least = after(zone, now_, piece.dryAfter);
-    const double limit = static_cast<double>(maker_.job().product->limits.moistureMax.millionths) / 1e6;
-    if (!maker_.open().hasWeather() || limit <= 0) return least;
-    constexpr int longest = 14 * 24;
-    double dried = 0;
-    for (int hour = 0; hour < longest; ++hour) {
-      const LocalTime t = after(zone, now_, base::Hours::whole(hour));
-      const model::Hour* air = maker_.open().hourAt(t, *piece.deck);
-      if (!air) return std::max(least, t);
-      const bool isKnown = air->source != model::WeatherSource::None;
-      const bool isWet = isShutBy(*air, model::Gate::Wet);  // it has rained since
-      if (!isWet && (dried >= 1 || !isKnown)) return std::max(least, t);
-      if (!isKnown) continue;
-      if (const auto hours = washedWoodHours(0, air->air.celsius, air->air.humidity, limit);
-          hours && *hours > 0)
-        dried += 1 / *hours;
-    }
-    return least;  // it never dries in this air: the hours for coating say so
   }
 
   // ---- coats
