@@ -217,3 +217,20 @@ TEST_CASE("visits are listed by date, without the jobs that a later one follows"
   CHECK(refs(base::parseDate("2028-03-20"), "2028-05-02") == "A B C ");
   CHECK(refs(base::parseDate("2028-03-21"), "2028-05-01") == "");
 }
+
+TEST_CASE("a date that falls into the hour that comes twice is told as the end of that hour") {
+  // New Zealand puts its clocks back at 03:00 on 5 April 2026 (tz database): 02:00 comes twice. 327.75 h
+  // after 11:15 on 22 March it is 02:00 for the second time.
+  model::Product product = fixtures::sampleProduct();
+  product.times.firstWash = base::Hours{327'750'000};
+  model::Case c = thirstyDeck();
+  c.product = &product;
+  c.job.site.timezone = "Pacific/Auckland";
+  c.job.start = *base::parseDate("2026-03-16");
+  c.job.done = {laid(0, 1, at("2026-03-20", 8), at("2026-03-20", 12)),
+                laid(0, 2, at("2026-03-22", 8), base::plusMinutes(at("2026-03-22", 11), 15))};
+  base::Diagnostics messages;
+  CHECK(when(planned(c, messages), "first_wash") == "2026-04-05T03:00");
+  product.times.firstWash = base::Hours{326'750'000};
+  CHECK(when(planned(c, messages), "first_wash") == "2026-04-05T02:00");
+}

@@ -14,6 +14,13 @@ base::LocalTime waking(base::LocalTime t) {
   return {t.day, std::max(t.minutes, morning)};
 }
 
+/// So many hours after the last coat. In an hour that comes twice by the clock the later one is meant, told
+/// as its end.
+base::LocalTime waited(const std::string& zone, base::LocalTime from, base::Hours wait) {
+  const base::LocalTime at = after(zone, from, wait);
+  return between(zone, from, at) < wait ? base::plusMinutes(at, 60) : at;
+}
+
 }  // namespace
 
 void addDates(model::Plan& plan, const model::Case& c, const Calendar& calendar) {
@@ -23,10 +30,10 @@ void addDates(model::Plan& plan, const model::Case& c, const Calendar& calendar)
   const auto add = [&](const std::string& name, base::LocalTime at) {
     plan.events.push_back({name, at, 0, {}});
   };
-  add("walk", waking(after(zone, plan.finished, times.walk)));
-  add("furniture", after(zone, plan.finished, times.furniture));
-  add("rugs", after(zone, plan.finished, times.rugs));
-  add("first_wash", after(zone, plan.finished, times.firstWash));
+  add("walk", waking(waited(zone, plan.finished, times.walk)));
+  add("furniture", waited(zone, plan.finished, times.furniture));
+  add("rugs", waited(zone, plan.finished, times.rugs));
+  add("first_wash", waited(zone, plan.finished, times.firstWash));
   base::Date visit = base::plusMonths(plan.finished.day, times.maintenanceMonths);
   while (!calendar.isWorkday(visit)) visit += std::chrono::days{1};
   add("maintenance", {visit, c.job.crew.startMinutes});
