@@ -168,6 +168,31 @@ TEST_CASE("a coat that is planned before the one below it was finished is told")
         "  hint: record it as well, or move 'start'\n");
 }
 
+TEST_CASE("a coat recorded on boards near the dew point is told, from the air and humidity measured") {
+  // WMO-No. 8 (2024), Magnus form: 15 C and 80 % have their dew point at 11.6 C.
+  model::Case c = thirstyDeck();
+  c.job.done = {laid(0, 1, at("2027-03-18", 8), at("2027-03-18", 12)),
+                laid(0, 2, at("2027-03-19", 8), at("2027-03-19", 11))};
+  auto& first = c.job.done.front();
+  first.air = base::Temperature::whole(15);
+  first.humidity = base::Share::whole(80);
+  const auto said = [&](int surfaceTenths) {
+    first.surface = base::Temperature{surfaceTenths * std::int64_t{100'000}};
+    base::Diagnostics messages;
+    planned(c, messages);
+    std::string all;
+    for (const auto& m : messages.all()) all += base::format(m);
+    return all;
+  };
+  CHECK(said(140) ==
+        "warning: done: coat 1 of 'Landing' was laid on boards 2.4 K above the dew point, less than 3 K\n"
+        "  hint: check what was measured; if it is right, look for dull spots on the next visit\n");
+  CHECK(said(145).find(" 2.9 K ") != std::string::npos);
+  CHECK(said(146).empty());  // 3.03 K
+  first.humidity = {};
+  CHECK(said(100).empty());
+}
+
 TEST_CASE("a visit knows its date, its batches and the litres of the last coats") {
   model::Case c = thirstyDeck();
   c.job.done = {laid(0, 1, at("2027-03-18", 8), at("2027-03-18", 12), base::millilitres(24'600), 0),

@@ -1,9 +1,12 @@
 #include "plan/records.h"
 
+#include "base/quantity_words.h"
+#include "plan/air.h"
 #include "plan/dates.h"
-#include "plan/zone.h"
 
 #include <algorithm>
+#include <cmath>
+#include <set>
 
 namespace plan {
 namespace {
@@ -65,6 +68,25 @@ void warnOfOldPlans(const std::vector<Event>& planned, const model::Case& c, bas
   }
 }
 
+/// The dew point nobody has to write down: air and humidity tell it.
+void warnOfDew(const model::Case& c, base::Diagnostics& messages) {
+  const auto number = [](auto measured) { return static_cast<double>(measured.millionths) / 1e6; };
+  std::set<std::size_t> told;  // entries that hold for several decks are told once
+  for (const auto& d : c.job.done) {
+    if (!d.air || !d.surface || !d.humidity || d.humidity->isZero()) continue;
+    if (*d.air > base::Temperature::whole(60)) continue;  // the formula's range ends there
+    const double margin = dewMargin(number(*d.surface), number(*d.air), number(*d.humidity));
+    if (margin >= leastDewMargin || !told.insert(d.entry).second) continue;
+    // Rounded down, so that 2.96 K does not read as 3.
+    const auto tenths = static_cast<std::int64_t>(std::floor(margin * 10));
+    messages.warn({}, "done",
+                  "coat " + std::to_string(d.coat) + " of '" + c.job.areas[d.deck].name +
+                      "' was laid on boards " + base::decimal(tenths * 100'000, 1, ".", "") +
+                      " K above the dew point, less than 3 K",
+                  "check what was measured; if it is right, look for dull spots on the next visit");
+  }
+}
+
 }  // namespace
 
 void applyRecords(model::Plan& plan, const model::Case& c, base::Diagnostics& messages) {
@@ -72,6 +94,7 @@ void applyRecords(model::Plan& plan, const model::Case& c, base::Diagnostics& me
   if (done.empty()) return;
   takeOut(plan.events, done, c.job.areas.size());
   warnOfOldPlans(plan.events, c, messages);
+  warnOfDew(c, messages);
   for (const auto& d : done) {
     putIn(plan.events, nameOf(d.coat, true), d.start, d.deck);
     putIn(plan.events, nameOf(d.coat, false), d.end, d.deck);
