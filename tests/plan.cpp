@@ -262,3 +262,47 @@ TEST_CASE("work for ages is refused, not counted round") {
   CHECK(base::format(messages.all()[0]) ==
         "error: crew: the work would take more than a year\n  hint: check the sizes, or add people\n");
 }
+
+TEST_CASE("a second coat past the product's longest wait is sanded for, then laid") {
+  // Tuesdays only: the second coat comes a week after the first, 168 h, where the product takes 72 h at the
+  // most.
+  Scene s;
+  Task sanding;
+  sanding.id = sanding.name = "sand-between";
+  sanding.measure = Measure::Surface;
+  sanding.isForLateCoat = true;
+  s.content.tasks.insert(s.content.tasks.begin() + 3, sanding);
+  s.c.job.work = {Work::Oil};
+  for (bool& works : s.c.job.crew.works) works = false;
+  s.c.job.crew.works[1] = true;
+  s.labour("coat", 0, 2, 1);
+  s.labour("coat", 0, 2, 2);
+  LabourLine late;
+  late.task = "sand-between";
+  late.deck = 0;
+  late.pass = 2;
+  late.hours = h(3);
+  s.e.lateCoats.push_back(late);
+  const auto shiftsOf = [](const Plan& plan) {
+    std::vector<std::string> all;
+    for (const auto& shift : plan.shifts)
+      all.push_back(shift.task + " " + isoTime(shift.start) + " " + base::isoClock(shift.end.minutes));
+    return all;
+  };
+  using Lines = std::vector<std::string>;
+  const Plan plan = s.plan();
+  CHECK(shiftsOf(plan) == Lines{"coat 2027-03-16T08:00 09:00", "sand-between 2027-03-23T08:00 09:30",
+                                "coat 2027-03-23T09:30 10:30"});
+  REQUIRE(plan.misses.size() == 1);
+  CHECK(plan.misses[0].isPastMax);
+  CHECK(plan.misses[0].why == Miss::Why::DaysOff);
+  CHECK(plan.misses[0].gap == Hours{168'500'000});  // from 09:00 to 09:30 a week later
+
+  // Tuesdays and Fridays: 71 h lie outside the ideal window, but the product allows them.
+  s.c.job.crew.works[4] = true;
+  const Plan allowed = s.plan();
+  CHECK(shiftsOf(allowed) == Lines{"coat 2027-03-16T08:00 09:00", "coat 2027-03-19T08:00 09:00"});
+  REQUIRE(allowed.misses.size() == 1);
+  CHECK_FALSE(allowed.misses[0].isPastMax);
+  CHECK(allowed.misses[0].gap == h(71));
+}

@@ -4,7 +4,9 @@
 #include "app/documents.h"
 #include "app/files.h"
 #include "app/job_folder.h"
+#include "estimate/estimate.h"
 #include "input/read.h"
+#include "plan/plan.h"
 
 #include <benchmark/benchmark.h>
 #include <time.h>
@@ -33,6 +35,19 @@ void readContent(benchmark::State& state) {
 void computeJob(benchmark::State& state) {
   const auto shipped = app::readShipped({});
   for (auto _ : state) benchmark::DoNotOptimize(computed(shipped));
+}
+
+/// The calendar of a job of which nothing is recorded, from its labour, and the other days it could start on.
+void planDays(benchmark::State& state, const std::string& example, bool asksForOthers) {
+  const auto shipped = app::readShipped({});
+  auto x = computed(shipped, example);
+  x.c.job.done.clear();
+  const auto estimate = estimate::makeEstimate(x.c, shipped.content, 0);
+  for (auto _ : state) {
+    base::Diagnostics messages;
+    if (asksForOthers) benchmark::DoNotOptimize(plan::otherStarts(x.c, shipped.content, estimate));
+    else benchmark::DoNotOptimize(plan::makePlan(x.c, shipped.content, estimate, messages));
+  }
 }
 
 /// The pages, without their bytes.
@@ -115,6 +130,10 @@ void readFolder(benchmark::State& state, bool isRecorded) {
 
 BENCHMARK(readContent)->Unit(benchmark::kMillisecond);
 BENCHMARK(computeJob)->Unit(benchmark::kMillisecond);
+BENCHMARK_CAPTURE(planDays, porch, "porch", false)->Unit(benchmark::kMillisecond);
+BENCHMARK_CAPTURE(planDays, landing, "landing", false)->Unit(benchmark::kMillisecond);
+BENCHMARK_CAPTURE(planDays, lakeside, largest, false)->Unit(benchmark::kMillisecond);
+BENCHMARK_CAPTURE(planDays, lakeside_other_days, largest, true)->Unit(benchmark::kMillisecond);
 BENCHMARK(setPages)->Unit(benchmark::kMillisecond);
 BENCHMARK_CAPTURE(makeFiles, quote, {"quote"})->Unit(benchmark::kMillisecond);
 BENCHMARK_CAPTURE(makeFiles, all, {})->Unit(benchmark::kMillisecond);
