@@ -75,3 +75,57 @@ TEST_CASE("mistakes in hazards are told with the whole message") {
   };
   fixture::checkEach(table, [](Folder& f) { f.content(); });
 }
+
+TEST_CASE("a tool's vibration is a total, or its three axes") {
+  // Root of the sum of squares: ISO 5349-1 and Directive 2002/44/EC, annex A.1; recomputed.
+  struct {
+    const char* axes;
+    double total;
+  } cases[] = {{"[1 m/s2, 2 m/s2, 2 m/s2]", 3.0},
+               {"[3 m/s2, 4 m/s2, 0 m/s2]", 5.0},
+               {"[2.1 m/s2, 1.7 m/s2, 3.3 m/s2]", 4.265},
+               {"[0.5 m/s2, 0.5 m/s2, 0.5 m/s2]", 0.866}};
+  for (const auto& c : cases) {
+    Folder folder;
+    folder.edit("tools.yaml", "vibration: 2.5 m/s2", std::string("vibration: ") + c.axes);
+    const auto tools = folder.content().tools;
+    INFO(c.axes);
+    CHECK(folder.said() == "");
+    CHECK(static_cast<double>(tools.at(0).vibration->millionths) / 1e6 == Approx(c.total).margin(0.001));
+  }
+}
+
+TEST_CASE("a product names one solvent or several, each limit in its own unit") {
+  Folder folder;
+  folder.edit(
+      "products/oil.yaml",
+      "vapour: {substance: spirit, exposure_limit: 350 mg/m3, lel: 0.6 %, molar_mass: 142 g/mol}",
+      "vapour:\n    - {substance: spirit, exposure_limit: 350 mg/m3, lel: 0.6 %, molar_mass: 142 g/mol, "
+      "share: 90 %}\n"
+      "    - {substance: xylene, exposure_limit: 50 ppm, lel: 1.0 %, molar_mass: 106 g/mol, share: 10 %}");
+  const auto content = folder.content();
+  REQUIRE(folder.said() == "");
+  const auto& vapours = content.products.at("oil").sds->vapours;
+  REQUIRE(vapours.size() == 2);
+  CHECK((vapours[0].exposureLimit == 350 && !vapours[0].isInPpm));
+  CHECK((vapours[1].exposureLimit == 50 && vapours[1].isInPpm));
+  CHECK(vapours[1].share == base::Share::whole(10));
+}
+
+TEST_CASE("mistakes in solvents and axes are told") {
+  const char* solvent =
+      "vapour: {substance: spirit, exposure_limit: 350 mg/m3, lel: 0.6 %, molar_mass: 142 g/mol}";
+  const Bad table[] = {
+      {"tools.yaml", "vibration: 2.5 m/s2", "vibration: [2.5 m/s2, 1 m/s2]",
+       "tools.yaml:2:66: error: tools.washer.vibration: three axes are needed, or their total\n"},
+      {"products/oil.yaml", "350 mg/m3", "0 ppm",
+       "products/oil.yaml:37:47: error: sds.vapour.exposure_limit: '0 ppm' is out of range\n"
+       "  hint: allowed: from 1 ppm to 10000 ppm\n"},
+      {"products/oil.yaml", solvent,
+       "vapour:\n    - {substance: a, exposure_limit: 350 mg/m3, lel: 1 %, molar_mass: 142 g/mol, share: 60 "
+       "%}\n"
+       "    - {substance: b, exposure_limit: 350 mg/m3, lel: 1 %, molar_mass: 142 g/mol, share: 50 %}",
+       "products/oil.yaml:38:5: error: sds.vapour: the shares come to more than 100 %\n"},
+  };
+  fixture::checkEach(table, [](Folder& folder) { folder.content(); });
+}

@@ -75,3 +75,17 @@ TEST_CASE("a last page that cannot be saved takes more from the page before it",
   CHECK(lowestOn(r, 1) - 70 > height / 4);
   CHECK(lowestOn(r, 0) - 70 > height / 2);
 }
+
+TEST_CASE("a page too many is saved however full it is, where a tighter grid can", "[layout]") {
+  model::Theme flexible = theme();
+  flexible.tighten = base::Share::whole(7);
+  int full = 1;
+  while (layOutIn(flexible, sections(full + 1)).document.pages.size() <= 2) ++full;
+  // With half a page more the third is no short last page; the limit calls for the tighter grid, in vain.
+  const int more = full * 5 / 4;
+  CHECK(layOutIn(flexible, sections(more)).document.pages.size() == 3);
+  CHECK(layOutIn(flexible, sections(more), 2).dump == layOutIn(flexible, sections(more)).dump);
+  // A grid a third tighter reaches.
+  flexible.tighten = base::Share::whole(33);
+  CHECK(layOutIn(flexible, sections(more), 2).document.pages.size() == 2);
+}

@@ -192,6 +192,18 @@ TEST_CASE("whom to call stands beside its sign, what to wear above its signs", "
   }
 }
 
+TEST_CASE("signs of what to wear stand on one level in a row, below the longest words", "[layout]") {
+  const Result r =
+      layOut({section("Wear", true),
+              box(Callout::Signs, "",
+                  {list(Mark::Dash, {"**Set up, clear and cover, mask and pack down the whole site** {sign}",
+                                     "**Sand** {sign}", "**Oil** {sign}"})})});
+  const auto signs = shapesOf(r.dump, "fill #005387");
+  REQUIRE(signs.size() == 3);
+  CHECK(signs[1].y == signs[0].y);
+  CHECK(signs[2].y == signs[0].y);
+}
+
 TEST_CASE("signs of what to wear are smaller only where a row would not fit its column", "[layout]") {
   const auto heightOf = [](const char* item) {
     const Result r = layOut({box(Callout::Signs, "", {list(Mark::Dash, {item})})});

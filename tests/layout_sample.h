@@ -182,11 +182,11 @@ struct Result {
   std::string dump;
 };
 
-inline Result layOutIn(const model::Theme& look, const markup::Blocks& blocks) {
+inline Result layOutIn(const model::Theme& look, const markup::Blocks& blocks, std::size_t mostPages = 0) {
   static const typeset::Fonts fonts = typeset::readFonts(theme());
   const markup::Document document{blocks};
   const typeset::LayoutInput in{document, look, fonts, model::Paper::A4, furniture(), drawings(), "Quote",
-                                "",       "",   "en",  "2026-01-19",     "quote.md"};
+                                "",       "",   "en",  "2026-01-19",     "quote.md",  mostPages};
   Result r;
   r.document = typeset::layOut(in, r.messages);
   r.dump = typeset::dump(r.document);

@@ -57,15 +57,6 @@ TEST_CASE("minutes until the action and the limit value") {
   }
 }
 
-TEST_CASE("three axes make one total") {
-  // ISO 5349-1; Directive 2002/44/EC, annex A.1: root of the sum of squares; recomputed.
-  struct {
-    double x, y, z, total;
-  } cases[] = {{1, 2, 2, 3.0}, {3, 4, 0, 5.0}, {2.1, 1.7, 3.3, 4.265}, {0.5, 0.5, 0.5, 0.866}};
-  for (const auto& c : cases)
-    CHECK(safety::totalAcceleration(c.x, c.y, c.z) == Approx(c.total).margin(0.001));
-}
-
 TEST_CASE("vibrating work is shared among as many as bring it under the action value") {
   CHECK(safety::shareVibration(2.5, 2.5) == 1);
   CHECK(safety::shareVibration(3.54, 2.5) == 3);  // 12.53 / 6.25 = 2.005

@@ -3,6 +3,7 @@
 #include "input/words.h"
 
 #include <algorithm>
+#include <cmath>
 
 namespace input {
 namespace {
@@ -67,7 +68,8 @@ void readRates(Record& r, model::Task& t) {
 
 model::Task readTask(const Field& f, const std::map<std::string, model::Consumable>& consumables) {
   enum class Each { Pass, Coat, LateCoat };
-  constexpr Word<Each> eachWords[] = {{"pass", Each::Pass}, {"coat", Each::Coat}, {"late coat", Each::LateCoat}};
+  constexpr Word<Each> eachWords[] = {
+      {"pass", Each::Pass}, {"coat", Each::Coat}, {"late coat", Each::LateCoat}};
   Record r(f);
   model::Task t;
   t.id = text(r.must("id"));
@@ -159,6 +161,24 @@ std::vector<model::Task> readTasks(Record& r, const std::map<std::string, model:
   return tasks;
 }
 
+namespace {
+
+/// The total of the three axes, or the axes one by one: then the root of the sum of their squares, as ISO
+/// 5349-1 and Directive 2002/44/EC, annex A.1, add them.
+base::Count vibration(const Field& f) {
+  const auto one = [](const Field& value) {
+    return quantityWith(value, "m/s2", {{0}, base::Count::whole(50), "from 0 m/s2 to 50 m/s2"});
+  };
+  if (!f.is(Node::Kind::List)) return one(f);
+  const auto axes = f.items();
+  if (axes.size() != 3) f.error("three axes are needed, or their total");
+  double squares = 0;
+  for (const Field& axis : axes) squares += std::pow(static_cast<double>(one(axis).millionths), 2);
+  return {std::llround(std::sqrt(squares))};
+}
+
+}  // namespace
+
 std::vector<model::Tool> readTools(Record& r, const std::vector<model::Task>& tasks) {
   std::vector<model::Tool> tools;
   std::vector<std::string> known;
@@ -177,8 +197,7 @@ std::vector<model::Tool> readTools(Record& r, const std::vector<model::Task>& ta
     }
     if (const Field sound = t.may("sound"); sound.isGiven())
       tool.soundDb = wholeWith(sound, "dB", {30, 140, "from 30 dB to 140 dB"});
-    if (const Field shake = t.may("vibration"); shake.isGiven())
-      tool.vibration = quantityWith(shake, "m/s2", {{0}, base::Count::whole(50), "from 0 m/s2 to 50 m/s2"});
+    if (const Field shake = t.may("vibration"); shake.isGiven()) tool.vibration = vibration(shake);
     if (const Field use = t.may("use"); use.isGiven())
       tool.use = quantity(use, parseShare, {base::Share{1}, base::Share::whole(100), "above 0 % to 100 %"});
     tool.isElectric = yesNo(t.may("electric"), false);

@@ -4,8 +4,6 @@
 
 namespace safety {
 
-double totalAcceleration(double x, double y, double z) { return std::sqrt(x * x + y * y + z * z); }
-
 double dailyVibration(const std::vector<VibrationPeriod>& day) {
   return std::sqrt(vibrationPoints(day) / 16);
 }

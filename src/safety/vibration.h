@@ -10,9 +10,6 @@ struct VibrationPeriod {
   double hours = 0;         // with the trigger pulled
 };
 
-/// Total of the three axes: the root of the sum of squares. ISO 5349-1; Directive 2002/44/EC, annex A.1.
-double totalAcceleration(double x, double y, double z);
-
 /// A(8) in m/s2: the root of the sum of a^2 t / 8 h. Directive 2002/44/EC, annex A.1.
 double dailyVibration(const std::vector<VibrationPeriod>& day);
 
