@@ -104,6 +104,9 @@ TEST_CASE("each form of plain YAML is read as yaml-cpp reads it") {
       "a: #b",
       "'a': 1\n\"b\": 2",
       "- - a\n- \n- b",
+      "a: b\n  c",
+      "a: 'b\n c'",
+      "a: one  \n   two\n     three # told\nb: {c: one\n    two, d: 'x\n     y'}",
   };
   for (const std::string text : texts) {
     CAPTURE(text);
@@ -115,10 +118,11 @@ TEST_CASE("each form of plain YAML is read as yaml-cpp reads it") {
 
 TEST_CASE("what needs words about a mistake, or may be taken in two ways, is left to yaml-cpp") {
   const char* const texts[] = {
-      "",          "a",         "a: &x 1",    "a: *x",      "a: !t 1",        "a: |\n  x", "a: >\n x",
-      "a: b: c",   "a: b\n  c", "a: 'b\n c'", "null: 1",    "---\na: 1",      "a: 1\n...", "a: 1\n b: 2",
-      "a: [1] b",  "a: 'b' c",  "a: [b",      "a: 'b",      "a: %x",          "a: @x",     "a: {b: 1}\n  x",
-      "a: 1\n- b", "a: - b",    "a: {b: c]",  "<<: {a: 1}", "[a, b]\n[c, d]",
+      "",          "a",          "a: &x 1",        "a: *x",          "a: !t 1",      "a: |\n  x",
+      "a: >\n x",  "a: b: c",    "a: b\n\n  c",    "a: 'b\n\n c'",   "a: \"b\n c\"", "null: 1",
+      "---\na: 1", "a: 1\n...",  "a: 1\n b: 2",    "a: [1] b",       "a: 'b' c",     "a: [b",
+      "a: 'b",     "a: %x",      "a: @x",          "a: {b: 1}\n  x", "a: 1\n- b",    "a: - b",
+      "a: {b: c]", "<<: {a: 1}", "[a, b]\n[c, d]",
   };
   for (const std::string text : texts) {
     CAPTURE(text);

@@ -84,8 +84,14 @@ class Reader {
 
   static Node word(const Event& event, Mark holder) {
     const auto& scalar = event->data.scalar;
-    if (scalar.anchor || scalar.tag || event->start_mark.line != event->end_mark.line) throw NotPlain{};
     const std::string_view value(reinterpret_cast<const char*>(scalar.value), scalar.length);
+    // Words that go on on the next lines are joined by blanks; all else of several lines has rules of its
+    // own.
+    const bool isOneLine = event->start_mark.line == event->end_mark.line;
+    const bool isJoined =
+        (scalar.style == YAML_PLAIN_SCALAR_STYLE || scalar.style == YAML_SINGLE_QUOTED_SCALAR_STYLE) &&
+        value.find('\n') == std::string_view::npos;
+    if (scalar.anchor || scalar.tag || !(isOneLine || isJoined)) throw NotPlain{};
     Node n;
     if (scalar.style == YAML_PLAIN_SCALAR_STYLE && isNull(value)) {
       n.mark = holder;
