@@ -80,9 +80,9 @@ HPDF_STATUS append(HPDF_Stream stream, const HPDF_BYTE* data, HPDF_UINT size) {
 std::string deflated(std::string_view data, Effort effort) {
   const std::unique_ptr<libdeflate_compressor, void (*)(libdeflate_compressor*)> packer(
       made(libdeflate_alloc_compressor(static_cast<int>(effort))), libdeflate_free_compressor);
-  std::string out(libdeflate_zlib_compress_bound(packer.get(), data.size()), '\0');
-  out.resize(libdeflate_zlib_compress(packer.get(), data.data(), data.size(), out.data(), out.size()));
-  return out;
+  const std::size_t most = libdeflate_zlib_compress_bound(packer.get(), data.size());
+  const auto out = std::make_unique_for_overwrite<char[]>(most);  // most of it is never touched
+  return {out.get(), libdeflate_zlib_compress(packer.get(), data.data(), data.size(), out.get(), most)};
 }
 
 std::string reference(Object object) {
