@@ -169,10 +169,10 @@ Facts heatFacts(const Computed& x, const Words& w) {
   return f;
 }
 
-/// Rounded up to a ten below a hundred, then to a hundred: an order of size, no design.
+/// Rounded up to two figures: an order of size, no design.
 std::string roundedUp(const Words& w, double amount) {
-  const double step = amount < 100 ? 10 : 100;
-  return rounded(w, std::ceil(amount / step) * step);
+  const double step = std::pow(10, std::max(0.0, std::floor(std::log10(std::max(amount, 1.0))) - 1));
+  return rounded(w, std::ceil(amount / step - 1e-9) * step);
 }
 
 /// Air in cubic metres an hour, or cubic feet a minute.
