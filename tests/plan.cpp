@@ -166,8 +166,19 @@ TEST_CASE("a product that must wait longer than overnight is not coated the next
   s.labour("coat", 0, 6, 1);  // 08:00 to 11:00
   s.labour("coat", 0, 2, 2);
   const auto plan = s.plan();
-  // Earliest 11:00 the next day; the break from 11:15 leaves time until 13:00, and an hour fits.
-  CHECK(isoTime(eventOf(plan, "coat_2_start").at) == "2027-03-17T11:00");
+  // Earliest 11:00 the next day; but the break from 11:15 to 12:00 would fall into the coat.
+  CHECK(isoTime(eventOf(plan, "coat_2_start").at) == "2027-03-17T12:00");
+}
+
+TEST_CASE("the break falls into a coat only where no part of the day holds it whole") {
+  for (const auto& [personHours, start] : {std::pair{6, "2027-03-16T08:00"},  // until 11:00
+                                           {7, "2027-03-16T12:00"},           // 11:30 would be in the break
+                                           {14, "2027-03-16T08:00"}}) {
+    Scene s;
+    s.labour("coat", 0, personHours, 1);
+    CAPTURE(personHours);
+    CHECK(isoTime(eventOf(s.plan(), "coat_1_start").at) == start);
+  }
 }
 
 TEST_CASE("decks that do not fit one morning are coated in batches, each with all its coats") {

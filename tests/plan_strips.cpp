@@ -1,6 +1,7 @@
 // Boards in strips that keep a wet edge, worked out by hand from boards per strip = open time x crew rate /
 // (length of a board x pitch), common practice, and what holds for the strips of any deck.
 #include "plan/strips.h"
+#include "plan/ways_out.h"
 
 #include "estimate/estimate.h"
 #include "fixtures.h"
@@ -167,23 +168,49 @@ TEST_CASE("the strips end at the way out") {
   CHECK_FALSE(edgeOf(c).startsAtEnd);
 }
 
-TEST_CASE("the way out of a deck leads to the one that is coated next") {
+TEST_CASE("the way out of a deck leads to one that is coated next, and over none that is wet") {
   Deck a = fixtures::sampleDeck(), b = fixtures::sampleDeck(), stairs = fixtures::sampleSteps();
   a.at = at(0, 0);
   b.at = at(2'000, -4'000);        // above a
   stairs.at = at(12'000, -2'000);  // right of b, whose top step leans against it
-  const auto ways = plan::waysOut({a, b, stairs});
-  CHECK(*ways[0] == at(5'000, 0));       // the middle of the edge that b touches
-  CHECK(*ways[1] == at(10'000, 2'000));  // the middle of the edge beside the stairs
-  CHECK(*ways[2] == at(1'120, 600));     // the foot of stairs that rise to the left: 4 x 280 mm
-  CHECK_FALSE(plan::waysOut({deckOf(Strip{base::metres(20), base::millimetres(300)})})[0]);
+  const std::vector<Deck> decks = {a, b, stairs};
+  CHECK(*plan::wayOut(decks, 0, {}, {1, 2}) == at(6'000, 0));  // the middle of what b touches of the edge
+  CHECK(*plan::wayOut(decks, 1, {0}, {2}) == at(5'000, 0));    // not back over a; its boards end at no stairs
+  CHECK(*plan::wayOut(decks, 1, {}, {0}) == at(4'000, 4'000));
+  CHECK(*plan::wayOut(decks, 2, {0, 1}, {}) ==
+        at(1'120, 600));  // the foot: stairs rise to the left, 4 x 280 mm
+  CHECK_FALSE(plan::wayOut({deckOf(Strip{base::metres(20), base::millimetres(300)})}, 0, {}, {}));
 }
 
-TEST_CASE("the last deck is left by its longest edge that touches no other") {
+TEST_CASE("a deck is left by its longest edge that touches no other, off a high one only at need") {
   Deck a = fixtures::sampleDeck(), b = fixtures::sampleDeck();
   a.at = at(0, 4'000);
   b.at = at(0, 0);  // its lower edge touches a
-  CHECK(*plan::waysOut({a, b})[1] == at(5'000, 0));
+  CHECK(*plan::wayOut({a, b}, 1, {}, {}) == at(5'000, 0));
+  b.edgeHeight = base::millimetres(800);
+  CHECK(*plan::wayOut({a, b}, 1, {}, {}) == at(5'000, 4'000));  // over a, which is dry
+  CHECK(*plan::wayOut({a, b}, 1, {0}, {}) == at(5'000, 0));     // a is wet
+}
+
+TEST_CASE("stairs between two wet decks are left over their side") {
+  Deck a = fixtures::sampleDeck(), b = fixtures::sampleDeck(), stairs = fixtures::sampleSteps();
+  a.at = at(0, 0);
+  stairs.at = at(10'000, 1'000);
+  b.at = at(11'120, 0);
+  const auto out = *plan::wayOut({a, b, stairs}, 2, {0, 1}, {});
+  CHECK(out.x == base::millimetres(560));
+}
+
+TEST_CASE("a deck leads onto another where the way out that the job gives touches it") {
+  Deck a = fixtures::sampleDeck(), b = fixtures::sampleDeck();
+  a.at = at(0, 0);
+  b.at = at(0, 4'000);
+  CHECK_FALSE(plan::leadsOnto({a, b}, 1, 0));
+  b.wayOut = at(5'000, 0);
+  CHECK(plan::leadsOnto({a, b}, 1, 0));
+  CHECK_FALSE(plan::leadsOnto({a, b}, 0, 1));
+  b.wayOut = at(5'000, 4'000);
+  CHECK_FALSE(plan::leadsOnto({a, b}, 1, 0));
 }
 
 namespace {

@@ -1,5 +1,6 @@
 #include "plan/coats.h"
 
+#include "plan/ways_out.h"
 #include "plan/zone.h"
 
 #include <algorithm>
@@ -107,10 +108,15 @@ class TrainMaker {
       Sessions others = sessions;
       others.erase(others.begin() + static_cast<std::ptrdiff_t>(i));
       auto lays = session.lays;
-      lays.push_back(lay);
+      // A deck that is left over another is laid before it.
+      const auto over = std::find_if(lays.begin(), lays.end(), [&](const Lay& other) {
+        return leadsOnto(maker_.job().job.areas, lay.deck->deck, other.deck->deck);
+      });
+      const auto place = static_cast<std::size_t>(over - lays.begin());
+      lays.insert(over, lay);
       auto joined = maker_.onOneDay(lays, session.start(), others);
       if (!joined) continue;
-      const Lay laid = joined->lays.back();
+      const Lay laid = joined->lays[place];
       add(others, std::move(*joined));
       if (!keepWaits(others) || !keepWindows(sessions, others)) continue;
       sessions = std::move(others);

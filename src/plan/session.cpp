@@ -1,5 +1,6 @@
 #include "plan/session.h"
 
+#include "model/lookup.h"
 #include "plan/boards.h"
 #include "plan/zone.h"
 
@@ -97,6 +98,17 @@ LocalTime SessionMaker::touchDry(std::size_t deck, LocalTime end) const {
   return after(c_.job.site.timezone, end, wait);
 }
 
+/// The end of the crew's break where it would fall into the coat: a wet edge does not wait. 't' itself where
+/// it does not, or where the day after the break is too short for the coat.
+LocalTime SessionMaker::afterBreak(LocalTime t, const Lay& lay) const {
+  const auto pause = model::breakOf(c_.job.crew);
+  const auto& tasks = tasksOf(lay);
+  int minutes = 0;
+  for (std::size_t i = firstWet(tasks); i < tasks.size(); ++i) minutes += tasks[i].minutes;
+  const bool isCut = t.minutes < pause.from && pause.from < pause.until && t.minutes + minutes > pause.from;
+  return isCut && pause.until + minutes <= open_.bounds().until ? LocalTime{t.day, pause.until} : t;
+}
+
 /// One after the other from 't', whether the hours are open or not; nothing where the day is too short.
 std::optional<Session> SessionMaker::laidFrom(LocalTime t, const std::vector<Lay>& lays) const {
   const Span bounds = open_.bounds();
@@ -121,6 +133,7 @@ std::optional<Session> SessionMaker::laidFrom(LocalTime t, const std::vector<Lay
   for (auto& one : session.lays) {
     const auto& tasks = tasksOf(one);
     one.strokes.clear();
+    t = afterBreak(t, one);
     for (std::size_t i = firstWet(tasks); i < tasks.size(); ++i) {
       if (!lay(one, tasks[i])) return {};
       one.strokes.push_back(session.shifts.back());

@@ -84,6 +84,7 @@ class SessionMaker {
   std::optional<Session> laidFrom(base::LocalTime t, const std::vector<Lay>& lays) const;
   std::optional<base::LocalTime> shiftedFor(const Session& session, base::LocalTime t,
                                             const Sessions& others) const;
+  base::LocalTime afterBreak(base::LocalTime t, const Lay& lay) const;
   void addGuards(Session& session) const;
 
   const model::Case& c_;

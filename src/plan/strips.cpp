@@ -3,6 +3,7 @@
 #include "model/lookup.h"
 #include "model/placing.h"
 #include "plan/boards.h"
+#include "plan/ways_out.h"
 
 #include <algorithm>
 #include <cmath>
@@ -162,23 +163,49 @@ int peopleNeeded(const model::WetEdge& edge, const Row& row, Pace pace) {
   return pace.people;
 }
 
+/// The first stroke of a coat on a deck; nothing where the plan holds none.
+std::optional<base::LocalTime> startOf(const model::Plan& plan, const model::Content& content,
+                                       std::size_t deck, int coat) {
+  for (const auto& shift : plan.shifts) {
+    if (shift.deck == deck && shift.pass == coat && model::laysProduct(model::taskOf(content, shift.task)))
+      return shift.start;
+  }
+  return {};
+}
+
+/// By the order of the day: over no deck that was coated before, best to one that is coated after.
+std::optional<model::Place> wayOutOf(const model::CoatNeed& need, const std::vector<model::Deck>& decks,
+                                     const model::Estimate& e, const model::Plan& plan,
+                                     const model::Content& content) {
+  std::vector<std::size_t> wet, next;
+  if (const auto own = startOf(plan, content, need.deck, need.coat)) {
+    for (const auto& other : e.coats) {
+      const auto start = startOf(plan, content, other.deck, other.coat);
+      if (other.deck == need.deck || !start || start->day != own->day) continue;
+      (*start < *own ? wet : next).push_back(other.deck);
+    }
+  }
+  return wayOut(decks, need.deck, wet, next);
+}
+
 }  // namespace
 
 std::vector<model::WetEdge> wetEdges(const model::Case& c, const model::Content& content,
                                      const model::Estimate& e, const model::Plan& plan) {
   std::vector<model::WetEdge> edges;
   const auto& decks = c.job.areas;
-  const auto ways = waysOut(decks);
   const auto placed = model::placeDecks(decks, base::metres(1), base::metres(1000));
-  std::vector<std::optional<Row>> rows(decks.size());
-  for (const auto& p : placed) rows[p.index] = rowOf(p, decks[p.index], *ways[p.index]);
   const double openAt20 = static_cast<double>(c.product->openTime.millionths) * 60 / 1e6;
   for (const auto& need : e.coats) {
-    model::WetEdge edge{need.deck, need.coat, {}, false, 0, false, 0, ways[need.deck]};
+    const auto way = wayOutOf(need, decks, e, plan, content);
+    model::WetEdge edge{need.deck, need.coat, {}, false, 0, false, 0, way};
     const double open = openTime(openAt20, warmestSurface(plan, content, need.deck, need.coat));
     constexpr double rounding = 0.001;  // min; 20 min are 0.333333 h
     edge.openMinutes = std::max(1, static_cast<int>(std::floor(open + rounding)));
-    if (const auto& row = rows[need.deck]) {
+    const auto at =
+        std::find_if(placed.begin(), placed.end(), [&](const auto& p) { return p.index == need.deck; });
+    const auto row = at == placed.end() ? std::nullopt : rowOf(*at, decks[need.deck], *way);
+    if (row) {
       const Pace pace{hoursOf(e, content, need.deck, need.coat),
                       std::accumulate(row->sizes.begin(), row->sizes.end(), Wide{0}), c.job.crew.people};
       edge.startsAtEnd = row->startsAtEnd;

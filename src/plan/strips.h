@@ -18,10 +18,4 @@ namespace plan {
 std::vector<model::WetEdge> wetEdges(const model::Case& c, const model::Content& content,
                                      const model::Estimate& e, const model::Plan& plan);
 
-/// Where the crew leaves each deck, from its own corner: the job's word; else, where the job places both, the
-/// corner or middle of an edge that is nearest to the deck coated next; else the foot of stairs; else the
-/// middle of the longest edge that touches no other deck, of equals the lowest on the plan, then the
-/// rightmost. Nothing for what has no place on a plan.
-std::vector<std::optional<model::Place>> waysOut(const std::vector<model::Deck>& decks);
-
 }  // namespace plan
