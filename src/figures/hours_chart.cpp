@@ -65,7 +65,7 @@ Hatch hatchOf(model::Gate gate) {
     case model::Gate::AirCold:
     case model::Gate::Wind:
     case model::Gate::Unknown:
-      return Hatch::Plain;
+      return Hatch::Upright;
     case model::Gate::Dark:
       return Hatch::Level;
   }

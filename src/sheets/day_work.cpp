@@ -96,6 +96,28 @@ std::string whereText(const Line& line, const Computed& x, const Words& w) {
   return w.joined(names.size() > mostNamed ? letters : names);
 }
 
+/// What still stands on the boards is wiped off a while after each strip: from the first to the last of the
+/// day. Nothing for a product that is not wiped.
+model::ClockSpan wipingOff(const Day& day, const Computed& x) {
+  const auto wait = static_cast<int>(x.c.product->times.wipeOff.millionths * 60 / 1'000'000);
+  if (wait == 0 || day.coats.empty()) return {};
+  model::ClockSpan span{24 * 60, 0};
+  for (const auto& coat : day.coats) {
+    span.from = std::min(span.from, coat.strips.empty() ? coat.from : coat.strips.front().start);
+    span.until = std::max(span.until, coat.until);
+  }
+  return {span.from + wait, span.until + wait};
+}
+
+std::string coatedLetters(const Day& day, const Words& w) {
+  std::vector<std::string> letters;
+  for (const auto& coat : day.coats) {
+    const auto letter = deckLetter(coat.deck);
+    if (std::find(letters.begin(), letters.end(), letter) == letters.end()) letters.push_back(letter);
+  }
+  return w.joined(letters);
+}
+
 }  // namespace
 
 std::string deckName(const Computed& x, std::size_t deck) {
@@ -163,8 +185,15 @@ FactList workFacts(const Day& day, const Computed& x, const Words& w) {
       rows.back()[6].second = litresText(coat.litres, w);
     }
   }
-  if (!evening.empty() && hasRoom)
-    row(w("day.until", {{"time", w.clock(crew.endMinutes)}}), w.joined(evening), "");
+  int end = day.shifts.empty() ? crew.startMinutes : day.shifts.back()->end.minutes;
+  if (const auto wiping = wipingOff(day, x); wiping.until > wiping.from) {
+    const auto wait = x.c.product->times.wipeOff;
+    row(span(wiping.from, wiping.until, w),
+        w("day.wipe_off", {{"wait", wait == base::Hours::whole(1) ? w("waits.an_hour") : w.wait(wait)}}),
+        coatedLetters(day, w));
+    end = std::max(end, wiping.until);
+  }
+  if (!evening.empty() && hasRoom) row(w.clock(end), w.joined(evening), "");
   return rows;
 }
 
