@@ -112,7 +112,8 @@ void readFolder(benchmark::State& state, bool isRecorded) {
   const fs::path folder = fs::temp_directory_path() / ("planksheaf-bench-" + std::to_string(::getpid()));
   std::string text = input::readFile(jobFile("landing")).value();
   if (!isRecorded) text = text.substr(0, text.find("\ndone:") + 1);
-  std::vector<app::OutputFile> files;
+  const std::string forecast = SOURCE_DIR "/out_examples/landing/forecast.csv";
+  std::vector<app::OutputFile> files{{(folder / "forecast.csv").string(), input::readFile(forecast).value()}};
   for (int i = 0; i < jobs; ++i) {
     std::string job = text;
     job.replace(job.find("ref: ") + 5, 1, "J" + std::to_string(i));
