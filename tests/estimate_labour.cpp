@@ -38,26 +38,26 @@ std::vector<model::LabourLine> labourFor(const model::Case& c, int days) {
 TEST_CASE("every task makes a line for each deck and pass it is done on", "[estimate]") {
   // Landing: 40 m2, 28 m to cut in, 2000 nails, weathered. Steps: 2.16 m2, 6 m, sanded. Grits 60 and 80.
   CHECK(listing(labourFor(sampleCase(), 3)) ==
-        "set-up: 3000000 1500000 | 0.5 h x 3 days\n"
+        "set-up: 3000000 1500000 | 0.5 h × 3 days\n"
         "clear: 1000000 1000000 | 1 h\n"
         "mask 0: 28000000 1400000 | 28 m / 20 m/h\n"
         "mask 1: 6000000 300000 | 6 m / 20 m/h\n"
-        "wash 0: 40000000 1600000 | 40 m2 / 30 m2/h x 120 %\n"
-        "wash 1: 2160000 72000 | 2.16 m2 / 30 m2/h\n"
-        "fix 0: 2000000000 20000000 | 2000 pieces / 100 pieces/h\n"
-        "sand 0 60: 40000000 4333333 | 40 m2 / 12 m2/h x 130 %\n"
-        "sand 0 80: 40000000 5200000 | 40 m2 / 10 m2/h x 130 %\n"
-        "sand 1 60: 2160000 180000 | 2.16 m2 / 12 m2/h\n"
-        "sand 1 80: 2160000 216000 | 2.16 m2 / 10 m2/h\n"
+        "wash 0: 40000000 1600000 | 40 m² / 30 m²/h × 120 %\n"
+        "wash 1: 2160000 72000 | 2.16 m² / 30 m²/h\n"
+        "fix 0: 2000000000 20000000 | 2,000 pieces / 100 pieces/h\n"
+        "sand 0 60: 40000000 4333333 | 40 m² / 12 m²/h × 130 %\n"
+        "sand 0 80: 40000000 5200000 | 40 m² / 10 m²/h × 130 %\n"
+        "sand 1 60: 2160000 180000 | 2.16 m² / 12 m²/h\n"
+        "sand 1 80: 2160000 216000 | 2.16 m² / 10 m²/h\n"
         "cut-in 0 1: 28000000 700000 | 28 m / 40 m/h\n"
         "cut-in 0 2: 28000000 700000 | 28 m / 40 m/h\n"
         "cut-in 1 1: 6000000 150000 | 6 m / 40 m/h\n"
         "cut-in 1 2: 6000000 150000 | 6 m / 40 m/h\n"
-        "oil 0 1: 40000000 2000000 | 40 m2 / 20 m2/h\n"
-        "oil 0 2: 40000000 2000000 | 40 m2 / 20 m2/h\n"
-        "oil 1 1: 2160000 108000 | 2.16 m2 / 20 m2/h\n"
-        "oil 1 2: 2160000 108000 | 2.16 m2 / 20 m2/h\n"
-        "pack-down: 3000000 1500000 | 0.5 h x 3 days\n");
+        "oil 0 1: 40000000 2000000 | 40 m² / 20 m²/h\n"
+        "oil 0 2: 40000000 2000000 | 40 m² / 20 m²/h\n"
+        "oil 1 1: 2160000 108000 | 2.16 m² / 20 m²/h\n"
+        "oil 1 2: 2160000 108000 | 2.16 m² / 20 m²/h\n"
+        "pack-down: 3000000 1500000 | 0.5 h × 3 days\n");
 }
 
 TEST_CASE("only the work that is asked for is done", "[estimate]") {
@@ -65,11 +65,11 @@ TEST_CASE("only the work that is asked for is done", "[estimate]") {
   c.job.areas.pop_back();
   c.job.work = {model::Work::Wash};
   CHECK(listing(labourFor(c, 1)) ==
-        "set-up: 1000000 500000 | 0.5 h x 1 day\n"
+        "set-up: 1000000 500000 | 0.5 h × 1 day\n"
         "clear: 1000000 1000000 | 1 h\n"
         "mask 0: 28000000 1400000 | 28 m / 20 m/h\n"
-        "wash 0: 40000000 1600000 | 40 m2 / 30 m2/h x 120 %\n"
-        "pack-down: 1000000 500000 | 0.5 h x 1 day\n");
+        "wash 0: 40000000 1600000 | 40 m² / 30 m²/h × 120 %\n"
+        "pack-down: 1000000 500000 | 0.5 h × 1 day\n");
 }
 
 TEST_CASE("before there is a plan no daily task is counted", "[estimate]") {
@@ -86,7 +86,7 @@ TEST_CASE("the job's own rate beats the task's, whatever the grit", "[estimate]"
   c.job.taskRates["sand"] = {6'500'000};
   const auto lines = labourFor(c, 0);
   REQUIRE(lines.size() == 4);
-  CHECK(how(lines[2]) == "40 m2 / 6.5 m2/h x 130 %");
+  CHECK(how(lines[2]) == "40 m² / 6.5 m²/h × 130 %");
   CHECK(lines[2].hours == Hours::whole(8));  // 40 / 6.5 x 1.3
   CHECK(lines[3].hours == Hours::whole(8));
 }
@@ -110,7 +110,7 @@ TEST_CASE("the office of a US region reads feet", "[estimate]") {
   c.job.work = {model::Work::Wash};
   const auto lines = labourFor(c, 0);
   CHECK(how(lines[1], us) == "40 ft / 65.62 ft/h");              // 20 m/h / 0.3048
-  CHECK(how(lines[2], us) == "100 ft2 / 322.92 ft2/h x 120 %");  // 30 m2/h / 0.09290304
+  CHECK(how(lines[2], us) == "100 ft² / 322.92 ft²/h × 120 %");  // 30 m2/h / 0.09290304
   CHECK(lines[2].quantity == Count{9'290'304});
 }
 
@@ -131,4 +131,18 @@ TEST_CASE("what is used up follows the lines and is bought whole where it must b
   CHECK(used[3].consumable == "sheet");
   CHECK(used[2].grit < used[3].grit);
   CHECK(used[3].bought == 5);
+}
+
+TEST_CASE("what a day uses up is counted for each person and each day") {
+  auto content = sampleContent();
+  content.consumables["gloves"] = {"gloves", "work gloves", "pairs", {{"nz", cents(2'80)}}, true};
+  for (auto& task : content.tasks) {
+    if (task.id == "set-up") task.uses = {{"gloves", Count::whole(1)}};
+  }
+  auto c = sampleCase(content);
+  c.job.crew.people = 3;
+  const auto used = estimate::makeEstimate(c, content, 12).consumables;
+  CHECK(used[0].consumable == "gloves");
+  CHECK(used[0].bought == 36);           // 3 people, 12 days
+  CHECK(used[0].cost == cents(100'80));  // 36 x 2.80
 }

@@ -201,7 +201,7 @@ TEST_CASE("the sum of a rectangle with cut-outs can be done again", "[explain]")
   auto values = checkSums(jobOf(deck));
   CHECK(values.at("area") == "38.37\u00A0m²");             // 40 - 1.1310 - 0.5
   CHECK(values.at("boards") == "40");                      // 4 m / 0.1 m
-  CHECK(values.at("metres of board") == "383.69\u00A0m");  // 38.369 / 0.1
+  CHECK(values.at("length of board") == "383.69\u00A0m");  // 38.369 / 0.1
   CHECK(values.at("fixings") == "1919");                   // 38.369 / (0.1 * 0.4) * 2 = 1918.45
   CHECK(values.at("coat 1") == "4.80\u00A0L");             // 38.369 / 8
   CHECK(values.at("coat 2") == "3.20\u00A0L");             // 38.369 / 12

@@ -125,3 +125,20 @@ TEST_CASE("the editor's line follows the new job to its folder") {
 TEST_CASE("the good job's next year can be read without a mistake") {
   CHECK(fixture::messagesOf(input::nextYearsJob(fixture::goodJob, sample(1))).empty());
 }
+
+TEST_CASE("of the days off only those stay that lie after the new start") {
+  const auto crewOf = [](const std::string& crew) {
+    const std::string made = input::nextYearsJob(
+        "ref: A\nquoted: 2027-03-02\nstart: 2027-03-16\nareas: [{name: Deck, state: new}]\nwork: [oil]\n" +
+            crew,
+        sample(1));  // starts on 20 March 2028
+    return made.substr(made.find("crew:"));
+  };
+  CHECK(crewOf("crew: {people: 2, off: [2027-03-26, 2027-03-29], leader: Ada}\n") ==
+        "crew: {people: 2, leader: Ada}\n");
+  CHECK(crewOf("crew:\n  people: 2\n  off: [2027-03-26, 2028-03-20, 2028-03-22]   # holidays\n") ==
+        "crew:\n  people: 2\n  off: [2028-03-20, 2028-03-22]   # holidays\n");
+  CHECK(crewOf("crew:\n  off:\n    - 2027-03-26\n    - 2027-03-29\n  people: 2\n") == "crew:\n  people: 2\n");
+  CHECK(crewOf("crew:\n  off:\n    - 2028-03-22   # Easter\n  people: 2\n") ==
+        "crew:\n  off:\n    - 2028-03-22   # Easter\n  people: 2\n");
+}

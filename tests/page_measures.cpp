@@ -282,12 +282,12 @@ TEST_CASE("the examples have no type below 8 pt and none paler than 4.5 to 1", "
 TEST_CASE("an aftercare sheet is one sheet of two sides", "[pages]") {
   std::size_t sheets = 0;
   for (const Sheet& sheet : allSheets()) {
-    if (sheet.document != "aftercare") continue;
+    if (!sheet.document.starts_with("aftercare")) continue;  // translations too
     INFO(sheet.name);
     CHECK(sheet.pages.pages.size() == 2);
     ++sheets;
   }
-  CHECK(sheets >= 12);  // three examples, two themes, two papers
+  CHECK(sheets >= 18);  // three examples, two themes, two papers, on A4 in Spanish too
 }
 
 TEST_CASE("no document of the examples ends with a page left nearly empty, a day plan has none at all",

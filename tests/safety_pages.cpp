@@ -88,7 +88,7 @@ TEST_CASE("the care sheet warns of rags where a tin may stay with the customer")
   }
   CHECK_FALSE(holds(none, "alight"));
   CHECK_FALSE(holds(none, "product; wipe dry"));
-  CHECK(holds(none, "Keep off it and ring us."));
+  CHECK(holds(none, "Keep off it and call us."));
 }
 
 TEST_CASE("the sheet has a line for each of the crew on each day, and the dates of its reviews") {

@@ -2,6 +2,7 @@
 
 #include "app/charts.h"
 #include "app/day_charts.h"
+#include "app/stations.h"
 #include "figures/figures.h"
 #include "input/read.h"
 #include "markup/read.h"
@@ -30,7 +31,7 @@ struct DocumentKind {
 };
 
 const std::vector<DocumentKind> kinds = {
-    {"quote", Reader::Customer, true},  {"aftercare", Reader::Customer, false},
+    {"quote", Reader::Customer, true},  {"aftercare", Reader::Customer, false, 2},
     {"safety", Reader::Crew, false, 3}, {"dayplan", Reader::CrewByDay, false},
     {"orders", Reader::Office, false},  {"office", Reader::Office, false}};
 
@@ -120,38 +121,6 @@ typeset::Furniture furnitureOf(const DocumentKind& kind, const Telling& t,
   f.signalWords[2] = w("signals.warning");
   f.signalWords[3] = w("signals.danger");
   return f;
-}
-
-std::vector<figures::Station> stationsOf(const sheets::Computed& x) {
-  const sheets::Words w(*x.c.region, x.language);
-  const std::map<std::string, const char*> pictures = {{"walk", "care-walk"},
-                                                       {"furniture", "care-chair"},
-                                                       {"rugs", "care-pot"},
-                                                       {"first_wash", "care-wash"},
-                                                       {"maintenance", "care-brush"}};
-  std::vector<figures::Station> list{
-      {"care-coat", w.weekday(x.plan.finished.day), w.dayMonth(x.plan.finished.day), w("timeline.coat.what"),
-       w("timeline.coat.note", {{"time", w.clock(x.plan.finished.minutes)}}), ""}};
-  base::LocalTime last = x.plan.finished;
-  for (const auto& e : x.plan.events) {
-    const auto picture = pictures.find(e.name);
-    if (picture == pictures.end()) continue;
-    const auto days = (e.at.day - last.day).count();
-    list.back().gap = days >= 60                    ? w.counted("waits.months", (days + 15) / 30)
-                      : days >= 14 && days % 7 == 0 ? w.counted("waits.weeks", days / 7)
-                                                    : w.counted("waits.days", days);
-    const bool isVisit = e.name == "maintenance", isTimed = e.name == "walk" || e.name == "furniture";
-    const bool isYearly = isVisit && x.c.product->times.maintenanceMonths == 12;
-    const auto weekday = w.weekday(e.at.day);
-    const std::string key = "timeline." + e.name;
-    list.push_back(
-        {picture->second,
-         isVisit ? w("timeline.weekday_year", {{"weekday", weekday}, {"year", w.year(e.at.day)}}) : weekday,
-         w.dayMonth(e.at.day), w(key + (isYearly ? ".what_yearly" : ".what")),
-         w(key + ".note", isTimed ? model::Values{{"time", w.clock(e.at.minutes)}} : model::Values{}), ""});
-    last = e.at;
-  }
-  return list;
 }
 
 /// The look of sheets for the office: tables as small as notes.

@@ -136,7 +136,9 @@ std::vector<model::ConsumableLine> consumablesOf(const model::Case& c, const mod
         return l.consumable == use.consumable && l.grit == grit;
       });
       if (line == lines.end()) line = lines.insert(lines.end(), {use.consumable, grit, {}, 0, {}});
-      line->used += scaled(use.per, work.quantity.millionths, one, Round::HalfUp);
+      // What a day uses up, everyone on site does.
+      const int people = taskOf(content, work.task).measure == model::Measure::Day ? c.job.crew.people : 1;
+      line->used += scaled(use.per, work.quantity.millionths, one, Round::HalfUp) * people;
     }
   }
   for (auto& line : lines) {

@@ -40,6 +40,24 @@ struct Rewriter {
     editor.remove(map, {"rates", "test_patch", editor.isFlow(map) ? "note" : ""});
   }
 
+  /// Days off that are past when the work starts say nothing of it.
+  void daysOff() {
+    const Entry* crew = Editor::find(root, "crew");
+    const Entry* off = crew == nullptr ? nullptr : Editor::find(crew->value, "off");
+    if (off == nullptr) return;
+    std::string kept;
+    bool allStay = true;
+    for (const Node& day : off->value.items) {
+      const auto date = base::parseDate(day.word);
+      const bool stays = !date || *date >= next.start;
+      if (stays) kept += (kept.empty() ? "" : ", ") + day.word;
+      allStay = allStay && stays;
+    }
+    if (allStay) return;
+    if (kept.empty()) editor.remove(crew->value, {"off"});
+    else editor.setValue(crew->value, *off, "[" + kept + "]");
+  }
+
   /// Paths in the file begin at its folder.
   void paths() {
     if (!next.brand.empty()) setTop("brand", plainOrQuoted(next.brand));
@@ -58,6 +76,7 @@ struct Rewriter {
     setTop("quoted", base::isoDate(next.quoted));
     setTop("start", base::isoDate(next.start));
     paths();
+    daysOff();
     const Entry& work = *Editor::find(root, "work");
     editor.setValue(root, work, "[wash, oil]");
     editor.remove(root, {"title", "sanding", "in_stock", "batches"});

@@ -221,7 +221,7 @@ class Teller {
       case model::RateSource::Learned:
         return w_.counted(key + "learned", coat.learnedFrom);
       case model::RateSource::Patch:
-        return w_(key + "patch", {{"area", model::plainArea(coat.rate.area, x_.c.region->units)},
+        return w_(key + "patch", {{"area", w_.area(coat.rate.area)},
                                   {"volume", model::plainVolume(coat.rate.volume, x_.c.region->units)}});
       case model::RateSource::PatchByJob:
         return w_(key + "patch_by_job");

@@ -82,6 +82,13 @@ std::string idealWords(const model::ProductTimes& t, const Words& w) {
   return w.waitRange(t.recoatIdealFrom, t.recoatIdealTo);
 }
 
+/// 'one or two coats', 'one to three coats'.
+std::string fewToMany(const CoatCounts& coats, const Words& w) {
+  const auto fewest = w.spelled(coats.fewest), most = w.counted("coats.count", coats.most);
+  return coats.fewest + 1 == coats.most ? w("numbers.either", {{"a", fewest}, {"b", most}})
+                                        : w.range(fewest, most);
+}
+
 void addCoats(Facts& f, const Computed& x, const Words& w) {
   const auto coats = coatCounts(x);
   const bool isSame = coats.fewest == coats.most;
@@ -95,14 +102,12 @@ void addCoats(Facts& f, const Computed& x, const Words& w) {
   else if (!dates.empty())
     words = dates.size() > 1 ? w.range(w.shortDate(dates.front()), w.shortDate(dates.back()))
                              : w.shortDate(dates.front());
-  f.emplace_back(
-      "coats",
-      Facts{{"words", isSame ? w.counted("coats.count", coats.most)
-                             : w.range(w.spelled(coats.fewest), w.counted("coats.count", coats.most))},
-            {"several", Fact::yes(coats.most > 1)},
-            {"differ", Fact::yes(!isSame)},
-            {"apart", idealWords(x.c.product->times, w)},
-            {"dates", words}});
+  f.emplace_back("coats",
+                 Facts{{"words", isSame ? w.counted("coats.count", coats.most) : fewToMany(coats, w)},
+                       {"several", Fact::yes(coats.most > 1)},
+                       {"differ", Fact::yes(!isSame)},
+                       {"apart", idealWords(x.c.product->times, w)},
+                       {"dates", words}});
 }
 
 void addDays(Facts& f, const Computed& x, const Words& w) {
@@ -114,7 +119,8 @@ void addDays(Facts& f, const Computed& x, const Words& w) {
                                {"span", isOneDay ? w.longDate(first)
                                                  : w("dates.span", {{"from", w.shortDate(first)},
                                                                     {"to", w.shortDate(last)},
-                                                                    {"year", w.year(last)}})}});
+                                                                    {"year", w.year(last)}})},
+                               {"between", isOneDay ? "" : w.range(w.dayMonth(first), w.dayMonth(last))}});
   f.emplace_back(
       "start",
       Facts{{"short", w.shortDate(first)}, {"long", w.longDate(first)}, {"day", w.weekdayDate(first)}});

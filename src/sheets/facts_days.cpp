@@ -190,7 +190,7 @@ Facts dayFactsOf(const std::vector<Day>& days, std::size_t i, bool startsPage, c
       std::any_of(day.coats.begin(), day.coats.end(), [](const auto& c) { return c.edge && c.edge->wayOut; });
   const auto pause = model::breakOf(x.c.job.crew);
   Facts f{
-      {"title", w("day.title", {{"day", w.shortDate(day.date)}, {"work", titleOf(day, x, w)}})},
+      {"title", capitalised(w("day.title", {{"day", w.shortDate(day.date)}, {"work", titleOf(day, x, w)}}))},
       {"place", w(x.c.job.crew.leader.empty() ? "day.lede" : "day.lede_led",
                   x.c.job.crew.leader.empty() ? model::Values{{"n", number}, {"m", place.at("m")}} : place)},
       {"breaks", Fact::yes(i > 0 && startsPage)},

@@ -113,6 +113,14 @@ std::string setWords(const model::TinSet& set, const Words& w) {
   return w("orders.set", {{"tins", w.joined(words)}, {"cost", w.signedMoney(set.cost)}});
 }
 
+/// What is bought whole is printed up to the next tenth, so that nobody reads 2.0 beside the three that 2.02
+/// take.
+base::Count usedInTenths(const model::ConsumableLine& line, const model::Consumable& item) {
+  constexpr std::int64_t tenth = 100'000;
+  return item.boughtWhole ? base::Count{base::divide(line.used.millionths, tenth, base::Round::Up) * tenth}
+                          : line.used;
+}
+
 void addOrders(Facts& f, const Computed& x, const Words& w) {
   const auto& need = x.estimate.product;
   const auto& name = x.c.product->name;
@@ -162,7 +170,7 @@ void addOrders(Facts& f, const Computed& x, const Words& w) {
         {{"name", capitalised(line.grit > 0 ? w("orders.of_grit",
                                                 {{"item", item.name}, {"grit", std::to_string(line.grit)}})
                                             : item.name)},
-         {"used", w.number(line.used, 1)},
+         {"used", w.number(usedInTenths(line, item), 1)},
          {"unit", item.unit},
          {"bought", std::to_string(line.bought)},
          {"cost", w.money(line.cost)}});

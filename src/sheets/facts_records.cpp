@@ -147,6 +147,8 @@ std::vector<std::string> batchesOf(const Computed& x) {
   return batches;
 }
 
+bool isAllLaid(const Computed& x) { return x.estimate.actual.size() == x.estimate.coats.size(); }
+
 void addLaid(Facts& facts, const Computed& x, const Words& w) {
   std::vector<Row> rows;
   for (const auto& [entry, coats] : entriesOf(x)) rows.push_back(recordRow(x, w, coats));
@@ -156,11 +158,12 @@ void addLaid(Facts& facts, const Computed& x, const Words& w) {
   for (auto& row : rows) laid.push_back(std::move(row.facts));
   constexpr std::size_t few =
       4;  // with more rows the small plan of the decks leaves the sheet, to keep its two sides
+  facts.emplace_back("all_laid", Fact::yes(isAllLaid(x)));
   facts.emplace_back("has_records", Fact::yes(!laid.empty()));
   facts.emplace_back("many_laid", Fact::yes(laid.size() > few));
   facts.emplace_back("laid", std::move(laid));
   base::Volume used;
-  bool isKnown = !x.estimate.actual.empty() && x.estimate.actual.size() == x.estimate.coats.size();
+  bool isKnown = !x.estimate.actual.empty() && isAllLaid(x);
   for (const auto& coat : x.estimate.actual) {
     isKnown = isKnown && coat.litres.has_value();
     used += coat.litres.value_or(base::Volume{});
@@ -170,14 +173,17 @@ void addLaid(Facts& facts, const Computed& x, const Words& w) {
 
 void addActual(Facts& facts, const Computed& x, const Words& w) {
   FactList rows;
+  const auto litres = printedLitres(x, w);  // as quote, day plan and order list have them
   base::Volume used, planned;
+  std::int64_t plannedSteps = 0;
   std::size_t lastDeck = x.c.job.areas.size();
   for (const auto& coat : x.estimate.actual) {
+    const auto steps = litres[coat.deck].at(static_cast<std::size_t>(coat.coat) - 1);
     const std::string deck = deckLetter(coat.deck) + " " + x.c.job.areas[coat.deck].name;
     rows.push_back({{"group", coat.deck == lastDeck ? "" : deck},
                     {"coat", coatWords(w, coat.coat)},
                     {"when", w.shortDate(x.c.job.done[coat.done].start.day)},
-                    {"planned", volumeNumber(coat.plannedLitres, w)},
+                    {"planned", w.volumeNumber(steps)},
                     {"used", coat.litres ? (coat.isShared ? "~" : "") + volumeNumber(*coat.litres, w) : dash},
                     {"difference", coat.litres ? differenceWords(*coat.litres, coat.plannedLitres, w) : ""},
                     {"planned_rate", rateNumber(coat.plannedRate, w)},
@@ -186,11 +192,12 @@ void addActual(Facts& facts, const Computed& x, const Words& w) {
     if (coat.litres) {
       used += *coat.litres;
       planned += coat.plannedLitres;
+      plannedSteps += steps;
     }
   }
   facts.emplace_back("has_actual", Fact::yes(!rows.empty()));
   facts.emplace_back("actual", std::move(rows));
-  facts.emplace_back("actual_all", Facts{{"planned", volumeNumber(planned, w)},
+  facts.emplace_back("actual_all", Facts{{"planned", w.volumeNumber(plannedSteps)},
                                          {"used", volumeNumber(used, w)},
                                          {"difference", differenceWords(used, planned, w)}});
   facts.emplace_back("rate_unit", w(w.isMetric() ? "units.m2_per_litre" : "units.ft2_per_gallon"));

@@ -6,8 +6,7 @@
 
 namespace sheets {
 
-/// '74.87 m2 / 12 m2/h x 130 %', '0.5 h x 3 days': plain figures, as an office types them into a sheet of
-/// sums.
+/// '74.87 m² / 12 m²/h × 130 %', '0.5 h × 3 days'.
 std::string hoursFormula(const model::LabourLine& line, const model::Task& task, const Words& w);
 
 }  // namespace sheets

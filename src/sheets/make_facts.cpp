@@ -89,16 +89,14 @@ Facts customerFacts(const Computed& x) {
                  x.c.region->cancellationSource.substr(0, x.c.region->cancellationSource.find("; ")));
   f.emplace_back("terms", sentences(x.c.brand.terms));
   f.emplace_back("has_terms", Fact::yes(!x.c.brand.terms.empty()));
-  const auto batches = batchesOf(x);
-  f.emplace_back("batches", w.joined(batches));
-  f.emplace_back("several_batches", Fact::yes(batches.size() > 1));
+  f.emplace_back("batches", w.joined(batchesOf(x)));
   f.emplace_back("has_patch", Fact::yes(std::any_of(job.areas.begin(), job.areas.end(), [](const auto& deck) {
                    return deck.testPatch.has_value();
                  })));
-  f.emplace_back(
-      "aftercare_title",
-      w(x.c.product->kind == model::ProductKind::FilmStain ? "title.after_staining" : "title.after_oiling",
-        {{"decks", deckNames(job, w)}}));
+  f.emplace_back("aftercare_title",
+                 capitalised(w(x.c.product->kind == model::ProductKind::FilmStain ? "title.after_staining"
+                                                                                  : "title.after_oiling",
+                               {{"decks", deckNames(job, w)}})));
   addLitreTable(f, x, w);
   addLaid(f, x, w);
   addPrice(f, x, w, false);

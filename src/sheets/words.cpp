@@ -38,6 +38,8 @@ std::string Words::number(base::Count n, int places) const {
   return base::decimal(n.millionths, places, region_.numbers.decimal, region_.numbers.group);
 }
 
+std::string Words::briefNumber(base::Count n) const { return trimmed(number(n, 2), region_.numbers.decimal); }
+
 std::string Words::money(base::Money m) const {
   std::int64_t coin = 1;
   for (int i = 0; i < region_.currencyDigits; ++i) coin *= 10;

@@ -35,6 +35,7 @@ class Words {
   std::string signedMoney(base::Money m) const;  // $8,686.10
   std::string share(base::Share s) const;        // 15 %
   std::string number(base::Count n, int places) const;
+  std::string briefNumber(base::Count n) const;  // 2,000, or 322.92: two places at most
 
   std::string areaNumber(base::Area a) const;  // 75.75, in m2 or ft2
   std::string areaUnit() const;

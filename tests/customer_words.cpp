@@ -1,0 +1,142 @@
+// What the sheets of customer and office say in words, where a wrong word would mislead.
+#include "app/stations.h"
+#include "safety_jobs.h"
+
+#include <regex>
+
+using namespace safety_jobs;
+
+namespace {
+
+std::string exampleOf(const std::string& name) { return SOURCE_DIR "/out_examples/" + name + "/job.yaml"; }
+
+app::Computation computedExample(const std::string& name) {
+  base::Diagnostics messages;
+  auto x = app::compute(exampleOf(name), shipped(), {}, messages);
+  REQUIRE(x);
+  return std::move(*x);
+}
+
+app::Telling told(const app::Computation& x) {
+  base::Diagnostics messages;
+  auto telling = app::tell(x, shipped(), "en", messages);
+  REQUIRE(telling);
+  return std::move(*telling);
+}
+
+struct Care {
+  std::string english, spanish;
+};
+Care careAfter(const std::string& example) {
+  app::Choices choices;
+  choices.languages = {"en", "es"};
+  const auto sheets = documents(computedExample(example), {"aftercare"}, choices);
+  const auto words = [](const typeset::Document& document) {
+    std::string all = together(document);
+    for (const auto& tag : document.tags) all += tag.alt + "\n";  // what the timeline says
+    return all;
+  };
+  return {words(sheets.at("aftercare")), words(sheets.at("aftercare-es"))};
+}
+
+std::string wordOf(const sheets::Facts& facts, const std::string& name) {
+  const auto* fact = sheets::find(facts, name);
+  REQUIRE(fact);
+  return std::get<std::string>(fact->value);
+}
+
+double numberOf(std::string words) {
+  std::erase(words, ',');
+  return std::stod(words);
+}
+
+}  // namespace
+
+TEST_CASE(
+    "the care sheet tells coats that were not recorded as planned, and leaves their record to be written") {
+  const auto planned = careAfter("landing-again"), laid = careAfter("landing");
+  CHECK(holds(planned.english, "end of the last coat planned for "));
+  CHECK(holds(planned.english, "planned to end at"));
+  CHECK(holds(planned.spanish, "fin de la \u00FAltima mano previsto para el "));
+  CHECK(holds(planned.spanish, "fin previsto: "));
+  for (const char* fact : {"finished on", "done at", "by Tideboard"}) {
+    INFO(fact);
+    CHECK_FALSE(holds(planned.english, fact));
+    CHECK(holds(laid.english, fact));
+  }
+  for (const char* fact : {"terminada el", "terminada a las", "por Tideboard"}) {
+    INFO(fact);
+    CHECK_FALSE(holds(planned.spanish, fact));
+    CHECK(holds(laid.spanish, fact));
+  }
+  CHECK_FALSE(holds(laid.english, "planned for"));
+  CHECK_FALSE(holds(laid.spanish, "previsto"));
+}
+
+TEST_CASE("the months between two dates on the timeline are the nearest whole ones of the calendar") {
+  for (const auto& file : exampleJobs()) {
+    base::Diagnostics messages;
+    const auto x = app::compute(file, shipped(), {}, messages);
+    REQUIRE(x);
+    const auto telling = told(*x);
+    const auto stations = app::stationsOf(telling.computed());
+    base::Date wash{}, visit{};
+    for (const auto& e : x->plan.events) {
+      if (e.name == "first_wash") wash = e.at.day;
+      if (e.name == "maintenance") visit = e.at.day;
+    }
+    const int months = std::stoi(stations.at(stations.size() - 2).gap);
+    INFO(file << ": " << base::isoDate(wash) << " to " << base::isoDate(visit) << ", " << months);
+    // A month is 31 days at most, so its half is 16.
+    CHECK(visit - base::plusMonths(wash, months) <= std::chrono::days{16});
+    CHECK(base::plusMonths(wash, months) - visit <= std::chrono::days{16});
+  }
+}
+
+TEST_CASE("decks of one coat and of two together get 'one or two coats'") {
+  const auto sheets = documents(computedExample("lakeside"), {"quote"});
+  CHECK(holds(together(sheets.at("quote")), "one or two coats"));
+  CHECK_FALSE(holds(together(sheets.at("quote")), "to two coats"));
+}
+
+TEST_CASE("no line of an order list buys a whole one more than it seems to use") {
+  for (const auto& file : exampleJobs()) {
+    base::Diagnostics messages;
+    const auto x = app::compute(file, shipped(), {}, messages);
+    REQUIRE(x);
+    const auto telling = told(*x);
+    const auto facts = app::factsOf("orders", telling.computed());
+    for (const auto& line : std::get<sheets::FactList>(sheets::find(facts, "consumables")->value)) {
+      INFO(file << ": " << wordOf(line, "name"));
+      if (wordOf(line, "unit") == "L") continue;  // bought by the litre
+      const double used = numberOf(wordOf(line, "used")), bought = numberOf(wordOf(line, "bought"));
+      CHECK(used <= bought);
+      CHECK(used > bought - 1);
+    }
+  }
+}
+
+TEST_CASE("the office reads beside each coat as laid the planned litres of the other sheets") {
+  const auto x = computedExample("landing");
+  const auto telling = told(x);
+  const auto facts = app::factsOf("office", telling.computed());
+  const auto& all = std::get<sheets::Facts>(sheets::find(facts, "actual_all")->value);
+  CHECK(wordOf(all, "planned") == wordOf(facts, "litres_together"));
+}
+
+TEST_CASE("sheets for a US customer and office use no word that is foreign there") {
+  const std::regex foreign("litre|colour|\\b[Rr]ing us|m2|m\u00B2");
+  for (const char* example : {"porch", "porch-again"}) {
+    const auto x = computedExample(example);
+    for (const auto& [name, document] : documents(x, {"quote", "aftercare", "orders", "office"})) {
+      const std::string words = together(document);
+      std::smatch found;
+      std::regex_search(words, found, foreign);
+      INFO(example << " " << name << ": "
+                   << (found.empty()
+                           ? ""
+                           : found.prefix().str().substr(std::max<long>(0, found.position() - 60))));
+      CHECK(found.empty());
+    }
+  }
+}
