@@ -46,7 +46,7 @@ def anchors(figures):
                       "On your decks", "Next visit", "Your record"],
         "safety": ["The site", "access", "water", "Limits", "hardest day", "so we", "Noise", "Vibration", "Heat", "What we wear", "Hazard",
                    "harm", "what we do about it", "The product", "label", "first aid", "Stop", "Rules of the place", "Read and understood"],
-        "dayplan": ["day 1 of", "on site", "Work", "what", "where", "area", "spread", "litres", "Litres used"],
+        "dayplan": ["day 1 of", "on site", "Work", "what", "where", "area", "spread", "amount", "Amount used"],
         "orders": ["Tins", "size", "to buy", *tins, grouped(figures["tins_cost"]), "Why these", "Where the litres go", "Consumables",
                    "Also on the truck", "Delivered"],
         "office": ["Money", "Labour", "Product", "Overhead", "Cost", grouped(price["cost"]), "Net price", grouped(price["net"]), "Lines",
