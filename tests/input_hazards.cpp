@@ -112,6 +112,23 @@ TEST_CASE("a product names one solvent or several, each limit in its own unit") 
   CHECK(vapours[1].share == base::Share::whole(10));
 }
 
+TEST_CASE("a limit of white spirit is read as it is published, what is dangerous at once is none") {
+  // OSHA, chemical sampling information, Stoddard solvent (CH_268000): PEL of general industry 500 ppm, of
+  // construction 200 ppm, TLV of ACGIH 100 ppm; immediately dangerous by NIOSH: 20,000 mg/m3.
+  for (const auto& [limit, ppm] : {std::pair{"500 ppm", 500}, {"200 ppm", 200}, {"100 ppm", 100}}) {
+    Folder folder;
+    folder.edit("products/oil.yaml", "exposure_limit: 350 mg/m3", std::string("exposure_limit: ") + limit);
+    const auto content = folder.content();
+    REQUIRE(folder.said() == "");
+    CHECK(content.products.at("oil").sds->vapours.at(0).exposureLimit == ppm);
+    CHECK(content.products.at("oil").sds->vapours.at(0).isInPpm);
+  }
+  Folder folder;
+  folder.edit("products/oil.yaml", "350 mg/m3", "20000 mg/m3");
+  folder.content();
+  CHECK(folder.said().find("'20000 mg/m3' is out of range") != std::string::npos);
+}
+
 TEST_CASE("mistakes in solvents and axes are told") {
   const char* solvent =
       "vapour: {substance: spirit, exposure_limit: 350 mg/m3, lel: 0.6 %, molar_mass: 142 g/mol}";

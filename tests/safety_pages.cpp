@@ -145,3 +145,11 @@ TEST_CASE("syllables and grades are counted as by hand") {
   // 6 words, 6 syllables, 1 sentence: 0.39 x 6 + 11.8 x 1 - 15.59 = -1.45
   CHECK(reading::gradeOf({"The cat sat on the mat."}).grade == Approx(-1.45));
 }
+
+TEST_CASE("the safety sheet says what the heaviest tin weighs") {
+  const auto x = computed(worstJob);
+  const int kilograms = static_cast<int>(std::ceil(x.exposure.lifting.heaviestTin));
+  REQUIRE(kilograms > 15);
+  CHECK(holds(together(documents(x, {"safety"}).at("safety")),
+              "The heaviest weighs " + std::to_string(kilograms) + "\u00A0kg"));
+}

@@ -51,8 +51,8 @@ constexpr Word<model::Signal> signalWords[] = {{"caution", model::Signal::Cautio
                                                {"danger", model::Signal::Danger}};
 
 /// What a text may hold in braces; sheets put the words of the job there.
-constexpr std::array names = {"cutout",   "mask",        "emergency", "ask_safety", "ask_waste",
-                              "ask_lead", "ask_treated", "edge",      "decks",      "leader"};
+constexpr std::array names = {"cutout",      "mask", "emergency", "ask_safety", "ask_waste", "ask_lead",
+                              "ask_treated", "edge", "decks",     "leader",     "tin"};
 
 /// A text in which every name in braces is known.
 std::string textWithNames(const Field& f) {

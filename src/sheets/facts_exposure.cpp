@@ -227,6 +227,13 @@ Facts dustFacts(const Computed& x, const Words& w) {
 
 }  // namespace
 
+std::string tinMass(const Computed& x, const Words& w) {
+  const double tin = x.exposure.lifting.heaviestTin;
+  constexpr double pound = 0.45359237;  // kg, NIST SP 811 (2008), App. B.8
+  return w.isMetric() ? rounded(w, std::ceil(tin)) + "\u00A0" + w("units.kg")
+                      : rounded(w, std::ceil(tin / pound)) + "\u00A0" + w("units.lb");
+}
+
 void addExposure(Facts& f, const Computed& x, const Words& w) {
   const auto& e = x.exposure;
   f.emplace_back("noise", noiseFacts(x, w));
@@ -235,11 +242,8 @@ void addExposure(Facts& f, const Computed& x, const Words& w) {
   f.emplace_back("vapour", vapourFacts(x, w));
   f.emplace_back("dust", dustFacts(x, w));
   f.emplace_back("is_osha", Fact::yes(x.c.region->limits.noise == model::NoiseRule::Osha));
-  const double tin = e.lifting.heaviestTin;
-  constexpr double pound = 0.45359237;  // kg, NIST SP 811 (2008), App. B.8
-  f.emplace_back("has_tin", Fact::yes(tin > 0));
-  f.emplace_back("tin_mass", w.isMetric() ? rounded(w, std::ceil(tin)) + "\u00A0" + w("units.kg")
-                                          : rounded(w, std::ceil(tin / pound)) + "\u00A0" + w("units.lb"));
+  f.emplace_back("has_tin", Fact::yes(e.lifting.heaviestTin > 0));
+  f.emplace_back("tin_mass", tinMass(x, w));
   f.emplace_back("example_tools", Fact::yes(e.hasExampleTools));
   f.emplace_back("has_exposure", Fact::yes(!e.noise.empty() || !e.vibration.empty()));
 }

@@ -68,6 +68,7 @@ std::string filled(std::string text, const Computed& x, const model::Hazard& haz
       {"{ask_lead}", authority(region, "lead", w)},
       {"{ask_treated}", authority(region, "treated", w)},
       {"{edge}", w.length(edge)},
+      {"{tin}", tinMass(x, w)},
       {"{decks}", decksOf(x, hazard, w)},
       {"{leader}", x.c.job.crew.leader.empty() ? w("crew.leader") : x.c.job.crew.leader}};
   for (const auto& [name, by] : words) {

@@ -25,4 +25,7 @@ void addLabel(Facts& f, const Computed& x, const Words& w);
 /// 'wear_groups', by task, and 'grades', what each piece has to be.
 void addWear(Facts& f, const Computed& x, const Words& w);
 
+/// What the heaviest full tin of the job weighs, rounded up: '19 kg'.
+std::string tinMass(const Computed& x, const Words& w);
+
 }  // namespace sheets
