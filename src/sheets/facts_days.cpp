@@ -211,7 +211,9 @@ Facts dayFactsOf(const std::vector<Day>& days, std::size_t i, bool startsPage, c
   f.emplace_back("tins", tinFacts(day, w));
   f.emplace_back("too_long", tooLongFacts(day, x, w));
   f.emplace_back("open_time", openText(day, w));
-  f.emplace_back("logs", logFacts(day, x, w));
+  auto logs = logFacts(day, x, w);
+  f.emplace_back("has_remarks", Fact::yes(logs.size() == 1));  // beside more there is no room
+  f.emplace_back("logs", std::move(logs));
   return f;
 }
 
