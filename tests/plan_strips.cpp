@@ -13,6 +13,11 @@ using namespace model;
 
 namespace {
 
+std::optional<Place> wayOutOf(const std::vector<Deck>& decks, std::size_t deck,
+                              const std::vector<std::size_t>& wet, const std::vector<std::size_t>& next) {
+  return plan::wayOut(decks, plan::placedAsGiven(decks), deck, wet, next);
+}
+
 WetEdge edgeOf(const Case& c, std::size_t deck = 0, const Plan& plan = {}) {
   const auto e = estimate::makeEstimate(c, fixtures::sampleContent(), 0);
   for (const auto& edge : plan::wetEdges(c, fixtures::sampleContent(), e, plan)) {
@@ -174,22 +179,21 @@ TEST_CASE("the way out of a deck leads to one that is coated next, and over none
   b.at = at(2'000, -4'000);        // above a
   stairs.at = at(12'000, -2'000);  // right of b, whose top step leans against it
   const std::vector<Deck> decks = {a, b, stairs};
-  CHECK(*plan::wayOut(decks, 0, {}, {1, 2}) == at(6'000, 0));  // the middle of what b touches of the edge
-  CHECK(*plan::wayOut(decks, 1, {0}, {2}) == at(5'000, 0));    // not back over a; its boards end at no stairs
-  CHECK(*plan::wayOut(decks, 1, {}, {0}) == at(4'000, 4'000));
-  CHECK(*plan::wayOut(decks, 2, {0, 1}, {}) ==
-        at(1'120, 600));  // the foot: stairs rise to the left, 4 x 280 mm
-  CHECK_FALSE(plan::wayOut({deckOf(Strip{base::metres(20), base::millimetres(300)})}, 0, {}, {}));
+  CHECK(*wayOutOf(decks, 0, {}, {1, 2}) == at(6'000, 0));  // the middle of what b touches of the edge
+  CHECK(*wayOutOf(decks, 1, {0}, {2}) == at(5'000, 0));    // not back over a; its boards end at no stairs
+  CHECK(*wayOutOf(decks, 1, {}, {0}) == at(4'000, 4'000));
+  CHECK(*wayOutOf(decks, 2, {0, 1}, {}) == at(1'120, 600));  // the foot: stairs rise to the left, 4 x 280 mm
+  CHECK_FALSE(wayOutOf({deckOf(Strip{base::metres(20), base::millimetres(300)})}, 0, {}, {}));
 }
 
 TEST_CASE("a deck is left by its longest edge that touches no other, off a high one only at need") {
   Deck a = fixtures::sampleDeck(), b = fixtures::sampleDeck();
   a.at = at(0, 4'000);
   b.at = at(0, 0);  // its lower edge touches a
-  CHECK(*plan::wayOut({a, b}, 1, {}, {}) == at(5'000, 0));
+  CHECK(*wayOutOf({a, b}, 1, {}, {}) == at(5'000, 0));
   b.edgeHeight = base::millimetres(800);
-  CHECK(*plan::wayOut({a, b}, 1, {}, {}) == at(5'000, 4'000));  // over a, which is dry
-  CHECK(*plan::wayOut({a, b}, 1, {0}, {}) == at(5'000, 0));     // a is wet
+  CHECK(*wayOutOf({a, b}, 1, {}, {}) == at(5'000, 4'000));  // over a, which is dry
+  CHECK(*wayOutOf({a, b}, 1, {0}, {}) == at(5'000, 0));     // a is wet
 }
 
 TEST_CASE("stairs between two wet decks are left over their side") {
@@ -197,7 +201,7 @@ TEST_CASE("stairs between two wet decks are left over their side") {
   a.at = at(0, 0);
   stairs.at = at(10'000, 1'000);
   b.at = at(11'120, 0);
-  const auto out = *plan::wayOut({a, b, stairs}, 2, {0, 1}, {});
+  const auto out = *wayOutOf({a, b, stairs}, 2, {0, 1}, {});
   CHECK(out.x == base::millimetres(560));
 }
 

@@ -163,7 +163,9 @@ TEST_CASE("every document that says how to work defers to law, data sheet and li
   } cases[] = {
       {"safety", "en", {"stand above this page", "for licensed people"}},
       {"safety", "es", {"por encima de esta p\u00E1gina", "para personal autorizado"}},
-      {"safety", "pl", {"maj\u0105 pierwsze\u0144stwo przed t\u0105 stron\u0105", "dla os\u00F3b z uprawnieniami"}},
+      {"safety",
+       "pl",
+       {"maj\u0105 pierwsze\u0144stwo przed t\u0105 stron\u0105", "dla os\u00F3b z uprawnieniami"}},
       {"aftercare", "en", {"stand above this sheet"}},
       {"aftercare", "es", {"por encima de esta hoja"}},
       {"quote",
@@ -197,9 +199,10 @@ TEST_CASE("the explanation tells all of a hazard, and the doses of each day") {
   const auto told = app::tell(x, shipped(), "en", messages);
   const std::string words = sheets::explainSafety(told->computed());
   for (const char* part :
-       {"\nthe day of one person\n  Mon\u00A015\u00A0Feb 2027: noise ", " dB(A) as L_EX,8h, ", " m/s² as A(8), ",
-        "\nhazards on the safety sheet\n", "  edge-high: the edge drops 2.4 m, more than 1.8 m\n",
-        "    who: everyone on the deck\n", "    harm: a fall of 2.40\u00A0m can kill\n",
+       {"\nthe day of one person\n  Mon\u00A015\u00A0Feb 2027: noise ", " dB(A) as L_EX,8h, ",
+        " m/s² as A(8), ", "\nhazards on the safety sheet\n",
+        "  edge-high: the edge drops 2.4 m, more than 1.8 m\n", "    who: everyone on the deck\n",
+        "    harm: a fall of 2.40\u00A0m can kill\n",
         "    engineer: A rail or scaffold, put up by trained people, before anyone works there.\n",
         "    organise: Face the drop, never back up to it.\n", "    stays: steps and gaps\n",
         "    source: 29 CFR 1926.501 (US)", "    told in: a panel\n", "    told in: its row of the limits\n",

@@ -1,5 +1,6 @@
 #include "app/charts.h"
 
+#include "safety/noise.h"
 #include "sheets/facts_decks.h"
 
 #include <algorithm>
@@ -102,7 +103,7 @@ void addGauges(std::map<std::string, typeset::Drawing>& drawings, const sheets::
   add("gauge-noise", {70, 100},
       highest(e.noise,
               [&](const auto& d) {
-                return isOsha && d.nioshDose > 0 ? 85 + 10 * std::log10(d.nioshDose / 100) : d.lex8h;
+                return isOsha && d.nioshDose > 0 ? safety::nioshAverage(d.nioshDose) : d.lex8h;
               }),
       marks);
   marks.clear();

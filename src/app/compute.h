@@ -7,8 +7,8 @@
 #include "model/exposure.h"
 #include "model/language.h"
 #include "model/plan.h"
-#include "plan/plan.h"
 #include "pdf/write.h"
+#include "plan/plan.h"
 #include "typeset/fonts.h"
 
 #include <optional>

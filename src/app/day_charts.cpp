@@ -21,7 +21,7 @@ typeset::Drawing stripsOf(const sheets::Day& day, const sheets::Computed& x, con
                                       [&](const auto& s) { return s.strip->number == strip.number; });
       const bool isToday = today != coat.strips.end();
       deck.starts.push_back(isToday ? w.clock(today->start) : "");
-      deck.litres.push_back(isToday ? w.volumeNumber(today->litres) + "\u00A0" + w.volumeUnit() : "");
+      deck.litres.push_back(isToday ? sheets::litresText(today->litres, w) : "");
     }
     decks.push_back(std::move(deck));
   }

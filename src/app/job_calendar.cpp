@@ -50,7 +50,8 @@ struct Maker {
     std::string line =
         base::isoClock(s.start.minutes) + "-" + base::isoClock(s.end.minutes) + " " + task.name;
     if (s.deck) line += ", " + job().areas[*s.deck].name;
-    if (task.isPerCoat || task.isForLateCoat) line += ", " + w("job_calendar.coat", {{"n", std::to_string(s.pass)}});
+    if (task.isPerCoat || task.isForLateCoat)
+      line += ", " + w("job_calendar.coat", {{"n", std::to_string(s.pass)}});
     else if (s.pass > 0) line += ", " + w("job_calendar.grit", {{"n", std::to_string(s.pass)}});
     return line;
   }

@@ -1,6 +1,7 @@
 #include "app/figures_json.h"
 #include "app/plan_text.h"
 #include "model/lookup.h"
+#include "model/names.h"
 #include "plan/zone.h"
 
 #include <nlohmann/json.hpp>
@@ -56,7 +57,7 @@ struct Json {
   ordered_json hour(const model::Hour& h) const {
     ordered_json j{{"at", at(h.at)}, {"area", area(h.deck)}, {"fit", h.isFit}};
     j["reasons"] = ordered_json::array();
-    for (const auto gate : h.reasons) j["reasons"].push_back(gateId(gate));
+    for (const auto gate : h.reasons) j["reasons"].push_back(model::nameOf(gate));
     j["source"] = sourceId(h.source);
     const bool isKnown = h.source != model::WeatherSource::None;
     const auto put = [&](const char* name, double value) {
@@ -130,7 +131,7 @@ std::string planJson(const PlanReport& report) {
          {"late", m.isLate},
          {"past_max", m.isPastMax},
          {"why", missId(m.why)},
-         {"gate", m.gate ? ordered_json(gateId(*m.gate)) : ordered_json(nullptr)},
+         {"gate", m.gate ? ordered_json(model::nameOf(*m.gate)) : ordered_json(nullptr)},
          {"unfit", m.isUnfit},
          {"nearest", m.nearest ? ordered_json(base::isoDate(*m.nearest)) : ordered_json(nullptr)}});
   j["alternatives"] = ordered_json::array();

@@ -223,36 +223,4 @@ std::string planText(const PlanReport& report) {
   return text.out.str();
 }
 
-std::string gateId(Gate gate) {
-  switch (gate) {
-    case Gate::AirCold:
-      return "air_cold";
-    case Gate::AirHot:
-      return "air_hot";
-    case Gate::BoardsHot:
-      return "boards_hot";
-    case Gate::Dew:
-      return "dew";
-    case Gate::DewBefore:
-      return "dew_before_dry";
-    case Gate::Damp:
-      return "damp";
-    case Gate::Rain:
-      return "rain";
-    case Gate::Wet:
-      return "boards_wet";
-    case Gate::RainBefore:
-      return "rain_before_safe";
-    case Gate::Wind:
-      return "wind";
-    case Gate::Dark:
-      return "dark";
-    case Gate::Moisture:
-      return "moisture";
-    case Gate::Unknown:
-      return "unknown";
-  }
-  return {};
-}
-
 }  // namespace app

@@ -23,7 +23,4 @@ std::string planText(const PlanReport& report);
 /// By the names of content/schemas/plan.schema.json. Times are local ISO 8601 with their offset from UTC.
 std::string planJson(const PlanReport& report);
 
-/// 'dew_before_dry': the gate's name in JSON.
-std::string gateId(model::Gate gate);
-
 }  // namespace app

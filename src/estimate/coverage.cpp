@@ -2,6 +2,7 @@
 
 #include "estimate/tins.h"
 #include "model/lookup.h"
+#include "model/names.h"
 #include "model/plain.h"
 
 #include <algorithm>
@@ -16,20 +17,6 @@ using base::Volume;
 using base::Wide;
 
 constexpr std::int64_t wholeShare = 100'000'000;  // 100 % in millionths
-
-std::string nameOf(model::Uptake uptake) {
-  switch (uptake) {
-    case model::Uptake::Tight:
-      return "tight";
-    case model::Uptake::Medium:
-      return "medium";
-    case model::Uptake::Open:
-      return "open";
-    case model::Uptake::Thirsty:
-      return "thirsty";
-  }
-  throw std::logic_error("internal error: unknown uptake");
-}
 
 Wide commonDivisor(Wide a, Wide b) {
   while (b != 0) {
@@ -124,7 +111,7 @@ std::vector<model::CoatNeed> coatsOf(const model::Case& c, const model::Content&
   const bool isJobs = !d.rates.empty();
   const model::Uptake uptake = uptakeOf(c.job, d, content.timbers.at(d.timber));
   const std::vector<Spread>& table = isJobs ? d.rates : c.product->rates.at(uptake);
-  const std::string from = isJobs ? "the job" : "product table, " + nameOf(uptake);
+  const std::string from = isJobs ? "the job" : std::string("product table, ") + model::nameOf(uptake);
 
   for (int n = 1; n <= d.coats; ++n) {
     const Spread listed = table[std::min(table.size(), static_cast<std::size_t>(n)) - 1];

@@ -59,9 +59,9 @@ struct HoursDay {
   double surfaceMax = 0;               // C, warmest boards the product may be laid on
   std::string limitWords, dewWords;    // 'limit 35 °C', 'dew point 11 °C'
 };
-/// How warm the boards get, and the hours of a day as a strip for each deck: those fit for a coat solid, the others hatched with the first
-/// reason in words, or as a letter that a legend below explains; the planned coats framed. Empty without
-/// rows.
+/// How warm the boards get, and the hours of a day as a strip for each deck: those fit for a coat solid, the
+/// others hatched with the first reason in words, or as a letter that a legend below explains; the planned
+/// coats framed. Empty without rows.
 typeset::Drawing hoursChart(const HoursDay& day, const Pen& pen, typeset::Dim width);
 
 /// One station of the timeline: when the customer may do something again.

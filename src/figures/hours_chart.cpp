@@ -1,6 +1,7 @@
 // The hours of a day for each deck: fit for a coat or why not, with the planned coats framed.
 #include "figures/hatch.h"
 #include "figures/surface_curve.h"
+#include "model/names.h"
 
 #include <algorithm>
 
@@ -13,39 +14,6 @@ model::Gate reasonOf(const model::Hour& hour) {
   const auto& all = hour.reasons;
   const bool isDark = std::find(all.begin(), all.end(), model::Gate::Dark) != all.end();
   return isDark || all.empty() ? model::Gate::Dark : all.front();
-}
-
-/// Key of a reason's words.
-const char* nameOf(model::Gate gate) {
-  switch (gate) {
-    case model::Gate::AirCold:
-      return "air_cold";
-    case model::Gate::AirHot:
-      return "air_hot";
-    case model::Gate::BoardsHot:
-      return "boards_hot";
-    case model::Gate::Dew:
-      return "dew";
-    case model::Gate::DewBefore:
-      return "dew_before";
-    case model::Gate::Damp:
-      return "damp";
-    case model::Gate::Rain:
-      return "rain";
-    case model::Gate::Wet:
-      return "boards_wet";
-    case model::Gate::RainBefore:
-      return "rain_before";
-    case model::Gate::Wind:
-      return "wind";
-    case model::Gate::Dark:
-      return "dark";
-    case model::Gate::Moisture:
-      return "moisture";
-    case model::Gate::Unknown:
-      return "unknown";
-  }
-  throw std::logic_error("internal error: no such gate");
 }
 
 /// What is too hot leans one way, what is too wet the other.
@@ -135,10 +103,10 @@ class HoursWriter {
   Dim rise(const char* style) const { return Dim::milli(pen_.theme.styles.at(style).rise); }
   Dim leading(const char* style) const { return Dim::milli(pen_.theme.styles.at(style).leading); }
   std::string reason(model::Gate gate) const {
-    return pen_.language("hours_chart.reasons." + std::string(nameOf(gate)));
+    return pen_.language("hours_chart.reasons." + std::string(model::nameOf(gate)));
   }
   std::string letter(model::Gate gate) const {
-    return pen_.language("hours_chart.letters." + std::string(nameOf(gate)));
+    return pen_.language("hours_chart.letters." + std::string(model::nameOf(gate)));
   }
 
   void putClock() {

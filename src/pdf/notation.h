@@ -9,7 +9,8 @@
 
 namespace pdf {
 
-/// A length in points, to a hundredth: finer than any printer. Throws std::logic_error when it is off any paper.
+/// A length in points, to a hundredth: finer than any printer. Throws std::logic_error when it is off any
+/// paper.
 std::string number(typeset::Dim length);
 /// Adds it to what is being written, with a blank behind it.
 void addNumber(std::string& out, typeset::Dim length);

@@ -15,11 +15,10 @@ namespace {
 using base::Length;
 using base::Wide;
 
-/// The boards of a deck across their run, from the side that is laid first, or the treads of stairs.
+/// The boards of a deck across their run, or the treads of stairs.
 struct Row {
   std::vector<Wide> sizes;      // of each board, in a unit of the row's own
   std::vector<Length> lengths;  // of each, in all its pieces
-  bool startsAtEnd = false;
 };
 
 /// Length of a board by the mean of four lines along it: boards are cut at round and slanting edges.
@@ -45,7 +44,7 @@ Row boardsOf(const model::Outline& outline, const model::Boards& boards) {
 
 Row treadsOf(const model::Stairs& stairs) {
   const auto steps = static_cast<std::size_t>(stairs.steps);
-  return {std::vector<Wide>(steps, 1), std::vector<Length>(steps, stairs.width), false};
+  return {std::vector<Wide>(steps, 1), std::vector<Length>(steps, stairs.width)};
 }
 
 /// The way out lies nearer to the top or left edge (to the foot of stairs), so the far side is the other.
@@ -69,17 +68,12 @@ bool startsAtEnd(const model::PlacedDeck& placed, const model::Deck& deck, model
 }
 
 /// What has boards or treads that can be counted one by one; nothing else.
-std::optional<Row> rowOf(const model::PlacedDeck& placed, const model::Deck& deck, model::Place wayOut) {
+std::optional<Row> rowOf(const model::Deck& deck) {
   Row row;
   if (const auto* stairs = std::get_if<model::Stairs>(&deck.shape)) row = treadsOf(*stairs);
   else if (deck.boards) row = boardsOf(*model::outlineOf(deck), *deck.boards);
   if (std::none_of(row.sizes.begin(), row.sizes.end(), [](Wide size) { return size > 0; }))
     return std::nullopt;
-  row.startsAtEnd = startsAtEnd(placed, deck, wayOut);
-  if (row.startsAtEnd) {
-    std::reverse(row.sizes.begin(), row.sizes.end());
-    std::reverse(row.lengths.begin(), row.lengths.end());
-  }
   return row;
 }
 
@@ -175,8 +169,8 @@ std::optional<base::LocalTime> startOf(const model::Plan& plan, const model::Con
 
 /// By the order of the day: over no deck that was coated before, best to one that is coated after.
 std::optional<model::Place> wayOutOf(const model::CoatNeed& need, const std::vector<model::Deck>& decks,
-                                     const model::Estimate& e, const model::Plan& plan,
-                                     const model::Content& content) {
+                                     const std::vector<model::PlacedDeck>& placed, const model::Estimate& e,
+                                     const model::Plan& plan, const model::Content& content) {
   std::vector<std::size_t> wet, next;
   if (const auto own = startOf(plan, content, need.deck, need.coat)) {
     for (const auto& other : e.coats) {
@@ -185,7 +179,7 @@ std::optional<model::Place> wayOutOf(const model::CoatNeed& need, const std::vec
       (*start < *own ? wet : next).push_back(other.deck);
     }
   }
-  return wayOut(decks, need.deck, wet, next);
+  return wayOut(decks, placed, need.deck, wet, next);
 }
 
 }  // namespace
@@ -194,21 +188,26 @@ std::vector<model::WetEdge> wetEdges(const model::Case& c, const model::Content&
                                      const model::Estimate& e, const model::Plan& plan) {
   std::vector<model::WetEdge> edges;
   const auto& decks = c.job.areas;
-  const auto placed = model::placeDecks(decks, base::metres(1), base::metres(1000));
+  const auto placed = placedAsGiven(decks);
+  std::vector<std::optional<Row>> rows(decks.size());
+  for (const auto& p : placed) rows[p.index] = rowOf(decks[p.index]);
   const double openAt20 = static_cast<double>(c.product->openTime.millionths) * 60 / 1e6;
   for (const auto& need : e.coats) {
-    const auto way = wayOutOf(need, decks, e, plan, content);
+    const auto way = wayOutOf(need, decks, placed, e, plan, content);
     model::WetEdge edge{need.deck, need.coat, {}, false, 0, false, 0, way};
     const double open = openTime(openAt20, warmestSurface(plan, content, need.deck, need.coat));
     constexpr double rounding = 0.001;  // min; 20 min are 0.333333 h
     edge.openMinutes = std::max(1, static_cast<int>(std::floor(open + rounding)));
-    const auto at =
-        std::find_if(placed.begin(), placed.end(), [&](const auto& p) { return p.index == need.deck; });
-    const auto row = at == placed.end() ? std::nullopt : rowOf(*at, decks[need.deck], *way);
-    if (row) {
+    if (auto row = rows[need.deck]) {
+      const auto at =
+          std::find_if(placed.begin(), placed.end(), [&](const auto& p) { return p.index == need.deck; });
+      edge.startsAtEnd = startsAtEnd(*at, decks[need.deck], *way);
+      if (edge.startsAtEnd) {
+        std::reverse(row->sizes.begin(), row->sizes.end());
+        std::reverse(row->lengths.begin(), row->lengths.end());
+      }
       const Pace pace{hoursOf(e, content, need.deck, need.coat),
                       std::accumulate(row->sizes.begin(), row->sizes.end(), Wide{0}), c.job.crew.people};
-      edge.startsAtEnd = row->startsAtEnd;
       addStrips(edge, *row, pace, e.decks[need.deck].area);
       edge.isTooLong = std::any_of(edge.strips.begin(), edge.strips.end(),
                                    [&](const auto& s) { return s.minutes > edge.openMinutes; });

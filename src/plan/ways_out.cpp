@@ -1,8 +1,6 @@
 // Where the crew leaves a deck that is wet behind it.
 #include "plan/ways_out.h"
 
-#include "model/placing.h"
-
 #include <algorithm>
 #include <tuple>
 
@@ -74,9 +72,13 @@ struct Exit {
 
 }  // namespace
 
-std::optional<Place> wayOut(const std::vector<model::Deck>& decks, std::size_t deck,
-                            const std::vector<std::size_t>& wet, const std::vector<std::size_t>& next) {
-  const auto all = model::placeDecks(decks, base::metres(1), base::metres(1000));
+std::vector<model::PlacedDeck> placedAsGiven(const std::vector<model::Deck>& decks) {
+  return model::placeDecks(decks, base::metres(1), base::metres(1000));
+}
+
+std::optional<Place> wayOut(const std::vector<model::Deck>& decks, const std::vector<model::PlacedDeck>& all,
+                            std::size_t deck, const std::vector<std::size_t>& wet,
+                            const std::vector<std::size_t>& next) {
   const auto own = std::find_if(all.begin(), all.end(), [&](const auto& p) { return p.index == deck; });
   if (own == all.end()) return {};
   if (decks[deck].wayOut) return decks[deck].wayOut;
@@ -113,7 +115,7 @@ std::optional<Place> wayOut(const std::vector<model::Deck>& decks, std::size_t d
 
 bool leadsOnto(const std::vector<model::Deck>& decks, std::size_t deck, std::size_t other) {
   if (!decks[deck].wayOut || !decks[deck].at || !decks[other].at) return false;
-  const auto all = model::placeDecks(decks, base::metres(1), base::metres(1000));
+  const auto all = placedAsGiven(decks);
   const auto on = [&](std::size_t index) {
     return std::find_if(all.begin(), all.end(), [&](const auto& p) { return p.index == index; });
   };

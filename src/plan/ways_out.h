@@ -2,16 +2,21 @@
 #pragma once
 
 #include "model/job.h"
+#include "model/placing.h"
 
 namespace plan {
 
-/// Where the crew leaves a deck, from its own corner: the job's word; else the side of the boards laid last
-/// that leads, where the job places both, to a deck coated next; else off the timber; else to another deck.
-/// It leads over a deck of 'wet' only where there is no other way, and off an edge higher than half a metre
-/// only before that. Of equals the longest, then the lowest on the plan, then the rightmost; stairs by their
-/// foot first. 'wet' and 'next': decks coated before and after it on the same day. Nothing for what has no
-/// place on a plan.
-std::optional<model::Place> wayOut(const std::vector<model::Deck>& decks, std::size_t deck,
+/// The decks on their site; those without a place of their own apart from the rest.
+std::vector<model::PlacedDeck> placedAsGiven(const std::vector<model::Deck>& decks);
+
+/// Where the crew leaves one of the decks placed, from its own corner: the job's word; else the side of the
+/// boards laid last that leads, where the job places both, to a deck coated next; else off the timber; else
+/// to another deck. It leads over a deck of 'wet' only where there is no other way, and off an edge higher
+/// than half a metre only before that. Of equals the longest, then the lowest on the plan, then the
+/// rightmost; stairs by their foot first. 'wet' and 'next': decks coated before and after it on the same day.
+/// Nothing for what has no place on a plan.
+std::optional<model::Place> wayOut(const std::vector<model::Deck>& decks,
+                                   const std::vector<model::PlacedDeck>& placed, std::size_t deck,
                                    const std::vector<std::size_t>& wet, const std::vector<std::size_t>& next);
 
 /// The way out that the job gives for a deck touches the other: it is left over it.

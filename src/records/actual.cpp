@@ -59,8 +59,8 @@ std::vector<model::ActualCoat> actualCoats(const model::Case& c, const model::Es
   return coats;
 }
 
-/// Bought and taken from the shed, less what was used. Nothing while a coat has no record with its litres, and
-/// where they are more than there was.
+/// Bought and taken from the shed, less what was used. Nothing while a coat has no record with its litres,
+/// and where they are more than there was.
 std::optional<Volume> leftByTheBooks(const model::Estimate& e) {
   Volume used;
   for (const auto& coat : e.actual) {

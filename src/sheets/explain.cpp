@@ -2,6 +2,7 @@
 
 #include "base/match.h"
 #include "model/lookup.h"
+#include "model/names.h"
 #include "model/plain.h"
 #include "sheets/hours.h"
 
@@ -36,20 +37,6 @@ std::string shapeFormula(const model::Shape& shape, const Words& w) {
               return w("explain.given", {{"area", w.area(s.area)}});
             }},
       shape);
-}
-
-std::string nameOf(model::Uptake uptake) {
-  switch (uptake) {
-    case model::Uptake::Tight:
-      return "tight";
-    case model::Uptake::Medium:
-      return "medium";
-    case model::Uptake::Open:
-      return "open";
-    case model::Uptake::Thirsty:
-      return "thirsty";
-  }
-  throw std::logic_error("internal error: unknown uptake");
 }
 
 class Teller {
@@ -217,7 +204,8 @@ class Teller {
       case model::RateSource::Job:
         return w_(key + "job");
       case model::RateSource::Table:
-        return w_(key + "table", {{"uptake", w_("explain.uptakes." + nameOf(*coat.uptake))}});
+        return w_(key + "table",
+                  {{"uptake", w_(std::string("explain.uptakes.") + model::nameOf(*coat.uptake))}});
       case model::RateSource::Learned:
         return w_.counted(key + "learned", coat.learnedFrom);
       case model::RateSource::Patch:

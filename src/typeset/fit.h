@@ -14,8 +14,8 @@ struct EarlyFoot {
   Dim above;
 };
 
-/// The theme on grids whose unit is a little smaller, as far as it allows, the widest first; the last one also
-/// closes up the white between sections. Type stays as large.
+/// The theme on grids whose unit is a little smaller, as far as it allows, the widest first; the last one
+/// also closes up the white between sections. Type stays as large.
 std::vector<model::Theme> tighter(const model::Theme& theme);
 
 }  // namespace typeset

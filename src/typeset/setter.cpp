@@ -60,7 +60,8 @@ const Style& Setter::style(const std::string& name) {
   const Span plain = spanIn(theme, name, "");
   const model::TextStyle& s = theme.styles.at(name);
   const bool mayDivide = name == "body" || name == "table" || name == "note";
-  return styles_[name] = {plain, s.strong, s.emphasis, Dim::milli(s.leading), Dim::milli(s.rise), s.isJustified, mayDivide};
+  return styles_[name] = {plain,         s.strong, s.emphasis, Dim::milli(s.leading), Dim::milli(s.rise),
+                          s.isJustified, mayDivide};
 }
 
 const Style& Setter::smallStyle(const std::string& name) {
