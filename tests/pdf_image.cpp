@@ -47,6 +47,30 @@ TEST_CASE("a picture of few colours gets a palette, one of many does not") {
   CHECK(pdf::readImage(makePng(256, 1, PNG_FORMAT_RGB, pixels.substr(3))).palette.size() == 768);
 }
 
+TEST_CASE("a picture with more rows than asked for is averaged down, and no further") {
+  const std::string rows = std::string("\x10\x20\x30\x20\x20\x30", 6) + "\x30\x20\x40\x40\x20\x40";
+  const std::string png = makePng(2, 2, PNG_FORMAT_RGB, rows);
+  const Image small = pdf::readImage(png, 1);
+  CHECK(small.width == 1);
+  CHECK(small.height == 1);
+  CHECK(small.rgb == "\x28\x20\x38");
+  CHECK(pdf::readImage(png, 2).rgb == rows);
+  CHECK(pdf::readImage(makePng(3, 3, PNG_FORMAT_GRAY, std::string(9, 'x')), 2).height == 3);
+  const Image cut =
+      pdf::readImage(makePng(5, 5, PNG_FORMAT_GRAY, std::string(25, 'x')), 2);  // squares of 2 x 2
+  CHECK(cut.width == 3);
+  CHECK(cut.rgb == std::string(27, 'x'));
+}
+
+TEST_CASE("clear pixels lend their neighbours no colour when a picture is averaged down") {
+  // Over white: 255 - 0.5 * (255 - 100) = 177.5, as red at half strength.
+  const std::string pixels =
+      std::string("\x64\0\0\xFF\xFF\xFF\xFF\0", 8) + std::string("\x64\0\0\xFF\0\xFF\0\0", 8);
+  const Image small = pdf::readImage(makePng(2, 2, PNG_FORMAT_RGBA, pixels), 1);
+  CHECK(small.rgb == std::string("\x64\0\0", 3));
+  CHECK(small.alpha == "\x80");
+}
+
 TEST_CASE("a grey PNG is read as colours without alpha") {
   const Image image = pdf::readImage(makePng(2, 1, PNG_FORMAT_GRAY, "\x10\x20"));
   CHECK(image.rgb == "\x10\x10\x10\x20\x20\x20");

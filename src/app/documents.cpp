@@ -47,7 +47,10 @@ std::shared_ptr<const typeset::Image> readLogo(const std::string& file, base::Di
     return {};
   }
   try {
-    return std::make_shared<const typeset::Image>(pdf::readImage(*bytes));
+    constexpr std::int64_t inch = 72, perInch = 600;  // finer than office printers
+    constexpr auto rows =
+        static_cast<std::size_t>(typeset::logoHeight.raw * perInch / typeset::Dim::pt(inch).raw);
+    return std::make_shared<const typeset::Image>(pdf::readImage(*bytes, rows));
   } catch (const std::runtime_error& e) {
     messages.error({file}, "", e.what());
     return {};

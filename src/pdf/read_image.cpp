@@ -4,6 +4,7 @@
 #include "pdf/file.h"
 #include "pdf/jpeg.h"
 #include "pdf/pixels.h"
+#include "pdf/shrink.h"
 
 #include <png.h>
 
@@ -61,7 +62,7 @@ void pack(typeset::Image& image) {
   if (!image.alpha.empty()) image.packedAlpha = deflated(image.alpha, Effort::Thorough);
 }
 
-typeset::Image readPng(std::string_view bytes) {
+typeset::Image readPng(std::string_view bytes, std::size_t rows) {
   const auto damaged = [] { return std::runtime_error("the PNG picture is damaged or cut off"); };
   PngReader reader;
   png_image& png = reader.image;
@@ -70,27 +71,22 @@ typeset::Image readPng(std::string_view bytes) {
   if (!reachesEnd(bytes)) throw damaged();
 
   const bool hasAlpha = (png.format & PNG_FORMAT_FLAG_ALPHA) != 0;
-  png.format = hasAlpha ? PNG_FORMAT_RGBA : PNG_FORMAT_RGB;
+  png.format = PNG_FORMAT_RGBA;
   png.flags |= PNG_IMAGE_FLAG_16BIT_sRGB;  // else 16-bit pictures come out too bright
-  std::string pixels(PNG_IMAGE_SIZE(png), '\0');
-  if (!png_image_finish_read(&png, nullptr, pixels.data(), 0, nullptr)) throw damaged();
+  Pixels pixels{png.width, png.height, std::string(PNG_IMAGE_SIZE(png), '\0')};
+  if (!png_image_finish_read(&png, nullptr, pixels.rgba.data(), 0, nullptr)) throw damaged();
+  pixels = shrink(std::move(pixels), rows);
 
   typeset::Image image;
-  image.width = static_cast<int>(png.width);
-  image.height = static_cast<int>(png.height);
-  if (!hasAlpha) {
-    image.rgb = std::move(pixels);
-    pack(image);
-    return image;
-  }
-  const std::size_t count = pixels.size() / 4;
+  image.width = static_cast<int>(pixels.width);
+  image.height = static_cast<int>(pixels.height);
+  const std::size_t count = pixels.width * pixels.height;
   image.rgb.resize(3 * count);
-  image.alpha.resize(count);
-  const char* from = pixels.data();
-  char *rgb = image.rgb.data(), *alpha = image.alpha.data();
-  for (std::size_t i = 0; i < count; ++i, from += 4, rgb += 3) {
-    std::memcpy(rgb, from, 3);
-    *alpha++ = from[3];
+  if (hasAlpha) image.alpha.resize(count);
+  const char* from = pixels.rgba.data();
+  for (std::size_t i = 0; i < count; ++i, from += 4) {
+    std::memcpy(image.rgb.data() + 3 * i, from, 3);
+    if (hasAlpha) image.alpha[i] = from[3];
   }
   pack(image);
   return image;
@@ -98,8 +94,8 @@ typeset::Image readPng(std::string_view bytes) {
 
 }  // namespace
 
-typeset::Image readImage(std::string_view bytes) {
-  if (bytes.substr(0, pngSignature.size()) == pngSignature) return readPng(bytes);
+typeset::Image readImage(std::string_view bytes, std::size_t rows) {
+  if (bytes.substr(0, pngSignature.size()) == pngSignature) return readPng(bytes, rows);
   if (bytes.substr(0, 3) == "\xFF\xD8\xFF") return readJpeg(bytes);
   throw std::runtime_error("not a PNG or JPEG picture");
 }

@@ -85,7 +85,7 @@ class FurnitureSetter {
   }
 
   void addLetterhead() {
-    addLogo({grid_.left, letterBaseline - Dim::pt(30)}, Dim::pt(30));
+    addLogo({grid_.left, letterBaseline - logoHeight}, logoHeight);
     // The firm's lines get half of the column, and what the name leaves of the other half.
     const Dim half = (grid_.text - grid_.gutter) / 2;
     Dim name;

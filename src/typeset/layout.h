@@ -9,6 +9,9 @@
 
 namespace typeset {
 
+/// Of the letterhead: no logo is higher.
+inline constexpr Dim logoHeight = Dim::pt(30);
+
 /// What stands around the text on every page, as ready words.
 struct Furniture {
   std::string firm;                          // name
