@@ -31,6 +31,15 @@ TEST_CASE("qpdf finds nothing wrong with a file of everything") {
   CHECK(holds(said.text, "No syntax or stream encoding errors found"));
 }
 
+TEST_CASE("all objects but streams share one stream, and only where the standard allows it") {
+  // PDF/A-1 builds on PDF 1.4, which has no such streams: ISO 19005-1:2005, 6.1.4.
+  const auto kinds = [](pdf::Variant variant) {
+    return run("qpdf --show-xref %", pdf::write(everything(), variant)).text;
+  };
+  CHECK(holds(kinds(pdf::Variant::A2b), " compressed; stream = "));
+  CHECK_FALSE(holds(kinds(pdf::Variant::A1b), " compressed; stream = "));
+}
+
 TEST_CASE("poppler draws and reads a file of everything without complaint") {
   const std::string bytes = pdf::write(everything());
   CHECK(run("pdftocairo -pdf % /dev/null", bytes).text.empty());

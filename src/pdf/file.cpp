@@ -3,6 +3,7 @@
 #include "pdf/file.h"
 
 #include "pdf/notation.h"
+#include "pdf/packed.h"
 
 #include <hpdf.h>
 #include <hpdf_doc.h>
@@ -60,6 +61,10 @@ Raw& setEntries(HPDF_Dict dictionary, std::string entries) {
   dictionary->after_write_fn = writeData;
   dictionary->free_fn = freeRaw;
   return *raw;
+}
+
+bool isStream(HPDF_Dict dictionary) {
+  return dictionary->write_fn == writeEntries && static_cast<const Raw*>(dictionary->attr)->isStream;
 }
 
 template <class T>
@@ -151,22 +156,58 @@ void File::setCatalogue(std::string entries) { fill({document_->catalog, 1}, std
 
 void File::setInformation(std::string entries) { fill({document_->info, 1}, std::move(entries)); }
 
-std::string File::save() {
-  HPDF_BYTE bytes[16];
-  for (std::size_t i = 0; i < 16; ++i)
-    bytes[i] = static_cast<HPDF_BYTE>(digest_.value()[i / 8] >> (56 - 8 * (i % 8)));
+std::string File::save(Objects objects) { return objects == Objects::Packed ? packed() : plain(); }
+
+std::string File::plain() {
   const HPDF_Array id = made(HPDF_Array_New(document_->mmgr));
   HPDF_Dict_Add(document_->trailer, "ID", id);
-  for (int i = 0; i < 2; ++i) HPDF_Array_Add(id, made(HPDF_Binary_New(document_->mmgr, bytes, 16)));
-
+  std::string name = identifier();
+  for (int i = 0; i < 2; ++i)
+    HPDF_Array_Add(id, made(HPDF_Binary_New(document_->mmgr, reinterpret_cast<HPDF_BYTE*>(name.data()),
+                                            static_cast<HPDF_UINT>(name.size()))));
   std::string out;
-  out.reserve(200'000);
   document_->stream = made(HPDF_CallbackWriter_New(document_->mmgr, append, &out));
   HPDF_SaveToStream(document_.get());
-  // The library's errors stick, so one look at the end is enough.
+  checkErrors();
+  return out;
+}
+
+// The library writes each object; it has no streams of objects.
+std::string File::packed() {
+  std::string text;
+  text.reserve(200'000);
+  document_->stream = made(HPDF_CallbackWriter_New(document_->mmgr, append, &text));
+  std::vector<std::size_t> ends;
+  std::vector<ObjectText> objects;
+  for (HPDF_UINT i = 1; const HPDF_XrefEntry entry = HPDF_Xref_GetEntry(document_->xref, i); ++i) {
+    HPDF_Obj_WriteValue(entry->obj, document_->stream, nullptr);
+    objects.push_back({{}, isStream(static_cast<HPDF_Dict>(entry->obj))});
+    ends.push_back(text.size());
+  }
+  checkErrors();
+  for (std::size_t i = 0; i < objects.size(); ++i) {
+    const std::size_t begin = i == 0 ? 0 : ends[i - 1];
+    objects[i].syntax = std::string_view(text).substr(begin, ends[i] - begin);
+  }
+  const auto numberOf = [](HPDF_Dict dictionary) {
+    return std::to_string(dictionary->header.obj_id & 0x00FFFFFF) + " 0 R";
+  };
+  const std::string id = literal(identifier());
+  return packedFile(objects, "/Root " + numberOf(document_->catalog) + "/Info " + numberOf(document_->info) +
+                                 "/ID[" + id + id + "]");
+}
+
+std::string File::identifier() const {
+  std::string bytes;
+  for (std::size_t i = 0; i < 16; ++i)
+    bytes += static_cast<char>(digest_.value()[i / 8] >> (56 - 8 * (i % 8)));
+  return bytes;
+}
+
+/// The library's errors stick, so one look at the end is enough.
+void File::checkErrors() const {
   if (HPDF_GetError(document_.get()) != HPDF_OK)
     throw std::logic_error("internal error: the PDF library refused");
-  return out;
 }
 
 }  // namespace pdf

@@ -36,6 +36,9 @@ enum class Packing {
   AsIs
 };
 
+/// How objects that are no streams are kept: all in one deflated stream, or one by one, as PDF/A-1 wants.
+enum class Objects { Packed, Plain };
+
 class File {
  public:
   File();
@@ -60,9 +63,14 @@ class File {
   void setInformation(std::string entries);
 
   /// The bytes, with an identifier computed from everything that was added.
-  std::string save();
+  std::string save(Objects objects = Objects::Packed);
 
  private:
+  std::string packed();
+  std::string plain();
+  std::string identifier() const;
+  void checkErrors() const;
+
   std::unique_ptr<_HPDF_Doc_Rec, void (*)(_HPDF_Doc_Rec*)> document_;
   Digest digest_;
 };

@@ -59,14 +59,15 @@ std::vector<UsedGlyphs> usedGlyphs(const typeset::Document& document, const Word
   return used;
 }
 
-Object embed(File& file, const CutFont& font) {
-  const Object cidSet = file.addStream("", font.cidSet, Packing::Deflated);
+Object embed(File& file, const CutFont& font, Variant variant) {
+  std::string cidSet;  // ISO 19005-1:2005, 6.3.5; later parts do without
+  if (variant == Variant::A1b)
+    cidSet = "/CIDSet " + reference(file.addStream("", font.cidSet, Packing::Deflated)) + "\n";
   const Object program = file.addStream(
       font.isCff ? "/Subtype /CIDFontType0C\n" : "/Length1 " + std::to_string(font.programSize) + "\n",
       font.program, Packing::Deflated);
-  const Object descriptor =
-      file.addDictionary(font.descriptor + "/CIDSet " + reference(cidSet) +
-                         (font.isCff ? "\n/FontFile3 " : "\n/FontFile2 ") + reference(program) + "\n");
+  const Object descriptor = file.addDictionary(
+      font.descriptor + cidSet + (font.isCff ? "/FontFile3 " : "/FontFile2 ") + reference(program) + "\n");
   const Object descendant =
       file.addDictionary(std::string("/Type /Font\n/Subtype /") +
                          (font.isCff ? "CIDFontType0" : "CIDFontType2") + "\n/BaseFont /" + font.name +
@@ -81,13 +82,14 @@ Object embed(File& file, const CutFont& font) {
 
 }  // namespace
 
-std::vector<EmbeddedFont> embedFonts(File& file, const typeset::Document& document, const WordEnds& ends) {
+std::vector<EmbeddedFont> embedFonts(File& file, const typeset::Document& document, const WordEnds& ends,
+                                     Variant variant) {
   const std::vector<UsedGlyphs> used = usedGlyphs(document, ends);
   std::vector<EmbeddedFont> fonts(document.faces.size());
   for (std::size_t i = 0; i < fonts.size(); ++i)
     if (!used[i].glyphs.empty()) {
       fonts[i].cut = cutFont(glyphSet(document.faces[i], used[i]));
-      fonts[i].object = embed(file, *fonts[i].cut);
+      fonts[i].object = embed(file, *fonts[i].cut, variant);
     }
   return fonts;
 }

@@ -3,6 +3,7 @@
 
 #include "pdf/cut_font.h"
 #include "pdf/file.h"
+#include "pdf/write.h"
 
 #include <vector>
 
@@ -16,6 +17,7 @@ struct EmbeddedFont {
 
 /// By index of Document::faces. Throws std::runtime_error when a face cannot be subset and std::logic_error
 /// when a run names an unknown face or glyph.
-std::vector<EmbeddedFont> embedFonts(File& file, const typeset::Document& document, const WordEnds& ends);
+std::vector<EmbeddedFont> embedFonts(File& file, const typeset::Document& document, const WordEnds& ends,
+                                     Variant variant);
 
 }  // namespace pdf

@@ -33,7 +33,7 @@ std::string write(const typeset::Document& document, Variant variant) {
   if (document.pages.empty()) throw std::logic_error("internal error: a document without pages");
   File file;
   const WordEnds ends(document);
-  const std::vector<EmbeddedFont> fonts = embedFonts(file, document, ends);
+  const std::vector<EmbeddedFont> fonts = embedFonts(file, document, ends, variant);
   const std::vector<Object> images = embedImages(file, document, variant);
   const Object shared = file.addDictionary(resources(fonts, images));
 
@@ -56,7 +56,7 @@ std::string write(const typeset::Document& document, Variant variant) {
     catalogue += "/Outlines " + reference(*outline) + "\n";
   catalogue += addMetadata(file, document, variant);
   file.setCatalogue(std::move(catalogue));
-  return file.save();
+  return file.save(variant == Variant::A1b ? Objects::Plain : Objects::Packed);
 }
 
 }  // namespace pdf
