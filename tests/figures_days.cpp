@@ -1,6 +1,7 @@
 // The drawings of the day plan: strips on the decks, and the hours fit for a coat.
 #include "figures_pen.h"
 
+#include "figures/hours_runs.h"
 #include "figures/strip_bands.h"
 
 #include <algorithm>
@@ -170,7 +171,7 @@ model::Hour hour(int clock, std::vector<model::Gate> reasons) {
 /// Dark to five, dew to eight, fit to noon, hot boards to seven, dark; one hour of damp air at ten.
 figures::HoursDay summerDay() {
   using model::Gate;
-  figures::HoursRow row{"A\u00A0\u00A0Landing", {}, {{8 * 60 + 30, 9 * 60 + 50, "first coat"}}, {}};
+  figures::HoursRow row{"A\u00A0\u00A0Landing", {}, {{8 * 60 + 30, 9 * 60 + 50, 1, "first coat"}}, {}};
   for (int h = 0; h < 24; ++h) {
     if (h < 5 || h >= 19) row.hours.push_back(hour(h, {Gate::Damp, Gate::Dark}));
     else if (h < 8) row.hours.push_back(hour(h, {Gate::Dew}));
@@ -189,19 +190,107 @@ figures::HoursDay summerDay() {
 
 }  // namespace
 
-TEST_CASE("the hours of a day say in words or letters why they are not fit") {
+TEST_CASE("the hours of a day say in words why they are not fit, or in one word, or in the legend") {
   const auto d = figures::hoursChart(summerDay(), metric().pen(), Dim::mm(166));
   CHECK(hasText(d, "boards too hot"));
-  CHECK(hasText(d, "A"));  // an hour is too narrow for words, and the last one for 'dark'
-  CHECK(hasText(d, "Solid: fit. Frame: planned. Hatched: not fit; A\u00A0air too damp; N\u00A0dark."));
+  CHECK(hasText(d, "damp"));  // an hour is too narrow for 'air too damp'
   CHECK(hasText(d, "sunrise 06:55"));
-  CHECK(hasText(d, "first"));
+  // The legend tells what is drawn and has no room for a word: ten minutes before the sun sets.
+  for (const char* text : {"fit", "first coat planned", "hatched: not fit", "air too damp"})
+    CHECK(hasText(d, text));
   checkInside(d);
-  CHECK(d.alt ==
-        "Hours fit for a coat: A\u00A0\u00A0Landing: 6 to 8 dew, 8 to 10 fit, 10 to 11 air too damp, 11 to "
-        "12 fit, "
-        "12 to 19 "
-        "boards too hot, 19 to 20 dark, first coat planned 08:30 to 09:50; sunrise 06:55; sunset 19:10.");
+  CHECK(
+      d.alt ==
+      "Hours fit for a coat: A\u00A0\u00A0Landing: 6 to 8 dew, 8 to 10 fit, 10 to 11 air too damp, 11 to "
+      "12 fit, 12 to 19 boards too hot, 19 to 19:10 air too damp, 19:10 to 20 dark, first coat planned 08:30 "
+      "to 09:50; sunrise 06:55; sunset 19:10.");
+}
+
+TEST_CASE("no word in the hours of a day could be taken for the letter of a deck") {
+  auto day = summerDay();
+  day.rows.front().coats.clear();
+  const auto d = figures::hoursChart(day, metric().pen(), Dim::mm(166));
+  for (const auto& item : d.items) {
+    const auto* r = std::get_if<TextRun>(&item.what);
+    if (r && r->text.size() == 1) CHECK_FALSE(std::isupper(static_cast<unsigned char>(r->text[0])));
+  }
+}
+
+TEST_CASE("it is dark up to the minute of sunrise, and the rest of that hour has its own reason or none") {
+  using model::Gate;
+  figures::HoursDay day;
+  day.sunrise = 6 * 60 + 40;
+  day.sunset = 19 * 60 + 30;
+  const auto runs = figures::runsOf(
+      {hour(6, {Gate::AirCold, Gate::Dark}), hour(7, {Gate::AirCold}), hour(18, {}), hour(19, {Gate::Dark})},
+      day);
+  REQUIRE(runs.size() == 5);
+  CHECK((runs[0].at.from == 6 * 60 && runs[0].at.until == 6 * 60 + 40 && runs[0].reason == Gate::Dark));
+  CHECK((runs[1].at.from == 6 * 60 + 40 && runs[1].at.until == 8 * 60 && runs[1].reason == Gate::AirCold));
+  CHECK(runs[2].isFit);
+  CHECK((runs[3].at.until == 19 * 60 + 30 && !runs[3].isFit && !runs[3].reason));
+  CHECK((runs[4].at.from == 19 * 60 + 30 && runs[4].reason == Gate::Dark));
+}
+
+TEST_CASE("a legend explains the hatches that have no room for a word, and no others") {
+  using model::Gate;
+  auto day = summerDay();
+  day.sunset = 19 * 60 + 45;  // a quarter of an hour is 2.1 mm
+  const auto d = figures::hoursChart(day, metric().pen(), Dim::mm(166));
+  CHECK(hasText(d, "dark"));
+  CHECK_FALSE(hasText(d, "boards too hot, dew"));
+  const auto* dark = runOf(d, "dark");
+  REQUIRE(dark);
+  CHECK(dark->baseline.y > runOf(d, "sunrise 06:55")->baseline.y);  // below the strips
+}
+
+TEST_CASE("each planned coat has its number, beside the frame where that is too narrow") {
+  auto day = summerDay();
+  day.rows.front().coats = {{8 * 60, 8 * 60 + 10, 1, "first coat"}, {9 * 60, 9 * 60 + 50, 2, "second coat"}};
+  const auto d = figures::hoursChart(day, metric().pen(), Dim::mm(166));
+  CHECK((hasText(d, "1") && hasText(d, "2")));
+  CHECK((hasText(d, "first coat planned") && hasText(d, "second coat planned")));
+  // 14 hours on 166 - side and gutter; ten minutes are too narrow for a figure, so it stands right of them.
+  const auto left = Dim::milli(theme().sideWidth) + Dim::milli(theme().gutter);
+  const auto on = [&](int minutes) { return left + (Dim::mm(166) - left) * (minutes - 360) / 840; };
+  CHECK(runOf(d, "1")->baseline.x > on(8 * 60 + 10));
+  CHECK((runOf(d, "2")->baseline.x > on(9 * 60) && runOf(d, "2")->baseline.x < on(9 * 60 + 50)));
+}
+
+TEST_CASE("the reason of a run stands where no coat is planned") {
+  const std::vector<figures::CoatSpan> coats = {{9 * 60, 10 * 60, 1, ""}, {12 * 60, 13 * 60, 2, ""}};
+  const auto free = figures::freePart({{8 * 60, 15 * 60}, false, model::Gate::Damp}, coats);
+  CHECK((free.from == 10 * 60 && free.until == 12 * 60));  // 8-9, 10-12, 13-15: the first of the longest
+}
+
+TEST_CASE("the label of the last hour is left out where it would leave the drawing") {
+  auto day = summerDay();
+  const auto shown = [&] { return figures::hoursChart(day, metric().pen(), Dim::mm(166)); };
+  CHECK_FALSE(hasText(shown(), "20"));
+  CHECK(hasText(shown(), "18"));
+  day.until = 21;
+  CHECK(hasText(shown(), "20"));
+}
+
+TEST_CASE("how warm the boards get is written below the curve where the limit runs close above it") {
+  auto day = summerDay();
+  day.surfaceMax = 40;
+  day.limitWords = "limit 40 °C";
+  day.dewWords = "dew point 3 °C";
+  for (auto& h : day.rows.front().hours) {
+    h.dewPoint = 3;
+    h.surface = 37 - std::abs(h.at.minutes / 60 - 14);
+  }
+  day.rows.front().warmest = "37 °C";
+  const auto above = [&] {
+    const auto d = figures::hoursChart(day, metric().pen(), Dim::mm(166));
+    const auto *peak = runOf(d, "37 °C"), *limit = runOf(d, "limit 40 °C");
+    REQUIRE((peak && limit));
+    return limit->baseline.y - peak->baseline.y;
+  };
+  CHECK(above() < -Dim::mm(3));  // the limit's own words stand on its line, 1 mm above
+  day.surfaceMax = 60;
+  CHECK(above() < -Dim::mm(8));  // far above the curve
 }
 
 TEST_CASE("the chart of hours shows how warm the boards get, once for decks of one course") {

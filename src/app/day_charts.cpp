@@ -51,14 +51,27 @@ void tellWarmth(figures::HoursDay& day, const sheets::Computed& x, const sheets:
     day.dewWords = w("hours_chart.dew_point", {{"degrees", sheets::degreesText(*dewLeast, *dewMost, w)}});
 }
 
+/// Each second hour: '06:00' '08:00', or by the twelve hours '6 am' '8' '10' 'noon' '2 pm' '4'.
+std::vector<std::string> axisOf(int from, int until, const sheets::Words& w, bool isTwelve) {
+  std::vector<std::string> labels;
+  for (int hour = from; hour <= until && hour < 24; hour += 2) {
+    const bool isFirstOfHalf = hour == from || (hour > 12 && hour <= 14);
+    const auto half = hour < 12 ? "dates.am" : "dates.pm";
+    const auto number = std::to_string(hour > 12 ? hour - 12 : hour);
+    if (!isTwelve) labels.push_back(w.clock(hour * 60));
+    else if (hour == 12) labels.push_back(w("hours_chart.noon"));
+    else labels.push_back(isFirstOfHalf ? w(half, {{"time", number}}) : number);
+  }
+  return labels;
+}
+
 typeset::Drawing hoursOf(const sheets::Day& day, const sheets::Computed& x, const sheets::Words& w,
                          const figures::Pen& pen, typeset::Dim width) {
   const auto& crew = x.c.job.crew;
   figures::HoursDay hours;
   hours.from = std::min(6, crew.startMinutes / 60);
   hours.until = std::max(20, (crew.endMinutes + 59) / 60);
-  for (int hour = hours.from; hour <= hours.until && hour < 24; hour += 2)
-    hours.clock.push_back(w.clock(hour * 60));
+  hours.clock = axisOf(hours.from, hours.until, w, x.c.region->monthFirst);
   for (const auto& light : x.plan.light) {
     if (light.date != day.date) continue;
     const auto minutes = [&](const std::optional<base::LocalTime>& t) {
@@ -73,7 +86,8 @@ typeset::Drawing hoursOf(const sheets::Day& day, const sheets::Computed& x, cons
     figures::HoursRow row{sheets::deckLetter(deck) + "\u00A0\u00A0" + x.c.job.areas[deck].name, {}, {}, {}};
     for (const auto& coat : day.coats) {
       if (coat.deck == deck)
-        row.coats.push_back({coat.from, coat.until, w("coats.names." + std::to_string(coat.coat))});
+        row.coats.push_back(
+            {coat.from, coat.until, coat.coat, w("coats.names." + std::to_string(coat.coat))});
     }
     if (row.coats.empty()) continue;
     for (const auto& hour : x.plan.hours) {

@@ -42,6 +42,7 @@ typeset::Drawing stripsPlan(const model::Case& c, const model::Estimate& e,
 /// A coat planned on a deck, in minutes of the clock.
 struct CoatSpan {
   int from = 0, until = 0;
+  int number = 1;
   std::string name;  // 'first coat'
 };
 struct HoursRow {
@@ -54,14 +55,14 @@ struct HoursDay {
   std::vector<HoursRow> rows;
   std::optional<int> sunrise, sunset;  // minutes of the clock
   int from = 6, until = 20;            // hours shown
-  std::vector<std::string> clock;      // words of each second hour from 'from' on: '06:00'
-  std::vector<std::string> sun;        // 'sunrise 06:55' and 'sunset 20:10'; as many as are given
-  double surfaceMax = 0;               // C, warmest boards the product may be laid on
-  std::string limitWords, dewWords;    // 'limit 35 °C', 'dew point 11 °C'
+  std::vector<std::string> clock;    // words of each second hour from 'from' on: '06:00', or '6 am' '8' '10'
+  std::vector<std::string> sun;      // 'sunrise 06:55' and 'sunset 20:10'; as many as are given
+  double surfaceMax = 0;             // C, warmest boards the product may be laid on
+  std::string limitWords, dewWords;  // 'limit 35 °C', 'dew point 11 °C'
 };
 /// How warm the boards get, and the hours of a day as a strip for each deck: those fit for a coat solid, the
-/// others hatched with the first reason in words, or as a letter that a legend below explains; the planned
-/// coats framed. Empty without rows.
+/// others hatched with the first reason in words, in one short word, or told by the legend below; the planned
+/// coats framed and numbered. Empty without rows.
 typeset::Drawing hoursChart(const HoursDay& day, const Pen& pen, typeset::Dim width);
 
 /// One station of the timeline: when the customer may do something again.

@@ -55,6 +55,7 @@ std::optional<model::Colour> fillOf(Hatch hatch, const Pen& pen) {
     case Hatch::Upright:
     case Hatch::Level:
     case Hatch::Crossed:
+    case Hatch::Dashes:
     case Hatch::Dots:
       break;
   }
@@ -79,6 +80,9 @@ Path linesOf(Hatch hatch, const Rect& r) {
     case Hatch::Level:
       addLevels(path, r, tenths(10));
       break;
+    case Hatch::Dashes:
+      addLevels(path, r, tenths(12));
+      break;
     case Hatch::Crossed:
       addSlashes(path, r, tenths(16), false);
       addSlashes(path, r, tenths(16), true);
@@ -101,8 +105,10 @@ void putHatched(Items& items, const Rect& r, Hatch hatch, const Pen& pen) {
   const auto ink = colour(pen, "ink");
   if (const auto fill = fillOf(hatch, pen)) put(items, box(r, fill, std::nullopt));
   if (Path lines = linesOf(hatch, r); !lines.steps.empty()) {
+    std::vector<Dim> dash;
+    if (hatch == Hatch::Dashes) dash = {tenths(9), tenths(11)};
     if (hatch == Hatch::Dots) lines.fill = ink;
-    else lines.stroke = Stroke{ink, hundredthsPt(40), {}, false};
+    else lines.stroke = Stroke{ink, hundredthsPt(hatch == Hatch::Dashes ? 80 : 40), std::move(dash), false};
     put(items, std::move(lines));
   }
   put(items, box(r, std::nullopt, Stroke{ink, hundredthsPt(50), {}, false}));

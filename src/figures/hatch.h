@@ -16,6 +16,7 @@ enum class Hatch {
   Upright,    // lines up and down
   Level,      // lines across
   Crossed,    // both slashes
+  Dashes,     // broken lines across
   Dots
 };
 

@@ -1,62 +1,15 @@
 // The hours of a day for each deck: fit for a coat or why not, with the planned coats framed.
-#include "figures/hatch.h"
+#include "figures/hours_runs.h"
 #include "figures/surface_curve.h"
 #include "model/names.h"
 
 #include <algorithm>
+#include <functional>
+#include <map>
 
 namespace figures {
 
 namespace {
-
-/// The first reason speaks; that it is dark outweighs the rest.
-model::Gate reasonOf(const model::Hour& hour) {
-  const auto& all = hour.reasons;
-  const bool isDark = std::find(all.begin(), all.end(), model::Gate::Dark) != all.end();
-  return isDark || all.empty() ? model::Gate::Dark : all.front();
-}
-
-/// What is too hot leans one way, what is too wet the other.
-Hatch hatchOf(model::Gate gate) {
-  switch (gate) {
-    case model::Gate::AirHot:
-    case model::Gate::BoardsHot:
-      return Hatch::Slash;
-    case model::Gate::Dew:
-    case model::Gate::DewBefore:
-    case model::Gate::Damp:
-    case model::Gate::Rain:
-    case model::Gate::Wet:
-    case model::Gate::RainBefore:
-    case model::Gate::Moisture:
-      return Hatch::Backslash;
-    case model::Gate::AirCold:
-    case model::Gate::Wind:
-    case model::Gate::Unknown:
-      return Hatch::Upright;
-    case model::Gate::Dark:
-      return Hatch::Level;
-  }
-  throw std::logic_error("internal error: no such gate");
-}
-
-/// Hours in a row that are alike.
-struct Run {
-  int from = 0, until = 0;  // minutes of the clock
-  std::optional<model::Gate> reason;
-};
-
-std::vector<Run> runsOf(const std::vector<model::Hour>& hours, int from, int until) {
-  std::vector<Run> runs;
-  for (const auto& hour : hours) {
-    const int start = std::max(hour.at.minutes, from), end = std::min(hour.at.minutes + 60, until);
-    if (start >= end) continue;
-    const auto reason = hour.isFit ? std::nullopt : std::optional(reasonOf(hour));
-    if (!runs.empty() && runs.back().until == start && runs.back().reason == reason) runs.back().until = end;
-    else runs.push_back({start, end, reason});
-  }
-  return runs;
-}
 
 class HoursWriter {
  public:
@@ -105,16 +58,17 @@ class HoursWriter {
   std::string reason(model::Gate gate) const {
     return pen_.language("hours_chart.reasons." + std::string(model::nameOf(gate)));
   }
-  std::string letter(model::Gate gate) const {
-    return pen_.language("hours_chart.letters." + std::string(model::nameOf(gate)));
+  std::string shortReason(model::Gate gate) const {
+    return pen_.language("hours_chart.shorts." + std::string(model::nameOf(gate)));
   }
 
+  /// Each label stands over its hour; the last one is left out where it would leave the drawing.
   void putClock() {
     const Dim base = y_ + rise("drawing");
     for (std::size_t i = 0; i < day_.clock.size(); ++i) {
       const Words w = words(pen_, "drawing", day_.clock[i]);
       const Dim x = on((day_.from + 2 * static_cast<int>(i)) * 60);
-      put(out_.items, w, {std::min(x - w.width / 2, width_ - w.width), base});
+      if (x + w.width / 2 <= width_) put(out_.items, w, {x - w.width / 2, base});
     }
     y_ += leading("drawing");
   }
@@ -141,39 +95,60 @@ class HoursWriter {
       put(out_.items, words(pen_, "table", l), {{}, base});
       base += leading("table");
     }
-    for (const auto& run : runsOf(row.hours, day_.from * 60, day_.until * 60)) {
-      const Rect part = {{on(run.from), top}, {on(run.until) - on(run.from), high}};
+    for (const auto& run : runsOf(row.hours, day_)) {
+      const Rect part = {{on(run.at.from), top}, {on(run.at.until) - on(run.at.from), high}};
       put(out_.items, box(part, colour(pen_, "white"), std::nullopt));
-      putHatched(out_.items, part, run.reason ? hatchOf(*run.reason) : Hatch::Wood, pen_);
-      if (run.reason) putReason(*run.reason, part);
+      putHatched(out_.items, part, hatchOf(run), pen_);
+      if (run.isFit) isSomeFit_ = true;
+      else putReason(run, row, part);
     }
+    const Dim over = tenths(4);
     for (const auto& coat : row.coats) {
-      const Dim over = tenths(4);
-      const Rect frame = {{on(coat.from), top - over}, {on(coat.until) - on(coat.from), high + over * 2}};
-      put(out_.items, box(frame, std::nullopt, Stroke{colour(pen_, "ink"), hundredthsPt(200), {}, false}));
-      for (const auto& w : {boldWords(pen_, "drawing", coat.name),
-                            boldWords(pen_, "drawing", coat.name.substr(0, coat.name.find(' ')))}) {
-        const std::size_t before = out_.items.size();
-        putOnPatch(out_.items, w, frame);
-        if (out_.items.size() > before) break;
-      }
+      putFrame(coat.number, {{on(coat.from), top - over}, {on(coat.until) - on(coat.from), high + over * 2}});
+      coats_.emplace(coat.number, coat.name);
     }
     y_ += whole + unit_;
   }
 
-  /// In words where they have room, else as a letter.
-  void putReason(model::Gate gate, const Rect& part) {
+  /// In words where they have room beside the planned coats, else in one word; else the legend tells.
+  void putReason(const Run& run, const HoursRow& row, const Rect& part) {
+    const Hatch hatch = hatchOf(run);
+    Told& told = told_[hatch];
+    const std::string text = run.reason ? reason(*run.reason) : pen_.language("hours_chart.part_hour");
+    if (std::find(told.reasons.begin(), told.reasons.end(), text) == told.reasons.end())
+      told.reasons.push_back(text);
+    const Span free = freePart(run, row.coats);
+    const Rect room = {{on(free.from), part.at.y}, {on(free.until) - on(free.from), part.size.h}};
     const std::size_t before = out_.items.size();
-    putOnPatch(out_.items, words(pen_, "drawing", reason(gate)), part);
-    if (out_.items.size() > before) return;
-    const Words w = words(pen_, "drawing", letter(gate));
-    const Dim air = tenths(5);
-    const Point middle = {part.at.x + part.size.w / 2, part.at.y + part.size.h / 2};
+    if (run.reason) {
+      putOnPatch(out_.items, words(pen_, "drawing", text), room);
+      const Words w = words(pen_, "drawing", shortReason(*run.reason));
+      const Dim air = tenths(5);
+      if (out_.items.size() == before && w.width + air * 2 < room.size.w)
+        putOn(w, {room.at.x + room.size.w / 2, room.at.y + room.size.h / 2}, air);
+    }
+    if (out_.items.size() == before) told.isNeeded = true;
+  }
+
+  void putOn(const Words& w, Point middle, Dim air) {
     put(out_.items, box({{middle.x - w.width / 2 - air, middle.y - w.height / 2 - air},
                          {w.width + air * 2, w.height + air * 2}},
                         colour(pen_, "white"), std::nullopt));
     putCentred(out_.items, w, middle);
-    if (std::find(letters_.begin(), letters_.end(), gate) == letters_.end()) letters_.push_back(gate);
+  }
+
+  /// A frame with its number inside, or beside it where it is too narrow.
+  void putFrame(int coat, const Rect& frame) {
+    const Dim air = tenths(6), thick = hundredthsPt(200);
+    const Words number = boldWords(pen_, "drawing", std::to_string(coat));
+    const Dim wide = number.width + air * 2 + thick;
+    Dim middle = frame.at.x + frame.size.w / 2;
+    if (frame.size.w < wide) {
+      const bool hasRoom = right(frame) + wide <= width_;
+      middle = hasRoom ? right(frame) + wide / 2 : frame.at.x - wide / 2;
+    }
+    putOn(number, {middle, frame.at.y + frame.size.h / 2}, air);
+    put(out_.items, box(frame, std::nullopt, Stroke{colour(pen_, "ink"), thick, {}, false}));
   }
 
   /// Ticks that hang from the rows, with the times of sunrise and sunset.
@@ -195,14 +170,53 @@ class HoursWriter {
     if (isShown) y_ += unit_ + tenths(5) + leading("drawing");
   }
 
+  /// What is drawn and does not say itself what it is.
   void putLegend() {
-    std::string text = pen_.language("hours_chart.legend");
-    for (const auto gate : letters_) text += "; " + letter(gate) + "\u00a0" + reason(gate);
     y_ += unit_;
-    for (const auto& l : wrapped(pen_, "note", text + ".", width_ - left_, 4)) {
-      put(out_.items, words(pen_, "note", l), {left_, y_ + rise("note")});
-      y_ += leading("note");
+    legendX_ = left_;
+    const auto hatched = [&](Hatch hatch) {
+      return [this, hatch](const Rect& r) { putHatched(out_.items, r, hatch, pen_); };
+    };
+    std::vector<std::pair<Hatch, std::string>> needed;
+    for (const auto& [hatch, told] : told_) {
+      if (!told.isNeeded) continue;
+      std::string text;
+      for (const auto& r : told.reasons) text += (text.empty() ? "" : ", ") + r;
+      needed.push_back({hatch, std::move(text)});
     }
+    if (isSomeFit_) putEntry(hatched(Hatch::Wood), pen_.language("hours_chart.fit"));
+    for (const auto& [number, name] : coats_) {
+      const auto frame = [&, n = number](const Rect& r) { putFrame(n, r); };
+      putEntry(frame, pen_.language("hours_chart.planned", {{"coat", name}}));
+    }
+    std::string unfit = told_.empty() ? "" : pen_.language("hours_chart.unfit");
+    if (!unfit.empty()) putEntry({}, unfit, needed.empty() ? Dim{} : widthOf(needed.front().second));
+    for (const auto& [hatch, text] : needed) putEntry(hatched(hatch), text);
+    y_ += unit_ * 4;
+  }
+
+  static constexpr Dim swatchWidth = Dim::mm(6), swatchAir = tenths(12), entryAir = Dim::mm(4);
+
+  Dim widthOf(const std::string& text) const {
+    return swatchWidth + swatchAir + words(pen_, "note", text).width;
+  }
+
+  /// A swatch and its words, on the next line where this one is full. 'next' is the width of what it keeps
+  /// with.
+  void putEntry(const std::function<void(const Rect&)>& swatch, const std::string& text, Dim next = {}) {
+    const Dim pitch = unit_ * 4;
+    const Size size = swatch ? Size{swatchWidth, tenths(30)} : Size{};
+    const Dim air = swatch ? swatchAir : Dim{};
+    const Words w = words(pen_, "note", text);
+    const Dim wide = size.w + air + w.width + (next > Dim{} ? entryAir + next : Dim{});
+    if (legendX_ > left_ && legendX_ + wide > width_) {
+      legendX_ = left_;
+      y_ += pitch;
+    }
+    const Dim middle = y_ + pitch / 2;
+    if (swatch) swatch({{legendX_, middle - size.h / 2}, size});
+    put(out_.items, w, {legendX_ + size.w + air, middle + w.height / 2});
+    legendX_ += size.w + air + w.width + entryAir;
   }
 
   std::string alt() const {
@@ -210,13 +224,10 @@ class HoursWriter {
     for (std::size_t i = 0; i < day_.rows.size(); ++i) {
       text += (i == 0 ? " " : "; ") + day_.rows[i].name + ": ";
       bool isFirst = true;
-      for (const auto& run : runsOf(day_.rows[i].hours, day_.from * 60, day_.until * 60)) {
-        text +=
-            (isFirst ? "" : ", ") +
-            pen_.language("hours_chart.alt_run",
-                          {{"from", hourOf(run.from)},
-                           {"to", hourOf(run.until)},
-                           {"what", run.reason ? reason(*run.reason) : pen_.language("hours_chart.fit")}});
+      for (const auto& run : runsOf(day_.rows[i].hours, day_)) {
+        text += (isFirst ? "" : ", ") + pen_.language("hours_chart.alt_run", {{"from", clockOf(run.at.from)},
+                                                                              {"to", clockOf(run.at.until)},
+                                                                              {"what", wordsOf(run)}});
         isFirst = false;
       }
       for (const auto& coat : day_.rows[i].coats)
@@ -236,13 +247,29 @@ class HoursWriter {
     return pen_.language("hours_chart.alt_surface") + decks + "; " + day_.limitWords + "; " + day_.dewWords +
            ". ";
   }
-  static std::string hourOf(int minutes) { return std::to_string(minutes / 60); }
+  std::string wordsOf(const Run& run) const {
+    if (run.isFit) return pen_.language("hours_chart.fit");
+    return run.reason ? reason(*run.reason) : pen_.language("hours_chart.part_hour");
+  }
+  /// Full hours as '8'.
+  static std::string clockOf(int minutes) {
+    return minutes % 60 == 0 ? std::to_string(minutes / 60) : base::isoClock(minutes);
+  }
+
+  /// What a hatch stands for, and whether some of it has no room for a word of its own.
+  struct Told {
+    std::vector<std::string> reasons;
+    bool isNeeded = false;
+  };
 
   const HoursDay& day_;
   const Pen& pen_;
   Dim unit_, left_, width_, y_;
   std::size_t rowsFrom_ = 0;
-  std::vector<model::Gate> letters_;  // shown without words
+  Dim legendX_;
+  bool isSomeFit_ = false;
+  std::map<Hatch, Told> told_;        // of the hours that are not fit
+  std::map<int, std::string> coats_;  // names of the planned ones by number
   typeset::Drawing out_;
 };
 

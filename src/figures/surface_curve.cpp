@@ -63,6 +63,21 @@ Path smooth(const std::vector<Point>& points) {
   return path;
 }
 
+/// Does a course run through a box? Between two hours it is taken as straight.
+bool crosses(const std::vector<Point>& line, const Rect& r) {
+  for (std::size_t i = 1; i < line.size(); ++i) {
+    const Point a = line[i - 1], b = line[i];
+    const Dim from = std::max(a.x, r.at.x), to = std::min(b.x, right(r));
+    if (from >= to) continue;
+    const auto at = [&](Dim x) {
+      return a.y + Dim{base::mulDiv((b.y - a.y).raw, (x - a.x).raw, (b.x - a.x).raw, base::Round::HalfUp)};
+    };
+    const auto [least, most] = std::minmax(at(from), at(to));
+    if (least < bottom(r) && most > r.at.y) return true;
+  }
+  return false;
+}
+
 }  // namespace
 
 Dim putSurface(Items& items, const HoursDay& day, const Pen& pen, const std::function<Dim(int)>& on, Dim left,
@@ -92,16 +107,21 @@ Dim putSurface(Items& items, const HoursDay& day, const Pen& pen, const std::fun
     return line;
   };
   const auto ink = colour(pen, "ink"), accent = colour(pen, "accent");
+  const Dim rim = tenths(6);
+  const auto patchOf = [&](const Words& w, Point baseline) {
+    return Rect{{baseline.x - rim, baseline.y - w.height - rim}, {w.width + rim * 2, w.height + rim * 2}};
+  };
+  std::vector<Rect> taken;  // what words must not cover
   const auto onWhite = [&](const Words& w, Point baseline) {
-    const Dim rim = tenths(6);
-    put(items, box({{baseline.x - rim, baseline.y - w.height - rim}, {w.width + rim * 2, w.height + rim * 2}},
-                   colour(pen, "white"), std::nullopt));
+    taken.push_back(patchOf(w, baseline));
+    put(items, box(taken.back(), colour(pen, "white"), std::nullopt));
     put(items, w, baseline);
   };
 
   const Dim limit = at(limitAt);
   put(items, line({left, limit}, {width, limit},
                   {ink, hundredthsPt(60), {hundredthsPt(300), hundredthsPt(200)}, false}));
+  taken.push_back({{left, limit}, {width - left, Dim{}}});
   const auto dew = points(*courses.front().hours, &model::Hour::dewPoint);
   if (dew.size() > 1) {
     Path path = smooth(dew);
@@ -120,6 +140,13 @@ Dim putSurface(Items& items, const HoursDay& day, const Pen& pen, const std::fun
     const Words w = words(pen, "drawing", day.dewWords);
     onWhite(w, {width - w.width - tenths(12), dew.back().y - tenths(10)});
   }
+  const auto isFree = [&](const Rect& patch) {
+    const bool isUntaken =
+        std::none_of(taken.begin(), taken.end(), [&](const Rect& r) { return overlap(r, patch); });
+    return isUntaken && std::none_of(courses.begin(), courses.end(), [&](const Course& c) {
+             return crosses(points(*c.hours, &model::Hour::surface), patch);
+           });
+  };
   for (std::size_t i = 0; i < courses.size(); ++i) {
     const auto line = points(*courses[i].hours, &model::Hour::surface);
     if (line.empty()) continue;
@@ -127,8 +154,14 @@ Dim putSurface(Items& items, const HoursDay& day, const Pen& pen, const std::fun
     const std::string text =
         (day.rows.size() > 1 ? courses[i].letters + "\u00A0\u00A0" : "") + *courses[i].warmest;
     const Words w = boldWords(pen, "drawing", text);
-    const Dim y = i == 0 ? peak->y - tenths(14) : peak->y + tenths(14) + w.height;
-    onWhite(w, {std::clamp(peak->x - w.width / 2, left, width - w.width), y});
+    const Dim x = std::clamp(peak->x - w.width / 2, left, width - w.width);
+    // The hottest above its curve, the others below theirs, where that is free.
+    std::vector<Point> places = {{x, peak->y - tenths(14)}};
+    for (const std::int64_t below : {14, 30, 50}) places.push_back({x, peak->y + tenths(below) + w.height});
+    if (i > 0) std::swap(places[0], places[1]);
+    const auto free =
+        std::find_if(places.begin(), places.end(), [&](Point p) { return isFree(patchOf(w, p)); });
+    onWhite(w, free == places.end() ? places.front() : *free);
   }
   return high;
 }
