@@ -1,5 +1,7 @@
 #include "app/day_charts.h"
 
+#include "figures/paths.h"
+#include "sheets/day_strips.h"
 #include "sheets/day_work.h"
 
 #include <algorithm>
@@ -7,8 +9,74 @@
 namespace app {
 namespace {
 
+using typeset::Dim;
+
+/// Heights on the back of a coating day, as templates/*/dayplan.md writes it: everything but the drawing. A
+/// little more than it takes, because the widths of columns are not known here.
+class BackOfDay {
+ public:
+  BackOfDay(const model::Theme& theme, const figures::Pen& pen)
+      : theme_(theme), pen_(pen), unit_(Dim::milli(theme.unit)), line_(unit_ * 4), small_(unit_ * 3) {}
+
+  Dim strips(const sheets::Day& day, const sheets::Computed& x, const sheets::Words& w) const {
+    Dim sum = tableHead(), rows, head;
+    const auto endCoat = [&] {
+      sum += std::max(rows, head) + unit_ * 2;
+      rows = {};
+    };
+    for (const auto& row : sheets::stripRows(day, x, w)) {
+      if (!row.deck.empty()) {
+        endCoat();
+        head = lines("rowHead", row.deck) + lines("note", row.note);
+      }
+      rows += line_;
+    }
+    endCoat();
+    return sum;
+  }
+
+  /// The log of so many coats, and the lines to write on below it.
+  Dim log(std::size_t coats, bool hasRags) const {
+    constexpr std::size_t most = 5;  // in one table
+    const auto tables = static_cast<std::int64_t>((coats + most - 1) / most);
+    const Dim names = small_ * 2, planned = unit_ * 23, batch = unit_ * 7, limited = unit_ * 8;
+    // Less than 39 mm, or a language with longer words.
+    const bool wrapsLimits = theme_.sideWidth < 110'000 || pen_.language.id != "en";
+    const Dim one =
+        unit_ * 3 + names + planned + batch + limited * (hasRags ? 4 : 3) + small_ * (wrapsLimits ? 5 : 1);
+    const Dim remarks = unit_ * 10;
+    return one * tables + remarks;
+  }
+
+  Dim headingAndGaps() const { return unit_ * 9; }
+
+ private:
+  Dim tableHead() const { return unit_ * 7; }
+  Dim lines(const char* style, const std::string& text) const {
+    const auto count = figures::wrapped(pen_, style, text, Dim::milli(theme_.sideWidth), 4).size();
+    return Dim::milli(theme_.styles.at(style).leading) * static_cast<std::int64_t>(count);
+  }
+
+  const model::Theme& theme_;
+  const figures::Pen& pen_;
+  Dim unit_, line_, small_;
+};
+
+Dim bodyHeight(const model::Theme& theme, model::Paper paper) {
+  const Dim whole = paper == model::Paper::A4 ? Dim::mm(297) : Dim::pt(792);
+  return whole - Dim::milli(theme.top) - Dim::milli(theme.bottom);
+}
+
+Dim roomForStrips(const sheets::Day& day, const sheets::Computed& x, const sheets::Words& w,
+                  const figures::Pen& pen, model::Paper paper) {
+  const BackOfDay back(x.c.theme, pen);
+  const Dim rest = bodyHeight(x.c.theme, paper) - back.headingAndGaps() - back.strips(day, x, w) -
+                   back.log(day.coats.size(), x.c.product->isDryingOil);
+  return std::clamp(rest, Dim::mm(40), Dim::mm(125));
+}
+
 typeset::Drawing stripsOf(const sheets::Day& day, const sheets::Computed& x, const sheets::Words& w,
-                          const figures::Pen& pen, typeset::Dim width) {
+                          const figures::Pen& pen, typeset::Size room) {
   std::vector<figures::StripDeck> decks;
   for (const auto& coat : day.coats) {
     // A deck that is coated twice on one day is drawn once.
@@ -21,12 +89,11 @@ typeset::Drawing stripsOf(const sheets::Day& day, const sheets::Computed& x, con
                                       [&](const auto& s) { return s.strip->number == strip.number; });
       const bool isToday = today != coat.strips.end();
       deck.starts.push_back(isToday ? w.clock(today->start) : "");
-      deck.litres.push_back(isToday ? sheets::litresText(today->litres, w) : "");
+      deck.litres.push_back(isToday ? sheets::stripLitres(today->litres, w) : "");
     }
     decks.push_back(std::move(deck));
   }
-  const auto height = typeset::Dim::mm(125);  // fills a page together with the day's log
-  return figures::stripsPlan(x.c, x.estimate, decks, pen, {width, height});
+  return figures::stripsPlan(x.c, x.estimate, decks, pen, room);
 }
 
 /// The words of the boards' warmth: how warm they get on each deck, the limit, the dew point.
@@ -102,13 +169,14 @@ typeset::Drawing hoursOf(const sheets::Day& day, const sheets::Computed& x, cons
 }  // namespace
 
 void addDayDrawings(std::map<std::string, typeset::Drawing>& drawings, const sheets::Computed& x,
-                    const figures::Pen& pen, typeset::Dim width) {
+                    const figures::Pen& pen, typeset::Dim width, model::Paper paper) {
   const sheets::Words w(*x.c.region, x.language);
   const auto days = sheets::daysOf(x, w);
   for (std::size_t i = 0; i < days.size(); ++i) {
     if (days[i].coats.empty()) continue;
     const auto number = std::to_string(i + 1);
-    drawings["strips-" + number] = stripsOf(days[i], x, w, pen, width);
+    drawings["strips-" + number] =
+        stripsOf(days[i], x, w, pen, {width, roomForStrips(days[i], x, w, pen, paper)});
     drawings["hours-" + number] = hoursOf(days[i], x, w, pen, width);
   }
 }

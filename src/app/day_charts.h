@@ -8,8 +8,9 @@
 
 namespace app {
 
-/// Adds 'strips-1', 'hours-1' and so on, by the number of the day, as the day plan's facts name them.
+/// Adds 'strips-1', 'hours-1' and so on, by the number of the day, as the day plan's facts name them. The
+/// strips are as large as their side of this paper leaves room for.
 void addDayDrawings(std::map<std::string, typeset::Drawing>& drawings, const sheets::Computed& x,
-                    const figures::Pen& pen, typeset::Dim width);
+                    const figures::Pen& pen, typeset::Dim width, model::Paper paper);
 
 }  // namespace app

@@ -162,9 +162,19 @@ typeset::Dim keyHeight(std::size_t decks) {
   return typeset::Dim::mm(std::max<std::int64_t>(30, 50 - 4 * more));
 }
 
+/// What all documents of one pack share.
+struct Studio {
+  const Shipped& shipped;
+  typeset::Fonts fonts;
+  std::shared_ptr<const typeset::Image> logo;
+  model::Paper paper;
+  bool hasDays;  // a day plan is among them
+};
+
 /// Every drawing a template may name; those of the day plan only where it is wanted.
-std::map<std::string, typeset::Drawing> drawingsOf(const sheets::Computed& x, const Shipped& shipped,
-                                                   const typeset::Fonts& fonts, bool hasDays) {
+std::map<std::string, typeset::Drawing> drawingsOf(const sheets::Computed& x, const Studio& studio,
+                                                   const typeset::Fonts& fonts) {
+  const Shipped& shipped = studio.shipped;
   using typeset::Dim;
   const figures::Pen pen{x.c.theme, fonts, *x.c.region, x.language, shipped.contentFolder + "/signs"};
   const auto& t = x.c.theme;
@@ -179,7 +189,7 @@ std::map<std::string, typeset::Drawing> drawingsOf(const sheets::Computed& x, co
   }
   drawings["litres"] = litresChartOf(x, pen, full);
   drawings["price"] = priceChartOf(x, pen, full);
-  if (hasDays) addDayDrawings(drawings, x, pen, full);
+  if (studio.hasDays) addDayDrawings(drawings, x, pen, full, studio.paper);
   if (const auto& sds = x.c.product->sds)
     drawings["diamonds"] = figures::hazardDiamonds(sds->pictograms, pen, side);
   addGauges(drawings, x, pen);
@@ -197,15 +207,6 @@ const DocumentKind& kindOf(const std::string& name) {
   }
   throw std::logic_error("internal error: unknown document '" + name + "'");
 }
-
-/// What all documents of one pack share.
-struct Studio {
-  const Shipped& shipped;
-  typeset::Fonts fonts;
-  std::shared_ptr<const typeset::Image> logo;
-  model::Paper paper;
-  bool hasDays;  // a day plan is among them
-};
 
 /// What those in one language share besides.
 struct Desk {
@@ -285,7 +286,7 @@ const Desk* deskFor(const std::string& language, std::map<std::string, std::opti
       Desk& desk = found->second.emplace(
           Desk{std::move(*telling), isTranslation ? language : x.c.region->language, studio.fonts, {}});
       desk.fonts.language = desk.language;
-      desk.drawings = drawingsOf(desk.telling.computed(), studio.shipped, desk.fonts, studio.hasDays);
+      desk.drawings = drawingsOf(desk.telling.computed(), studio, desk.fonts);
     }
   }
   return found->second ? &*found->second : nullptr;

@@ -7,29 +7,6 @@
 namespace sheets {
 namespace {
 
-/// '4 strips of 13 boards, the last of 1'
-std::string stripsText(const DayCoat& coat, const Computed& x, const Words& w) {
-  if (coat.edge == nullptr) return {};
-  if (coat.strips.empty()) return w("strips.none");
-  const bool isStairs = std::holds_alternative<model::Stairs>(x.c.job.areas[coat.deck].shape);
-  const std::string kind = isStairs ? "strips.treads." : "strips.boards.";
-  const auto& strips = coat.strips;
-  std::vector<std::int64_t> boards;
-  for (const auto& s : strips) boards.push_back(s.strip->boards);
-  if (isStairs && boards.size() == 1) return w(coat.edge->startsAtEnd ? "strips.top_down" : "strips.foot_up");
-  if (boards.size() == 1) return w.counted("strips.boards.single", boards[0]);
-  const auto count = std::to_string(boards.size());
-  const bool isEven = std::all_of(boards.begin(), boards.end() - 1, [&](auto n) { return n == boards[0]; });
-  const auto [least, most] = std::minmax_element(boards.begin(), boards.end());
-  if (!isEven)
-    return w(kind + "range",
-             {{"count", count}, {"range", w.range(std::to_string(*least), std::to_string(*most))}});
-  const auto equal = w.counted(kind + "equal", boards[0], {{"count", count}});
-  return boards.back() == boards[0]
-             ? equal
-             : w("strips.last", {{"strips", equal}, {"last", std::to_string(boards.back())}});
-}
-
 /// Shifts that make one line of the day: all of a coat on a deck; the passes of one task on a deck; short
 /// pieces of one task on several decks.
 struct Line {
@@ -130,6 +107,28 @@ std::string span(int from, int until, const Words& w) {
   const auto half = start.find("\u00A0");  // before 'am' or 'pm'
   if (half != std::string::npos && end.ends_with(start.substr(half))) start.resize(half);
   return w("day.span", {{"from", start}, {"to", end}});
+}
+
+std::string stripsText(const DayCoat& coat, const Computed& x, const Words& w) {
+  if (coat.edge == nullptr) return {};
+  if (coat.strips.empty()) return w("strips.none");
+  const bool isStairs = std::holds_alternative<model::Stairs>(x.c.job.areas[coat.deck].shape);
+  const std::string kind = isStairs ? "strips.treads." : "strips.boards.";
+  const auto& strips = coat.strips;
+  std::vector<std::int64_t> boards;
+  for (const auto& s : strips) boards.push_back(s.strip->boards);
+  if (isStairs && boards.size() == 1) return w(coat.edge->startsAtEnd ? "strips.top_down" : "strips.foot_up");
+  if (boards.size() == 1) return w.counted("strips.boards.single", boards[0]);
+  const auto count = std::to_string(boards.size());
+  const bool isEven = std::all_of(boards.begin(), boards.end() - 1, [&](auto n) { return n == boards[0]; });
+  const auto [least, most] = std::minmax_element(boards.begin(), boards.end());
+  if (!isEven)
+    return w(kind + "range",
+             {{"count", count}, {"range", w.range(std::to_string(*least), std::to_string(*most))}});
+  const auto equal = w.counted(kind + "equal", boards[0], {{"count", count}});
+  return boards.back() == boards[0]
+             ? equal
+             : w("strips.last", {{"strips", equal}, {"last", std::to_string(boards.back())}});
 }
 
 std::string litresText(std::int64_t steps, const Words& w) {

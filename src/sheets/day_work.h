@@ -12,6 +12,9 @@ std::string span(int from, int until, const Words& w);
 /// Of whole steps of Words::volumeStep().
 std::string litresText(std::int64_t steps, const Words& w);
 
+/// How the boards of a coat are counted off: '4 strips of 13 boards, the last of 1'. Empty without a plan.
+std::string stripsText(const DayCoat& coat, const Computed& x, const Words& w);
+
 /// Whole degrees: '18 °C'. A range is '11 to 19 °C', one degree where both round to it.
 std::string degreesText(double celsius, const Words& w);
 std::string degreesText(double least, double most, const Words& w);

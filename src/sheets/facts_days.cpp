@@ -1,5 +1,6 @@
 // Facts for the day plan: a page for each day with a coat, the other days shorter.
 #include "model/lookup.h"
+#include "sheets/day_strips.h"
 #include "sheets/day_work.h"
 #include "sheets/facts_common.h"
 #include "sheets/facts_decks.h"
@@ -98,10 +99,10 @@ std::string openText(const Day& day, const Words& w) {
   return least == 0 ? "" : w.counted("waits.minutes", least);
 }
 
-/// Tables of a few coats each, to write on beside each other. Times of twelve hours are wider.
+/// Tables of a few coats each, to write on beside each other.
 FactList logFacts(const Day& day, const Computed& x, const Words& w) {
   if (day.coats.empty()) return {};
-  const std::size_t most = w.region().monthFirst ? 3 : 4;
+  constexpr std::size_t most = 5;
   const std::size_t count = (day.coats.size() + most - 1) / most,
                     each = (day.coats.size() + count - 1) / count;
   FactList tables;
@@ -208,6 +209,10 @@ Facts dayFactsOf(const std::vector<Day>& days, std::size_t i, bool startsPage, c
       {"open", day.open.isZero() ? "" : w.volume(day.open)}};
   addAir(f, day, x, w);
   f.emplace_back("work", workFacts(day, x, w));
+  auto strips = stripRowFacts(day, x, w);
+  f.emplace_back("has_strips", Fact::yes(!strips.empty()));
+  f.emplace_back("strip_columns", stripColumns(w));
+  f.emplace_back("strip_rows", std::move(strips));
   f.emplace_back("tins", tinFacts(day, w));
   f.emplace_back("too_long", tooLongFacts(day, x, w));
   f.emplace_back("open_time", openText(day, w));

@@ -249,7 +249,10 @@ class TableSetter {
       cells.push_back(collapse(setCell(row[i], i, cellTag(row[i], i, tag)), grid.line, grid.unit));
       if (row[i].writing == Writing::Label)
         below = std::max(below, roundUp(grid.unit + cells.back().height, grid.unit));
-      else level = std::max(level, roundUp(cells.back().height, grid.unit) + grid.unit * 3);
+      else
+        // Words of two lines leave room for a hand already.
+        level = std::max(level, roundUp(cells.back().height, grid.unit) +
+                                    grid.unit * (cells.back().height > grid.line ? 1 : 3));
     }
     Slice out;
     out.line = setter_.line;
