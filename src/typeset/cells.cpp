@@ -88,6 +88,8 @@ CellSet readCell(Setter& setter, Inlines words, const Style& style, bool isHead)
   cell.writing = takeLine(words);
   cell.isTick = takeTick(words);
   trim(words);
+  // A drawing at the beginning has a line of its own.
+  if (words.size() > 1 && !words.front().figure.empty()) words[1].text.insert(0, "\n");
   cell.isStrong = isAll(words, Inline::Style::Strong);
   const Style* look = &style;
   if (cell.writing == Writing::Label) {

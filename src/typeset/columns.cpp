@@ -86,21 +86,25 @@ void divide(std::vector<Need>& needs, Dim room) {
   }
 }
 
-/// How many lines the rows take. A wrapped cell needs a little more than its words, for ragged ends.
+/// How many lines the rows take, and among as many, in thousandths, how many their cells do.
 std::int64_t linesOf(const TableSet& set, std::size_t first, const std::vector<Need>& needs) {
   constexpr std::size_t enough = 400;  // rows to judge a table by
-  const auto lines = [](Dim natural, Dim width) {
-    return natural <= width ? 1
-                            : (natural.raw * 21 / 20 + width.raw - 1) / std::max<std::int64_t>(width.raw, 1);
+  const auto lines = [](const CellSet& cell, Dim width) -> std::int64_t {
+    if (cell.natural <= width) return 1;
+    const Dim filled = std::max({width - cell.longest / 6, width / 2, Dim{1}});  // the rest is ragged
+    return (cell.natural.raw + filled.raw - 1) / filled.raw;
   };
-  std::int64_t total = 0;
+  std::int64_t total = 0, ofCells = 0;
   for (std::size_t r = 0; r < std::min(set.rows.size(), enough); ++r) {
     std::int64_t most = 1;
-    for (std::size_t i = 0; i < needs.size(); ++i)
-      most = std::max(most, lines(set.rows[r][first + i].natural, needs[i].width));
+    for (std::size_t i = 0; i < needs.size(); ++i) {
+      const std::int64_t own = lines(set.rows[r][first + i], needs[i].width);
+      most = std::max(most, own);
+      ofCells += own;
+    }
     total += most;
   }
-  return total;
+  return total * 1000 + std::min<std::int64_t>(ofCells, 999);
 }
 
 /// Moves white from column to column as long as that saves lines: so much that nothing wraps in a column any

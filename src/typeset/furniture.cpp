@@ -191,7 +191,15 @@ class FurnitureSetter {
     x = std::max(grid_.textX, x + gap);
     if (hasKind && !furniture_.kind.empty())
       x += words(bold, shortened(setter_, bold, furniture_.kind, end - x), {x, y}) + gap;
-    words(soft, shortened(setter_, soft, furniture_.where, end - x), {x, y});
+    words(soft, shortened(setter_, soft, whereWithin(soft, end - x), end - x), {x, y});
+  }
+
+  /// The place, without the last of its parts as long as it is too wide.
+  std::string whereWithin(const Style& style, Dim room) const {
+    std::string where = furniture_.where;
+    for (std::size_t comma; widthOf(style, where) > room && (comma = where.rfind(", ")) != std::string::npos;)
+      where.resize(comma);
+    return where;
   }
 
   /// The head line is a ruler: ticks 10 mm apart, long ones every 50 mm, so that a wrong print scale shows.
@@ -214,7 +222,7 @@ class FurnitureSetter {
     Style bold = note;
     bold.plain.face = note.strong;
     bold.plain.colour = setter_.colour("ink");
-    const Dim y = grid_.bottom + grid_.line, gap = Dim::mm(3);
+    const Dim y = grid_.bottom + grid_.line + grid_.half(), gap = Dim::mm(3);  // clear of a full page
     std::string text = furniture_.pageOf;
     const auto fill = [&](const std::string& mark, std::size_t value) {
       if (const std::size_t at = text.find(mark); at != std::string::npos)

@@ -11,6 +11,7 @@ namespace {
 using Kind = BreakItem::Kind;
 
 constexpr int afterHyphen = 50;  // penalty of a break at a word's own hyphen
+constexpr int inTie = 3000;      // and between a number and its unit
 constexpr std::int64_t fill = std::int64_t{1} << 40;
 
 BreakItem penaltyItem(int penalty) { return {Kind::Penalty, 0, 0, 0, penalty, false}; }
@@ -20,6 +21,24 @@ bool mayBreakAfter(const TextRun& run, std::size_t glyph) {
   const char32_t c = letterAt(run, glyph);
   if (c == U'-') return glyph > 0 && isLetter(letterAt(run, glyph - 1)) && isLetter(letterAt(run, glyph + 1));
   return c == 0x2014 && letterAt(run, glyph + 1) != 0;
+}
+
+bool isDigit(char32_t c) { return c >= U'0' && c <= U'9'; }
+
+/// The space holds a number and its unit together ('85 dB(A)', '12 rags'), or a sign and what it works on
+/// ('- 26 %'): lines of a formula begin with the sign.
+bool isTie(const TextRun& run, std::size_t space) {
+  constexpr std::size_t longestUnit = 7;
+  if (space == 0) return false;
+  const char32_t before = letterAt(run, space - 1), after = letterAt(run, space + 1);
+  const bool isAlone = space == 1 || letterAt(run, space - 2) == U' ';
+  if (isAlone && after != 0 &&
+      (before == U'\u00D7' || before == U'\u00F7' || before == U'\u2212' || before == U'+' || before == U'='))
+    return true;
+  if (!isDigit(before) || !(isLetter(after) || after == U'%' || after == U'\u00B0')) return false;
+  std::size_t end = space + 1;
+  while (letterAt(run, end) != 0 && letterAt(run, end) != U' ') ++end;
+  return end - space - 1 <= longestUnit;
 }
 
 /// Signs and pictograms are square and follow the size of the type; any other drawing keeps its size.
@@ -84,6 +103,7 @@ class Preparer {
     for (std::size_t i = 0; i < count; ++i) {
       if (letterAt(piece.run, i) == U' ') {
         if (i > from) add(Kind::Box, from, i);
+        if (isTie(piece.run, i)) out_.atoms.push_back({penaltyItem(inTie), index, i, i});
         add(Kind::Glue, i, i + 1);
         from = i + 1;
       } else if (mayBreakAfter(piece.run, i)) {
@@ -121,12 +141,15 @@ class Preparer {
 
   void measure() {
     Dim line, glue, word;  // glue counts only between words
+    bool isTied = false;
     for (const Paragraph::Atom& atom : out_.atoms) {
       const Dim width = {atom.item.width};
       if (atom.item.kind == Kind::Penalty && atom.item.penalty <= mustBreak) {
         out_.natural = std::max(out_.natural, line);
         line = glue = {};
       }
+      const bool wasTied = isTied;
+      isTied = atom.item.kind == Kind::Penalty && atom.item.penalty == inTie;
       if (atom.item.kind == Kind::Glue) glue += width;
       if (atom.item.kind == Kind::Box) {
         if (line > Dim{}) line += glue;
@@ -134,7 +157,9 @@ class Preparer {
         line += width;
         word += width;
         out_.longest = std::max(out_.longest, word);
-      } else {
+      } else if (wasTied) {
+        word += width;
+      } else if (!isTied) {
         word = {};
       }
     }

@@ -36,20 +36,40 @@ void addLines(Setter& setter, Slice& slice, const Inlines& words, const Style& s
   }
 }
 
+const Dim callIndent = Dim::mm(14);  // of the words beside a sign
+
+Place besideSign(Place place) { return {place.x + callIndent, place.width - callIndent, false}; }
+
+/// How loud a name may be: one of more than a line is set smaller, a long one as small as text.
+int quietness(Setter& setter, const ItemParts& item, Place place) {
+  Text name(setter, plain(item.strong), setter.style("hazard"));
+  const Place words = besideSign(place);
+  const std::size_t lines = name.longest() > words.width ? 4 : name.lines(words.width, artifact).size();
+  return lines > 3 ? 2 : lines > 1 ? 1 : 0;
+}
+
+/// Of the name and the words below it.
+std::size_t callLines(Setter& setter, const ItemParts& item, Place place) {
+  const auto count = [&](const Inlines& words, const char* style) {
+    Text text(setter, words, setter.style(style));
+    return text.longest() > besideSign(place).width ? 4
+                                                    : text.lines(besideSign(place).width, artifact).size();
+  };
+  return count(plain(item.strong), "head") + count(item.rest, "note");
+}
+
+constexpr const char* callStyles[] = {"hazard", "head", "rowHead"};  // by quietness
+
 /// A sign with a name beside it and more words under the name.
-Slice callCell(Setter& setter, const ItemParts& item, Place place) {
+Slice callCell(Setter& setter, const ItemParts& item, Place place, const char* style) {
   Slice cell;
-  const Dim height = Dim::mm(11), indent = Dim::mm(14);
+  const Dim height = Dim::mm(11);
   const Dim top = Dim::milli(2'500);  // the sign's middle beside the two lines
   placeSign(setter, cell, item.pictures.front(), {place.x, top}, height, item.tag);
-  const Place words = {place.x + indent, place.width - indent, false};
+  const Place words = besideSign(place);
   Style note = setter.style("note");
   note.plain.colour = setter.colour("ink");
   Dim y = setter.grid.unit;
-  // A name of more than a line is less loud, a long one as small as text: it has to be whole.
-  Text name(setter, plain(item.strong), setter.style("hazard"));
-  const std::size_t lines = name.longest() > words.width ? 4 : name.lines(words.width, artifact).size();
-  const char* style = lines > 3 ? "rowHead" : lines > 1 ? "head" : "hazard";
   addLines(setter, cell, plain(item.strong), setter.style(style), words, y, item.tag);
   addLines(setter, cell, item.rest, note, words, y, item.tag);
   cell.height = roundUp(std::max(y, top + height), setter.grid.unit);
@@ -57,7 +77,7 @@ Slice callCell(Setter& setter, const ItemParts& item, Place place) {
 }
 
 constexpr Dim wornSize = Dim::mm(21) / 2;
-constexpr Dim tightSize = Dim::mm(10);  // where a row of them would not fit its column
+constexpr Dim tightSize = Dim::mm(9);  // where a row of them would not fit its column
 constexpr Dim leastGap = Dim::mm(1) / 2;
 
 Dim leastWidth(const ItemParts& item) {
@@ -88,7 +108,7 @@ Slice wearCell(Setter& setter, const ItemParts& item, Place place, Dim size, Dim
   y = level + setter.grid.unit;
   const auto count = static_cast<std::int64_t>(item.pictures.size());
   // Signs move closer before they need a second row.
-  Dim gap = Dim::mm(2);
+  Dim gap = Dim::mm(size == tightSize ? 1 : 2);
   if (count > 1) gap = std::max(leastGap, std::min(gap, (place.width - size * count) / (count - 1)));
   Dim x = place.x;
   for (const markup::Inline& picture : item.pictures) {
@@ -120,19 +140,27 @@ Stack setSigns(Setter& setter, const markup::Box& box, Place place, int parent) 
         return leastWidth(item) >
                acrossBoth(grid, static_cast<std::size_t>(&item - items.data()) % perRow, 2).width;
       });
+  const auto inColumn = [&](std::size_t i) { return acrossBoth(grid, i % perRow, 2); };
+  const auto inThird = [&](std::size_t i) { return nth(place, i % perRow, perRow, grid.gutter / 2); };
+  const auto linesIn = [&](const auto& at) {
+    std::size_t lines = 0;
+    for (std::size_t i = 0; i < items.size(); ++i) lines += callLines(setter, items[i], at(i));
+    return lines;
+  };
+  const bool isInColumns = place.isFull && (isCalls ? linesIn(inColumn) <= linesIn(inThird) : fitsColumns);
+  const auto at = [&](std::size_t i) { return isInColumns ? inColumn(i) : inThird(i); };
+  int quietest = 0;  // one size for all
+  for (std::size_t i = 0; isCalls && i < items.size(); ++i)
+    quietest = std::max(quietest, quietness(setter, items[i], at(i)));
   Stack out;
   for (std::size_t from = 0; from < items.size(); from += perRow) {
     const std::size_t end = std::min(items.size(), from + perRow);
-    const auto at = [&](std::size_t i) {
-      return place.isFull && (isCalls || fitsColumns) ? acrossBoth(grid, i - from, 2)
-                                                      : nth(place, i - from, perRow, grid.gutter / 2);
-    };
     Dim level;  // of the signs worn
     for (std::size_t i = from; i < end; ++i) level = std::max(level, taskHeight(setter, items[i], at(i)));
     std::vector<Stack> cells;
     for (std::size_t i = from; i < end; ++i) {
       cells.push_back({isCalls && !items[i].pictures.empty()
-                           ? callCell(setter, items[i], at(i))
+                           ? callCell(setter, items[i], at(i), callStyles[quietest])
                            : wearCell(setter, items[i], at(i), fitsColumns ? wornSize : tightSize, level)});
     }
     if (!out.empty()) out.push_back(space(grid.half()));

@@ -46,9 +46,12 @@ bool passRule(Cursor& c, const Slice& slice, Dim& where) {
         return true;
       }
       if (!isAfterRule) break;
-      if (c.isStrip) return false;
+      if (c.rule == RuleKind::Strip) return false;
       where = c.y = c.ruleY;
-      if (c.ruleWeight >= slice.weight) return false;
+      if (c.ruleWeight >= slice.weight) {
+        if (c.rule == RuleKind::Close) c.y += c.unit * 2;  // a new table, not one more row
+        return false;
+      }
       break;
     case RuleKind::Close:
     case RuleKind::Strip:
@@ -58,7 +61,7 @@ bool passRule(Cursor& c, const Slice& slice, Dim& where) {
   c.ruleY = c.y;
   c.ruleWidth = slice.width;
   c.ruleWeight = slice.weight;
-  c.isStrip = slice.rule == RuleKind::Strip;
+  c.rule = slice.rule;
   return true;
 }
 

@@ -47,10 +47,10 @@ struct Cursor {
   bool isTop = true;
   bool hasRule = false;  // nothing but space since a rule
   Dim ruleY, ruleWidth, ruleWeight;
-  bool isStrip = false;  // that rule
+  RuleKind rule = RuleKind::Close;  // that rule
 
   static Cursor at(Dim top, Dim line, Dim unit) {
-    return {top, line, unit, top, {}, true, false, {}, {}, {}, false};
+    return {top, line, unit, top, {}, true, false, {}, {}, {}, RuleKind::Close};
   }
   /// Moves past the slice. True when it prints, at 'where'.
   bool pass(const Slice& slice, Dim& where);

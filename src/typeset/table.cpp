@@ -68,6 +68,9 @@ class TableSetter {
   }
 
  private:
+  /// A line of the table: smaller where it is set small.
+  Dim line() const { return roundUp(setter_.style("table").leading, setter_.grid.unit); }
+
   Slice rule(RuleKind kind, Dim weight, const std::string& colour) const {
     return ruleSlice(kind, place_.x, place_.width, weight, setter_.colour(colour));
   }
@@ -79,6 +82,8 @@ class TableSetter {
       out.push_back(rule(RuleKind::Open, Dim::pt(1), "ink"));
       out.push_back(space(grid.unit));
     }
+    const Dim baseline = setter_.style(heading_ ? "head" : "table").rise;
+    const Dim least = heading_ ? grid.line : line();
     const int group = setter_.tag(Role::THead, tag_), row = setter_.tag(Role::TR, group);
     std::vector<Stack> cells;
     for (std::size_t i = 0; i < set_.head.size(); ++i) {
@@ -95,15 +100,15 @@ class TableSetter {
       // Labels are smaller than the line: they stand on its baseline.
       if (!isHeading && !lines.empty()) {
         Slice drop;
-        drop.height = setter_.style("table").rise - setter_.style("label").rise;
+        drop.height = baseline - setter_.style("label").rise;
         drop.keepWithNext = true;
         lines.insert(lines.begin(), drop);
       }
       cells.push_back(std::move(lines));
     }
-    Slice head = collapse(parallel(std::move(cells), grid.line, grid.unit), grid.line, grid.unit);
-    head.height = std::max(grid.line, head.height);
-    head.baseline = setter_.style("table").rise;
+    Slice head = collapse(parallel(std::move(cells), least, grid.unit), least, grid.unit);
+    head.height = std::max(least, head.height);
+    head.baseline = baseline;
     if (heading_) head.bookmarks.push_back({plainWords(heading_->text), 0, {}, 2});
     head.keepWithNext = true;
     out.push_back(std::move(head));
@@ -222,13 +227,13 @@ class TableSetter {
     for (std::size_t i = 0; i < row.size(); ++i) cells.push_back(setCell(row[i], i, cellTag(row[i], i, tag)));
     Slice head;
     if (isGrouped() && row[0].isFilled()) {  // hangs beside this row and the next ones
-      head = collapse(std::move(cells.front()), setter_.grid.line, setter_.grid.unit);
+      head = collapse(std::move(cells.front()), line(), setter_.grid.unit);
       cells.erase(cells.begin());
       group_.head = head.height;
     }
-    Stack out = parallel(std::move(cells), setter_.grid.line, setter_.grid.unit);
+    Stack out = parallel(std::move(cells), line(), setter_.grid.unit);
     const Dim rest = setter_.height(out);
-    if (rest < setter_.grid.line) out.back().height += setter_.grid.line - rest;
+    if (rest < line()) out.back().height += line() - rest;
     out.front().side = head.height;
     out.front().items.insert(out.front().items.begin(), std::make_move_iterator(head.items.begin()),
                              std::make_move_iterator(head.items.end()));
