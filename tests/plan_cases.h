@@ -74,6 +74,7 @@ inline ProductTimes anyTimes() {
   t.rugs = t.furniture + Hours::whole(within(0, 500));
   t.firstWash = t.rugs + Hours::whole(within(0, 500));
   t.maintenanceMonths = within(1, 36);
+  t.wipeOff = anyOf({Hours{}, Hours::whole(1), threes(1, 60)});
   return t;
 }
 

@@ -62,6 +62,8 @@ std::vector<Open> openAt(const Scene& s, const Plan& plan, LocalTime idle) {
       if (shift.deck && other.deck == shift.deck) {
         ready = plan::after(s.c.job.site.timezone, other.end, taskOf(s, other).dryAfter);
         if (isWet(other)) ready = plan::after(s.c.job.site.timezone, other.end, s.product.times.touchDry);
+      } else if (isWet(other)) {  // the last strip is wiped off before its rags are cleared away
+        ready = plan::after(s.c.job.site.timezone, other.end, s.product.times.wipeOff);
       }
       open.from = std::max(open.from, ready);
     }

@@ -71,6 +71,26 @@ TEST_CASE("for any plan every hour of labour is placed once", "[plan]") {
   });
 }
 
+TEST_CASE(
+    "for any plan the last strip is wiped off in the crew's day, and the rags are cleared away after it",
+    "[plan]") {
+  holdsForAnyPlan([](const Scene& s, const Plan& plan) {
+    const Day day(s);
+    const auto wiping = static_cast<int>(s.product.times.wipeOff.millionths * 60 / 1'000'000);
+    // But where that would take more than half of the hours for coating.
+    const bool isShort = 2 * day.worked(plan.coatingFrom, day.until - wiping) <
+                         day.worked(plan.coatingFrom, plan.coatingUntil);
+    LocalTime wiped;
+    for (const auto& [key, coat] : coatsOf(plan)) {
+      const LocalTime end = coat.back().end;
+      wiped = std::max(wiped, plan::after(s.c.job.site.timezone, end, s.product.times.wipeOff));
+      RC_ASSERT(isShort || end.minutes + wiping <= day.until);
+    }
+    for (const auto& shift : plan.shifts)
+      if (shift.task == "rags" && s.isCoated) RC_ASSERT(shift.start >= wiped);
+  });
+}
+
 TEST_CASE("for any plan a deck takes nothing more until it is dry", "[plan]") {
   holdsForAnyPlan([](const Scene& s, const Plan& plan) {
     const auto& zone = s.c.job.site.timezone;

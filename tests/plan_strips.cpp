@@ -205,16 +205,38 @@ TEST_CASE("stairs between two wet decks are left over their side") {
   CHECK(out.x == base::millimetres(560));
 }
 
-TEST_CASE("a deck leads onto another where the way out that the job gives touches it") {
+TEST_CASE("an L embraces decks that it does not touch") {
+  // Two arms of 2 m; the stairs stand in its corner, from its upright arm up to a deck that touches neither.
+  Deck walk = deckOf(Polygon{
+           {at(0, 0), at(2'000, 0), at(2'000, 8'000), at(20'000, 8'000), at(20'000, 10'000), at(0, 10'000)}}),
+       stairs = fixtures::sampleSteps(), deck = fixtures::sampleDeck();
+  walk.at = at(0, 0);
+  stairs.at = at(2'000, 1'000);
+  deck.at = at(3'120, 0);
+  // The walk is wet at the foot, so the crew leaves over the deck at the top.
+  CHECK(*wayOutOf({walk, stairs, deck}, 1, {0}, {}) == at(1'120, 600));
+}
+
+TEST_CASE("a deck is laid before another where the way out that the job gives touches it") {
   Deck a = fixtures::sampleDeck(), b = fixtures::sampleDeck();
   a.at = at(0, 0);
   b.at = at(0, 4'000);
-  CHECK_FALSE(plan::leadsOnto({a, b}, 1, 0));
+  CHECK_FALSE(plan::leadsOnto({a, b})[1][0]);
   b.wayOut = at(5'000, 0);
-  CHECK(plan::leadsOnto({a, b}, 1, 0));
-  CHECK_FALSE(plan::leadsOnto({a, b}, 0, 1));
+  CHECK(plan::leadsOnto({a, b})[1][0]);
+  CHECK_FALSE(plan::leadsOnto({a, b})[0][1]);
   b.wayOut = at(5'000, 4'000);
-  CHECK_FALSE(plan::leadsOnto({a, b}, 1, 0));
+  CHECK_FALSE(plan::leadsOnto({a, b})[1][0]);
+}
+
+TEST_CASE("a deck is laid before another where nothing but a high edge is left once that is wet") {
+  Deck a = fixtures::sampleDeck(), b = fixtures::sampleDeck();
+  a.at = at(0, 4'000);
+  b.at = at(0, 0);  // its lower edge touches a
+  CHECK_FALSE(plan::leadsOnto({a, b})[1][0]);
+  b.edgeHeight = base::millimetres(800);
+  CHECK(plan::leadsOnto({a, b})[1][0]);
+  CHECK_FALSE(plan::leadsOnto({a, b})[0][1]);  // a is left over its other edge
 }
 
 namespace {

@@ -135,10 +135,26 @@ TEST_CASE("the real end of the last coat drives every date after it") {
   CHECK(when(plan, "coat_2_end") == "2027-03-25T11:30");
   CHECK(when(plan, "walk") == "2027-03-26T11:30");         // + 24 h
   CHECK(when(plan, "furniture") == "2027-03-28T11:30");    // + 72 h
-  CHECK(when(plan, "rugs") == "2027-04-08T10:30");         // + 14 d; summer time ended on 4 April
-  CHECK(when(plan, "first_wash") == "2027-04-22T10:30");   // + 28 d
+  CHECK(when(plan, "rugs") == "2027-04-08T11:30");         // + 14 d; summer time ended on 4 April
+  CHECK(when(plan, "first_wash") == "2027-04-22T11:30");   // + 28 d
   CHECK(when(plan, "maintenance") == "2028-03-27T07:30");  // 25 March 2028 is a Saturday
   for (std::size_t i = 1; i < plan.events.size(); ++i) CHECK(plan.events[i - 1].at <= plan.events[i].at);
+}
+
+TEST_CASE("a wait of whole days ends at the same time of the day, but never sooner") {
+  model::Case c = thirstyDeck();
+  const auto furnitureAfter = [&](const char* zone, const char* day) {
+    c.job.site.timezone = zone;
+    const auto date = *base::parseDate(day);
+    c.job.start = date - std::chrono::days{7};
+    c.job.done = {laid(0, 1, {date - std::chrono::days{1}, 480}, {date - std::chrono::days{1}, 720}),
+                  laid(0, 2, {date, 480}, {date, 15 * 60 + 20})};
+    base::Diagnostics messages;
+    return when(planned(c, messages), "furniture");  // + 72 h
+  };
+  // New Zealand's clocks go back on 4 April 2027 and forward on 26 September (tz database).
+  CHECK(furnitureAfter("Pacific/Auckland", "2027-04-02") == "2027-04-05T15:20");  // 73 true hours
+  CHECK(furnitureAfter("Pacific/Auckland", "2027-09-24") == "2027-09-27T16:20");  // 72 true hours
 }
 
 TEST_CASE("coats without a record stay as planned") {

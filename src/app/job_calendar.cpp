@@ -2,6 +2,7 @@
 
 #include "ics/calendar.h"
 #include "model/lookup.h"
+#include "model/wiping.h"
 #include "plan/zone.h"
 #include "sheets/words.h"
 
@@ -68,6 +69,8 @@ struct Maker {
       if (std::find(tasks.begin(), tasks.end(), name) == tasks.end()) tasks.push_back(name);
       lines.push_back(shiftLine(s));
     }
+    if (const auto wiping = model::wipingOn(x.plan, *told.content, told.c.product->times, day); wiping && end)
+      end = std::max(*end, {day, wiping->until});
     ics::Event e = event("crew-" + std::to_string(number), joined(tasks, ", "));
     e.summary = job().ref + " " + e.summary;
     e.description = joined(lines, "\n");

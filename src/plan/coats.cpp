@@ -1,6 +1,5 @@
 #include "plan/coats.h"
 
-#include "plan/ways_out.h"
 #include "plan/zone.h"
 
 #include <algorithm>
@@ -110,7 +109,8 @@ class TrainMaker {
       auto lays = session.lays;
       // A deck that is left over another is laid before it.
       const auto over = std::find_if(lays.begin(), lays.end(), [&](const Lay& other) {
-        return leadsOnto(maker_.job().job.areas, lay.deck->deck, other.deck->deck);
+        return maker_.isLeftOver(lay.deck->deck, other.deck->deck) &&
+               !maker_.isLeftOver(other.deck->deck, lay.deck->deck);
       });
       const auto place = static_cast<std::size_t>(over - lays.begin());
       lays.insert(over, lay);

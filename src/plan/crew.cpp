@@ -111,7 +111,7 @@ class Crew {
     }
     if (work_.firstCoatRank && *work_.firstCoatRank < rank) {
       for (const auto& session : course_.sessions) {
-        if (session.shifts.back().end > now_) return false;
+        if (maker_.wipedOff(session) > now_) return false;
       }
     }
     return freeFrom(now_, course_.sessions, {}, work_.whole[whole_].soilsWetCoats) == now_;
@@ -257,6 +257,7 @@ class Crew {
     for (const auto& session : course_.sessions) {
       see(session.start());
       see(session.shifts.back().end);
+      see(maker_.wipedOff(session));
       for (const auto& shift : session.shifts) see(shift.start);
       for (const auto& wet : session.wet) see(wet.until);
     }

@@ -15,10 +15,14 @@ base::LocalTime waking(base::LocalTime t) {
 }
 
 /// So many hours after the last coat. In an hour that comes twice by the clock the later one is meant, told
-/// as its end.
+/// as its end. Whole days end at the same time of the day where clocks go back meanwhile; where they go
+/// forward it would be an hour too soon.
 base::LocalTime waited(const std::string& zone, base::LocalTime from, base::Hours wait) {
-  const base::LocalTime at = after(zone, from, wait);
-  return between(zone, from, at) < wait ? base::plusMinutes(at, 60) : at;
+  base::LocalTime at = after(zone, from, wait);
+  if (between(zone, from, at) < wait) at = base::plusMinutes(at, 60);
+  const std::int64_t day = base::Hours::whole(24).millionths;
+  if (wait.millionths % day != 0) return at;
+  return std::max(at, {from.day + std::chrono::days{wait.millionths / day}, from.minutes});
 }
 
 }  // namespace

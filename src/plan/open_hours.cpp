@@ -53,7 +53,8 @@ Span usualHours(const model::Job& job, Span day) {
   return day;
 }
 
-OpenHours::OpenHours(const model::Case& c, const Calendar& calendar, base::Date from)
+OpenHours::OpenHours(const model::Case& c, const Calendar& calendar, base::Date from,
+                     const std::vector<int>& afterCoats)
     : c_(c),
       calendar_(calendar),
       hasWeather_(!c.job.forecast.steps.empty() || !c.job.normals.months.empty()),
@@ -63,6 +64,14 @@ OpenHours::OpenHours(const model::Case& c, const Calendar& calendar, base::Date 
       end_(from) {
   // Who works in the afternoon only is not bound to the mornings where the weather is known.
   if (hasWeather_ && calendar_.workable(usual_) == 0) usual_ = bounds_;
+  for (const int minutes : afterCoats) {
+    const Span day{0, calendar_.day().until - minutes};
+    if (2 * calendar_.workable(inBoth(bounds_, day)) < calendar_.workable(bounds_)) continue;
+    if (2 * calendar_.workable(inBoth(usual_, day)) < calendar_.workable(usual_)) continue;
+    bounds_ = inBoth(bounds_, day);
+    usual_ = inBoth(usual_, day);
+    break;
+  }
 }
 
 void OpenHours::readMore(base::Date until) {

@@ -16,8 +16,10 @@ enum class Heed { All, Forecast, Clock };
 /// Reads the fit hours in stretches of some days, as far as it is asked, and keeps them.
 class OpenHours {
  public:
-  /// 'c' and 'calendar' outlive this.
-  OpenHours(const model::Case& c, const Calendar& calendar, base::Date from);
+  /// 'c' and 'calendar' outlive this. Coats end so early that the crew has as many minutes of its day left as
+  /// the first of 'afterCoats' that leaves at least half of the hours for coating.
+  OpenHours(const model::Case& c, const Calendar& calendar, base::Date from,
+            const std::vector<int>& afterCoats = {});
 
   /// In order, none touching another; within the crew's day. Empty on a day on which nothing is fit.
   const std::vector<Span>& on(base::Date day, std::size_t deck, Heed heed);

@@ -1,6 +1,7 @@
 #include "plan/plan.h"
 
 #include "model/lookup.h"
+#include "model/wiping.h"
 #include "plan/choice.h"
 #include "plan/outcome.h"
 #include "plan/zone.h"
@@ -26,20 +27,31 @@ Calendar calendarOf(const model::Case& c, const model::Content& content) {
   return {c.job.crew, morning, evening};
 }
 
+/// Minutes of a day with a coat that follow the last stroke: the last strip is wiped off, then what is done
+/// for the whole job after the coats (the rags); at least the first, where the hours do not hold both.
+std::vector<int> afterCoats(const model::Case& c, const Work& work) {
+  const int wiping = c.product ? model::wipeOffMinutes(c.product->times) : 0;
+  int clearing = 0;
+  for (const auto& piece : work.whole) {
+    if (work.firstCoatRank && piece.rank > *work.firstCoatRank) clearing += piece.minutes;
+  }
+  return {wiping + clearing, wiping};
+}
+
 /// All that a plan is made from.
 struct Desk {
   Calendar calendar;
   base::Date start;
-  OpenHours open;
   Work work;
+  OpenHours open;
   SessionMaker maker;
   base::LocalTime now;
 
   Desk(const model::Case& c, const model::Content& content, const model::Estimate& e, const Bounds& bounds)
       : calendar(calendarOf(c, content)),
         start(bounds.from.value_or(c.job.start)),
-        open(c, calendar, start),
         work(workOf(e, content, c.job.crew)),
+        open(c, calendar, start, afterCoats(c, work)),
         maker(c, calendar, open) {}
   Desk(const Desk&) = delete;
   Desk& operator=(const Desk&) = delete;

@@ -88,6 +88,11 @@ std::optional<LocalTime> freeUntil(LocalTime t, const Sessions& sessions, std::o
   return next;
 }
 
+LocalTime SessionMaker::wipedOff(const Session& session) const {
+  const LocalTime end = session.shifts.back().end;
+  return session.lays.empty() ? end : after(c_.job.site.timezone, end, c_.product->times.wipeOff);
+}
+
 LocalTime SessionMaker::touchDry(std::size_t deck, LocalTime end) const {
   base::Hours wait = c_.product->times.touchDry;
   const model::Hour* hour = open_.hasWeather() ? open_.hourAt(end, deck) : nullptr;

@@ -5,6 +5,7 @@
 #include "model/plan.h"
 #include "plan/open_hours.h"
 #include "plan/pieces.h"
+#include "plan/ways_out.h"
 
 namespace plan {
 
@@ -58,7 +59,7 @@ class SessionMaker {
  public:
   /// 'c', 'calendar' and 'open' outlive this.
   SessionMaker(const model::Case& c, const Calendar& calendar, OpenHours& open)
-      : c_(c), calendar_(calendar), open_(open) {}
+      : c_(c), calendar_(calendar), open_(open), leads_(leadsOnto(c.job.areas)) {}
 
   /// All on this day from 'from' on, one after the other; nothing where the day does not hold them so.
   std::optional<Session> onOneDay(const std::vector<Lay>& lays, base::LocalTime from,
@@ -70,10 +71,15 @@ class SessionMaker {
   Session dryWork(const DeckCoats& deck, std::size_t coat, const CoatTask& task, base::LocalTime from,
                   const Sessions& others) const;
 
+  /// When the last strip is wiped off, too; the end of the work for a product that is not wiped.
+  base::LocalTime wipedOff(const Session& session) const;
   /// When the boards coated until 'end' are touch dry.
   base::LocalTime touchDry(std::size_t deck, base::LocalTime end) const;
   /// True where one day could hold the coat if all of its hours were fit.
   bool mayFitOneDay(int minutes) const { return minutes <= calendar_.workable(open_.bounds()); }
+
+  /// Whether the crew leaves a deck over the other, so that it has to be laid before it.
+  bool isLeftOver(std::size_t deck, std::size_t other) const { return leads_[deck][other]; }
 
   const model::Case& job() const { return c_; }
   const Calendar& calendar() const { return calendar_; }
@@ -90,6 +96,7 @@ class SessionMaker {
   const model::Case& c_;
   const Calendar& calendar_;
   OpenHours& open_;
+  std::vector<std::vector<bool>> leads_;
 };
 
 }  // namespace plan

@@ -51,24 +51,77 @@ std::vector<Side> sidesOf(const model::PlacedDeck& placed, const model::Deck& de
   return sides;
 }
 
-/// The middle of the part of a side that lies against a box, or the end of it that touches the box.
-std::optional<Place> contact(const Side& side, const model::Extent& other) {
-  const Length low = side.alongX ? other.from.y : other.from.x, high = side.alongX ? other.to.y : other.to.x;
-  if (side.at < low - touching || side.at > high + touching) return {};
-  const Length from = side.alongX ? other.from.x : other.from.y, to = side.alongX ? other.to.x : other.to.y;
-  const Length start = std::max(side.from, from), end = std::min(side.to, to);
-  if (start < end) return side.place(between(start, end));
-  if (side.isBeside) return {};
-  if (from <= side.to + touching && side.to <= to) return side.place(side.to);
-  if (side.from - touching <= to && from <= side.from) return side.place(side.from);
-  return {};
+/// The middle of the longest part of a side that lies against another deck, or the end of it that touches the
+/// deck. Its outline counts: an L embraces decks that it does not touch.
+std::optional<Place> contact(const Side& side, const model::Outline& other) {
+  std::optional<Place> best;
+  Length longest;
+  for (const Length beside : {side.at - touching, side.at + touching}) {
+    for (const auto& [from, to] : model::stretches(other, beside, side.alongX)) {
+      const Length start = std::max(side.from, from), end = std::min(side.to, to);
+      if (start < end) {
+        if (best && end - start <= longest) continue;
+        best = side.place(between(start, end));
+        longest = end - start;
+      } else if (!best && !side.isBeside) {
+        if (from <= side.to + touching && side.to <= to) best = side.place(side.to);
+        else if (side.from - touching <= to && from <= side.from) best = side.place(side.from);
+      }
+    }
+  }
+  return best;
 }
+
+/// Whether a place lies on a deck or at its edge.
+bool touches(Place place, const model::Outline& outline) {
+  for (const Length y : {place.y - touching, place.y, place.y + touching}) {
+    for (const auto& s : model::stretches(outline, y, true)) {
+      if (s.from - touching <= place.x && place.x <= s.to + touching) return true;
+    }
+  }
+  return false;
+}
+
+/// The better first.
+enum Rank { toNextDeck, offTheTimber, overDryDeck, overHighEdge, overWetDeck };
 
 struct Exit {
   Place at;
-  int rank = 0;  // the lower the better
+  Rank rank = toNextDeck;
   Length edge;
 };
+
+std::optional<Exit> bestExit(const std::vector<model::Deck>& decks, const std::vector<model::PlacedDeck>& all,
+                             const model::PlacedDeck& own, const std::vector<std::size_t>& wet,
+                             const std::vector<std::size_t>& next) {
+  constexpr Length highEdge = base::millimetres(500);  // nobody steps off it with a pole in hand
+  const auto& deck = decks[own.index];
+  const bool isHigh = deck.edgeHeight && *deck.edgeHeight > highEdge;
+  const auto holds = [](const std::vector<std::size_t>& list, std::size_t index) {
+    return std::find(list.begin(), list.end(), index) != list.end();
+  };
+  std::optional<Exit> best;
+  for (const auto& side : sidesOf(own, deck)) {
+    std::optional<Place> toNext, toWet, toOther;
+    for (const auto& other : all) {
+      if (other.index == own.index || !deck.at || !decks[other.index].at) continue;
+      const auto met = contact(side, other.outline);
+      if (!met) continue;
+      (holds(wet, other.index) ? toWet : holds(next, other.index) ? toNext : toOther) = met;
+    }
+    Exit exit{side.middle(), isHigh ? overHighEdge : offTheTimber, side.to - side.from};
+    if (toNext) exit = {*toNext, toNextDeck, exit.edge};
+    else if (toWet) exit = {*toWet, overWetDeck, exit.edge};
+    else if (toOther) exit = {*toOther, overDryDeck, exit.edge};
+    if (side.isBeside) exit.rank = std::max(exit.rank, overHighEdge);
+    const auto isLess = [](const Exit& a, const Exit& b) {
+      return std::tuple(-a.rank, a.edge, a.at.y, a.at.x) < std::tuple(-b.rank, b.edge, b.at.y, b.at.x);
+    };
+    const bool isFoot = own.isStairs && best && best->rank == exit.rank;  // the foot came first
+    if (!best || (!isFoot && isLess(*best, exit))) best = exit;
+  }
+  return best;
+}
 
 }  // namespace
 
@@ -82,51 +135,39 @@ std::optional<Place> wayOut(const std::vector<model::Deck>& decks, const std::ve
   const auto own = std::find_if(all.begin(), all.end(), [&](const auto& p) { return p.index == deck; });
   if (own == all.end()) return {};
   if (decks[deck].wayOut) return decks[deck].wayOut;
-  constexpr Length highEdge = base::millimetres(500);  // nobody steps off it with a pole in hand
-  const bool isHigh = decks[deck].edgeHeight && *decks[deck].edgeHeight > highEdge;
-  const auto holds = [](const std::vector<std::size_t>& list, std::size_t index) {
-    return std::find(list.begin(), list.end(), index) != list.end();
-  };
-  std::optional<Exit> best;
-  for (const auto& side : sidesOf(*own, decks[deck])) {
-    std::optional<Place> toNext, toWet, toOther;
-    for (const auto& other : all) {
-      if (other.index == deck || !decks[deck].at || !decks[other.index].at) continue;
-      const auto met = contact(side, other.extent);
-      if (!met) continue;
-      (holds(wet, other.index) ? toWet : holds(next, other.index) ? toNext : toOther) = met;
-    }
-    Exit exit{side.middle(), isHigh ? 3 : 1, side.to - side.from};
-    if (toNext) exit = {*toNext, 0, exit.edge};
-    else if (toWet) exit = {*toWet, 4, exit.edge};
-    else if (toOther) exit = {*toOther, 2, exit.edge};
-    if (side.isBeside) exit.rank = std::max(exit.rank, 3);
-    const auto isLess = [](const Exit& a, const Exit& b) {
-      return std::tuple(-a.rank, a.edge, a.at.y, a.at.x) < std::tuple(-b.rank, b.edge, b.at.y, b.at.x);
-    };
-    const bool isFoot = own->isStairs && best && best->rank == exit.rank;  // the foot came first
-    if (!best || (!isFoot && isLess(*best, exit))) best = exit;
-  }
+  const auto best = bestExit(decks, all, *own, wet, next);
   if (!best) return {};
   const auto drawn = model::extentOf(*model::outlineOf(decks[deck])).from;
   const auto& corner = own->extent.from;
   return Place{best->at.x - corner.x + drawn.x, best->at.y - corner.y + drawn.y};
 }
 
-bool leadsOnto(const std::vector<model::Deck>& decks, std::size_t deck, std::size_t other) {
-  if (!decks[deck].wayOut || !decks[deck].at || !decks[other].at) return false;
+std::vector<std::vector<bool>> leadsOnto(const std::vector<model::Deck>& decks) {
+  std::vector<std::vector<bool>> leads(decks.size(), std::vector<bool>(decks.size()));
+  if (std::count_if(decks.begin(), decks.end(), [](const auto& d) { return d.at.has_value(); }) < 2)
+    return leads;
   const auto all = placedAsGiven(decks);
-  const auto on = [&](std::size_t index) {
-    return std::find_if(all.begin(), all.end(), [&](const auto& p) { return p.index == index; });
-  };
-  const auto from = on(deck), to = on(other);
-  if (from == all.end() || to == all.end()) return false;
-  const auto drawn = model::extentOf(*model::outlineOf(decks[deck])).from;
-  const Place out = {decks[deck].wayOut->x - drawn.x + from->extent.from.x,
-                     decks[deck].wayOut->y - drawn.y + from->extent.from.y};
-  const auto& box = to->extent;
-  return box.from.x - touching <= out.x && out.x <= box.to.x + touching && box.from.y - touching <= out.y &&
-         out.y <= box.to.y + touching;
+  for (const auto& from : all) {
+    const auto& deck = decks[from.index];
+    if (!deck.at) continue;
+    std::optional<Place> out;
+    if (deck.wayOut) {
+      const auto drawn = model::extentOf(*model::outlineOf(deck)).from;
+      out =
+          Place{deck.wayOut->x - drawn.x + from.extent.from.x, deck.wayOut->y - drawn.y + from.extent.from.y};
+    }
+    const auto free = bestExit(decks, all, from, {}, {});
+    for (const auto& to : all) {
+      if (to.index == from.index || !decks[to.index].at) continue;
+      if (out) {
+        leads[from.index][to.index] = touches(*out, to.outline);
+      } else if (free) {
+        const int rank = bestExit(decks, all, from, {to.index}, {})->rank;
+        leads[from.index][to.index] = rank >= overHighEdge && rank > free->rank;
+      }
+    }
+  }
+  return leads;
 }
 
 }  // namespace plan

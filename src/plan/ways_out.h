@@ -19,7 +19,9 @@ std::optional<model::Place> wayOut(const std::vector<model::Deck>& decks,
                                    const std::vector<model::PlacedDeck>& placed, std::size_t deck,
                                    const std::vector<std::size_t>& wet, const std::vector<std::size_t>& next);
 
-/// The way out that the job gives for a deck touches the other: it is left over it.
-bool leadsOnto(const std::vector<model::Deck>& decks, std::size_t deck, std::size_t other);
+/// Whether a deck has to be laid before another: [deck][other]. The way out that the job gives touches the
+/// other; or, where the job gives none, nothing better is left than over the other or off a high edge once
+/// the other is wet.
+std::vector<std::vector<bool>> leadsOnto(const std::vector<model::Deck>& decks);
 
 }  // namespace plan
