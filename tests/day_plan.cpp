@@ -118,6 +118,43 @@ TEST_CASE("a coat that takes several days is cut between its strips") {
 
 namespace {
 
+/// The rows of a day as text: 'time what'.
+std::string rowsOf(const Made& m, const sheets::Day& day) {
+  std::string all;
+  for (const auto& row : sheets::workFacts(day, m.computed(), m.words()))
+    all +=
+        std::get<std::string>(row[0].second.value) + " " + std::get<std::string>(row[1].second.value) + "\n";
+  for (std::size_t at = all.find("\u00A0"); at != std::string::npos; at = all.find("\u00A0"))
+    all.replace(at, 2, " ");
+  return all;
+}
+
+}  // namespace
+
+TEST_CASE("a day's rows follow their start, from setting up to packing down, with the break in its place") {
+  Made m;
+  m.make();
+  // From 07:30 to 16:00, break 11:30 to 12:00; the oil is wiped off after an hour.
+  CHECK(rowsOf(m, m.days()[1]) ==
+        "07:30 Set-up\n07:45–11:30 Fix\n11:30–12:00 Break\n12:00–15:45 Fix\n15:45 Pack-down\n");
+  CHECK(rowsOf(m, m.days().back()) ==
+        "07:30 Set-up\n08:00–09:25 Cut-in, oil 08:25\n09:25–09:35 Cut-in, oil 09:30\n"
+        "09:25–10:35 Wipe off what still stands, an hour after each strip\n10:35 Pack-down\n");
+}
+
+TEST_CASE("wiping that meets the break is done in turns, and packing down waits for the end of the break") {
+  Made m;
+  m.c.job.crew.startMinutes = 9 * 60;
+  m.c.job.crew.endMinutes = 14 * 60 + 45;
+  m.make();
+  CHECK(rowsOf(m, m.days().back()) ==
+        "09:00 Set-up\n09:15–10:40 Cut-in, oil 09:40\n10:40–10:50 Cut-in, oil 10:45\n"
+        "10:40–11:50 Wipe off what still stands, an hour after each strip\n"
+        "11:30–12:00 Break, in turns: one of the crew wipes off\n12:00 Pack-down\n");
+}
+
+namespace {
+
 bool isYes(const sheets::Facts& facts, const char* name) {
   return std::get<bool>(sheets::find(facts, name)->value);
 }

@@ -242,7 +242,10 @@ std::optional<typeset::Document> setDocument(const DocumentKind& kind, const Stu
   base::Diagnostics own;
   const auto sheet =
       studio.shipped.shelves->sheets.take(main.file, [&] { return sheets::makeSheet(main, *t.templates); });
-  const auto filled = sheets::fillWithLines(*sheet, factsOf(kind.name, t.computed()), own);
+  const auto facts = factsOf(kind.name, t.computed());
+  const std::size_t mostPages =
+      kind.reader == Reader::CrewByDay ? sheets::pagesOfDays(facts) : kind.mostPages;
+  const auto filled = sheets::fillWithLines(*sheet, facts, own);
   auto blocks = own.ok() ? markup::readMarkdown(filled.text, filled.lines, own) : markup::Document{};
   const bool isTranslation = t.language->id != rulingLanguage(t.x);
   if (isTranslation) addTranslationNote(blocks, t);
@@ -260,12 +263,12 @@ std::optional<typeset::Document> setDocument(const DocumentKind& kind, const Stu
                             .language = desk.language,
                             .date = base::isoDate(c.job.quoted),
                             .template_ = main.file,
-                            .mostPages = kind.mostPages},
+                            .mostPages = mostPages},
                            told);
   };
   if (own.ok()) {
     pages = set(kind.reader == Reader::Office ? dense(c.theme) : c.theme, own);
-    if (kind.mostPages > 0 && pages->pages.size() > kind.mostPages) {
+    if (mostPages > 0 && pages->pages.size() > mostPages) {
       base::Diagnostics told;
       auto closer = set(close(c.theme), told);
       if (closer.pages.size() < pages->pages.size()) pages = std::move(closer);

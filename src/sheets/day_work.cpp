@@ -1,6 +1,6 @@
 #include "sheets/day_work.h"
 
-#include "model/lookup.h"
+#include "model/wiping.h"
 
 #include <algorithm>
 
@@ -10,30 +10,48 @@ namespace {
 /// Shifts that make one line of the day: all of a coat on a deck; the passes of one task on a deck; short
 /// pieces of one task on several decks.
 struct Line {
-  std::vector<const model::Shift*> shifts;
+  std::vector<model::Shift> shifts;
   const model::Task* task = nullptr;  // of the first
+
+  int from() const { return shifts.front().start.minutes; }
+  int until() const { return shifts.back().end.minutes; }
 };
 
 bool belongs(const model::Shift& next, const Line& line, const Computed& x) {
   constexpr int shortPiece = 30;  // minutes
-  const auto& last = *line.shifts.back();
+  const auto& last = line.shifts.back();
   const auto& task = model::taskOf(x.content, next.task);
   if (!next.deck || !last.deck) return false;
-  const bool isOneDeck = std::all_of(line.shifts.begin(), line.shifts.end(),
-                                     [&](const auto* s) { return s->deck == next.deck; });
-  if (isOneDeck)
-    return (task.isPerCoat && line.task->isPerCoat && next.pass == last.pass) ||
-           (task.isPerPass && next.task == last.task);
+  const bool isOneDeck =
+      std::all_of(line.shifts.begin(), line.shifts.end(), [&](const auto& s) { return s.deck == next.deck; });
+  if (isOneDeck && task.isPerCoat) return line.task->isPerCoat && next.pass == last.pass;
+  const auto pause = model::breakOf(x.c.job.crew);
+  if (last.end.minutes <= pause.from && pause.until <= next.start.minutes) return false;
+  if (isOneDeck) return task.isPerPass && next.task == last.task;
   const auto isShort = [](const model::Shift& s) { return s.end.minutes - s.start.minutes <= shortPiece; };
   return next.task == last.task && next.pass == last.pass && !model::laysProduct(task) && isShort(next) &&
          isShort(last);
 }
 
+/// A coat stays in one line with its litres; everything else is cut at the break.
 std::vector<Line> linesOf(const Day& day, const Computed& x) {
+  const auto pause = model::breakOf(x.c.job.crew);
   std::vector<Line> lines;
-  for (const auto* s : day.shifts) {
-    if (!lines.empty() && belongs(*s, lines.back(), x)) lines.back().shifts.push_back(s);
-    else lines.push_back({{s}, &model::taskOf(x.content, s->task)});
+  const auto add = [&](const model::Shift& s) {
+    if (!lines.empty() && belongs(s, lines.back(), x)) lines.back().shifts.push_back(s);
+    else lines.push_back({{s}, &model::taskOf(x.content, s.task)});
+  };
+  for (const auto* shift : day.shifts) {
+    const bool isCut = shift->start.minutes < pause.from && pause.until < shift->end.minutes;
+    if (!isCut || pause.from == pause.until || model::taskOf(x.content, shift->task).isPerCoat) {
+      add(*shift);
+      continue;
+    }
+    model::Shift before = *shift, after = *shift;
+    before.end.minutes = pause.from;
+    after.start.minutes = pause.until;
+    add(before);
+    add(after);
   }
   return lines;
 }
@@ -41,19 +59,19 @@ std::vector<Line> linesOf(const Day& day, const Computed& x) {
 /// 'sand, 40 and 60 grit' 'blow clean, cut in 07:55, oil 08:25'
 std::string whatText(const Line& line, const Computed& x, const Words& w) {
   const bool isOneTask = std::all_of(line.shifts.begin(), line.shifts.end(),
-                                     [&](const auto* s) { return s->task == line.task->id; });
+                                     [&](const auto& s) { return s.task == line.task->id; });
   if (!isOneTask) {
     std::string s;
-    for (const auto* shift : line.shifts) {
-      const auto& name = model::taskOf(x.content, shift->task).name;
-      s += s.empty() ? name : ", " + w("day.step", {{"task", name}, {"time", w.clock(shift->start.minutes)}});
+    for (const auto& shift : line.shifts) {
+      const auto& name = model::taskOf(x.content, shift.task).name;
+      s += s.empty() ? name : ", " + w("day.step", {{"task", name}, {"time", w.clock(shift.start.minutes)}});
     }
     return s;
   }
   if (!line.task->isPerPass) return line.task->name;
   std::vector<std::string> grits;
-  for (const auto* shift : line.shifts) {
-    const auto grit = std::to_string(shift->pass);
+  for (const auto& shift : line.shifts) {
+    const auto grit = std::to_string(shift.pass);
     if (std::find(grits.begin(), grits.end(), grit) == grits.end()) grits.push_back(grit);
   }
   return w("day.grit", {{"task", line.task->name}, {"grit", w.joined(grits)}});
@@ -63,27 +81,26 @@ std::string whatText(const Line& line, const Computed& x, const Words& w) {
 std::string whereText(const Line& line, const Computed& x, const Words& w) {
   constexpr std::size_t mostNamed = 1;
   std::vector<std::string> names, letters;
-  for (const auto* s : line.shifts) {
-    if (!s->deck) continue;
-    const auto name = deckName(x, *s->deck);
+  for (const auto& s : line.shifts) {
+    if (!s.deck) continue;
+    const auto name = deckName(x, *s.deck);
     if (std::find(names.begin(), names.end(), name) != names.end()) continue;
     names.push_back(name);
-    letters.push_back(deckLetter(*s->deck));
+    letters.push_back(deckLetter(*s.deck));
   }
   return w.joined(names.size() > mostNamed ? letters : names);
 }
 
-/// What still stands on the boards is wiped off a while after each strip: from the first to the last of the
-/// day. Nothing for a product that is not wiped.
-model::ClockSpan wipingOff(const Day& day, const Computed& x) {
-  const auto wait = static_cast<int>(x.c.product->times.wipeOff.millionths * 60 / 1'000'000);
-  if (wait == 0 || day.coats.empty()) return {};
-  model::ClockSpan span{24 * 60, 0};
-  for (const auto& coat : day.coats) {
-    span.from = std::min(span.from, coat.strips.empty() ? coat.from : coat.strips.front().start);
-    span.until = std::max(span.until, coat.until);
-  }
-  return {span.from + wait, span.until + wait};
+/// What still stands on the boards is wiped off a while after each strip: from the first strip of the day on
+/// to the last. Nothing for a product that is not wiped.
+std::optional<model::ClockSpan> wipingOff(const Day& day, const Computed& x) {
+  auto span = model::wipingOn(x.plan, x.content, x.c.product->times, day.date);
+  if (!span || day.coats.empty()) return {};
+  int first = 24 * 60;
+  for (const auto& coat : day.coats)
+    first = std::min(first, coat.strips.empty() ? coat.from : coat.strips.front().start);
+  span->from = first + model::wipeOffMinutes(x.c.product->times);
+  return span;
 }
 
 std::string coatedLetters(const Day& day, const Words& w) {
@@ -147,15 +164,18 @@ std::string degreesText(double least, double most, const Words& w) {
 }
 
 FactList workFacts(const Day& day, const Computed& x, const Words& w) {
-  FactList rows;
-  const auto row = [&](const std::string& time, const std::string& what, const std::string& where) {
-    rows.push_back({{"time", time},
-                    {"what", capitalised(what)},
-                    {"where", where},
-                    {"strips", ""},
-                    {"area", ""},
-                    {"rate", ""},
-                    {"litres", ""}});
+  std::vector<std::pair<int, Facts>> rows;  // by their start
+  const auto row = [&](int at, const std::string& time, const std::string& what,
+                       const std::string& where) -> Facts& {
+    rows.push_back({at,
+                    {{"time", time},
+                     {"what", capitalised(what)},
+                     {"where", where},
+                     {"strips", ""},
+                     {"area", ""},
+                     {"rate", ""},
+                     {"litres", ""}}});
+    return rows.back().second;
   };
   std::vector<std::string> morning, evening;
   bool isMorning = true;
@@ -164,36 +184,44 @@ FactList workFacts(const Day& day, const Computed& x, const Words& w) {
     else (isMorning ? morning : evening).push_back(task.name);
   }
   const auto& crew = x.c.job.crew;
-  const auto lines = linesOf(day, x);
-  constexpr std::size_t fullPage = 6;  // below the chart of the hours
-  const bool hasRoom = day.coats.empty() || lines.size() < fullPage;
-  if (!morning.empty() && hasRoom) row(w.clock(crew.startMinutes), w.joined(morning), "");
-  for (const auto& line : lines) {
-    const auto& first = *line.shifts.front();
-    row(span(first.start.minutes, line.shifts.back()->end.minutes, w), whatText(line, x, w),
-        whereText(line, x, w));
-    const bool laysSurface = std::any_of(line.shifts.begin(), line.shifts.end(), [&](const auto* shift) {
-      const auto& task = model::taskOf(x.content, shift->task);
+  if (!morning.empty()) row(crew.startMinutes, w.clock(crew.startMinutes), w.joined(morning), "");
+  int end = crew.startMinutes;
+  for (const auto& line : linesOf(day, x)) {
+    const auto& first = line.shifts.front();
+    Facts& facts =
+        row(line.from(), span(line.from(), line.until(), w), whatText(line, x, w), whereText(line, x, w));
+    end = std::max(end, line.until());
+    const bool laysSurface = std::any_of(line.shifts.begin(), line.shifts.end(), [&](const auto& shift) {
+      const auto& task = model::taskOf(x.content, shift.task);
       return model::laysProduct(task) && task.measure == model::Measure::Wetted;
     });
     for (const auto& coat : day.coats) {
       if (!laysSurface || coat.deck != first.deck || coat.coat != first.pass) continue;
-      rows.back()[3].second = stripsText(coat, x, w);
-      rows.back()[4].second = w.area(coat.area);
-      rows.back()[5].second = w.roundSpread(coat.need->rate);
-      rows.back()[6].second = litresText(coat.litres, w);
+      facts[3].second = stripsText(coat, x, w);
+      facts[4].second = w.area(coat.area);
+      facts[5].second = w.roundSpread(coat.need->rate);
+      facts[6].second = litresText(coat.litres, w);
     }
   }
-  int end = day.shifts.empty() ? crew.startMinutes : day.shifts.back()->end.minutes;
-  if (const auto wiping = wipingOff(day, x); wiping.until > wiping.from) {
+  const auto wiping = wipingOff(day, x);
+  if (wiping) {
     const auto wait = x.c.product->times.wipeOff;
-    row(span(wiping.from, wiping.until, w),
+    row(wiping->from, span(wiping->from, wiping->until, w),
         w("day.wipe_off", {{"wait", wait == base::Hours::whole(1) ? w("waits.an_hour") : w.wait(wait)}}),
         coatedLetters(day, w));
-    end = std::max(end, wiping.until);
+    end = std::max(end, wiping->until);
   }
-  if (!evening.empty() && hasRoom) row(w.clock(end), w.joined(evening), "");
-  return rows;
+  const auto pause = model::breakOf(crew);
+  if (pause.from < pause.until && pause.from < end) {
+    const bool isWiped = wiping && wiping->from < pause.until && pause.from < wiping->until;
+    row(pause.from, span(pause.from, pause.until, w), w(isWiped ? "day.break_in_turns" : "day.break"), "");
+    end = std::max(end, pause.until);
+  }
+  std::stable_sort(rows.begin(), rows.end(), [](const auto& a, const auto& b) { return a.first < b.first; });
+  if (!evening.empty()) row(end, w.clock(end), w.joined(evening), "");
+  FactList list;
+  for (auto& [at, facts] : rows) list.push_back(std::move(facts));
+  return list;
 }
 
 }  // namespace sheets

@@ -19,8 +19,8 @@ std::string stripsText(const DayCoat& coat, const Computed& x, const Words& w);
 std::string degreesText(double celsius, const Words& w);
 std::string degreesText(double least, double most, const Words& w);
 
-/// Time, what, where; setting up and packing down where the page has room for them; of a coat also its
-/// strips, area, spreading rate and litres.
+/// Time, what, where in the order of their start, from setting up to packing down; what the break cuts is two
+/// rows. Of a coat also its strips, area, spreading rate and litres.
 FactList workFacts(const Day& day, const Computed& x, const Words& w);
 
 }  // namespace sheets

@@ -106,7 +106,7 @@ void addCoats(Facts& f, const Computed& x, const Words& w) {
                  Facts{{"words", isSame ? w.counted("coats.count", coats.most) : fewToMany(coats, w)},
                        {"several", Fact::yes(coats.most > 1)},
                        {"differ", Fact::yes(!isSame)},
-                       {"apart", idealWords(x.c.product->times, w)},
+                       {"apart", w.waitRange(x.c.product->times.recoatMin, x.c.product->times.recoatMax)},
                        {"dates", words}});
 }
 

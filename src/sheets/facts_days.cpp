@@ -235,10 +235,19 @@ Facts dayFacts(const Computed& x) {
   // A difference, so that only the size of the degree counts; 3 K, ISO 8502-4:2017 for steel, our choice for
   // timber.
   f.emplace_back("dew_margin", w.isMetric() ? "3\u00A0°C" : "5.4\u00A0°F");
+  f.emplace_back("loss", x.c.job.loss.isZero() ? "" : w.share(x.c.job.loss));
   f.emplace_back("before_we_come", sentences(x.c.job.beforeWeCome));
   f.emplace_back("water", x.c.job.site.water);
   f.emplace_back("power", x.c.job.site.power);
   return f;
+}
+
+std::size_t pagesOfDays(const Facts& days) {
+  const auto is = [](const Facts& day, const char* name) { return std::get<bool>(find(day, name)->value); };
+  std::size_t pages = 1;
+  for (const auto& day : std::get<FactList>(find(days, "day_plans")->value))
+    pages += std::size_t{is(day, "breaks")} + std::size_t{is(day, "coated")};
+  return pages;
 }
 
 }  // namespace sheets
