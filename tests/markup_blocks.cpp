@@ -39,6 +39,13 @@ TEST_CASE("paragraphs keep emphasis, links, line breaks and letters by number") 
         "paragraph: [https://planks.example](https://planks.example)\n");
 }
 
+TEST_CASE("typed apostrophes become those of print, marks of feet stay") {
+  CHECK(tree("The **crew**'s hand's width, the boards' ends, 14'-0\" by 8'.\n") ==
+        "paragraph: The **crew**’s hand’s width, the boards’ ends, 14'-0\" by 8'.\n");
+  CHECK(tree("It says 'keep off', ('never').\n") == "paragraph: It says ‘keep off’, (‘never’).\n");
+  CHECK(tree("[o'hara@tern.example](mailto:o'hara@tern.example)\n").find("o'hara") != std::string::npos);
+}
+
 TEST_CASE("the signs of the filled template become line breaks and nothing") {
   const std::string brk = base::lineBreakSign, edge = base::edgeSign;
   CHECK(tree("a" + brk + "b **" + edge + "\\(c\\)" + edge + "**d **" + edge + edge + "**e\n") ==

@@ -56,7 +56,7 @@ TEST_CASE("limits are printed with the year of their rule, and those from memory
     CHECK_FALSE(holds(us, metric));
   }
   // No value for vibration is set by OSHA, so nothing is told that would rest on one.
-  CHECK(holds(us, "check with the state's work safety office or federal OSHA"));
+  CHECK(holds(us, "check with the state\u2019s work safety office or federal OSHA"));
   CHECK_FALSE(holds(us, "2 h 28"));
 }
 
@@ -170,7 +170,7 @@ TEST_CASE("every document that says how to work defers to law, data sheet and li
       {"aftercare", "es", {"por encima de esta hoja"}},
       {"quote",
        "en",
-       {"We work by the product's data sheet.", "follows local rules and may need licensed people"}},
+       {"We work by the product\u2019s data sheet.", "follows local rules and may need licensed people"}},
       {"quote", "es", {"ficha t\u00E9cnica", "personal autorizado"}},
       {"dayplan", "en", {"law, SDS and safety sheet come first"}},
       {"dayplan", "es", {"ley, SDS y hoja de seguridad van antes"}},

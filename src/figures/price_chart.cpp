@@ -31,7 +31,7 @@ Hatch hatchOf(PricePart::About about) {
     case PricePart::About::Disposal:
       return Hatch::Crossed;
     case PricePart::About::Tax:
-      return Hatch::Tint;
+      return Hatch::Dashes;
   }
   return Hatch::Plain;
 }

@@ -1,6 +1,7 @@
 #include "markup/inlines.h"
 
 #include "base/signs.h"
+#include "markup/apostrophes.h"
 
 #include <charconv>
 
@@ -123,6 +124,7 @@ void InlineReader::text(MD_TEXTTYPE type, std::string_view text) {
 Inlines InlineReader::take() {
   Inlines taken;
   std::swap(taken, inlines_);
+  curlApostrophes(taken);
   return taken;
 }
 
