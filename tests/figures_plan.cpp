@@ -24,12 +24,13 @@ std::vector<const Path*> pathsIn(const Drawing& d) {
   return out;
 }
 
-bool hasText(const Drawing& d, const std::string& text) {
-  return std::any_of(d.items.begin(), d.items.end(), [&](const auto& item) {
-    const auto* run = std::get_if<TextRun>(&item.what);
-    return run && run->text == text;
-  });
+const TextRun* textIn(const Drawing& d, const std::string& text) {
+  for (const auto& item : d.items)
+    if (const auto* run = std::get_if<TextRun>(&item.what); run && run->text == text) return run;
+  return nullptr;
 }
+
+bool hasText(const Drawing& d, const std::string& text) { return textIn(d, text) != nullptr; }
 
 /// The board lines: the one path in the colour of wood.
 const Path* boardLines(const Drawing& d) {
@@ -166,8 +167,8 @@ TEST_CASE("a plan says in words what it shows") {
   CHECK(plan.alt ==
         "Plan of the decks to scale 1:100: A Landing, 12.40 by 6.20\u00a0m, 75.75\u00a0m², with a cut-out "
         "(tree, 1.20 "
-        "across); not drawn: B Handrail (18.60\u00a0m).");
-  CHECK(hasText(plan, "not drawn: B Handrail (18.60\u00a0m)"));
+        "across); not drawn: B\u00a0Handrail\u00a0(18.60\u00a0m).");
+  CHECK(hasText(plan, "not drawn: B\u00a0Handrail\u00a0(18.60\u00a0m)"));
   CHECK(hasText(plan, "75.75\u00a0m²"));
 }
 
@@ -209,12 +210,69 @@ TEST_CASE("a key shows letters and names, but no boards and no sizes") {
   CHECK_FALSE(hasText(plan, "tree, 1.20 across"));
 }
 
+TEST_CASE("a key writes the letter on a deck too small for its name, and the name below") {
+  model::Deck land = landing(), walk = deck("Boathouse walk", model::Rectangle{mm(2000), mm(6000)});
+  land.at = place(0, 0);
+  walk.at = place(14'000, 0);
+  const auto plan = Decks({land, walk}).plan(metric(), {Dim::mm(118), Dim::mm(60)}, true);
+  for (const auto* text : {"A", "Landing", "B", "B\u00a0Boathouse\u00a0walk"}) CHECK(hasText(plan, text));
+  CHECK_FALSE(hasText(plan, "Boathouse walk"));
+}
+
+TEST_CASE("a key smaller than 1:750 is left out") {
+  const Decks decks({deck("Boardwalk", model::Rectangle{mm(100'000), mm(4000)})});  // 133 mm at 1:750
+  CHECK_FALSE(decks.plan(metric(), {Dim::mm(140), Dim::mm(60)}, true).items.empty());
+  const auto none = decks.plan(metric(), {Dim::mm(118), Dim::mm(60)}, true);
+  CHECK(none.items.empty());
+  CHECK(none.size.h == Dim{});
+}
+
+TEST_CASE("treads closer than 0.7 mm are not drawn") {
+  model::Deck walk = deck("Walk", model::Rectangle{mm(55'000), mm(2000)}),
+              steps = deck("Steps", model::Stairs{10, mm(2400), mm(300), mm(170)});
+  walk.at = place(0, 0);
+  steps.at = place(20'000, 2000);
+  const auto longest = [&](const std::vector<model::Deck>& decks) {  // of the paths, in pieces
+    const auto plan = Decks(decks).plan(metric(), {Dim::mm(118), Dim::mm(60)}, true);
+    std::size_t most = 0;
+    for (const auto* p : pathsIn(plan)) most = std::max(most, moves(*p));
+    return most;
+  };
+  CHECK(longest({steps}) == 9);        // between ten steps
+  CHECK(longest({walk, steps}) == 1);  // 1:500 makes 300 mm 0.6 mm
+}
+
+TEST_CASE("a leader runs over no other deck, however narrow, and ends on the one it names") {
+  // Stairs between two walks of 1 m: a name above or below them would have its leader through a walk.
+  model::Deck top = deck("Upper walk", model::Rectangle{mm(30'000), mm(1000)}),
+              below = deck("Lower walk", model::Rectangle{mm(30'000), mm(1000)}),
+              steps = deck("Steps", model::Stairs{6, mm(4000), mm(300), mm(170)});
+  top.at = place(0, 0);
+  steps.at = place(14'000, 1000);
+  below.at = place(0, 5000);
+  const auto plan = Decks({top, steps, below}).plan(metric(), {Dim::mm(118), Dim::mm(60)}, true);
+  std::vector<std::pair<typeset::Point, typeset::Point>> decks, leaders;  // corners, ends
+  for (const auto* p : pathsIn(plan)) {
+    if (p->fill && p->steps.size() == 5) decks.emplace_back(p->steps[0].to, p->steps[2].to);
+    if (p->steps.size() == 2 && p->stroke) leaders.emplace_back(p->steps[0].to, p->steps[1].to);
+  }
+  REQUIRE(decks.size() == 3);
+  REQUIRE_FALSE(leaders.empty());
+  for (const auto& [from, to] : leaders) {
+    const auto met = std::count_if(decks.begin(), decks.end(), [&, a = from, b = to](const auto& d) {
+      return std::min(a.x, b.x) < d.second.x && d.first.x < std::max(a.x, b.x) + Dim{1} &&
+             std::min(a.y, b.y) < d.second.y && d.first.y < std::max(a.y, b.y) + Dim{1};
+    });
+    CHECK(met == 1);
+  }
+}
+
 TEST_CASE("areas measured by others make an empty plan") {
   const auto plan =
       Decks({deck("Lawn deck", model::Measured{{42'500'000'000'000}, {}})}).plan(metric(), fullWidth);
   CHECK(plan.items.empty());
   CHECK(plan.size.h == Dim{});
-  CHECK(plan.alt == "not drawn: A Lawn deck (42.50\u00a0m²)");
+  CHECK(plan.alt == "not drawn: A\u00a0Lawn\u00a0deck\u00a0(42.50\u00a0m²)");
 }
 
 TEST_CASE("a tiny deck beside a huge one is named outside") {

@@ -1,9 +1,7 @@
 #include "app/documents.h"
 
-#include "app/charts.h"
-#include "app/day_charts.h"
-#include "app/stations.h"
-#include "figures/figures.h"
+#include "app/dense.h"
+#include "app/drawings.h"
 #include "input/read.h"
 #include "markup/read.h"
 #include "pdf/write.h"
@@ -16,6 +14,7 @@
 
 #include <algorithm>
 #include <filesystem>
+#include <functional>
 
 namespace app {
 namespace fs = std::filesystem;
@@ -126,40 +125,16 @@ typeset::Furniture furnitureOf(const DocumentKind& kind, const Telling& t,
   return f;
 }
 
-/// The look of sheets for the office: tables as small as notes.
-model::Theme dense(model::Theme theme) {
-  const model::TextStyle note = theme.styles.at("note");
-  for (const char* name : {"table", "rowHead"}) {
-    auto& style = theme.styles.at(name);
-    style.size = note.size;
-    style.leading = note.leading;
-    style.rise = note.rise;
+bool isKey(const markup::Block& block) {
+  const auto* figure = std::get_if<markup::Figure>(&block.node);
+  return figure != nullptr && figure->name == "key";
+}
+
+const DocumentKind& kindOf(const std::string& name) {
+  for (const auto& kind : kinds) {
+    if (kind.name == name) return kind;
   }
-  return theme;
-}
-
-/// The look of a sheet that has grown too long to be read out: reading as small as notes, on a tighter grid.
-model::Theme close(model::Theme theme) {
-  theme = dense(std::move(theme));
-  const model::TextStyle note = theme.styles.at("note");
-  auto& body = theme.styles.at("body");
-  body.size = note.size + theme.unit / 7;  // half a point
-  body.leading = note.leading;
-  body.rise = note.rise + theme.unit / 7;
-  auto& hazard = theme.styles.at("hazard");
-  const auto& head = theme.styles.at("head");
-  hazard.size = head.size;
-  hazard.leading = head.leading;
-  hazard.rise = head.rise;
-  theme.tighten = base::Share::whole(12);
-  return theme;
-}
-
-/// The small plan gives way where many decks lengthen the table below it, so that the sheet keeps to two
-/// sides.
-typeset::Dim keyHeight(std::size_t decks) {
-  const auto more = static_cast<std::int64_t>(decks > 3 ? decks - 3 : 0);
-  return typeset::Dim::mm(std::max<std::int64_t>(30, 50 - 4 * more));
+  throw std::logic_error("internal error: unknown document '" + name + "'");
 }
 
 /// What all documents of one pack share.
@@ -171,49 +146,12 @@ struct Studio {
   bool hasDays;  // a day plan is among them
 };
 
-/// Every drawing a template may name; those of the day plan only where it is wanted.
-std::map<std::string, typeset::Drawing> drawingsOf(const sheets::Computed& x, const Studio& studio,
-                                                   const typeset::Fonts& fonts) {
-  const Shipped& shipped = studio.shipped;
-  using typeset::Dim;
-  const figures::Pen pen{x.c.theme, fonts, *x.c.region, x.language, shipped.contentFolder + "/signs"};
-  const auto& t = x.c.theme;
-  const Dim full = Dim::milli(t.sideWidth) + Dim::milli(t.gutter) + Dim::milli(t.textWidth),
-            text = Dim::milli(t.textWidth),
-            side = Dim::milli(t.sideWidth) - Dim::mm(2);  // as wide as a note under a head
-  std::map<std::string, typeset::Drawing> drawings;
-  drawings["plan"] = figures::deckPlan(x.c, x.estimate, pen, {full, Dim::mm(126)}, false);
-  drawings["key"] = figures::deckPlan(x.c, x.estimate, pen, {text, keyHeight(x.c.job.areas.size())}, true);
-  if (!x.estimate.coats.empty()) {
-    drawings["timeline"] = figures::timeline(stationsOf(x), pen, full, x.language("timeline.caption"));
-  }
-  drawings["litres"] = litresChartOf(x, pen, full);
-  drawings["price"] = priceChartOf(x, pen, full);
-  if (studio.hasDays) addDayDrawings(drawings, x, pen, full, studio.paper);
-  if (const auto& sds = x.c.product->sds)
-    drawings["diamonds"] = figures::hazardDiamonds(sds->pictograms, pen, side);
-  addGauges(drawings, x, pen);
-  const std::string folder = shipped.contentFolder + "/signs";
-  for (const auto& entry : fs::directory_iterator(folder)) {
-    const auto name = entry.path().stem().string();
-    if (const auto drawing = figures::sign(folder, name, Dim::mm(11))) drawings[name] = *drawing;
-  }
-  return drawings;
-}
-
-const DocumentKind& kindOf(const std::string& name) {
-  for (const auto& kind : kinds) {
-    if (kind.name == name) return kind;
-  }
-  throw std::logic_error("internal error: unknown document '" + name + "'");
-}
-
 /// What those in one language share besides.
 struct Desk {
   Telling telling;
   std::string language;  // of its documents
   typeset::Fonts fonts;
-  std::map<std::string, typeset::Drawing> drawings;
+  Drawings drawings;
 };
 
 /// A translation says what it is, under its title.
@@ -233,6 +171,42 @@ void addTranslationNote(markup::Document& document, const Telling& t) {
                 {markup::Paragraph{{{markup::Inline::Style::Emphasis, note, "", ""}}}, 1});
 }
 
+/// A document laid out, and what there was to say about it.
+struct Layout {
+  typeset::Document pages;
+  base::Diagnostics told;
+};
+
+/// Lays a document out in a look, with these drawings.
+using Setting = std::function<Layout(const model::Theme&, const Drawings&)>;
+
+/// The small plan of the decks gives way where the pages are too many: it shrinks, then it is left out.
+Layout setWithKey(markup::Document& blocks, const model::Theme& look, const Desk& desk,
+                  const figures::Pen& pen, std::size_t mostPages, const Setting& set) {
+  const auto fits = [&](const Layout& layout) { return layout.pages.pages.size() <= mostPages; };
+  const auto& largest = desk.drawings.at("key");
+  if (!largest.items.empty()) {
+    auto layout = set(look, desk.drawings);
+    if (fits(layout)) return layout;
+    Drawings drawings = desk.drawings;
+    typeset::Dim before = largest.size.h;
+    for (const typeset::Dim height : smallerKeys) {
+      auto key = keyOf(desk.telling.computed(), pen, height);
+      if (key.items.empty()) break;
+      if (key.size.h == before) continue;
+      before = key.size.h;
+      drawings["key"] = std::move(key);
+      layout = set(look, drawings);
+      if (fits(layout)) return layout;
+    }
+  }
+  markup::Document whole = blocks;
+  std::erase_if(blocks.blocks, isKey);
+  auto layout = set(look, desk.drawings);
+  if (!fits(layout)) blocks = std::move(whole);  // a closer look may have room for it
+  return layout;
+}
+
 /// The pages of one document; nothing when its template has mistakes.
 std::optional<typeset::Document> setDocument(const DocumentKind& kind, const Studio& studio, const Desk& desk,
                                              base::Diagnostics& messages) {
@@ -247,36 +221,43 @@ std::optional<typeset::Document> setDocument(const DocumentKind& kind, const Stu
       kind.reader == Reader::CrewByDay ? sheets::pagesOfDays(facts) : kind.mostPages;
   const auto filled = sheets::fillWithLines(*sheet, facts, own);
   auto blocks = own.ok() ? markup::readMarkdown(filled.text, filled.lines, own) : markup::Document{};
+  messages.add(own);
+  if (!own.ok()) return std::nullopt;
   const bool isTranslation = t.language->id != rulingLanguage(t.x);
   if (isTranslation) addTranslationNote(blocks, t);
-  std::optional<typeset::Document> pages;
-  const auto set = [&](const model::Theme& theme, base::Diagnostics& told) {
-    return typeset::layOut({.blocks = blocks,
-                            .theme = theme,
-                            .fonts = desk.fonts,
-                            .paper = studio.paper,
-                            .furniture = furnitureOf(kind, t, studio.logo),
-                            .drawings = desk.drawings,
-                            .title = (*t.language)("documents." + kind.name) + " " + c.job.ref,
-                            .subject = sheets::titleOf(t.computed()),
-                            .author = c.brand.name,
-                            .language = desk.language,
-                            .date = base::isoDate(c.job.quoted),
-                            .template_ = main.file,
-                            .mostPages = mostPages},
-                           told);
+  const Setting set = [&](const model::Theme& theme, const Drawings& drawings) {
+    Layout layout;
+    layout.pages = typeset::layOut({.blocks = blocks,
+                                    .theme = theme,
+                                    .fonts = desk.fonts,
+                                    .paper = studio.paper,
+                                    .furniture = furnitureOf(kind, t, studio.logo),
+                                    .drawings = drawings,
+                                    .title = (*t.language)("documents." + kind.name) + " " + c.job.ref,
+                                    .subject = sheets::titleOf(t.computed()),
+                                    .author = c.brand.name,
+                                    .language = desk.language,
+                                    .date = base::isoDate(c.job.quoted),
+                                    .template_ = main.file,
+                                    .mostPages = mostPages},
+                                   layout.told);
+    return layout;
   };
-  if (own.ok()) {
-    pages = set(kind.reader == Reader::Office ? dense(c.theme) : c.theme, own);
-    if (mostPages > 0 && pages->pages.size() > mostPages) {
-      base::Diagnostics told;
-      auto closer = set(close(c.theme), told);
-      if (closer.pages.size() < pages->pages.size()) pages = std::move(closer);
-    }
-    if (!own.ok()) pages.reset();
+  const bool mayShrink = mostPages > 0 && std::any_of(blocks.blocks.begin(), blocks.blocks.end(), isKey);
+  const auto setIn = [&](const model::Theme& look) {
+    if (!mayShrink) return set(look, desk.drawings);
+    const auto pen = penFor(t.computed(), studio.shipped, desk.fonts);
+    return setWithKey(blocks, look, desk, pen, mostPages, set);
+  };
+  auto layout = setIn(kind.reader == Reader::Office ? dense(c.theme) : c.theme);
+  if (mostPages > 0 && layout.pages.pages.size() > mostPages) {
+    auto closer = setIn(close(c.theme));
+    // What there is to say of the wider look is said: it is the one that was asked for.
+    if (closer.pages.pages.size() < layout.pages.pages.size()) layout.pages = std::move(closer.pages);
   }
-  messages.add(own);
-  return pages;
+  messages.add(layout.told);
+  if (!layout.told.ok()) return std::nullopt;
+  return std::move(layout.pages);
 }
 
 /// The desk for a language, kept in 'desks'; nothing when it cannot be told in it. A mistake is told once.
@@ -289,7 +270,8 @@ const Desk* deskFor(const std::string& language, std::map<std::string, std::opti
       Desk& desk = found->second.emplace(
           Desk{std::move(*telling), isTranslation ? language : x.c.region->language, studio.fonts, {}});
       desk.fonts.language = desk.language;
-      desk.drawings = drawingsOf(desk.telling.computed(), studio, desk.fonts);
+      desk.drawings = drawingsOf(desk.telling.computed(), studio.shipped, desk.fonts,
+                                 studio.hasDays ? std::optional(studio.paper) : std::nullopt);
     }
   }
   return found->second ? &*found->second : nullptr;

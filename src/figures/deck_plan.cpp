@@ -14,8 +14,8 @@ std::string notDrawn(const Pen& pen, const std::vector<model::Deck>& decks) {
   std::string text;
   for (std::size_t i = 0; i < decks.size(); ++i)
     if (!hasPlace(decks[i]))
-      text += (text.empty() ? "" : ", ") + letterOf(i) + " " + decks[i].name + " (" +
-              shapeText(pen, decks[i].shape) + ")";
+      text += (text.empty() ? "" : ", ") +
+              unbroken(letterOf(i) + " " + decks[i].name + " (" + shapeText(pen, decks[i].shape) + ")");
   return text.empty() ? "" : pen.language("plan.not_drawn", {{"decks", text}});
 }
 
@@ -43,6 +43,11 @@ std::string altText(const model::Case& c, const model::Estimate& e, const Pen& p
   return text + (missing.empty() ? "." : "; " + missing + ".");
 }
 
+/// Smaller ones tell nothing that the list of the decks does not.
+constexpr std::int64_t smallestKey = 750;
+/// White above it: no caption keeps it from the lines before.
+constexpr Dim keyAir = tenths(20);
+
 }  // namespace
 
 std::vector<std::int64_t> scalesOf(const Pen& pen) {
@@ -60,12 +65,15 @@ typeset::Drawing deckPlan(const model::Case& c, const model::Estimate& e, const 
     return out;
   }
   for (const std::int64_t scale : scalesOf(pen)) {
+    if (isKey && scale > smallestKey) break;
     const auto onSite = [&](Dim d) {
       return base::Length{base::mulDiv(d.raw, 1000 * scale, 36, base::Round::HalfUp)};
     };
     PlanSheet sheet(pen, scale,
                     placeDecks(decks, onSite(Dim::mm(isKey ? 6 : 15)), onSite(box.w - Dim::mm(14))));
-    const auto tooLarge = [&] { return sheet.bounds().size.w > box.w || sheet.bounds().size.h > box.h; };
+    const auto tooLarge = [&] {
+      return sheet.bounds().size.w > box.w || sheet.bounds().size.h > box.h - (isKey ? keyAir : Dim{});
+    };
     if (tooLarge()) continue;
     drawDecks(sheet, decks, isKey);
     const auto unnamed = nameDecksInside(sheet, decks, e, isKey);
@@ -83,9 +91,10 @@ typeset::Drawing deckPlan(const model::Case& c, const model::Estimate& e, const 
     if (const auto missing = notDrawn(pen, decks); !missing.empty() && !isKey) sheet.notes.push_back(missing);
     writeNotes(sheet, box.w);
     if (tooLarge()) continue;
-    out.size = sheet.bounds().size;
+    const Dim above = isKey ? keyAir : Dim{};
+    out.size = {sheet.bounds().size.w, sheet.bounds().size.h + above};
     out.items = std::move(sheet.items);
-    shift(out.items, {-sheet.bounds().at.x, -sheet.bounds().at.y});
+    shift(out.items, {-sheet.bounds().at.x, above - sheet.bounds().at.y});
     out.alt = altText(c, e, pen, scale, isKey);
     return out;
   }

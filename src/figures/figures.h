@@ -23,7 +23,7 @@ struct Pen {
 /// C with name and area, north when given, scale bar. The largest of the usual scales that fits the box; the
 /// drawing is no larger than its content. What has no place on a plan (strips, screens, measured areas) is
 /// named in a line below; a job of nothing else gives a drawing without height. 'isKey' leaves only outlines,
-/// letters and names (for the aftercare sheet).
+/// letters and names (for the aftercare sheet), and nothing where even 1:750 does not fit.
 typeset::Drawing deckPlan(const model::Case& c, const model::Estimate& e, const Pen& pen, typeset::Size box,
                           bool isKey);
 

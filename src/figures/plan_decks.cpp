@@ -53,7 +53,8 @@ void drawTreads(PlanSheet& sheet, const PlacedDeck& deck, const model::Stairs& s
   const auto ink = colour(sheet.pen, "ink");
   const Stroke thin = {ink, hundredthsPt(60), {}, false};
   Path treads;
-  for (int i = 1; i < stairs.steps; ++i) {
+  const bool isReadable = sheet.on(stairs.going) >= tenths(7);  // closer ones run into a blot
+  for (int i = 1; isReadable && i < stairs.steps; ++i) {
     const Dim at = sheet.on((isLying ? deck.extent.from.x : deck.extent.from.y) + stairs.going * i);
     moveTo(treads, isLying ? Point{at, r.at.y} : Point{r.at.x, at});
     lineTo(treads, isLying ? Point{at, bottom(r)} : Point{right(r), at});

@@ -98,14 +98,18 @@ std::optional<Point> spotOnBoards(const PlanSheet& sheet, const PlacedDeck& deck
   return std::nullopt;
 }
 
-bool nameInside(PlanSheet& sheet, const PlacedDeck& deck, const NameBlock& block) {
-  const Dim least = tenths(15);
-  if (!spotOnBoards(sheet, deck, block.size, least)) return false;
-  for (const Dim margin : {tenths(40), tenths(25), least}) {
+/// On a key no boards run under a name, so it may come closer to the edge.
+bool nameInside(PlanSheet& sheet, const PlacedDeck& deck, const NameBlock& block, bool isKey) {
+  const std::vector<Dim> margins = isKey ? std::vector{tenths(25), tenths(15), tenths(8)}
+                                         : std::vector{tenths(40), tenths(25), tenths(15)};
+  if (!spotOnBoards(sheet, deck, block.size, margins.back())) return false;
+  for (const Dim margin : margins) {
     const auto at = spotOnBoards(sheet, deck, block.size, margin);
     if (!at) continue;
     const Rect patch = grown({*at, block.size}, patchRim);
-    put(sheet.items, box(patch, colour(sheet.pen, deck.isStairs ? "white" : "tint"), std::nullopt));
+    if (!isKey || deck.isStairs)
+      put(sheet.items, box(grown({*at, block.size}, std::min(margin, patchRim)),
+                           colour(sheet.pen, deck.isStairs ? "white" : "tint"), std::nullopt));
     putBlock(sheet, block, *at);
     sheet.take(patch);
     return true;
@@ -126,6 +130,7 @@ std::optional<Point> edgeFrom(const PlanSheet& sheet, const PlacedDeck& deck, Si
 struct Berth {
   Rect block;
   Point from, to;
+  Side side = Side::Top;
 };
 
 /// Where a leader meets the deck: at 'part' eighths of a side.
@@ -135,13 +140,23 @@ struct Landing {
   Point anchor, hit;
 };
 
-std::vector<Landing> landings(const PlanSheet& sheet, const PlacedDeck& deck) {
+/// Stairs are met between two treads, in their middle and not on the arrow.
+std::vector<Landing> landings(const PlanSheet& sheet, const PlacedDeck& deck, const model::Deck& about) {
   const Rect area = sheet.on(deck.extent);
+  const auto* stairs = std::get_if<model::Stairs>(&about.shape);
+  const bool isLying = deck.up == Side::Left || deck.up == Side::Right;
   std::vector<Landing> out;
   for (const Side side : {Side::Top, Side::Bottom, Side::Right, Side::Left})
     for (const std::int64_t part : {4, 6, 2, 7, 1}) {
-      const Point anchor = {area.at.x + area.size.w * part / 8, area.at.y + area.size.h * part / 8};
+      Point anchor = {area.at.x + area.size.w * part / 8, area.at.y + area.size.h * part / 8};
       const bool isAbove = side == Side::Top || side == Side::Bottom;
+      if (stairs && isAbove == isLying) {
+        const std::int64_t tread = part * stairs->steps / 8, halves = std::int64_t{2} * stairs->steps;
+        if (isAbove) anchor.x = area.at.x + area.size.w * (2 * tread + 1) / halves;
+        else anchor.y = area.at.y + area.size.h * (2 * tread + 1) / halves;
+      } else if (stairs && part == 4) {
+        continue;
+      }
       if (const auto hit = edgeFrom(sheet, deck, side, isAbove ? anchor.x : anchor.y))
         out.push_back({side, part, anchor, *hit});
     }
@@ -153,7 +168,7 @@ Berth berthBeside(const Rect& area, const Landing& landing, Size s, Dim away, st
   const auto& [side, part, anchor, hit] = landing;
   const bool isAbove = side == Side::Top || side == Side::Bottom;
   const Dim along = (isAbove ? s.w : s.h) * slide / 5;
-  Berth p{{{}, s}, {}, hit};
+  Berth p{{{}, s}, {}, hit, side};
   switch (side) {
     case Side::Top:
       p.block.at = {anchor.x - s.w / 2 + along, area.at.y - away - s.h};
@@ -175,15 +190,24 @@ Berth berthBeside(const Rect& area, const Landing& landing, Size s, Dim away, st
   return p;
 }
 
-bool isFree(const PlanSheet& sheet, const Berth& p, Side side) {
+/// A point so far out from the edge on a side; less than nothing is on the deck.
+Point outFrom(Point edge, Side side, Dim by) {
+  switch (side) {
+    case Side::Top:
+      return {edge.x, edge.y - by};
+    case Side::Bottom:
+      return {edge.x, edge.y + by};
+    case Side::Left:
+      return {edge.x - by, edge.y};
+    case Side::Right:
+      return {edge.x + by, edge.y};
+  }
+  throw std::logic_error("internal error: no such side");
+}
+
+bool isFree(const PlanSheet& sheet, const Berth& p) {
   // Stops short of the edge for the test, which counts the deck itself as taken.
-  const Dim shy = tenths(3);
-  const Point end = {p.to.x + (side == Side::Right  ? shy
-                               : side == Side::Left ? -shy
-                                                    : Dim{}),
-                     p.to.y + (side == Side::Bottom ? shy
-                               : side == Side::Top  ? -shy
-                                                    : Dim{})};
+  const Point end = outFrom(p.to, p.side, tenths(3));
   return sheet.isFree(grown(p.block, patchRim)) && sheet.isFree(around({p.from, {}}, {end, {}}));
 }
 
@@ -196,9 +220,10 @@ std::int64_t costOf(const PlanSheet& sheet, const Berth& p, std::int64_t part, s
          4 * std::abs(slide) + tenthsOf(then.size.w - now.size.w) + tenthsOf(then.size.h - now.size.h);
 }
 
-std::optional<Berth> placeOutside(const PlanSheet& sheet, const PlacedDeck& deck, Size size) {
+std::optional<Berth> placeOutside(const PlanSheet& sheet, const PlacedDeck& deck, const model::Deck& about,
+                                  Size size) {
   const Rect area = sheet.on(deck.extent);
-  const std::vector<Landing> ways = landings(sheet, deck);
+  const std::vector<Landing> ways = landings(sheet, deck, about);
   std::optional<Berth> best;
   std::int64_t least = 0;
   for (const std::int64_t off : {40, 60, 80, 120, 170, 230, 300})  // tenths of a millimetre
@@ -209,17 +234,28 @@ std::optional<Berth> placeOutside(const PlanSheet& sheet, const PlacedDeck& deck
         const Berth p = berthBeside(area, landing, size, tenths(off), slide);
         const std::int64_t cost = costOf(sheet, p, landing.part, slide);
         // Whether it is free takes longest to find out.
-        if ((best && cost >= least) || !isFree(sheet, p, landing.side)) continue;
+        if ((best && cost >= least) || !isFree(sheet, p)) continue;
         best = p;
         least = cost;
       }
   return best;
 }
 
-bool nameOutside(PlanSheet& sheet, const PlacedDeck& deck, const NameBlock& block) {
-  const auto p = placeOutside(sheet, deck, block.size);
+/// The leader ends in a dot on the deck, in the middle of a tread where it is stairs.
+bool nameOutside(PlanSheet& sheet, const PlacedDeck& deck, const model::Deck& about, const NameBlock& block) {
+  const auto p = placeOutside(sheet, deck, about, block.size);
   if (!p) return false;
-  put(sheet.items, line(p->from, p->to, {colour(sheet.pen, "ink"), hundredthsPt(40), {}, false}));
+  const auto ink = colour(sheet.pen, "ink");
+  Dim inside = tenths(13), radius = tenths(5);
+  if (const auto* stairs = std::get_if<model::Stairs>(&about.shape)) {
+    inside = std::min(inside, sheet.on(stairs->going) / 2);
+    radius = std::min(radius, sheet.on(stairs->going) / 4);
+  }
+  const Rect area = sheet.on(deck.extent);
+  inside = std::min({inside, area.size.w / 2, area.size.h / 2});
+  const Point dot = outFrom(p->to, p->side, -inside);
+  put(sheet.items, line(p->from, dot, {ink, hundredthsPt(40), {}, false}));
+  put(sheet.items, circle(dot, std::max(radius, tenths(3)), ink, std::nullopt));
   putBlock(sheet, block, p->block.at);
   sheet.take(grown(p->block, patchRim));
   sheet.take(grown(around({p->from, {}}, {p->to, {}}), tenths(3)));
@@ -238,9 +274,12 @@ NameBlock nameOf(const PlanSheet& sheet, const PlacedDeck& deck, const std::vect
 std::vector<std::size_t> nameDecksInside(PlanSheet& sheet, const std::vector<model::Deck>& decks,
                                          const model::Estimate& estimate, bool isKey) {
   std::vector<std::size_t> left;
-  for (std::size_t i = 0; i < sheet.placed.size(); ++i)
-    if (!nameInside(sheet, sheet.placed[i], nameOf(sheet, sheet.placed[i], decks, estimate, isKey)))
+  for (std::size_t i = 0; i < sheet.placed.size(); ++i) {
+    const PlacedDeck& deck = sheet.placed[i];
+    const bool hidesTreads = isKey && deck.isStairs;  // which tell what it is
+    if (hidesTreads || !nameInside(sheet, deck, nameOf(sheet, deck, decks, estimate, isKey), isKey))
       left.push_back(i);
+  }
   return left;
 }
 
@@ -248,12 +287,15 @@ void nameDecksOutside(PlanSheet& sheet, const std::vector<std::size_t>& which,
                       const std::vector<model::Deck>& decks, const model::Estimate& estimate, bool isKey) {
   for (const std::size_t i : which) {
     const PlacedDeck& deck = sheet.placed[i];
-    if (nameOutside(sheet, deck, nameOf(sheet, deck, decks, estimate, isKey))) continue;
+    const model::Deck& about = decks[deck.index];
     const std::string letter = letterOf(deck.index);
     const NameBlock small = nameRow(sheet.pen, letter, "");
-    if (!nameInside(sheet, deck, small)) nameOutside(sheet, deck, small);
+    // A key is the larger the less stands around it; but a letter would hide most treads of stairs.
+    const bool isLettered = isKey && !deck.isStairs && nameInside(sheet, deck, small, isKey);
+    if (!isLettered && nameOutside(sheet, deck, about, nameOf(sheet, deck, decks, estimate, isKey))) continue;
+    if (!isLettered && !nameInside(sheet, deck, small, isKey)) nameOutside(sheet, deck, about, small);
     const auto area = areaText(sheet.pen, estimate.decks.at(deck.index).area);
-    sheet.notes.push_back(letter + " " + decks[deck.index].name + (isKey ? "" : ", " + area));
+    sheet.notes.push_back(unbroken(letter + " " + about.name + (isKey ? "" : ", " + area)));
   }
 }
 
@@ -318,8 +360,8 @@ void nameCutOuts(PlanSheet& sheet, const std::vector<model::Deck>& decks) {
         return nameHole(sheet, deck, deck.outline.holes.at(i), w);
       });
       if (!isNamed)
-        sheet.notes.push_back(
-            sheet.pen.language("plan.cut_out_of", {{"deck", letterOf(deck.index)}, {"cuts", group.text}}));
+        sheet.notes.push_back(unbroken(
+            sheet.pen.language("plan.cut_out_of", {{"deck", letterOf(deck.index)}, {"cuts", group.text}})));
     }
 }
 

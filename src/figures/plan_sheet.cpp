@@ -41,11 +41,14 @@ bool PlanSheet::isFree(const Rect& r, bool mayCrossThin) const {
   const auto meets = [&](const Rect& t) { return figures::overlap(r, t); };
   if (std::any_of(taken_.begin(), taken_.end(), meets)) return false;
   if (!mayCrossThin && std::any_of(thin_.begin(), thin_.end(), meets)) return false;
-  const Length from = onSite(r.at.x), to = onSite(right(r));
+  // The lines run along the longer side, so that no narrow deck slips between them.
+  const bool alongX = r.size.w >= r.size.h;
+  const Length from = onSite(alongX ? r.at.x : r.at.y), to = onSite(alongX ? right(r) : bottom(r));
+  const Dim first = alongX ? r.at.y : r.at.x, across = alongX ? r.size.h : r.size.w;
   for (std::size_t deck = 0; deck < placed.size(); ++deck) {
     if (!figures::overlap(r, areas_[deck])) continue;
     for (std::int64_t i = 0; i <= scans; ++i)
-      for (const auto& s : stretches(placed[deck].outline.edge, onSite(r.at.y + r.size.h * i / scans), true))
+      for (const auto& s : stretches(placed[deck].outline.edge, onSite(first + across * i / scans), alongX))
         if (s.from < to && from < s.to) return false;
   }
   return true;

@@ -37,6 +37,14 @@ std::string acrossText(const Pen& pen, const std::string& size) {
   return pen.language("shape.circle", {{"across", size}});
 }
 
+std::string unbroken(const std::string& words) {
+  constexpr std::size_t most = 60;  // bytes: they stay narrower than any plan
+  if (words.size() > most) return words;
+  std::string text;
+  for (const char c : words) c == ' ' ? text += "\u00a0" : text += c;
+  return text;
+}
+
 std::string cutOutSize(const Pen& pen, const model::Shape& shape) {
   if (const auto* c = std::get_if<model::Circle>(&shape)) return acrossText(pen, sizeText(pen, c->diameter));
   if (const auto* r = std::get_if<model::Ring>(&shape)) return acrossText(pen, sizeText(pen, r->outer));

@@ -16,6 +16,9 @@ std::string acrossText(const Pen& pen, const std::string& size);
 /// '75.75 m²', '815.36 ft²'.
 std::string areaText(const Pen& pen, base::Area a);
 
+/// Words that a line may not break, unless they are very many.
+std::string unbroken(const std::string& words);
+
 /// A cut-out in figures: '1.20 across', '2.00 × 1.00'; empty for shapes two figures cannot tell.
 std::string cutOutSize(const Pen& pen, const model::Shape& shape);
 /// 'tree, 1.20 across'.

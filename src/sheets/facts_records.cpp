@@ -156,11 +156,8 @@ void addLaid(Facts& facts, const Computed& x, const Words& w) {
   std::stable_sort(rows.begin(), rows.end(), [](const auto& a, const auto& b) { return a.start < b.start; });
   FactList laid;
   for (auto& row : rows) laid.push_back(std::move(row.facts));
-  constexpr std::size_t few =
-      4;  // with more rows the small plan of the decks leaves the sheet, to keep its two sides
   facts.emplace_back("all_laid", Fact::yes(isAllLaid(x)));
   facts.emplace_back("has_records", Fact::yes(!laid.empty()));
-  facts.emplace_back("many_laid", Fact::yes(laid.size() > few));
   facts.emplace_back("laid", std::move(laid));
   base::Volume used;
   bool isKnown = !x.estimate.actual.empty() && isAllLaid(x);
