@@ -7,6 +7,8 @@
 #include <catch2/catch.hpp>
 
 #include <filesystem>
+#include <map>
+#include <set>
 
 namespace fs = std::filesystem;
 
@@ -29,6 +31,8 @@ struct DayPlan {
   std::vector<std::vector<sheets::StripRow>> rows;  // of each day
   std::vector<std::string> dates;
   std::vector<std::string> pages;  // all their words, packed
+  typeset::Document document;
+  typeset::Colour accent;
 };
 
 std::string wordsOf(const typeset::Page& page) {
@@ -63,13 +67,16 @@ void forEachDayPlan(Look look) {
                      sheets::daysOf(computed, w),
                      {},
                      {},
-                     {}};
+                     {},
+                     {},
+                     x->c.theme.colours.at("accent")};
         for (const auto& day : plan.days) {
           plan.rows.push_back(sheets::stripRows(day, computed, w));
           plan.dates.push_back(packed(w.shortDate(day.date)));
         }
-        for (const auto& set : app::setDocuments(*x, shipped, choices, {"dayplan"}, messages))
-          for (const auto& page : set.pages.pages) plan.pages.push_back(wordsOf(page));
+        for (auto& set : app::setDocuments(*x, shipped, choices, {"dayplan"}, messages))
+          plan.document = std::move(set.pages);
+        for (const auto& page : plan.document.pages) plan.pages.push_back(wordsOf(page));
         for (const base::Diagnostic& d : messages.all()) FAIL(base::format(d));
         INFO(plan.name);
         look(plan);
@@ -122,6 +129,84 @@ TEST_CASE("a coating day is one sheet of two sides, with its log and lines for r
       CHECK(plan.pages[back - 1].find("Leftinthetub") == std::string::npos);
       CHECK(plan.pages[back].find("Amountused") != std::string::npos);
       CHECK(plan.pages[back].find("Leftinthetub") != std::string::npos);
+    }
+  });
+}
+
+namespace {
+
+using typeset::Dim;
+using typeset::Rect;
+
+bool isInFigure(const typeset::Document& document, const typeset::Item& item) {
+  return item.tag > 0 && document.tags[static_cast<std::size_t>(item.tag)].role == typeset::Role::Figure;
+}
+
+Rect boxOf(const typeset::Path& path) {
+  Dim left = path.steps.front().to.x, right = left, top = path.steps.front().to.y, bottom = top;
+  for (const auto& step : path.steps) {
+    if (step.kind == typeset::Step::Kind::Close) continue;
+    left = std::min(left, step.to.x);
+    right = std::max(right, step.to.x);
+    top = std::min(top, step.to.y);
+    bottom = std::max(bottom, step.to.y);
+  }
+  return {{left, top}, {right - left, bottom - top}};
+}
+
+bool overlap(const Rect& a, const Rect& b) {
+  return a.at.x < b.at.x + b.size.w && b.at.x < a.at.x + a.size.w && a.at.y < b.at.y + b.size.h &&
+         b.at.y < a.at.y + a.size.h;
+}
+
+/// Filled in the accent: discs under numbers are made of curves, heads of arrows of two lines.
+struct Marks {
+  std::vector<Rect> discs, heads;
+};
+
+Marks marksOf(const DayPlan& plan, std::size_t page) {
+  Marks marks;
+  for (const auto& item : plan.document.pages[page].items) {
+    const auto* path = std::get_if<typeset::Path>(&item.what);
+    if (!path || !path->fill || *path->fill != plan.accent || !isInFigure(plan.document, item)) continue;
+    std::size_t lines = 0, curves = 0;
+    for (const auto& step : path->steps) {
+      lines += step.kind == typeset::Step::Kind::Line;
+      curves += step.kind == typeset::Step::Kind::Curve;
+    }
+    if (curves > 0) marks.discs.push_back(boxOf(*path));
+    else if (lines == 2) marks.heads.push_back(boxOf(*path));
+  }
+  return marks;
+}
+
+}  // namespace
+
+TEST_CASE("every strip of a coating day has its number on the drawing, and no mark lies on another",
+          "[pages]") {
+  forEachDayPlan([](const DayPlan& plan) {
+    for (std::size_t d = 0; d < plan.days.size(); ++d) {
+      if (plan.rows[d].empty()) continue;
+      INFO(plan.name << ", " << plan.dates[d]);
+      const std::size_t back = pageWith(plan, "Stripsinorder," + plan.dates[d]);
+      std::map<std::string, std::size_t> wanted, drawn;
+      std::set<std::size_t> decks;
+      for (const auto& coat : plan.days[d].coats) {
+        if (coat.strips.empty() || !decks.insert(coat.deck).second) continue;  // the first of two coats
+        for (const auto& strip : coat.edge->strips) ++wanted[std::to_string(strip.number)];
+      }
+      for (const auto& item : plan.document.pages[back].items)
+        if (const auto* run = std::get_if<typeset::TextRun>(&item.what);
+            run && isInFigure(plan.document, item) && wanted.count(run->text))
+          ++drawn[run->text];
+      CHECK(drawn == wanted);
+
+      const Marks marks = marksOf(plan, back);
+      CHECK(marks.heads.size() == decks.size());  // a way out of each
+      for (std::size_t i = 0; i < marks.discs.size(); ++i) {
+        for (const Rect& head : marks.heads) CHECK_FALSE(overlap(marks.discs[i], head));
+        for (std::size_t k = 0; k < i; ++k) CHECK_FALSE(overlap(marks.discs[i], marks.discs[k]));
+      }
     }
   });
 }

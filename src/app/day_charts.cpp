@@ -80,9 +80,13 @@ typeset::Drawing stripsOf(const sheets::Day& day, const sheets::Computed& x, con
   std::vector<figures::StripDeck> decks;
   for (const auto& coat : day.coats) {
     // A deck that is coated twice on one day is drawn once.
-    const bool isDrawn =
-        std::any_of(decks.begin(), decks.end(), [&](const auto& d) { return d.edge.deck == coat.deck; });
-    if (coat.edge == nullptr || isDrawn) continue;
+    const auto drawn =
+        std::find_if(decks.begin(), decks.end(), [&](const auto& d) { return d.edge.deck == coat.deck; });
+    if (drawn != decks.end()) {
+      drawn->note = w("strips.first_drawn", {{"deck", sheets::deckLetter(coat.deck)}});
+      continue;
+    }
+    if (coat.edge == nullptr) continue;
     figures::StripDeck deck{*coat.edge, {}, {}};
     for (const auto& strip : deck.edge.strips) {
       const auto today = std::find_if(coat.strips.begin(), coat.strips.end(),
@@ -93,7 +97,7 @@ typeset::Drawing stripsOf(const sheets::Day& day, const sheets::Computed& x, con
     }
     decks.push_back(std::move(deck));
   }
-  return figures::stripsPlan(x.c, x.estimate, decks, pen, room);
+  return figures::stripsPlan(x.c, decks, pen, room);
 }
 
 /// The words of the boards' warmth: how warm they get on each deck, the limit, the dew point.

@@ -27,17 +27,18 @@ struct Pen {
 typeset::Drawing deckPlan(const model::Case& c, const model::Estimate& e, const Pen& pen, typeset::Size box,
                           bool isKey);
 
-/// A deck to be coated board by board, with the words at its strips.
+/// A deck to be coated board by board, with the words of its strips.
 struct StripDeck {
   model::WetEdge edge;
   std::vector<std::string> starts, litres;  // '08:30' and '1.8 L' of each strip; empty: laid another day
+  std::string note = {};                    // a sentence below the plan
 };
-/// Plan of the decks that are coated on one day, each strip numbered in its order, from the black corner
-/// where it starts towards the arrow where the crew leaves; time and litres where they have room. The largest
-/// scale that fits the box. Decks without a place on a plan are told in its alt only; a day of nothing else
-/// gives a drawing without height.
-typeset::Drawing stripsPlan(const model::Case& c, const model::Estimate& e,
-                            const std::vector<StripDeck>& decks, const Pen& pen, typeset::Size box);
+/// Plan of the decks that are coated on one day, every strip numbered in its order, from the black corner
+/// where it starts towards the arrow where the crew leaves; the words of the strips are for its alt. The
+/// largest scale that fits the box. Decks without a place on a plan are told in its alt
+/// only; a day of nothing else gives a drawing without height.
+typeset::Drawing stripsPlan(const model::Case& c, const std::vector<StripDeck>& decks, const Pen& pen,
+                            typeset::Size box);
 
 /// A coat planned on a deck, in minutes of the clock.
 struct CoatSpan {

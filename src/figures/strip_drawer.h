@@ -11,31 +11,55 @@ class StripsDrawer {
   /// All outlive it.
   StripsDrawer(PlanSheet& sheet, const PlacedDeck& placed, const model::Deck& deck, const StripDeck& strips);
 
+  std::size_t count() const { return bands_.bands.size(); }
+
   void fill();        // every other strip tinted, boards, borders, and the corner to start at
-  void number();      // in the strips, or beside narrow ones
-  void drawWayOut();  // an arrow; the words beside it where no other deck lies
-  void tell();        // time and litres in the strips; where they are narrow, of some only
+  void drawWayOut();  // an arrow beside the deck; inside it, up to its edge, where the next deck lies
+  /// Every strip: all in the strips, or all beside them on one side where that can be. Those beside keep away
+  /// from the numbers of other decks, 'all', to which they are added.
+  void number(std::vector<Rect>& all);
+  void name();  // letter and name in a strip, else beside the deck
 
  private:
   Point point(base::Length along, base::Length across) const;
+  base::Length middleOf(const Band& band) const { return {(band.from.millionths + band.to.millionths) / 2}; }
   void fill(const Band& band, const char* name);
-  Words numeral(const std::string& text) const;
+  const char* fillOf(std::size_t band) const { return band % 2 == 0 ? "tint" : "white"; }
   /// The corner of the first strip that lies farthest from the way out, filled.
   void drawCorner();
+
   enum class From { End, Middle };
   /// A free place in a band for a block of this size, looked for from the end where each board starts, or
   /// from its middle outwards. Nothing when the band is too narrow.
-  /// It may reach over the strips beside a band that is too narrow for it.
-  std::optional<Point> spot(const Band& band, Size size, From from, bool mayReachOver = false) const;
-  /// How many of the narrowest strips blocks of this height stand on: so many strips share one.
-  std::int64_t everyNth(Dim high) const;
-  /// A free place for it beyond an end of the boards in a band, the one near the way out first.
-  std::optional<Point> spotBeside(const Band& band, Size size) const;
-  bool numberInside(const Band& band, const Words& w);
-  /// Beside the end where the boards of a narrow strip start, with a short leader.
-  void numberOutside(const Band& band, const std::string& text);
+  std::optional<Point> spot(const Band& band, Size size, From from) const;
+
+  Side sideOfWayOut() const;
   void arrow(Point from, Point to);
-  void sayWayOut(Point middle, bool isUpright);
+  /// The deck's letter beside its arrow.
+  void letter(Point middle, bool isUpright);
+
+  enum class Look { Disc, Plain };
+  struct Mark {
+    std::size_t band = 0;
+    Point centre;
+    Look look = Look::Disc;
+    std::optional<Point> end;  // of the boards, where its leader begins; nothing inside
+  };
+  Size sizeOf(std::size_t band, Look look) const;
+  std::optional<Mark> markInside(std::size_t band) const;
+  /// Beyond one end of a band's boards, so many columns out that it meets none of 'others'.
+  std::optional<Mark> markBeside(std::size_t band, bool isLow, Look look,
+                                 const std::vector<Mark>& others) const;
+  std::optional<std::vector<Mark>> marksInside() const;
+  std::optional<std::vector<Mark>> marksBeside(bool isLow, Look look, const std::vector<Rect>& away) const;
+  /// Each where it can be.
+  std::vector<Mark> marksAnywhere() const;
+  Rect roomOf(const Mark& mark) const;
+  Rect leaderOf(const Mark& mark) const;
+  void draw(const Mark& mark);
+
+  bool nameInside(const std::vector<Words>& words);
+  bool nameBeside(const std::vector<Words>& words);
 
   PlanSheet& sheet_;
   const PlacedDeck& placed_;

@@ -4,6 +4,7 @@
 #include "figures/strip_drawer.h"
 
 #include <algorithm>
+#include <memory>
 
 namespace figures {
 
@@ -101,15 +102,15 @@ std::string altText(const model::Case& c, const std::vector<StripDeck>& decks, c
 
 }  // namespace
 
-typeset::Drawing stripsPlan(const model::Case& c, const model::Estimate& e,
-                            const std::vector<StripDeck>& decks, const Pen& pen, Size box) {
+typeset::Drawing stripsPlan(const model::Case& c, const std::vector<StripDeck>& decks, const Pen& pen,
+                            Size box) {
   typeset::Drawing out;
   out.alt = altText(c, decks, pen);
   const auto isDrawn = [&](const auto& d) {
     return model::outlineOf(c.job.areas[d.edge.deck].shape).has_value();
   };
   if (std::none_of(decks.begin(), decks.end(), isDrawn)) return out;
-  constexpr std::int64_t largest = 48;  // a stair alone on a page would look like a poster
+  constexpr std::int64_t largest = 72;  // a stair alone on a page would look like a poster
   for (const std::int64_t scale : scalesOf(pen)) {
     if (scale < largest) continue;
     const auto onSite = [&](Dim d) {
@@ -118,18 +119,24 @@ typeset::Drawing stripsPlan(const model::Case& c, const model::Estimate& e,
     PlanSheet sheet(pen, scale, placedOf(c, decks, onSite(Dim::mm(14)), onSite(box.w - Dim::mm(14))));
     const auto tooLarge = [&] { return sheet.bounds().size.w > box.w || sheet.bounds().size.h > box.h; };
     if (tooLarge()) continue;
-    std::vector<StripsDrawer> drawers;
+    std::vector<std::unique_ptr<StripsDrawer>> drawers;
     for (const auto& placed : sheet.placed) {
       const auto deck = std::find_if(decks.begin(), decks.end(),
                                      [&](const auto& d) { return d.edge.deck == placed.index; });
-      drawers.emplace_back(sheet, placed, c.job.areas[placed.index], *deck);
+      drawers.push_back(std::make_unique<StripsDrawer>(sheet, placed, c.job.areas[placed.index], *deck));
     }
-    for (auto& d : drawers) d.fill();
-    for (auto& d : drawers) d.number();
-    for (auto& d : drawers) d.drawWayOut();
-    for (auto& d : drawers) d.tell();
-    nameDecksOutside(sheet, nameDecksInside(sheet, c.job.areas, e, true), c.job.areas, e, true);
-    sheet.notes.push_back(pen.language("strips.note", {{"scale", std::to_string(scale)}}));
+    for (auto& d : drawers) d->fill();
+    for (auto& d : drawers) d->drawWayOut();
+    // Decks of many strips find room for their numbers first.
+    std::stable_sort(drawers.begin(), drawers.end(),
+                     [](const auto& a, const auto& b) { return a->count() > b->count(); });
+    std::vector<Rect> numbers;
+    for (auto& d : drawers) d->number(numbers);
+    for (auto& d : drawers) d->name();
+    std::string note;
+    for (const auto& deck : decks)
+      if (!deck.note.empty()) note += deck.note + " ";
+    sheet.notes.push_back(note + pen.language("strips.note", {{"scale", std::to_string(scale)}}));
     writeNotes(sheet, box.w);
     if (tooLarge()) continue;
     out.size = sheet.bounds().size;
