@@ -48,7 +48,7 @@ class BackOfDay {
     return one * tables + remarks;
   }
 
-  Dim headingAndGaps() const { return unit_ * 9; }
+  Dim headingAndGaps() const { return unit_ * 10; }
 
  private:
   Dim tableHead() const { return unit_ * 7; }

@@ -35,14 +35,16 @@ bool StripsDrawer::nameInside(const std::vector<Words>& row) {
   const auto wide = [&](std::size_t i) { return bands_.bands[i].to - bands_.bands[i].from; };
   std::stable_sort(order.begin(), order.end(), [&](auto a, auto b) { return wide(a) > wide(b); });
   const Size size = rowSize(row), patch = {size.w + patchRim * 2, size.h + patchRim * 2};
-  for (const auto i : order) {
-    const auto at = spot(bands_.bands[i], patch, From::Middle);
-    if (!at) continue;
-    put(sheet_.items, box({*at, patch}, colour(sheet_.pen, fillOf(i)), std::nullopt));
-    putRow(sheet_.items, row, {at->x + patchRim, at->y + patchRim});
-    sheet_.take({*at, patch});
-    return true;
-  }
+  for (const Dim air : {tenths(15), Dim{}})  // clear of numbers and cut-outs where that can be
+    for (const auto i : order) {
+      const auto at = spot(bands_.bands[i], {patch.w + air * 2, patch.h + air * 2}, From::Middle);
+      if (!at) continue;
+      const Rect own = {{at->x + air, at->y + air}, patch};
+      put(sheet_.items, box(own, colour(sheet_.pen, fillOf(i)), std::nullopt));
+      putRow(sheet_.items, row, {own.at.x + patchRim, own.at.y + patchRim});
+      sheet_.take(own);
+      return true;
+    }
   return false;
 }
 
