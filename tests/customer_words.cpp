@@ -50,6 +50,16 @@ double numberOf(std::string words) {
   return std::stod(words);
 }
 
+/// The titles of a day plan, each with a semicolon behind.
+std::string dayTitles(const app::Computation& x) {
+  const auto telling = told(x);
+  const auto facts = app::factsOf("dayplan", telling.computed());
+  std::string all;
+  for (const auto& day : std::get<sheets::FactList>(sheets::find(facts, "day_plans")->value))
+    all += wordOf(day, "title") + ";";
+  return all;
+}
+
 }  // namespace
 
 TEST_CASE(
@@ -99,6 +109,17 @@ TEST_CASE("decks of one coat and of two together get 'one or two coats'") {
   CHECK_FALSE(holds(together(sheets.at("quote")), "to two coats"));
 }
 
+TEST_CASE("the care sheet says which decks have how many coats, and a job of one coat speaks of no first") {
+  const auto lakeside = together(documents(computedExample("lakeside"), {"aftercare"}).at("aftercare"));
+  CHECK(holds(lakeside, "two coats; one coat on Veranda and Fascia"));
+  CHECK_FALSE(holds(lakeside, "one or two coats"));
+  const auto again = documents(computedExample("lakeside-again"), {"aftercare"});
+  const auto days = dayTitles(computedExample("lakeside-again"));
+  CHECK(holds(days, ", coating;"));
+  CHECK_FALSE(holds(days, "first coat"));
+  CHECK_FALSE(holds(together(again.at("aftercare")), "first coat"));
+}
+
 TEST_CASE("no line of an order list buys a whole one more than it seems to use") {
   for (const auto& file : exampleJobs()) {
     base::Diagnostics messages;
@@ -125,10 +146,11 @@ TEST_CASE("the office reads beside each coat as laid the planned litres of the o
 }
 
 TEST_CASE("sheets for a US customer and office use no word that is foreign there") {
-  const std::regex foreign("litre|colour|\\b[Rr]ing us|m2|m\u00B2");
+  const std::regex foreign(
+      "litre|colour|\\b[Rr]ing us|m2|m\u00B2|[Ll]abour|ancelling|\\bgrey|apour|trolley|EUH|California");
   for (const char* example : {"porch", "porch-again"}) {
     const auto x = computedExample(example);
-    for (const auto& [name, document] : documents(x, {"quote", "aftercare", "orders", "office"})) {
+    for (const auto& [name, document] : documents(x, {"quote", "aftercare", "safety", "orders", "office"})) {
       const std::string words = together(document);
       std::smatch found;
       std::regex_search(words, found, foreign);

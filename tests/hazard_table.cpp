@@ -159,7 +159,8 @@ TEST_CASE("each job has exactly its own hazards") {
       {"oil", "timber=kwila", "electric grit slips trips product-contact"},
       {"sand", "timber=larch and=oak", "electric hardwood-dust machines trips"},
       {"sand", "timber=radiata-treated", "treated-timber electric wood-dust machines trips"},
-      {"oil", "treated", "treated-timber electric grit slips trips product-contact"},
+      {"oil", "treated", "treated-left electric grit slips trips product-contact"},
+      {"fix", "timber=radiata-treated", "treated-left nails trips"},
       // Old coatings, with the year the building was built where the region knows one.
       {"sand", "film", "old-coating oiled-dust electric wood-dust machines trips"},
       {"sand", "film region=us built=1962", "old-coating oiled-dust electric wood-dust machines trips"},

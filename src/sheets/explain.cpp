@@ -141,7 +141,8 @@ class Teller {
     isOfTask_ = true;
     for (const auto& line : x_.estimate.labour) {
       const std::string where = line.deck ? ", " + deckLetter(*line.deck) : "";
-      add(line.task + (line.pass > 0 ? " " + std::to_string(line.pass) : "") + where,
+      add(model::taskOf(x_.content, line.task).name + (line.pass > 0 ? " " + std::to_string(line.pass) : "") +
+              where,
           hoursFormula(line, model::taskOf(x_.content, line.task), w_),
           w_.number({line.hours.millionths}, 2) + "\u00A0" + w_("units.hour"));
     }
@@ -168,9 +169,16 @@ class Teller {
       if (e.name == "first_wash") why = afterLast(w_.wait(t.firstWash));
       if (e.name == "maintenance")
         why = w_("explain.visit", {{"wait", w_.counted("waits.months", t.maintenanceMonths)}});
-      add(e.name, why,
+      add(dateName(e.name), why,
           w_("dates.day_clock", {{"day", w_.shortDateYear(e.at.day)}, {"time", w_.clock(e.at.minutes)}}));
     }
+  }
+
+  /// 'coat 2 begins' for 'coat_2_start', 'first wash'.
+  std::string dateName(const std::string& event) const {
+    if (!event.starts_with("coat_")) return w_("explain.dates." + event);
+    const std::string number = event.substr(5, event.find('_', 5) - 5);
+    return w_(event.ends_with("_start") ? "explain.dates.start" : "explain.dates.end", {{"n", number}});
   }
 
   void price() {

@@ -5,6 +5,7 @@
 #include "sheets/facts_decks.h"
 
 #include <algorithm>
+#include <map>
 #include <set>
 
 namespace sheets {
@@ -89,6 +90,26 @@ std::string fewToMany(const CoatCounts& coats, const Words& w) {
                                         : w.range(fewest, most);
 }
 
+/// 'two coats; one coat on Veranda and Fascia': what most decks get needs no names.
+std::string coatsOnDecks(const Computed& x, const Words& w) {
+  std::map<int, std::vector<std::string>> decks;  // by the number of their coats
+  for (std::size_t deck = 0; deck < x.c.job.areas.size(); ++deck) {
+    const auto coats = std::count_if(x.estimate.coats.begin(), x.estimate.coats.end(),
+                                     [&](const auto& coat) { return coat.deck == deck; });
+    if (coats > 0) decks[static_cast<int>(coats)].push_back(x.c.job.areas[deck].name);
+  }
+  const auto most = std::max_element(decks.begin(), decks.end(), [](const auto& a, const auto& b) {
+    return a.second.size() < b.second.size();
+  });
+  if (most == decks.end()) return "";
+  std::string all = w.counted("coats.count", most->first);
+  for (const auto& [coats, names] : decks) {
+    if (coats == most->first) continue;
+    all += "; " + w("coats.on", {{"coats", w.counted("coats.count", coats)}, {"decks", w.joined(names)}});
+  }
+  return all;
+}
+
 void addCoats(Facts& f, const Computed& x, const Words& w) {
   const auto coats = coatCounts(x);
   const bool isSame = coats.fewest == coats.most;
@@ -104,6 +125,7 @@ void addCoats(Facts& f, const Computed& x, const Words& w) {
                              : w.shortDate(dates.front());
   f.emplace_back("coats",
                  Facts{{"words", isSame ? w.counted("coats.count", coats.most) : fewToMany(coats, w)},
+                       {"on_decks", isSame ? w.counted("coats.count", coats.most) : coatsOnDecks(x, w)},
                        {"several", Fact::yes(coats.most > 1)},
                        {"differ", Fact::yes(!isSame)},
                        {"apart", w.waitRange(x.c.product->times.recoatMin, x.c.product->times.recoatMax)},

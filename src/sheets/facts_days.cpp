@@ -29,6 +29,7 @@ std::vector<std::pair<std::string, int>> tasksOf(const Day& day, const Computed&
 /// What the day is about: its coats, or the two tasks that take longest, in their order.
 std::string titleOf(const Day& day, const Computed& x, const Words& w) {
   std::vector<std::string> names;
+  if (!day.coats.empty() && coatCounts(x).most == 1) return w("day.coating");
   if (!day.coats.empty()) {
     for (const auto& coat : day.coats) {
       const auto name = w("coats.ordinals." + std::to_string(coat.coat));

@@ -147,7 +147,7 @@ void addLitreTable(Facts& facts, const Computed& x, const Words& w) {
   std::int64_t all = 0;
   FactList heads, rows, sums;
   for (std::size_t n = 0; n < coats; ++n)
-    heads.push_back({{"words", w("coats.names." + std::to_string(n + 1))}});
+    heads.push_back({{"words", coats == 1 ? w("coats.only") : w("coats.names." + std::to_string(n + 1))}});
   for (std::size_t i = 0; i < litres.size(); ++i) {
     FactList cells;
     std::int64_t row = 0;
@@ -165,6 +165,7 @@ void addLitreTable(Facts& facts, const Computed& x, const Words& w) {
   }
   for (const auto t : totals) sums.push_back({{"litres", w.volumeNumber(t)}});
   facts.emplace_back("has_litres", Fact::yes(!rows.empty()));
+  facts.emplace_back("has_together", Fact::yes(coats > 1));
   facts.emplace_back("coat_heads", std::move(heads));
   facts.emplace_back("deck_litres", std::move(rows));
   facts.emplace_back("coat_totals", std::move(sums));

@@ -55,6 +55,13 @@ void addRowHazard(Facts& f, const Computed& x, LimitRow row, const Words& w) {
   }
 }
 
+/// The crew shares its tools evenly already, so work that is too much for a day goes over as many days as
+/// people would share it; 0 = not by any number that is worth telling.
+void addSharing(Facts& f, int among) {
+  f.emplace_back("share", among > 1 ? std::to_string(among) : "");
+  f.emplace_back("cannot_share", Fact::yes(among == 0));
+}
+
 /// Above a level of the region, or what stands in for one it does not name (Directive 2003/10/EC, art. 3).
 bool isLoud(const model::NoiseDay& day, const model::WorkLimits& limits, std::optional<int> at,
             int otherwise) {
@@ -84,10 +91,9 @@ Facts noiseFacts(const Computed& x, const Words& w) {
           {"niosh_dose", rounded(w, day.nioshDose)},
           {"osha_dose", rounded(w, day.oshaDose)},
           {"is_over", Fact::yes(isLoud(day, l, l.noiseLower ? l.noiseLower : l.noiseUpper, 80))},
-          {"cannot_share", Fact::yes(found && day.shareAmong == 0)},
           {"protection", rounded(w, std::ceil(day.protection))},
-          {"share", day.shareAmong > 1 ? std::to_string(day.shareAmong) : ""},
           {"share_level", isOsha ? "85" : std::to_string(l.noiseUpper.value_or(85))}};
+  addSharing(f, found ? day.shareAmong : 1);
   addRowHazard(f, x, LimitRow::Noise, w);
   return f;
 }
@@ -128,14 +134,13 @@ Facts vibrationFacts(const Computed& x, const Words& w) {
           {"limit", level(w, l.vibrationLimit)},
           {"day", found ? w.shortDay(day.date) : ""},
           {"level", rounded(w, day.a8, 1)},
-          {"points", rounded(w, day.points)},
           {"others", nextHardest(
                          e.vibration, w, [](const auto& d) { return d.a8; }, 1)},
           {"is_over", Fact::yes(day.a8 >= action)},
-          {"share", day.shareAmong > 1 ? std::to_string(day.shareAmong) : ""},
           {"has_time", Fact::yes(worst && worst->minutesToAction < workday)},
           {"tool", worst ? toolName(x, worst->tool) : ""},
           {"time", worst ? hoursAndMinutes(w, worst->minutesToAction) : ""}};
+  addSharing(f, found ? day.shareAmong : 1);
   addRowHazard(f, x, LimitRow::Vibration, w);
   return f;
 }

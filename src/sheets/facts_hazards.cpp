@@ -53,9 +53,19 @@ std::string decksOf(const Computed& x, const model::Hazard& hazard, const Words&
   return w.joined(named.empty() ? all : named);
 }
 
+bool isUs(const Computed& x) { return x.c.region->units == model::UnitSystem::UsCustomary; }
+
+/// The one word of the content's English that the United States spell otherwise.
+std::string spelled(std::string text, const Computed& x) {
+  if (!isUs(x) || !x.language.id.starts_with("en")) return text;
+  for (auto at = text.find("apour"); at != std::string::npos; at = text.find("apour", at))
+    text.erase(at + 3, 1);
+  return text;
+}
+
 /// A text of the content with the words of this job in its braces.
 std::string filled(std::string text, const Computed& x, const model::Hazard& hazard, const Words& w) {
-  if (text.find('{') == std::string::npos) return text;  // as most are
+  if (text.find('{') == std::string::npos) return spelled(std::move(text), x);  // as most are
   const auto& region = *x.c.region;
   base::Length edge;
   for (const auto& deck : x.c.job.areas) edge = std::max(edge, deck.edgeHeight.value_or(base::Length{}));
@@ -71,6 +81,7 @@ std::string filled(std::string text, const Computed& x, const model::Hazard& haz
       {"{tin}", tinMass(x, w)},
       {"{decks}", decksOf(x, hazard, w)},
       {"{leader}", x.c.job.crew.leader.empty() ? w("crew.leader") : x.c.job.crew.leader}};
+  text = spelled(std::move(text), x);
   for (const auto& [name, by] : words) {
     const std::string place = name;
     for (auto at = text.find(place); at != std::string::npos; at = text.find(place, at + by.size()))
@@ -130,11 +141,15 @@ Facts hazardFacts(const Computed& x, const model::Hazard& hazard, const Words& w
 
 namespace {
 
-FactList texts(const std::vector<std::string>& codes, const std::map<std::string, std::string>& standard) {
+/// The EU's own statements, EUH..., have no number in the United States: there they are told without it.
+FactList texts(const std::vector<std::string>& codes, const std::map<std::string, std::string>& standard,
+               const Computed& x) {
   FactList list;
   for (const auto& code : codes) {
     const auto found = standard.find(code);
-    list.push_back({{"code", code}, {"text", found == standard.end() ? "" : found->second}});
+    const std::string text = found == standard.end() ? "" : spelled(found->second, x);
+    list.push_back(
+        {{"code", isUs(x) && code.starts_with("EUH") && !text.empty() ? "" : code}, {"text", text}});
   }
   return list;
 }
@@ -187,9 +202,9 @@ void addLabel(Facts& f, const Computed& x, const Words& w) {
     signal = w(d.signalWord == "Danger" ? "product.signal_danger" : "product.signal_warning");
   f.emplace_back("sds", Facts{{"signal", signal},
                               {"has_pictograms", Fact::yes(!d.pictograms.empty())},
-                              {"statements", texts(d.statements, x.content.labels.statements)},
+                              {"statements", texts(d.statements, x.content.labels.statements, x)},
                               {"has_precautions", Fact::yes(!d.precautions.empty())},
-                              {"precautions", texts(d.precautions, x.content.labels.precautions)},
+                              {"precautions", texts(d.precautions, x.content.labels.precautions, x)},
                               {"flash_point", d.flashPoint ? w.temperature(*d.flashPoint) : ""},
                               {"skin", d.skin},
                               {"eyes", d.eyes},
