@@ -11,10 +11,11 @@ struct Sum {
   std::size_t colour[3] = {}, alpha = 0, pixels = 0;
 
   void add(const char* rgba) {
+    ++pixels;
     const std::size_t weight = static_cast<unsigned char>(rgba[3]);
+    if (weight == 0) return;
     for (std::size_t i = 0; i < 3; ++i) colour[i] += weight * static_cast<unsigned char>(rgba[i]);
     alpha += weight;
-    ++pixels;
   }
 };
 
@@ -40,8 +41,12 @@ Pixels shrink(Pixels in, std::size_t rows) {
   std::vector<Sum> sums;
   for (std::size_t top = 0; top < in.height; top += side) {
     sums.assign(out.width, {});
-    for (std::size_t y = top; y < std::min(top + side, in.height); ++y)
-      for (std::size_t x = 0; x < in.width; ++x) sums[x / side].add(in.rgba.data() + 4 * (y * in.width + x));
+    for (std::size_t y = top; y < std::min(top + side, in.height); ++y) {
+      const char* pixel = in.rgba.data() + 4 * y * in.width;
+      for (std::size_t x = 0; x < out.width; ++x)
+        for (std::size_t end = std::min((x + 1) * side, in.width), i = x * side; i < end; ++i, pixel += 4)
+          sums[x].add(pixel);
+    }
     char colour[3] = {'\xFF', '\xFF', '\xFF'};
     for (const Sum& sum : sums) {
       const std::size_t alpha = nearest(sum.alpha, sum.pixels);

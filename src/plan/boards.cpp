@@ -29,7 +29,8 @@ double clearSkyIrradiance(double apparentElevation) {
 }
 
 double cloudedIrradiance(double clearSky, double cloud) {
-  return clearSky * (1 - 0.75 * std::pow(share(cloud), 3.4));
+  const double covered = share(cloud);
+  return clearSky == 0 ? 0 : clearSky * (1 - 0.75 * std::pow(covered, 3.4));  // half of all moments are night
 }
 
 double diffusePart(double cloud) { return 0.3 + 0.7 * share(cloud) * cloud; }
