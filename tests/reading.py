@@ -42,14 +42,14 @@ def anchors(figures):
                   "Included, and not", "In the price", "Not in the price", "Before we come", "Weather", "Extra work", "Acceptance",
                   "I accept quote", "Signature"],
         "aftercare": ["after oiling", "The first days", "Through the year", "every week", "Sweep", "every month", "Never",
-                      "high-pressure washer", "If it happens", "Oil, wine, coffee", "Blot it", "A scratch", "A grey patch", "Call us before it spreads",
+                      "high-pressure washer", "If it happens", "Oil, wine, coffee", "Blot it", "A scratch", "A faded patch", "Call us before it spreads",
                       "On your decks", "Next visit", "Your record"],
         "safety": ["The site", "access", "water", "Limits", "hardest day", "so we", "Noise", "Vibration", "Heat", "What we wear", "Hazard",
                    "harm", "what we do about it", "The product", "label", "first aid", "Stop", "Rules of the place", "Read and understood"],
         "dayplan": ["day 1 of", "on site", "Work", "what", "where", "area", "spread", "amount", "Amount used"],
         "orders": ["Tins", "size", "to buy", *tins, grouped(figures["tins_cost"]), "Why these", "Where the product goes", "Consumables",
                    "Also on the truck", "Delivered"],
-        "office": ["Money", "Labour", "Product", "Overhead", "Cost", grouped(price["cost"]), "Net price", grouped(price["net"]), "Lines",
+        "office": ["Money", "Hours", "Product", "Overhead", "Cost", grouped(price["cost"]), "Net price", grouped(price["net"]), "Lines",
                    *decks[:1], *lines, "Hours", "Calendar", "Each figure", "Where the rates come from"],
     }
 
