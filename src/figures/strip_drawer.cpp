@@ -155,7 +155,7 @@ void StripsDrawer::drawWayOut() {
   for (int i = 0; i <= tries; ++i) {
     const auto exit = exitAt(middle + Dim::mm(1) * (i % 2 == 0 ? i / 2 : -(i + 1) / 2));
     if (!exit) continue;
-    const Dim inside = std::min(Dim::mm(6), exit->depth * 9 / 20), rim = tenths(6);
+    const Dim inside = std::clamp(exit->depth * 9 / 20, tenths(20), Dim::mm(6)), rim = tenths(6);
     const Rect patch = isUpright
                            ? Rect{{exit->at - half, std::min(from(*exit, -inside).y, from(*exit, -rim).y)},
                                   {half * 2, inside - rim}}

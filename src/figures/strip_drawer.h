@@ -42,16 +42,19 @@ class StripsDrawer {
   struct Mark {
     std::size_t band = 0;
     Point centre;
+    Size size;
     Look look = Look::Disc;
     std::optional<Point> end;  // of the boards, where its leader begins; nothing inside
   };
   Size sizeOf(std::size_t band, Look look) const;
   std::optional<Mark> markInside(std::size_t band) const;
-  /// Beyond one end of a band's boards, so many columns out that it meets none of 'others'.
-  std::optional<Mark> markBeside(std::size_t band, bool isLow, Look look,
-                                 const std::vector<Mark>& others) const;
+  /// Beyond one end of a band's boards, so many columns out that it meets none of 'others'. Its leader may
+  /// lean to make room beside the next deck.
+  std::optional<Mark> markBeside(std::size_t band, bool isLow, Look look, const std::vector<Mark>& others,
+                                 bool mayLean) const;
   std::optional<std::vector<Mark>> marksInside() const;
-  std::optional<std::vector<Mark>> marksBeside(bool isLow, Look look, const std::vector<Rect>& away) const;
+  std::optional<std::vector<Mark>> marksBeside(bool isLow, Look look, bool mayLean,
+                                               const std::vector<Rect>& away) const;
   /// Each where it can be.
   std::vector<Mark> marksAnywhere() const;
   Rect roomOf(const Mark& mark) const;

@@ -26,7 +26,7 @@ Size StripsDrawer::sizeOf(std::size_t band, Look look) const {
 }
 
 Rect StripsDrawer::roomOf(const Mark& mark) const {
-  const Size s = sizeOf(mark.band, mark.look);
+  const Size s = mark.size;
   const Dim clear = tenths(mark.look == Look::Disc ? 2 : 4);
   return grown({{mark.centre.x - s.w / 2, mark.centre.y - s.h / 2}, s}, clear);
 }
@@ -46,11 +46,12 @@ std::optional<StripsDrawer::Mark> StripsDrawer::markInside(std::size_t band) con
   const Size clear = bands_.alongX ? Size{disc.w + air * 2, disc.h} : Size{disc.w, disc.h + air * 2};
   const auto at = spot(bands_.bands[band], clear, From::End);
   if (!at) return std::nullopt;
-  return Mark{band, {at->x + clear.w / 2, at->y + clear.h / 2}, Look::Disc, std::nullopt};
+  return Mark{band, {at->x + clear.w / 2, at->y + clear.h / 2}, disc, Look::Disc, std::nullopt};
 }
 
 std::optional<StripsDrawer::Mark> StripsDrawer::markBeside(std::size_t band, bool isLow, Look look,
-                                                           const std::vector<Mark>& others) const {
+                                                           const std::vector<Mark>& others,
+                                                           bool mayLean) const {
   const auto middle = middleOf(bands_.bands[band]);
   const auto line = model::stretches(placed_.outline, middle, bands_.alongX);
   if (line.empty()) return std::nullopt;
@@ -58,13 +59,13 @@ std::optional<StripsDrawer::Mark> StripsDrawer::markBeside(std::size_t band, boo
   const Size size = sizeOf(band, look);
   const Dim own = bands_.alongX ? size.w : size.h;
   constexpr int columns = 4;
-  // A narrow strip along the next deck is told by a slanting leader.
-  for (const Dim aside : {Dim{}, tenths(23), tenths(-23)})
+  const std::vector<Dim> asides = mayLean ? std::vector{Dim{}, tenths(23), tenths(-23)} : std::vector{Dim{}};
+  for (const Dim aside : asides)
     for (int column = 0; column < columns; ++column) {
       const Dim off = leaderLength + (own + air) * column + own / 2, by = isLow ? -off : off;
       const Point centre =
           bands_.alongX ? Point{end.x + by, end.y + aside} : Point{end.x + aside, end.y + by};
-      const Mark mark = {band, centre, look, end};
+      const Mark mark = {band, centre, size, look, end};
       const Rect room = roomOf(mark), leader = leaderOf(mark);
       const bool meets = std::any_of(others.begin(), others.end(), [&](const Mark& other) {
         const Rect otherRoom = roomOf(other);
@@ -86,10 +87,10 @@ std::optional<std::vector<StripsDrawer::Mark>> StripsDrawer::marksInside() const
 }
 
 std::optional<std::vector<StripsDrawer::Mark>> StripsDrawer::marksBeside(
-    bool isLow, Look look, const std::vector<Rect>& away) const {
+    bool isLow, Look look, bool mayLean, const std::vector<Rect>& away) const {
   std::vector<Mark> marks;
   for (std::size_t i = 0; i < bands_.bands.size(); ++i) {
-    const auto mark = markBeside(i, isLow, look, marks);
+    const auto mark = markBeside(i, isLow, look, marks, mayLean);
     if (!mark) return std::nullopt;
     const Rect room = grown(roomOf(*mark), Dim::mm(4));
     if (std::any_of(away.begin(), away.end(), [&](const Rect& other) { return overlap(room, other); }))
@@ -105,13 +106,13 @@ std::vector<StripsDrawer::Mark> StripsDrawer::marksAnywhere() const {
     auto mark = markInside(i);
     for (const Look look : {Look::Disc, Look::Plain})
       for (const bool isLow : {leavesHigh_, !leavesHigh_})
-        if (!mark) mark = markBeside(i, isLow, look, marks);
+        if (!mark) mark = markBeside(i, isLow, look, marks, true);
     if (!mark) {  // over whatever lies there, rather than none
       const auto middle = middleOf(bands_.bands[i]);
       const auto line = model::stretches(placed_.outline, middle, bands_.alongX);
       if (line.empty()) continue;
-      mark = Mark{i, point({(line.front().from.millionths + line.front().to.millionths) / 2}, middle),
-                  Look::Disc, std::nullopt};
+      const Point centre = point({(line.front().from.millionths + line.front().to.millionths) / 2}, middle);
+      mark = Mark{i, centre, sizeOf(i, Look::Disc), Look::Disc, std::nullopt};
     }
     marks.push_back(*mark);
   }
@@ -131,18 +132,18 @@ void StripsDrawer::draw(const Mark& mark) {
     sheet_.take(leaderOf(mark));
   }
   if (mark.look == Look::Disc)
-    put(sheet_.items,
-        circle(mark.centre, sizeOf(mark.band, mark.look).w / 2, colour(sheet_.pen, "accent"), std::nullopt));
+    put(sheet_.items, circle(mark.centre, mark.size.w / 2, colour(sheet_.pen, "accent"), std::nullopt));
   putCentred(sheet_.items, w, mark.centre);
   sheet_.take(grown(room, tenths(4)));
 }
 
 void StripsDrawer::number(std::vector<Rect>& all) {
   auto marks = marksInside();
-  for (const Look look : {Look::Disc, Look::Plain})
-    for (const auto& away : {all, std::vector<Rect>{}})
-      for (const bool isLow : {leavesHigh_, !leavesHigh_})
-        if (!marks) marks = marksBeside(isLow, look, away);
+  for (const bool mayLean : {false, true})
+    for (const Look look : {Look::Disc, Look::Plain})
+      for (const auto& away : {all, std::vector<Rect>{}})
+        for (const bool isLow : {leavesHigh_, !leavesHigh_})
+          if (!marks) marks = marksBeside(isLow, look, mayLean, away);
   if (!marks) marks = marksAnywhere();
   for (const auto& mark : *marks) {
     draw(mark);
