@@ -267,6 +267,112 @@ TEST_CASE("a leader runs over no other deck, however narrow, and ends on the one
   }
 }
 
+namespace {
+
+/// Where words stand, baseline and capitals alone.
+typeset::Rect boxOf(const TextRun& run) {
+  const Dim high = run.size * 64 / 100;
+  if (run.isUpright) return {{run.baseline.x - high, run.baseline.y - run.width}, {high, run.width}};
+  return {{run.baseline.x, run.baseline.y - high}, {run.width, high}};
+}
+
+bool lieApart(const typeset::Rect& a, const typeset::Rect& b) {
+  return a.at.x + a.size.w <= b.at.x || b.at.x + b.size.w <= a.at.x || a.at.y + a.size.h <= b.at.y ||
+         b.at.y + b.size.h <= a.at.y;
+}
+
+typeset::Rect boundsOf(const Path& path) {
+  typeset::Point least = path.steps.front().to, most = least;
+  for (const auto& s : path.steps)
+    if (s.kind != Step::Kind::Close) {
+      least = {std::min(least.x, s.to.x), std::min(least.y, s.to.y)};
+      most = {std::max(most.x, s.to.x), std::max(most.y, s.to.y)};
+    }
+  return {least, {most.x - least.x, most.y - least.y}};
+}
+
+bool holds(const typeset::Rect& outer, const typeset::Rect& r) {
+  return outer.at.x <= r.at.x && r.at.x + r.size.w <= outer.at.x + outer.size.w && outer.at.y <= r.at.y &&
+         r.at.y + r.size.h <= outer.at.y + outer.size.h;
+}
+
+/// A deck with a corner cut off, and a walk close below it.
+std::vector<model::Deck> cutCorner() {
+  model::Deck cut = deck("Upper deck", model::Polygon{{place(0, 0), place(12'000, 0), place(12'000, 4000),
+                                                       place(9500, 6500), place(0, 6500)}}),
+              walk = deck("Walk", model::Rectangle{mm(12'000), mm(1800)});
+  cut.at = place(0, 0);
+  walk.at = place(0, 7000);
+  cut.boards = walk.boards = boards(138, 5);
+  return {cut, walk};
+}
+
+}  // namespace
+
+TEST_CASE("the size of an edge that no chain tells stands at its edge inside the deck, or in a line") {
+  const auto plan = Decks(cutCorner()).plan(metric(), fullWidth);
+  const auto fill = boundsOf(*pathsIn(plan)[0]);
+  // Below the deck lies the walk, 0.5 m away: no room for a line.
+  for (const auto* text : {"3.54", "9.50"}) {
+    const auto* run = textIn(plan, text);
+    REQUIRE(run);
+    CHECK(holds(fill, boxOf(*run)));
+  }
+  const auto* below = textIn(plan, "9.50");
+  CHECK(fill.at.y + fill.size.h - below->baseline.y < Dim::mm(2));
+  CHECK(textIn(plan, "4.00"));
+}
+
+TEST_CASE("no size stands over a deck that is not its own") {
+  const auto plan = Decks(cutCorner()).plan(metric(), fullWidth);
+  std::vector<typeset::Rect> walks;
+  for (const auto* p : pathsIn(plan))
+    if (p->fill && !p->stroke && p->steps.size() == 5 && boundsOf(*p).size.w > Dim::mm(50))
+      walks.push_back(boundsOf(*p));
+  REQUIRE(walks.size() == 1);
+  for (const auto* text : {"12.00", "6.50", "4.00", "3.54", "9.50"}) {
+    INFO(text);
+    const auto* run = textIn(plan, text);
+    REQUIRE(run);
+    if (std::string(text) != "12.00") CHECK(lieApart(walks[0], boxOf(*run)));  // the walk is 12 m, too
+  }
+}
+
+TEST_CASE("a leader ends in a dot between two treads") {
+  model::Deck land = landing();
+  land.at = place(0, 0);
+  model::Deck steps = deck("Steps", model::Stairs{4, mm(2400), mm(300), mm(170)});
+  steps.at = place(12'400, 1000);
+  const auto plan = Decks({land, steps}).plan(metric(), fullWidth);
+  std::vector<Dim> treads;
+  std::optional<Dim> dot;
+  const auto ink = theme().colours.at("ink");
+  for (const auto* p : pathsIn(plan)) {
+    if (p->stroke && !p->fill && moves(*p) == 3 && p->steps.size() == 6)
+      for (std::size_t i = 0; i < 6; i += 2) treads.push_back(p->steps[i].to.x);
+    const bool isRound = p->steps.size() > 1 && p->steps[1].kind == Step::Kind::Curve;
+    const auto bounds = boundsOf(*p);
+    if (isRound && p->fill == ink && bounds.size.w < Dim::mm(2)) dot = bounds.at.x + bounds.size.w / 2;
+  }
+  REQUIRE(treads.size() == 3);
+  REQUIRE(dot);
+  const Dim going = treads[1] - treads[0];
+  for (const Dim tread : treads) CHECK(std::abs((*dot - tread).raw) * 100 >= going.raw * 49);
+}
+
+TEST_CASE("a name that would stand close over another deck leaves its letter alone, and a line tells it") {
+  // Stairs between a walk and a deck: above them is the end of the walk, below them no room for a name.
+  model::Deck walk = deck("Boardwalk", model::Rectangle{mm(1800), mm(9800)}),
+              upper = deck("Upper deck", model::Rectangle{mm(12'000), mm(6500)}),
+              stairs = deck("Stairs", model::Stairs{9, mm(2000), mm(320), mm(170)});
+  walk.at = place(0, 0);
+  stairs.at = place(1800, 800);
+  upper.at = place(4680, -2000);
+  const auto plan = Decks({upper, walk, stairs}).plan(metric(), {Dim::mm(100), Dim::mm(62)});
+  CHECK(hasText(plan, "C"));
+  CHECK_FALSE(hasText(plan, "Stairs"));
+}
+
 TEST_CASE("areas measured by others make an empty plan") {
   const auto plan =
       Decks({deck("Lawn deck", model::Measured{{42'500'000'000'000}, {}})}).plan(metric(), fullWidth);

@@ -48,6 +48,31 @@ constexpr std::int64_t smallestKey = 750;
 /// White above it: no caption keeps it from the lines before.
 constexpr Dim keyAir = tenths(20);
 
+/// Draws everything; false where it grows beyond the box. 'mayGrow' is false where single sizes have to do
+/// with the room there is.
+bool drawPlan(PlanSheet& sheet, const model::Case& c, const model::Estimate& e, Size box, bool isKey,
+              bool mayGrow) {
+  const auto& decks = c.job.areas;
+  const auto fits = [&] { return sheet.bounds().size.w <= box.w && sheet.bounds().size.h <= box.h; };
+  if (!fits()) return false;
+  drawDecks(sheet, decks, isKey);
+  const auto unnamed = nameDecksInside(sheet, decks, e, isKey);
+  if (!isKey) {
+    nameCutOuts(sheet, decks);
+    dimensionDecks(sheet, mayGrow);
+  }
+  nameDecksOutside(sheet, unnamed, decks, e, isKey);
+  if (!isKey) {
+    const auto& north = c.job.site.north;
+    const bool hasNorth = !north || drawNorth(sheet, *north, true);
+    drawScale(sheet, std::max(sheet.bounds().size.w, std::min(box.w, Dim::mm(125))));
+    if (!hasNorth) drawNorth(sheet, *north, false);
+    if (const auto missing = notDrawn(sheet.pen, decks); !missing.empty()) sheet.notes.push_back(missing);
+  }
+  writeNotes(sheet, box.w);
+  return fits();
+}
+
 }  // namespace
 
 std::vector<std::int64_t> scalesOf(const Pen& pen) {
@@ -64,39 +89,23 @@ typeset::Drawing deckPlan(const model::Case& c, const model::Estimate& e, const 
     out.alt = notDrawn(pen, decks);
     return out;
   }
+  const Dim above = isKey ? keyAir : Dim{};
+  const Size room = {box.w, box.h - above};
   for (const std::int64_t scale : scalesOf(pen)) {
     if (isKey && scale > smallestKey) break;
     const auto onSite = [&](Dim d) {
       return base::Length{base::mulDiv(d.raw, 1000 * scale, 36, base::Round::HalfUp)};
     };
-    PlanSheet sheet(pen, scale,
-                    placeDecks(decks, onSite(Dim::mm(isKey ? 6 : 15)), onSite(box.w - Dim::mm(14))));
-    const auto tooLarge = [&] {
-      return sheet.bounds().size.w > box.w || sheet.bounds().size.h > box.h - (isKey ? keyAir : Dim{});
-    };
-    if (tooLarge()) continue;
-    drawDecks(sheet, decks, isKey);
-    const auto unnamed = nameDecksInside(sheet, decks, e, isKey);
-    if (!isKey) {
-      nameCutOuts(sheet, decks);
-      dimensionDecks(sheet);
+    const auto placed = placeDecks(decks, onSite(Dim::mm(isKey ? 6 : 15)), onSite(box.w - Dim::mm(14)));
+    for (const bool mayGrow : {true, false}) {
+      PlanSheet sheet(pen, scale, placed);
+      if (!drawPlan(sheet, c, e, room, isKey, mayGrow)) continue;
+      out.size = {sheet.bounds().size.w, sheet.bounds().size.h + above};
+      out.items = std::move(sheet.items);
+      shift(out.items, {-sheet.bounds().at.x, above - sheet.bounds().at.y});
+      out.alt = altText(c, e, pen, scale, isKey);
+      return out;
     }
-    nameDecksOutside(sheet, unnamed, decks, e, isKey);
-    if (!isKey) {
-      const auto& north = c.job.site.north;
-      const bool hasNorth = !north || drawNorth(sheet, *north, true);
-      drawScale(sheet, std::max(sheet.bounds().size.w, std::min(box.w, Dim::mm(125))));
-      if (!hasNorth) drawNorth(sheet, *north, false);
-    }
-    if (const auto missing = notDrawn(pen, decks); !missing.empty() && !isKey) sheet.notes.push_back(missing);
-    writeNotes(sheet, box.w);
-    if (tooLarge()) continue;
-    const Dim above = isKey ? keyAir : Dim{};
-    out.size = {sheet.bounds().size.w, sheet.bounds().size.h + above};
-    out.items = std::move(sheet.items);
-    shift(out.items, {-sheet.bounds().at.x, above - sheet.bounds().at.y});
-    out.alt = altText(c, e, pen, scale, isKey);
-    return out;
   }
   out.alt = pen.language("plan.too_large");
   return out;

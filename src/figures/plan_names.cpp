@@ -1,4 +1,4 @@
-// Letters, names and areas of decks and cut-outs, where no board runs through a letter.
+// Letters, names and areas of decks, where no board runs through a letter.
 #include "figures/plan_parts.h"
 #include "figures/plan_words.h"
 
@@ -131,6 +131,16 @@ struct Berth {
   Rect block;
   Point from, to;
   Side side = Side::Top;
+  Dim length() const {
+    const Dim d = from.x - to.x + (from.y - to.y);  // one of them is zero
+    return d < Dim{} ? -d : d;
+  }
+};
+
+/// The dot in which a leader ends on its deck.
+struct Dot {
+  Dim inside;  // from the edge
+  Dim radius;
 };
 
 /// Where a leader meets the deck: at 'part' eighths of a side.
@@ -151,7 +161,8 @@ std::vector<Landing> landings(const PlanSheet& sheet, const PlacedDeck& deck, co
       Point anchor = {area.at.x + area.size.w * part / 8, area.at.y + area.size.h * part / 8};
       const bool isAbove = side == Side::Top || side == Side::Bottom;
       if (stairs && isAbove == isLying) {
-        const std::int64_t tread = part * stairs->steps / 8, halves = std::int64_t{2} * stairs->steps;
+        const std::int64_t tread = (part - 1) * (stairs->steps - 1) / 6,
+                           halves = std::int64_t{2} * stairs->steps;
         if (isAbove) anchor.x = area.at.x + area.size.w * (2 * tread + 1) / halves;
         else anchor.y = area.at.y + area.size.h * (2 * tread + 1) / halves;
       } else if (stairs && part == 4) {
@@ -205,10 +216,24 @@ Point outFrom(Point edge, Side side, Dim by) {
   throw std::logic_error("internal error: no such side");
 }
 
-bool isFree(const PlanSheet& sheet, const Berth& p) {
+/// In the middle of a tread where the deck is stairs.
+Dot dotOn(const PlanSheet& sheet, const PlacedDeck& deck, const model::Deck& about) {
+  Dot dot = {tenths(13), tenths(5)};
+  if (const auto* stairs = std::get_if<model::Stairs>(&about.shape)) {
+    dot.inside = std::min(dot.inside, sheet.on(stairs->going) / 2);
+    dot.radius = std::clamp(sheet.on(stairs->going) / 4, tenths(3), dot.radius);
+  }
+  const Rect area = sheet.on(deck.extent);
+  dot.inside = std::min({dot.inside, area.size.w / 2, area.size.h / 2});
+  return dot;
+}
+
+bool isFree(const PlanSheet& sheet, const Berth& p, const Dot& dot) {
+  const Rect end{outFrom(p.to, p.side, -dot.inside), {}};
+  if (!sheet.isUntaken(grown(end, dot.radius))) return false;
   // Stops short of the edge for the test, which counts the deck itself as taken.
-  const Point end = outFrom(p.to, p.side, tenths(3));
-  return sheet.isFree(grown(p.block, patchRim)) && sheet.isFree(around({p.from, {}}, {end, {}}));
+  const Point edge = outFrom(p.to, p.side, tenths(3));
+  return sheet.isFree(grown(p.block, patchRim)) && sheet.isFree(around({p.from, {}}, {edge, {}}));
 }
 
 /// How bad a place is, in tenths of a millimetre: long leaders, far from the middle, and a drawing that
@@ -224,6 +249,7 @@ std::optional<Berth> placeOutside(const PlanSheet& sheet, const PlacedDeck& deck
                                   Size size) {
   const Rect area = sheet.on(deck.extent);
   const std::vector<Landing> ways = landings(sheet, deck, about);
+  const Dot dot = dotOn(sheet, deck, about);
   std::optional<Berth> best;
   std::int64_t least = 0;
   for (const std::int64_t off : {40, 60, 80, 120, 170, 230, 300})  // tenths of a millimetre
@@ -234,32 +260,31 @@ std::optional<Berth> placeOutside(const PlanSheet& sheet, const PlacedDeck& deck
         const Berth p = berthBeside(area, landing, size, tenths(off), slide);
         const std::int64_t cost = costOf(sheet, p, landing.part, slide);
         // Whether it is free takes longest to find out.
-        if ((best && cost >= least) || !isFree(sheet, p)) continue;
+        if ((best && cost >= least) || !isFree(sheet, p, dot)) continue;
         best = p;
         least = cost;
       }
   return best;
 }
 
-/// The leader ends in a dot on the deck, in the middle of a tread where it is stairs.
-bool nameOutside(PlanSheet& sheet, const PlacedDeck& deck, const model::Deck& about, const NameBlock& block) {
-  const auto p = placeOutside(sheet, deck, about, block.size);
-  if (!p) return false;
+/// A name that has to be looked for, or that stands close over or under another deck as if it were that
+/// one's.
+bool isAwkward(const PlanSheet& sheet, const PlacedDeck& deck, const Berth& p) {
+  const Dim close = tenths(25);
+  const Rect column = {{p.block.at.x, p.block.at.y - close}, {p.block.size.w, p.block.size.h + close * 2}};
+  return p.length() > Dim::mm(12) || sheet.meetsOther(deck, column);
+}
+
+void putOutside(PlanSheet& sheet, const PlacedDeck& deck, const model::Deck& about, const NameBlock& block,
+                const Berth& p) {
   const auto ink = colour(sheet.pen, "ink");
-  Dim inside = tenths(13), radius = tenths(5);
-  if (const auto* stairs = std::get_if<model::Stairs>(&about.shape)) {
-    inside = std::min(inside, sheet.on(stairs->going) / 2);
-    radius = std::min(radius, sheet.on(stairs->going) / 4);
-  }
-  const Rect area = sheet.on(deck.extent);
-  inside = std::min({inside, area.size.w / 2, area.size.h / 2});
-  const Point dot = outFrom(p->to, p->side, -inside);
-  put(sheet.items, line(p->from, dot, {ink, hundredthsPt(40), {}, false}));
-  put(sheet.items, circle(dot, std::max(radius, tenths(3)), ink, std::nullopt));
-  putBlock(sheet, block, p->block.at);
-  sheet.take(grown(p->block, patchRim));
-  sheet.take(grown(around({p->from, {}}, {p->to, {}}), tenths(3)));
-  return true;
+  const Dot dot = dotOn(sheet, deck, about);
+  const Point end = outFrom(p.to, p.side, -dot.inside);
+  put(sheet.items, line(p.from, end, {ink, hundredthsPt(40), {}, false}));
+  put(sheet.items, circle(end, dot.radius, ink, std::nullopt));
+  putBlock(sheet, block, p.block.at);
+  sheet.take(grown(p.block, patchRim));
+  sheet.take(grown(around({p.from, {}}, {p.to, {}}), tenths(3)));
 }
 
 NameBlock nameOf(const PlanSheet& sheet, const PlacedDeck& deck, const std::vector<model::Deck>& decks,
@@ -267,6 +292,23 @@ NameBlock nameOf(const PlanSheet& sheet, const PlacedDeck& deck, const std::vect
   const std::string letter = letterOf(deck.index), name = decks[deck.index].name;
   if (isKey) return nameRow(sheet.pen, letter, name);
   return nameBlock(sheet.pen, letter, name, areaText(sheet.pen, estimate.decks.at(deck.index).area));
+}
+
+/// The whole name beside the deck, or only its letter, there or on it, where that is plainer: then false.
+bool nameBeside(PlanSheet& sheet, const PlacedDeck& deck, const model::Deck& about, const NameBlock& whole,
+                const NameBlock& letter) {
+  const auto berth = placeOutside(sheet, deck, about, whole.size);
+  const bool isPlain = berth && !isAwkward(sheet, deck, *berth);
+  const auto small = isPlain ? std::nullopt : placeOutside(sheet, deck, about, letter.size);
+  const bool isSmallPlain = small && !isAwkward(sheet, deck, *small);
+  if (berth && !isSmallPlain) {
+    putOutside(sheet, deck, about, whole, *berth);
+    return true;
+  }
+  if (!deck.isStairs && nameInside(sheet, deck, letter, false)) return false;
+  if (small) putOutside(sheet, deck, about, letter, *small);
+  else nameInside(sheet, deck, letter, false);
+  return false;
 }
 
 }  // namespace
@@ -288,81 +330,14 @@ void nameDecksOutside(PlanSheet& sheet, const std::vector<std::size_t>& which,
   for (const std::size_t i : which) {
     const PlacedDeck& deck = sheet.placed[i];
     const model::Deck& about = decks[deck.index];
-    const std::string letter = letterOf(deck.index);
-    const NameBlock small = nameRow(sheet.pen, letter, "");
     // A key is the larger the less stands around it; but a letter would hide most treads of stairs.
-    const bool isLettered = isKey && !deck.isStairs && nameInside(sheet, deck, small, isKey);
-    if (!isLettered && nameOutside(sheet, deck, about, nameOf(sheet, deck, decks, estimate, isKey))) continue;
-    if (!isLettered && !nameInside(sheet, deck, small, isKey)) nameOutside(sheet, deck, about, small);
+    const NameBlock letter = nameRow(sheet.pen, letterOf(deck.index), "");
+    const bool isInside = isKey && !deck.isStairs && nameInside(sheet, deck, letter, isKey);
+    if (!isInside && nameBeside(sheet, deck, about, nameOf(sheet, deck, decks, estimate, isKey), letter))
+      continue;
     const auto area = areaText(sheet.pen, estimate.decks.at(deck.index).area);
-    sheet.notes.push_back(unbroken(letter + " " + about.name + (isKey ? "" : ", " + area)));
+    sheet.notes.push_back(unbroken(letterOf(deck.index) + " " + about.name + (isKey ? "" : ", " + area)));
   }
-}
-
-namespace {
-
-/// Cut-outs of a deck that are alike share one label.
-struct Group {
-  std::string text;
-  std::vector<std::size_t> which;
-};
-
-std::vector<Group> groups(const Pen& pen, const std::vector<model::CutOut>& cuts) {
-  std::vector<Group> out;
-  for (std::size_t i = 0; i < cuts.size(); ++i) {
-    const std::string text = cutOutText(pen, cuts[i]);
-    if (text.empty()) continue;
-    const auto same = std::find_if(out.begin(), out.end(), [&](const auto& g) { return g.text == text; });
-    if (same == out.end()) out.push_back({text, {i}});
-    else same->which.push_back(i);
-  }
-  for (auto& g : out)
-    if (g.which.size() > 1) g.text = std::to_string(g.which.size()) + " × " + g.text;
-  return out;
-}
-
-/// In the hole where it has room, else beside it on the boards.
-bool nameHole(PlanSheet& sheet, const PlacedDeck& deck, const Outline& outline, const Words& w) {
-  const Rect hole = sheet.on(extentOf(outline));
-  const Point middle = {hole.at.x + hole.size.w / 2, hole.at.y + hole.size.h / 2};
-  const Size size = {w.width, w.height};
-  const Point centred = {middle.x - w.width / 2, middle.y - w.height / 2};
-  // A hole has no boards of its own, so it is tested as a deck without any.
-  const PlacedDeck asDeck = {deck.index, {outline.edge, {}}, extentOf(outline), false, Side::Right};
-  if (outline.holes.empty() && sheet.isOnBoards(asDeck, grown({centred, size}, tenths(15)))) {
-    put(sheet.items, w, {centred.x, centred.y + w.height});
-    sheet.take(grown({centred, size}, patchRim));
-    return true;
-  }
-  const Dim off = tenths(25);
-  const Dim above = hole.at.y - off - w.height, below = bottom(hole) + off, flush = right(hole) - w.width;
-  for (const Point at :
-       {Point{centred.x, below}, Point{centred.x, above}, Point{right(hole) + off, centred.y},
-        Point{hole.at.x - off - w.width, centred.y}, Point{hole.at.x, below}, Point{flush, below},
-        Point{hole.at.x, above}, Point{flush, above}}) {
-    const Rect patch = grown({at, size}, patchRim);
-    if (!sheet.isOnBoards(deck, grown(patch, tenths(5)))) continue;
-    put(sheet.items, box(patch, colour(sheet.pen, "tint"), std::nullopt));
-    put(sheet.items, w, {at.x, at.y + w.height});
-    sheet.take(patch);
-    return true;
-  }
-  return false;
-}
-
-}  // namespace
-
-void nameCutOuts(PlanSheet& sheet, const std::vector<model::Deck>& decks) {
-  for (const auto& deck : sheet.placed)
-    for (const auto& group : groups(sheet.pen, decks[deck.index].without)) {
-      const Words w = words(sheet.pen, "drawing", group.text);
-      const bool isNamed = std::any_of(group.which.begin(), group.which.end(), [&](std::size_t i) {
-        return nameHole(sheet, deck, deck.outline.holes.at(i), w);
-      });
-      if (!isNamed)
-        sheet.notes.push_back(unbroken(
-            sheet.pen.language("plan.cut_out_of", {{"deck", letterOf(deck.index)}, {"cuts", group.text}})));
-    }
 }
 
 }  // namespace figures

@@ -23,8 +23,9 @@ std::vector<std::size_t> nameDecksInside(PlanSheet& sheet, const std::vector<mod
 void nameDecksOutside(PlanSheet& sheet, const std::vector<std::size_t>& which,
                       const std::vector<model::Deck>& decks, const model::Estimate& estimate, bool isKey);
 
-/// Dimension lines around each deck; those that find no room are left out.
-void dimensionDecks(PlanSheet& sheet);
+/// Sizes of each deck: dimension lines around it, what they leave out beside its edges; those that find no
+/// room are left out. 'mayGrow' is false where single edges have to do with the room within the drawing.
+void dimensionDecks(PlanSheet& sheet, bool mayGrow);
 
 /// The scales a plan is drawn to, largest first.
 std::vector<std::int64_t> scalesOf(const Pen& pen);

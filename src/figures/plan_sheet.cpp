@@ -37,21 +37,35 @@ void PlanSheet::takeThin(const Rect& r) {
   bounds_ = around(bounds_, r);
 }
 
+bool PlanSheet::isUntaken(const Rect& r) const {
+  return std::none_of(taken_.begin(), taken_.end(), [&](const Rect& t) { return figures::overlap(r, t); });
+}
+
 bool PlanSheet::isFree(const Rect& r, bool mayCrossThin) const {
-  const auto meets = [&](const Rect& t) { return figures::overlap(r, t); };
-  if (std::any_of(taken_.begin(), taken_.end(), meets)) return false;
-  if (!mayCrossThin && std::any_of(thin_.begin(), thin_.end(), meets)) return false;
+  const auto overlaps = [&](const Rect& t) { return figures::overlap(r, t); };
+  if (!isUntaken(r)) return false;
+  if (!mayCrossThin && std::any_of(thin_.begin(), thin_.end(), overlaps)) return false;
+  for (std::size_t deck = 0; deck < placed.size(); ++deck)
+    if (meets(deck, r)) return false;
+  return true;
+}
+
+bool PlanSheet::meets(std::size_t deck, const Rect& r) const {
+  if (!figures::overlap(r, areas_[deck])) return false;
   // The lines run along the longer side, so that no narrow deck slips between them.
   const bool alongX = r.size.w >= r.size.h;
   const Length from = onSite(alongX ? r.at.x : r.at.y), to = onSite(alongX ? right(r) : bottom(r));
   const Dim first = alongX ? r.at.y : r.at.x, across = alongX ? r.size.h : r.size.w;
-  for (std::size_t deck = 0; deck < placed.size(); ++deck) {
-    if (!figures::overlap(r, areas_[deck])) continue;
-    for (std::int64_t i = 0; i <= scans; ++i)
-      for (const auto& s : stretches(placed[deck].outline.edge, onSite(first + across * i / scans), alongX))
-        if (s.from < to && from < s.to) return false;
-  }
-  return true;
+  for (std::int64_t i = 0; i <= scans; ++i)
+    for (const auto& s : stretches(placed[deck].outline.edge, onSite(first + across * i / scans), alongX))
+      if (s.from < to && from < s.to) return true;
+  return false;
+}
+
+bool PlanSheet::meetsOther(const PlacedDeck& deck, const Rect& r) const {
+  for (std::size_t i = 0; i < placed.size(); ++i)
+    if (placed[i].index != deck.index && meets(i, r)) return true;
+  return false;
 }
 
 std::vector<Stretch> PlanSheet::boardsAcross(const PlacedDeck& deck, const Rect& r) const {
@@ -74,7 +88,7 @@ bool PlanSheet::isOnBoards(const std::vector<Stretch>& boards, const Rect& r) co
   const Length from = onSite(r.at.x), to = onSite(right(r));
   if (std::none_of(boards.begin(), boards.end(), [&](const auto& s) { return s.from <= from && to <= s.to; }))
     return false;
-  return std::none_of(taken_.begin(), taken_.end(), [&](const Rect& t) { return figures::overlap(r, t); });
+  return isUntaken(r);
 }
 
 bool PlanSheet::isOnBoards(const PlacedDeck& deck, const Rect& r) const {

@@ -31,6 +31,10 @@ class PlanSheet {
   /// Nothing is drawn there yet, and no deck lies there. Thin lines may cross each other, so a line may ask
   /// without minding those taken as thin.
   bool isFree(const Rect& r, bool mayCrossThin = false) const;
+  /// Nothing is written there yet.
+  bool isUntaken(const Rect& r) const;
+  /// A deck other than this one lies there.
+  bool meetsOther(const PlacedDeck& deck, const Rect& r) const;
   /// It lies wholly on the deck's boards, and nothing is written there yet.
   bool isOnBoards(const PlacedDeck& deck, const Rect& r) const;
   /// The same in two steps, for many places at one height: the stretches that are boards from the top of 'r'
@@ -53,6 +57,8 @@ class PlanSheet {
   std::int64_t scale() const { return scale_; }
 
  private:
+  bool meets(std::size_t deck, const Rect& r) const;
+
   std::int64_t scale_;
   std::vector<Rect> areas_;  // of the decks placed
   std::vector<Rect> taken_, thin_;

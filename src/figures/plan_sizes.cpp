@@ -1,4 +1,5 @@
-// Dimension lines: 4 to 5 mm off the edge, 45-degree ticks, the figure in a gap of the line.
+// Which sizes of a deck a plan tells, and where: in dimension lines, else close to the edge.
+#include "figures/plan_chain.h"
 #include "figures/plan_parts.h"
 #include "figures/plan_words.h"
 
@@ -10,117 +11,6 @@ using base::Length;
 using model::Place;
 
 namespace {
-
-/// One length to be shown beside a deck. 'from' and 'to' lie along the dimension line.
-struct Measure {
-  Length from, to;
-  Length nearFrom, nearTo;  // where the edge it measures lies, across the line, at both ends
-  std::string text;
-};
-
-/// Measures in one line on one side of a deck.
-struct Chain {
-  Side side = Side::Top;
-  std::vector<Measure> parts;
-};
-
-bool isAcross(Side side) { return side == Side::Top || side == Side::Bottom; }  // the line runs along x
-bool isBefore(Side side) { return side == Side::Top || side == Side::Left; }
-
-class ChainWriter {
- public:
-  ChainWriter(PlanSheet& sheet, const PlacedDeck& deck, const Chain& chain, Dim off)
-      : sheet_(sheet), chain_(chain), alongX_(isAcross(chain.side)) {
-    const Rect area = sheet.on(deck.extent);
-    const Dim edge = alongX_ ? (isBefore(chain.side) ? area.at.y : bottom(area))
-                             : (isBefore(chain.side) ? area.at.x : right(area));
-    at_ = isBefore(chain.side) ? edge - off : edge + off;
-  }
-
-  /// Draws the chain if its figures fit and nothing is in the way.
-  bool write() {
-    for (const auto& m : chain_.parts)
-      if (!prepare(m)) return false;
-    for (const auto& r : rooms_)
-      if (!sheet_.isFree(r)) return false;
-    for (const auto& r : extensions_)
-      if (!sheet_.isFree(r, true)) return false;
-    for (auto& path : paths_) put(sheet_.items, std::move(path));
-    for (const auto& f : figures_)
-      alongX_ ? putCentred(sheet_.items, f.words, f.at) : putUpwards(sheet_.items, f.words, f.at);
-    for (const auto& r : rooms_) sheet_.take(r);
-    for (const auto& r : extensions_) sheet_.takeThin(r);
-    return true;
-  }
-
- private:
-  struct Figure {
-    Words words;
-    Point at;
-  };
-
-  Point point(Dim along, Dim across) const { return alongX_ ? Point{along, across} : Point{across, along}; }
-  Rect rect(Dim from, Dim to, Dim near, Dim far) const {
-    return around({point(from, near), {}}, {point(to, far), {}});
-  }
-  void draw(Dim fromAlong, Dim fromAcross, Dim toAlong, Dim toAcross, std::int64_t width) {
-    const Stroke s = {colour(sheet_.pen, "ink"), hundredthsPt(width), {}, false};
-    paths_.push_back(line(point(fromAlong, fromAcross), point(toAlong, toAcross), s));
-  }
-
-  bool prepare(const Measure& m) {
-    const Dim from = sheet_.on(m.from), to = sheet_.on(m.to);
-    const Words w = words(sheet_.pen, "drawing", m.text);
-    const Dim gap = tenths(10), half = tenths(18);
-    const bool isInside = to - from >= w.width + gap * 2 + tenths(30);
-    if (!isInside && chain_.parts.size() > 1) return false;
-    if (isInside) {
-      const Dim middle = (from + to) / 2, clear = w.width / 2 + gap;
-      draw(from, at_, middle - clear, at_, 40);
-      draw(middle + clear, at_, to, at_, 40);
-      figures_.push_back({w, point(middle, at_)});
-      rooms_.push_back(rect(from, to, at_ - half, at_ + half));
-    } else {  // the figure stands beside the line: to its right, or above it
-      const Dim beyond = tenths(18) + w.width / 2;
-      const Dim centre = alongX_ ? to + beyond : from - beyond;
-      draw(from, at_, to, at_, 40);
-      figures_.push_back({w, point(centre, at_)});
-      const Dim end = w.width / 2 + gap;
-      rooms_.push_back(
-          rect(std::min(from, centre - end), std::max(to, centre + end), at_ - half, at_ + half));
-    }
-    addEnd(from, sheet_.on(m.nearFrom));
-    addEnd(to, sheet_.on(m.nearTo));
-    return true;
-  }
-
-  /// Tick and extension line.
-  void addEnd(Dim along, Dim near) {
-    const Dim tick = tenths(8);
-    const Stroke s = {colour(sheet_.pen, "ink"), hundredthsPt(80), {}, false};
-    const Point p = point(along, at_);
-    paths_.push_back(line({p.x - tick, p.y + tick}, {p.x + tick, p.y - tick}, s));
-    extensions_.push_back(rect(along - tick, along + tick, at_ - tick, at_ + tick));
-    const Dim start = isBefore(chain_.side) ? near - tick : near + tick;
-    const Dim end = isBefore(chain_.side) ? at_ - tick : at_ + tick;
-    draw(along, start, along, end, 25);
-    extensions_.push_back(rect(along - tenths(3), along + tenths(3), start, end));
-  }
-
-  PlanSheet& sheet_;
-  const Chain& chain_;
-  bool alongX_;
-  Dim at_;
-  std::vector<Path> paths_;
-  std::vector<Figure> figures_;
-  std::vector<Rect> rooms_, extensions_;
-};
-
-bool writeChain(PlanSheet& sheet, const PlacedDeck& deck, const Chain& chain) {
-  for (const std::int64_t off : {45, 95, 145, 195, 245})
-    if (ChainWriter(sheet, deck, chain, tenths(off)).write()) return true;
-  return false;
-}
 
 bool isClockwise(const std::vector<Place>& corners) {
   base::Wide twice = 0;
@@ -192,34 +82,73 @@ Chain overall(const Pen& pen, const PlacedDeck& deck, Side side, bool isRound) {
       {{from, to, reach(deck, side, from), reach(deck, side, to), isRound ? acrossText(pen, size) : size}}};
 }
 
-/// Writes the length of an edge beside its middle, on the outside.
-void labelEdge(PlanSheet& sheet, Place a, Place b, bool clockwise) {
-  const Length length = distance(a, b);
-  if (sheet.on(length) < Dim::mm(8)) return;
-  const Words w = words(sheet.pen, "drawing", sizeText(sheet.pen, length));
-  const Point middle = sheet.on(Place{{(a.x + b.x).millionths / 2}, {(a.y + b.y).millionths / 2}});
-  const auto outwards = [&](Length part, Dim off) {
-    const Dim d = {base::mulDiv(off.raw, part.millionths, length.millionths, base::Round::HalfUp)};
-    return clockwise ? d : -d;
-  };
-  for (const std::int64_t more : {12, 30, 50}) {
-    // Far enough that the words' box clears the edge, plus a little.
-    const Point centre = {middle.x + outwards(b.y - a.y, w.width / 2 + tenths(more)),
-                          middle.y + outwards(a.x - b.x, w.height / 2 + tenths(more))};
-    const Rect r = {{centre.x - w.width / 2, centre.y - w.height / 2}, {w.width, w.height}};
-    if (!sheet.isFree(grown(r, tenths(6)))) continue;
-    putCentred(sheet.items, w, centre);
-    sheet.take(r);
-    return;
+/// An edge from one corner to the next, and the way out from it.
+struct Edge {
+  Place a, b;
+  bool isClockwise;  // the corners of its deck
+  Length length() const { return distance(a, b); }
+  bool isLevel() const { return a.y == b.y; }
+  bool isUpright() const { return a.x == b.x; }
+  Side outwards() const {
+    if (isLevel()) return (b.x > a.x) == isClockwise ? Side::Top : Side::Bottom;
+    return (b.y > a.y) == isClockwise ? Side::Right : Side::Left;
   }
+};
+
+std::vector<Edge> edgesOf(const std::vector<Place>& corners) {
+  const bool clockwise = isClockwise(corners);
+  std::vector<Edge> edges;
+  for (std::size_t i = 0; i < corners.size(); ++i)
+    edges.push_back({corners[i], corners[(i + 1) % corners.size()], clockwise});
+  return edges;
 }
 
-void labelSlopes(PlanSheet& sheet, const std::vector<Place>& corners) {
-  const bool clockwise = isClockwise(corners);
-  for (std::size_t i = 0; i < corners.size(); ++i) {
-    const Place a = corners[i], b = corners[(i + 1) % corners.size()];
-    if (a.x != b.x && a.y != b.y) labelEdge(sheet, a, b, clockwise);
+/// Writes the length of an edge close to it, inside or outside, near its middle. Upright on upright edges.
+bool labelEdge(PlanSheet& sheet, const PlacedDeck& deck, const Edge& edge, bool isInside) {
+  const Length length = edge.length();
+  const Words w = words(sheet.pen, "drawing", sizeText(sheet.pen, length));
+  const Size size = edge.isUpright() ? Size{w.height, w.width} : Size{w.width, w.height};
+  const Dim gap = tenths(isInside ? 9 : 12), air = tenths(isInside ? 5 : 8);
+  const auto share = [&](Dim of, Length part) {
+    return Dim{base::mulDiv(of.raw, part.millionths, length.millionths, base::Round::HalfUp)};
+  };
+  // The way out, of length one, is (b.y - a.y, a.x - b.x) / length for clockwise corners.
+  const Length outX = edge.isClockwise ? edge.b.y - edge.a.y : edge.a.y - edge.b.y;
+  const Length outY = edge.isClockwise ? edge.a.x - edge.b.x : edge.b.x - edge.a.x;
+  const auto absolute = [](Dim d) { return d < Dim{} ? -d : d; };
+  // So far from the edge the words' box clears it by the gap.
+  const Dim clear = absolute(share(size.w / 2, outX)) + absolute(share(size.h / 2, outY)) + gap;
+  const Dim off = isInside ? -clear : clear;
+  for (const std::int64_t twelfth : {6, 5, 7, 4, 8, 3, 9}) {
+    const auto between = [&](Length a, Length b) {
+      return sheet.on(a + Length{(b - a).millionths * twelfth / 12});
+    };
+    const Point centre = {between(edge.a.x, edge.b.x) + share(off, outX),
+                          between(edge.a.y, edge.b.y) + share(off, outY)};
+    const Rect r = {{centre.x - size.w / 2, centre.y - size.h / 2}, size};
+    if (isInside ? !sheet.isOnBoards(deck, grown(r, air)) : !sheet.isFree(grown(r, air))) continue;
+    if (isInside) put(sheet.items, box(grown(r, air), colour(sheet.pen, "tint"), std::nullopt));
+    edge.isUpright() ? putUpwards(sheet.items, w, centre) : putCentred(sheet.items, w, centre);
+    sheet.take(grown(r, air));
+    return true;
   }
+  return false;
+}
+
+/// Tells the length of an edge that no chain tells: in a line of its own, else inside the deck, close to the
+/// edge, else outside. It stands over no other deck.
+void tellEdge(PlanSheet& sheet, const PlacedDeck& deck, const Edge& edge, bool mayGrow) {
+  if (sheet.on(edge.length()) < Dim::mm(8)) return;
+  if (edge.isLevel() || edge.isUpright()) {
+    const Place least = {std::min(edge.a.x, edge.b.x), std::min(edge.a.y, edge.b.y)};
+    const Place most = {std::max(edge.a.x, edge.b.x), std::max(edge.a.y, edge.b.y)};
+    const bool isLevel = edge.isLevel();
+    const Length near = isLevel ? least.y : least.x;
+    const Measure measure = {isLevel ? least.x : least.y, isLevel ? most.x : most.y, near, near,
+                             sizeText(sheet.pen, edge.length())};
+    if (writeEdgeLine(sheet, measure, edge.outwards(), mayGrow)) return;
+  }
+  if (!labelEdge(sheet, deck, edge, true)) labelEdge(sheet, deck, edge, false);
 }
 
 /// A length a dimension line has told.
@@ -229,18 +158,14 @@ struct Told {
   friend bool operator==(const Told&, const Told&) = default;
 };
 
-/// Labels the upright and level edges whose lengths nothing has told.
-void labelRest(PlanSheet& sheet, const PlacedDeck& deck, const std::vector<Told>& told) {
-  const auto& corners = deck.outline.edge.corners;
-  const bool clockwise = isClockwise(corners);
-  std::vector<Told> done = told;
-  for (std::size_t i = 0; i < corners.size(); ++i) {
-    const Place a = corners[i], b = corners[(i + 1) % corners.size()];
-    const Told edge = {a.y == b.y, distance(a, b)};
-    const bool isSloping = a.x != b.x && a.y != b.y;
-    if (isSloping || std::find(done.begin(), done.end(), edge) != done.end()) continue;
-    labelEdge(sheet, a, b, clockwise);
-    done.push_back(edge);
+/// Tells the edges whose lengths no chain has told; each length once, but slopes always.
+void tellRest(PlanSheet& sheet, const PlacedDeck& deck, std::vector<Told> told, bool mayGrow) {
+  for (const Edge& edge : edgesOf(deck.outline.edge.corners)) {
+    const Told one = {edge.isLevel(), edge.length()};
+    const bool isSloping = !edge.isLevel() && !edge.isUpright();
+    if (!isSloping && std::find(told.begin(), told.end(), one) != told.end()) continue;
+    tellEdge(sheet, deck, edge, mayGrow);
+    told.push_back(one);
   }
 }
 
@@ -253,10 +178,9 @@ bool writeOverall(PlanSheet& sheet, const PlacedDeck& deck, Wish sides, bool isR
          writeChain(sheet, deck, overall(sheet.pen, deck, sides.second, isRound));
 }
 
-void dimensionPolygon(PlanSheet& sheet, const PlacedDeck& deck, Wish across, Wish upright) {
+void dimensionPolygon(PlanSheet& sheet, const PlacedDeck& deck, Wish across, Wish upright, bool mayGrow) {
   const auto& corners = deck.outline.edge.corners;
   std::vector<Told> told;
-  labelSlopes(sheet, corners);
   if (corners.size() > 4)
     for (const Side side : {Side::Top, Side::Bottom, Side::Left, Side::Right}) {
       const Chain chain = seenFrom(sheet.pen, corners, side);
@@ -267,12 +191,12 @@ void dimensionPolygon(PlanSheet& sheet, const PlacedDeck& deck, Wish across, Wis
     }
   if (writeOverall(sheet, deck, across)) told.push_back({true, deck.extent.width()});
   if (writeOverall(sheet, deck, upright)) told.push_back({false, deck.extent.height()});
-  labelRest(sheet, deck, told);
+  tellRest(sheet, deck, std::move(told), mayGrow);
 }
 
 }  // namespace
 
-void dimensionDecks(PlanSheet& sheet) {
+void dimensionDecks(PlanSheet& sheet, bool mayGrow) {
   if (sheet.placed.empty()) return;
   Extent all = sheet.placed[0].extent;
   for (const auto& p : sheet.placed)
@@ -287,7 +211,7 @@ void dimensionDecks(PlanSheet& sheet) {
     if (deck.outline.edge.isCircle()) writeOverall(sheet, deck, across, true);
     else if (deck.isStairs)  // the treads tell the going
       writeOverall(sheet, deck, deck.up == Side::Top || deck.up == Side::Bottom ? across : upright);
-    else dimensionPolygon(sheet, deck, across, upright);
+    else dimensionPolygon(sheet, deck, across, upright, mayGrow);
   }
 }
 
