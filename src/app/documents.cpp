@@ -171,6 +171,17 @@ void addTranslationNote(markup::Document& document, const Telling& t) {
                 {markup::Paragraph{{{markup::Inline::Style::Emphasis, note, "", ""}}}, 1});
 }
 
+/// One more sheet of paper for less than half a page.
+bool needsHalfASheet(const typeset::Document& document) {
+  if (document.pages.size() < 3 || document.pages.size() % 2 == 0) return false;
+  const typeset::Page& last = document.pages.back();
+  typeset::Dim lowest;
+  for (const typeset::Item& item : last.items)
+    if (const auto* run = std::get_if<typeset::TextRun>(&item.what); run && item.tag != typeset::artifact)
+      lowest = std::max(lowest, run->baseline.y);
+  return lowest * 2 < last.size.h;
+}
+
 /// A document laid out, and what there was to say about it.
 struct Layout {
   typeset::Document pages;
@@ -250,7 +261,8 @@ std::optional<typeset::Document> setDocument(const DocumentKind& kind, const Stu
     return setWithKey(blocks, look, desk, pen, mostPages, set);
   };
   auto layout = setIn(kind.reader == Reader::Office ? dense(c.theme) : c.theme);
-  if (mostPages > 0 && layout.pages.pages.size() > mostPages) {
+  const bool isLong = mostPages > 0 && layout.pages.pages.size() > mostPages;
+  if (isLong || (mostPages > 0 && needsHalfASheet(layout.pages))) {
     auto closer = setIn(close(c.theme));
     // What there is to say of the wider look is said: it is the one that was asked for.
     if (closer.pages.pages.size() < layout.pages.pages.size()) layout.pages = std::move(closer.pages);
