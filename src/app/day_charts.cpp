@@ -3,6 +3,7 @@
 #include "figures/paths.h"
 #include "sheets/day_strips.h"
 #include "sheets/day_work.h"
+#include "sheets/facts_decks.h"
 
 #include <algorithm>
 
@@ -153,12 +154,13 @@ typeset::Drawing hoursOf(const sheets::Day& day, const sheets::Computed& x, cons
     if (hours.sunrise) hours.sun.push_back(w("hours_chart.sunrise", {{"time", w.clock(*hours.sunrise)}}));
     if (hours.sunset) hours.sun.push_back(w("hours_chart.sunset", {{"time", w.clock(*hours.sunset)}}));
   }
+  const bool isSingle = sheets::coatCounts(x).most == 1;
   for (std::size_t deck = 0; deck < x.c.job.areas.size(); ++deck) {
     figures::HoursRow row{sheets::deckLetter(deck) + "\u00A0\u00A0" + x.c.job.areas[deck].name, {}, {}, {}};
     for (const auto& coat : day.coats) {
       if (coat.deck == deck)
-        row.coats.push_back(
-            {coat.from, coat.until, coat.coat, w("coats.names." + std::to_string(coat.coat))});
+        row.coats.push_back({coat.from, coat.until, coat.coat,
+                             isSingle ? w("coats.only") : w("coats.names." + std::to_string(coat.coat))});
     }
     if (row.coats.empty()) continue;
     for (const auto& hour : x.plan.hours) {

@@ -1,6 +1,6 @@
 #include "app/plan_text.h"
 
-#include "model/lookup.h"
+#include "model/wiping.h"
 #include "plan/hours.h"
 
 #include <algorithm>
@@ -162,11 +162,19 @@ struct Text {
     if (sun.sunset) out << "  sunset " << base::isoClock(sun.sunset->minutes);
     out << "\n";
     bool isWorked = false;
+    auto wiping = model::wipingOn(r.x.plan, r.content, r.x.c.product->times, sun.date);
+    const auto wipe = [&](int before) {
+      if (!wiping || wiping->from >= before) return;
+      out << "  " << spanWords(wiping->from, wiping->until) << "  wipe off what still stands, in turns\n";
+      wiping.reset();
+    };
     for (const auto& s : r.x.plan.shifts) {
       if (s.start.day != sun.date) continue;
       isWorked = true;
+      wipe(s.start.minutes);
       shift(s);
     }
+    wipe(24 * 60);
     if (!isWorked) out << "  no work\n";
     fitHours(sun.date);
   }

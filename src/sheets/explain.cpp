@@ -169,7 +169,9 @@ class Teller {
       if (e.name == "first_wash") why = afterLast(w_.wait(t.firstWash));
       if (e.name == "maintenance")
         why = w_("explain.visit", {{"wait", w_.counted("waits.months", t.maintenanceMonths)}});
-      add(dateName(e.name), why,
+      std::vector<std::string> decks;
+      for (const auto deck : e.decks) decks.push_back(deckLetter(deck));
+      add(dateName(e.name) + (decks.empty() ? "" : ", " + w_.joined(decks)), why,
           w_("dates.day_clock", {{"day", w_.shortDateYear(e.at.day)}, {"time", w_.clock(e.at.minutes)}}));
     }
   }
