@@ -41,10 +41,10 @@ class BackOfDay {
     constexpr std::size_t most = 5;  // in one table
     const auto tables = static_cast<std::int64_t>((coats + most - 1) / most);
     const Dim names = small_ * 2, planned = unit_ * 23, batch = unit_ * 7, limited = unit_ * 8;
-    // Less than 39 mm, or a language with longer words.
-    const bool wrapsLimits = theme_.sideWidth < 110'000 || pen_.language.id != "en";
-    const Dim one =
-        unit_ * 3 + names + planned + batch + limited * (hasRags ? 4 : 3) + small_ * (wrapsLimits ? 5 : 1);
+    // Lines that limits take besides their first, in a narrow column and in a language of longer words.
+    const int wrapped =
+        1 + (Dim::milli(theme_.sideWidth) < Dim::mm(39) ? 3 : 0) + (pen_.language.id == "en" ? 0 : 1);
+    const Dim one = unit_ * 3 + names + planned + batch + limited * (hasRags ? 4 : 3) + small_ * wrapped;
     const Dim remarks = unit_ * 10;
     return one * tables + remarks;
   }
