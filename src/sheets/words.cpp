@@ -207,6 +207,9 @@ std::string Words::shortDay(base::Date d) const { return dated(d, "dates.short_d
 std::string Words::weekday(base::Date d) const {
   return language_("dates.weekdays." + std::to_string(std::chrono::weekday{d}.iso_encoding()));
 }
+std::string Words::shortWeekday(base::Date d) const {
+  return language_("dates.weekdays_short." + std::to_string(std::chrono::weekday{d}.iso_encoding()));
+}
 std::string Words::month(base::Date d) const {
   const std::chrono::year_month_day ymd{d};
   return language_("dates.months_alone." + std::to_string(static_cast<unsigned>(ymd.month())));

@@ -64,6 +64,7 @@ class Words {
   std::string shortDay(base::Date d) const;       // Tue 16
   std::string dayMonth(base::Date d) const;       // 16 Mar
   std::string weekday(base::Date d) const;        // Tuesday
+  std::string shortWeekday(base::Date d) const;   // Tue
   std::string month(base::Date d) const;          // March
   std::string year(base::Date d) const;
   std::string clock(int minutes) const;  // 08:30, or 8:30 am
