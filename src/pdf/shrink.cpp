@@ -21,12 +21,12 @@ struct Sum {
 
 std::size_t nearest(std::size_t sum, std::size_t of) { return (sum + of / 2) / of; }
 
-/// Whether another colour would look the same on any ground, to one shade in 255.
+/// Whether another colour would look the same on any ground, to less than a shade in 255.
 bool looksLike(const Sum& sum, const char* colour, std::size_t alpha) {
   for (std::size_t i = 0; sum.alpha > 0 && i < 3; ++i) {
     const auto mean = static_cast<int>(nearest(sum.colour[i], sum.alpha));
     const int other = static_cast<unsigned char>(colour[i]);
-    if (static_cast<std::size_t>(std::abs(mean - other)) * alpha > 255) return false;
+    if (static_cast<std::size_t>(std::abs(mean - other)) * alpha >= 255) return false;
   }
   return true;
 }
@@ -35,7 +35,6 @@ bool looksLike(const Sum& sum, const char* colour, std::size_t alpha) {
 
 Pixels shrink(Pixels in, std::size_t rows) {
   const std::size_t side = rows == 0 ? 1 : std::max<std::size_t>(1, in.height / rows);
-  if (side == 1) return in;
   Pixels out{(in.width + side - 1) / side, (in.height + side - 1) / side, {}};
   out.rgba.reserve(4 * out.width * out.height);
   std::vector<Sum> sums;

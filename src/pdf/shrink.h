@@ -13,8 +13,8 @@ struct Pixels {
 };
 
 /// Squares of pixels become their mean, colours weighed by alpha, as small as a height of at least 'rows'
-/// allows. What is clear, or so nearly that nobody can tell, takes the colour to its left: likeness deflates
-/// well.
+/// allows; 0 keeps all. What is clear, or so nearly that nobody can tell, takes the colour to its left:
+/// likeness deflates well.
 Pixels shrink(Pixels pixels, std::size_t rows);
 
 }  // namespace pdf
