@@ -275,6 +275,19 @@ TEST_CASE("a legend explains the hatches that have no room for a word, and no ot
   CHECK(dark->baseline.y > runOf(d, "sunrise 06:55")->baseline.y);  // below the strips
 }
 
+TEST_CASE("a legend says nothing of what is too narrow to be seen") {
+  using model::Gate;
+  auto day = summerDay();
+  day.sunrise = 6 * 60 + 57;
+  day.sunset.reset();
+  day.sun.resize(1);
+  day.rows.front().hours[6] = hour(6, {Gate::Dark});  // three minutes of light
+  const auto shown = [&] { return figures::hoursChart(day, metric().pen(), Dim::mm(166)); };
+  CHECK_FALSE(hasText(shown(), "light for a part of the hour"));
+  day.sunrise = 6 * 60 + 30;
+  CHECK(hasText(shown(), "light for a part of the hour"));
+}
+
 TEST_CASE("each planned coat has its number, beside the frame where that is too narrow") {
   auto day = summerDay();
   day.rows.front().coats = {{8 * 60, 8 * 60 + 10, 1, "first coat"}, {9 * 60, 9 * 60 + 50, 2, "second coat"}};

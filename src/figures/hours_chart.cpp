@@ -127,7 +127,8 @@ class HoursWriter {
       if (out_.items.size() == before && w.width + air * 2 < room.size.w)
         putOn(w, {room.at.x + room.size.w / 2, room.at.y + room.size.h / 2}, air);
     }
-    if (out_.items.size() == before) told.isNeeded = true;
+    constexpr int visible = 5;  // minutes: less is no wider than the line of sunrise
+    if (out_.items.size() == before && run.at.until - run.at.from >= visible) told.isNeeded = true;
   }
 
   void putOn(const Words& w, Point middle, Dim air) {
