@@ -267,12 +267,12 @@ std::optional<Berth> placeOutside(const PlanSheet& sheet, const PlacedDeck& deck
   return best;
 }
 
-/// A name that has to be looked for, or that stands close over or under another deck as if it were that
-/// one's.
-bool isAwkward(const PlanSheet& sheet, const PlacedDeck& deck, const Berth& p) {
+/// A name that has to be looked for, or whose lines (not a row) stand close over or under another deck as if
+/// they were that one's.
+bool isAwkward(const PlanSheet& sheet, const PlacedDeck& deck, const Berth& p, bool isRow) {
   const Dim close = tenths(25);
   const Rect column = {{p.block.at.x, p.block.at.y - close}, {p.block.size.w, p.block.size.h + close * 2}};
-  return p.length() > Dim::mm(12) || sheet.meetsOther(deck, column);
+  return p.length() > Dim::mm(12) || (!isRow && sheet.meetsOther(deck, column));
 }
 
 void putOutside(PlanSheet& sheet, const PlacedDeck& deck, const model::Deck& about, const NameBlock& block,
@@ -298,9 +298,9 @@ NameBlock nameOf(const PlanSheet& sheet, const PlacedDeck& deck, const std::vect
 bool nameBeside(PlanSheet& sheet, const PlacedDeck& deck, const model::Deck& about, const NameBlock& whole,
                 const NameBlock& letter) {
   const auto berth = placeOutside(sheet, deck, about, whole.size);
-  const bool isPlain = berth && !isAwkward(sheet, deck, *berth);
+  const bool isPlain = berth && !isAwkward(sheet, deck, *berth, whole.isRow);
   const auto small = isPlain ? std::nullopt : placeOutside(sheet, deck, about, letter.size);
-  const bool isSmallPlain = small && !isAwkward(sheet, deck, *small);
+  const bool isSmallPlain = small && !isAwkward(sheet, deck, *small, false);
   if (berth && !isSmallPlain) {
     putOutside(sheet, deck, about, whole, *berth);
     return true;
