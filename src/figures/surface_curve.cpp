@@ -72,7 +72,8 @@ bool crosses(const std::vector<Point>& line, const Rect& r) {
     const auto at = [&](Dim x) {
       return a.y + Dim{base::mulDiv((b.y - a.y).raw, (x - a.x).raw, (b.x - a.x).raw, base::Round::HalfUp)};
     };
-    const auto [least, most] = std::minmax(at(from), at(to));
+    const Dim first = at(from), last = at(to);  // minmax returns references
+    const auto [least, most] = std::minmax(first, last);
     if (least < bottom(r) && most > r.at.y) return true;
   }
   return false;
