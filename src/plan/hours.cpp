@@ -92,10 +92,16 @@ std::optional<base::LocalTime> onClock(const std::string& zone, std::optional<sy
 }  // namespace
 
 std::vector<model::Hour> fitHours(const model::Case& c, base::Date from, base::Date until) {
+  MomentLine line(c);
+  return fitHours(c, from, until, line);
+}
+
+std::vector<model::Hour> fitHours(const model::Case& c, base::Date from, base::Date until, MomentLine& line) {
   const auto& zone = c.job.site.timezone;
   std::vector<model::Hour> all;
   if (!model::asksFor(c.job.work, model::Work::Oil) || until <= from) return all;
-  const auto moments = momentsOf(c, historyOf(c, localToUtc(zone, {from, 0})), localToUtc(zone, {until, 0}));
+  const auto moments =
+      momentsOf(c, historyOf(c, localToUtc(zone, {from, 0})), localToUtc(zone, {until, 0}), line);
   std::vector<ClockHour> clock;
   for (base::Date day = from; day < until; day += days{1}) {
     const auto hours = hoursOf(day, c, moments);

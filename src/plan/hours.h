@@ -6,6 +6,8 @@
 
 namespace plan {
 
+class MomentLine;
+
 /// Errors where a forecast's steps are not of one length by the tz database, or name an hour that does not
 /// exist. Line 2 of 'file' holds the first step. Says nothing in a time zone that is not known.
 void checkForecast(const model::Job& job, const std::string& file, base::Diagnostics& messages);
@@ -16,6 +18,9 @@ void checkForecast(const model::Job& job, const std::string& file, base::Diagnos
 /// usual weather of the month, without rain; where neither is given the hour is fit when it is light
 /// (WeatherSource::None). Times are the site's clock.
 std::vector<model::Hour> fitHours(const model::Case& c, base::Date from, base::Date until);
+
+/// The same for days after days: 'line' is of this case and knows the moments of the days before.
+std::vector<model::Hour> fitHours(const model::Case& c, base::Date from, base::Date until, MomentLine& line);
 
 /// Sunrise and sunset of each day by the site's clock.
 std::vector<model::SunDay> daylightOf(const model::Site& site, base::Date from, base::Date until);

@@ -75,33 +75,45 @@ void addWetBoards(std::vector<Moment>& moments, double moistureLimit) {
 
 }  // namespace
 
+MomentLine::MomentLine(const model::Case& c)
+    : place_(placeOf(c.job.site)),
+      rainPart_(15.0 / std::max(15, c.job.forecast.stepMinutes)),
+      weather_(c),
+      sun_(place_.value_or(Place{})),
+      clock_(c.job.site.timezone) {}
+
+const Moment& MomentLine::at(std::chrono::sys_seconds t) {
+  if (known_.empty() || t < known_.front().at) known_ = {make(t)};
+  const auto index = static_cast<std::size_t>((t - known_.front().at) / quarter);
+  while (known_.size() <= index) known_.push_back(make(known_.back().at + quarter));
+  return known_[index];
+}
+
+Moment MomentLine::make(std::chrono::sys_seconds t) {
+  Moment m;
+  m.at = t;
+  m.clock = clock_.at(t).minutes;
+  if (!place_) return m;
+  const double elevation = sun_.elevation(t);
+  m.sunElevation = apparentElevation(elevation);
+  m.isLight = elevation >= riseElevation;
+  const AirAt known = weather_.at(t);
+  if (known.source != WeatherSource::None) addWeather(m, known, rainPart_);
+  else m.isBeyondForecast = weather_.isGiven();
+  return m;
+}
+
 std::vector<Moment> momentsOf(const model::Case& c, std::chrono::sys_seconds from,
-                              std::chrono::sys_seconds until) {
-  Weather weather(c);
-  const auto place = placeOf(c.job.site);
-  const double rainPart = 15.0 / std::max(15, c.job.forecast.stepMinutes);
-  SunPath sun(place.value_or(Place{}));
-  ZoneClock clock(c.job.site.timezone);
+                              std::chrono::sys_seconds until, MomentLine& line) {
   std::vector<Moment> moments;
   const auto& times = c.product->times;
   const double drying = static_cast<double>(std::max(times.touchDry, times.rainSafe).millionths) / 1e6;
   double dried = 0, latest = 0;  // of a coat that ends at 'until'; the moment at which it is done counts too
   moments.reserve(static_cast<std::size_t>((until + std::chrono::days{1} - from) / quarter));
   for (auto t = from; t <= until || (dried < drying + slack && t <= until + longestDrying); t += quarter) {
-    Moment m;
-    m.at = t;
-    m.clock = clock.at(t).minutes;
-    if (place) {
-      const double elevation = sun.elevation(t);
-      m.sunElevation = apparentElevation(elevation);
-      m.isLight = elevation >= riseElevation;
-      const AirAt known = weather.at(t);
-      if (known.source != WeatherSource::None) addWeather(m, known, rainPart);
-      else m.isBeyondForecast = weather.isGiven();
-    }
+    moments.push_back(line.at(t));
     dried += latest;
-    if (t >= until) latest = m.drying;
-    moments.push_back(m);
+    if (t >= until) latest = moments.back().drying;
   }
   addMoistureOfDay(moments);
   addWetBoards(moments, static_cast<double>(c.product->limits.moistureMax.millionths) / 1e6);

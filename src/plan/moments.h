@@ -1,7 +1,11 @@
 // Air and sun over some days in steps of a quarter of an hour: what the gates are judged by.
 #pragma once
 
+#include "plan/sun.h"
 #include "plan/weather_at.h"
+#include "plan/zone.h"
+
+#include <optional>
 
 namespace plan {
 
@@ -25,13 +29,33 @@ struct Moment {
 
 inline constexpr std::chrono::minutes quarter{15};
 
+/// The moments of a site one after another, each worked out once however often it is asked for.
+class MomentLine {
+ public:
+  /// 'c' outlives this.
+  explicit MomentLine(const model::Case& c);
+  /// Without what depends on the hours before: the mean of the wood's moisture, and wet boards. Steps are
+  /// whole quarters of an hour; a moment before the first one begins the line anew.
+  const Moment& at(std::chrono::sys_seconds t);
+
+ private:
+  Moment make(std::chrono::sys_seconds t);
+
+  std::optional<Place> place_;
+  double rainPart_;  // of a forecast's step that falls in a quarter
+  Weather weather_;
+  SunPath sun_;
+  ZoneClock clock_;
+  std::vector<Moment> known_;
+};
+
 /// Every quarter of an hour from 'from' on to 'until', and so far beyond as a coat that ends then takes to be
 /// touch dry and rain safe, five days at the most: the coldest and dampest air a product takes slows it about
 /// fourfold. The wood follows the air slowly: that its
 /// moisture is judged by the mean of a day is our own choice. Without latitude and longitude there is no sun,
 /// and the weather is not asked. Before 'from' it has not rained.
 std::vector<Moment> momentsOf(const model::Case& c, std::chrono::sys_seconds from,
-                              std::chrono::sys_seconds until);
+                              std::chrono::sys_seconds until, MomentLine& line);
 
 /// The first moment at which a coat that ends at moment 'end' has dried for so many hours of the data sheet;
 /// the last of all where it has not.

@@ -57,6 +57,7 @@ OpenHours::OpenHours(const model::Case& c, const Calendar& calendar, base::Date 
                      const std::vector<int>& afterCoats)
     : c_(c),
       calendar_(calendar),
+      moments_(c),
       hasWeather_(!c.job.forecast.steps.empty() || !c.job.normals.months.empty()),
       usual_(usualHours(c.job, calendar.day())),
       bounds_(hasWeather_ && c.job.coatingUntil == 0 ? calendar.day() : usual_),
@@ -77,7 +78,7 @@ OpenHours::OpenHours(const model::Case& c, const Calendar& calendar, base::Date 
 void OpenHours::readMore(base::Date until) {
   while (end_ < until) {
     const base::Date next = end_ + stretch;
-    for (auto& hour : fitHours(c_, end_, next)) {
+    for (auto& hour : fitHours(c_, end_, next, moments_)) {
       const auto day = static_cast<std::size_t>((hour.at.day - first_).count());
       if (days_.size() <= day) days_.resize(day + 1);
       days_[day].hours.push_back(hours_.size());

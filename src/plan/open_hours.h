@@ -4,6 +4,7 @@
 
 #include "model/plan.h"
 #include "plan/calendar.h"
+#include "plan/moments.h"
 
 #include <optional>
 
@@ -48,6 +49,7 @@ class OpenHours {
 
   const model::Case& c_;
   const Calendar& calendar_;
+  MomentLine moments_;
   bool hasWeather_;
   Span usual_, bounds_;
   base::Date first_, end_;
