@@ -2,14 +2,12 @@
 
 #include "app/dense.h"
 #include "app/drawings.h"
-#include "input/read.h"
+#include "app/firm_look.h"
 #include "markup/read.h"
 #include "pdf/write.h"
-#include "sheets/addresses.h"
 #include "sheets/fill.h"
 #include "sheets/make_facts.h"
 #include "sheets/words.h"
-#include "typeset/face.h"
 #include "typeset/layout.h"
 
 #include <algorithm>
@@ -17,7 +15,6 @@
 #include <functional>
 
 namespace app {
-namespace fs = std::filesystem;
 namespace {
 
 enum class Reader { Customer, Crew, CrewByDay, Office };
@@ -33,97 +30,6 @@ const std::vector<DocumentKind> kinds = {
     {"quote", Reader::Customer, true},  {"aftercare", Reader::Customer, false, 2},
     {"safety", Reader::Crew, false, 3}, {"dayplan", Reader::CrewByDay, false},
     {"orders", Reader::Office, false},  {"office", Reader::Office, false}};
-
-std::shared_ptr<const typeset::Image> readLogo(const std::string& file, base::Diagnostics& messages) {
-  std::error_code failed;
-  if (fs::is_regular_file(file, failed) && fs::is_empty(file, failed)) {
-    messages.error({file}, "", "the logo is empty");
-    return {};
-  }
-  const auto bytes = input::readFile(file);
-  if (!bytes) {
-    messages.error({file}, "", "the logo cannot be read");
-    return {};
-  }
-  try {
-    constexpr std::int64_t inch = 72, perInch = 600;  // finer than office printers
-    constexpr auto rows =
-        static_cast<std::size_t>(typeset::logoHeight.raw * perInch / typeset::Dim::pt(inch).raw);
-    return std::make_shared<const typeset::Image>(pdf::readImage(*bytes, rows));
-  } catch (const std::runtime_error& e) {
-    messages.error({file}, "", e.what());
-    return {};
-  }
-}
-
-std::shared_ptr<const typeset::Image> logoOf(const model::Brand& brand, const Shipped& shipped,
-                                             base::Diagnostics& messages) {
-  if (brand.logoFile.empty()) return {};
-  return readOnce(shipped.shelves->logos, brand.logoFile, messages,
-                  [&](auto& told) { return readLogo(brand.logoFile, told); });
-}
-
-/// The faces of a theme, without a language. Throws std::runtime_error naming the file that cannot be used.
-typeset::Fonts fontsOf(const model::Theme& theme, const Shipped& shipped) {
-  std::string files;
-  for (const auto& [role, file] : theme.faces) files += std::to_string(static_cast<int>(role)) + file + "\n";
-  for (const auto& file : theme.fallbackFaces) files += file + "\n";
-  return *shipped.shelves->fonts.take(files, [&] { return typeset::readFonts(theme); });
-}
-
-/// Tells that a font cannot be used, at the place that names it where the message or the face's own name says
-/// which one it is.
-void tellOfFont(const model::Theme& theme, const std::string& fault, base::Diagnostics& messages) {
-  for (const auto& [file, named] : theme.named) {
-    const auto isMeant = [&] {
-      if (fault.find("'" + file + "'") != std::string::npos) return true;
-      try {
-        return fault.find("'" + typeset::FontFace::read(file)->postscriptName() + "'") != std::string::npos;
-      } catch (const std::runtime_error&) {
-        return false;
-      }
-    };
-    if (!isMeant()) continue;
-    messages.error(named.pos, named.key, fault);
-    return;
-  }
-  messages.error({"theme " + theme.name}, "faces", fault);
-}
-
-typeset::Furniture furnitureOf(const DocumentKind& kind, const Telling& t,
-                               const std::shared_ptr<const typeset::Image>& logo) {
-  const model::Case& c = t.c;
-  const model::Language& w = *t.language;
-  const std::string heading = w("documents." + kind.name);
-  typeset::Furniture f;
-  f.firm = c.brand.name;
-  std::string last = c.brand.phone;
-  for (const auto& r : c.brand.registrations) last += " · " + r;
-  std::string address;
-  for (const auto& line : c.brand.address) address += (address.empty() ? "" : ", ") + line;
-  f.firmLines.push_back(address);
-  if (!c.brand.email.empty()) f.firmLines.push_back(c.brand.email);
-  if (!c.brand.web.empty()) f.firmLines.push_back(sheets::webWords(c.brand.web));
-  f.firmLines.push_back(last);
-  f.links[c.brand.phone] = sheets::phoneAddress(c.brand.phone);
-  f.links[c.brand.email] = sheets::mailAddress(c.brand.email);
-  if (!c.brand.web.empty()) f.links[sheets::webWords(c.brand.web)] = sheets::webAddress(c.brand.web);
-  f.kind = heading;
-  for (const auto& line : c.job.site.address) f.where += (f.where.empty() ? "" : ", ") + line;
-  if (f.where.empty()) f.where = c.job.customer.name;
-  f.jobLabel = w("furniture.job", {{"ref", c.job.ref}});
-  f.footLeft = c.brand.phone;
-  f.footMiddle = w("furniture.foot", {{"document", heading}, {"ref", c.job.ref}});
-  f.pageOf = w("furniture.page", {{"n", "{n}"}, {"m", "{m}"}});  // filled in when the pages are counted
-  f.hasLetterhead = kind.hasLetterhead;
-  f.logo = logo;
-  f.logoAlt = w("furniture.logo", {{"firm", c.brand.name}});
-  f.signalWords[0] = w("signals.notice");
-  f.signalWords[1] = w("signals.caution");
-  f.signalWords[2] = w("signals.warning");
-  f.signalWords[3] = w("signals.danger");
-  return f;
-}
 
 bool isKey(const markup::Block& block) {
   const auto* figure = std::get_if<markup::Figure>(&block.node);
@@ -242,7 +148,7 @@ std::optional<typeset::Document> setDocument(const DocumentKind& kind, const Stu
                                     .theme = theme,
                                     .fonts = desk.fonts,
                                     .paper = studio.paper,
-                                    .furniture = furnitureOf(kind, t, studio.logo),
+                                    .furniture = furnitureOf(kind.name, kind.hasLetterhead, t, studio.logo),
                                     .drawings = drawings,
                                     .title = (*t.language)("documents." + kind.name) + " " + c.job.ref,
                                     .subject = sheets::titleOf(t.computed()),
@@ -380,7 +286,8 @@ std::vector<OutputFile> makeDocuments(const Computation& x, const Shipped& shipp
   std::vector<OutputFile> files;
   try {
     for (const auto& [name, pages] : setDocuments(x, shipped, choices, only, messages))
-      files.push_back({(fs::path(folder) / (name + ".pdf")).string(), pdf::write(pages, choices.variant)});
+      files.push_back(
+          {(std::filesystem::path(folder) / (name + ".pdf")).string(), pdf::write(pages, choices.variant)});
   } catch (const pdf::UnusableFont& e) {
     tellOfFont(x.c.theme, e.what(), messages);
   }
