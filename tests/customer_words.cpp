@@ -1,5 +1,6 @@
 // What the sheets of customer and office say in words, where a wrong word would mislead.
 #include "app/stations.h"
+#include "example_jobs.h"
 #include "safety_jobs.h"
 
 #include <regex>
@@ -84,7 +85,7 @@ TEST_CASE(
 }
 
 TEST_CASE("the months between two dates on the timeline are the nearest whole ones of the calendar") {
-  for (const auto& file : exampleJobs()) {
+  for (const auto& file : examples::jobs()) {
     base::Diagnostics messages;
     const auto x = app::compute(file, shipped(), {}, messages);
     REQUIRE(x);
@@ -121,7 +122,7 @@ TEST_CASE("the care sheet says which decks have how many coats, and a job of one
 }
 
 TEST_CASE("no line of an order list buys a whole one more than it seems to use") {
-  for (const auto& file : exampleJobs()) {
+  for (const auto& file : examples::jobs()) {
     base::Diagnostics messages;
     const auto x = app::compute(file, shipped(), {}, messages);
     REQUIRE(x);

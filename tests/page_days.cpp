@@ -1,16 +1,14 @@
 // The day plans of the examples, in both themes and on both papers: what the crew reads on each side.
 #include "app/documents.h"
 #include "app/telling.h"
+#include "example_jobs.h"
 #include "sheets/day_strips.h"
 #include "sheets/day_work.h"
 
 #include <catch2/catch.hpp>
 
-#include <filesystem>
 #include <map>
 #include <set>
-
-namespace fs = std::filesystem;
 
 namespace {
 
@@ -52,9 +50,7 @@ void forEachDayPlan(Look look) {
     for (const model::Paper paper : {model::Paper::A4, model::Paper::Letter}) {
       choices.theme = theme;
       choices.paper = paper;
-      for (const auto& entry : fs::directory_iterator(SOURCE_DIR "/out_examples")) {
-        const fs::path job = entry.path() / "job.yaml";
-        if (!fs::exists(job)) continue;
+      for (const auto& job : examples::jobs()) {
         base::Diagnostics messages;
         const auto x = app::compute(job.string(), shipped, choices, messages);
         REQUIRE(x);
@@ -62,14 +58,14 @@ void forEachDayPlan(Look look) {
         REQUIRE(telling);
         const auto computed = telling->computed();
         const sheets::Words w(*computed.c.region, computed.language);
-        DayPlan plan{entry.path().filename().string() + ", " + theme +
-                         (paper == model::Paper::A4 ? " on A4" : " on Letter"),
-                     sheets::daysOf(computed, w),
-                     {},
-                     {},
-                     {},
-                     {},
-                     x->c.theme.colours.at("accent")};
+        DayPlan plan{
+            examples::nameOf(job) + ", " + theme + (paper == model::Paper::A4 ? " on A4" : " on Letter"),
+            sheets::daysOf(computed, w),
+            {},
+            {},
+            {},
+            {},
+            x->c.theme.colours.at("accent")};
         for (const auto& day : plan.days) {
           plan.rows.push_back(sheets::stripRows(day, computed, w));
           plan.dates.push_back(packed(w.shortDate(day.date)));

@@ -1,17 +1,16 @@
 // The pages of the example packs, measured in their display lists.
 #include "app/documents.h"
+#include "example_jobs.h"
 #include "page_checks.h"
 #include "typeset/face.h"
 
 #include <catch2/catch.hpp>
 
 #include <cmath>
-#include <filesystem>
 #include <map>
 #include <regex>
 #include <set>
 
-namespace fs = std::filesystem;
 using typeset::Dim;
 using typeset::Role;
 
@@ -37,15 +36,13 @@ const std::vector<Sheet>& allSheets() {
         // Spanish words are longer: what would not fit in a table or a drawing shows there first.
         choices.languages.clear();
         if (paper == model::Paper::A4) choices.languages = {"en", "es"};
-        for (const auto& entry : fs::directory_iterator(SOURCE_DIR "/out_examples")) {
-          const fs::path job = entry.path() / "job.yaml";
-          if (!fs::exists(job)) continue;
+        for (const auto& job : examples::jobs()) {
           base::Diagnostics messages;
           const auto x = app::compute(job.string(), shipped, choices, messages);
           REQUIRE(x);
           REQUIRE(x->c.theme.name == theme);
           for (auto& [name, pages] : app::setDocuments(*x, shipped, choices, {}, messages))
-            made.push_back({entry.path().filename().string() + " " + name + ", " + theme +
+            made.push_back({examples::nameOf(job) + " " + name + ", " + theme +
                                 (paper == model::Paper::A4 ? " on A4" : " on Letter"),
                             name, x->c.theme, std::move(pages)});
           for (const base::Diagnostic& d : messages.all()) FAIL(base::format(d));
@@ -292,7 +289,7 @@ TEST_CASE("an aftercare sheet is one sheet of two sides", "[pages]") {
     }
   }
   CHECK(plans >= sheets - 3);  // some full sheets have no room for it, on Letter or in Spanish
-  CHECK(sheets >= 18);  // three examples, two themes, two papers, on A4 in Spanish too
+  CHECK(sheets >= 18);         // three examples, two themes, two papers, on A4 in Spanish too
 }
 
 TEST_CASE("no document of the examples ends with a page left nearly empty, a day plan has none at all",

@@ -1,6 +1,7 @@
 // PDF/A by an independent checker: Apache PDFBox preflight (Debian's libpdfbox2-java). It knows part 1
 // (ISO 19005-1:2005), so the files are written in that variant.
 #include "app/documents.h"
+#include "example_jobs.h"
 #include "pdf_sample.h"
 
 #include <catch2/catch.hpp>
@@ -43,9 +44,7 @@ class Packs {
     choices.paper = paper;
     choices.variant = pdf::Variant::A1b;
     const app::Shipped shipped = app::readShipped(choices);
-    for (const auto& entry : fs::directory_iterator(SOURCE_DIR "/out_examples")) {
-      const fs::path job = entry.path() / "job.yaml";
-      if (!fs::exists(job)) continue;
+    for (const auto& job : examples::jobs()) {
       base::Diagnostics messages;
       const auto x = app::compute(job.string(), shipped, choices, messages);
       REQUIRE(x);

@@ -127,17 +127,6 @@ inline std::map<std::string, typeset::Document> documents(const app::Computation
   return all;
 }
 
-/// The files of the examples.
-inline std::vector<std::string> exampleJobs() {
-  std::vector<std::string> files;
-  for (const auto& entry : std::filesystem::directory_iterator(SOURCE_DIR "/out_examples")) {
-    if (std::filesystem::exists(entry.path() / "job.yaml"))
-      files.push_back((entry.path() / "job.yaml").string());
-  }
-  std::sort(files.begin(), files.end());
-  return files;
-}
-
 /// The words of each paragraph, item or cell, without drawings and furniture.
 inline std::vector<std::string> blocksOf(const typeset::Document& document) {
   using typeset::Role;

@@ -1,4 +1,5 @@
 // The crew's sheet and the care sheet as people get them: how long, in what order, how hard to read.
+#include "example_jobs.h"
 #include "reading_level.h"
 #include "safety_jobs.h"
 
@@ -125,7 +126,7 @@ TEST_CASE("safety and care sheets read at grade 8 or below") {
     }
   };
   check(computed(worstJob), "the worst job");
-  for (const auto& file : exampleJobs()) {
+  for (const auto& file : examples::jobs()) {
     base::Diagnostics messages;
     const auto x = app::compute(file, shipped(), {}, messages);
     REQUIRE(x);

@@ -1,5 +1,6 @@
 // What the documents say of dangers and limits, and what they never say.
 #include "app/telling.h"
+#include "example_jobs.h"
 #include "safety/exposure.h"
 #include "safety/hazards.h"
 #include "safety_jobs.h"
@@ -148,7 +149,7 @@ TEST_CASE("no document promises what nobody can keep, in any language") {
     for (const char* language : {"en", "es"}) check(x, language, {});
     check(x, "pl", {"safety"});
   }
-  for (const auto& file : exampleJobs()) {
+  for (const auto& file : examples::jobs()) {
     base::Diagnostics messages;
     const auto x = app::compute(file, shipped(), {}, messages);
     REQUIRE(x);

@@ -1,0 +1,23 @@
+// The jobs of out_examples.
+#pragma once
+
+#include <algorithm>
+#include <filesystem>
+#include <string>
+#include <vector>
+
+namespace examples {
+
+/// The job files, by name of their folders.
+inline std::vector<std::filesystem::path> jobs() {
+  std::vector<std::filesystem::path> all;
+  for (const auto& entry : std::filesystem::directory_iterator(SOURCE_DIR "/out_examples"))
+    if (const auto job = entry.path() / "job.yaml"; std::filesystem::exists(job)) all.push_back(job);
+  std::sort(all.begin(), all.end());
+  return all;
+}
+
+/// 'landing' of '.../landing/job.yaml'.
+inline std::string nameOf(const std::filesystem::path& job) { return job.parent_path().filename().string(); }
+
+}  // namespace examples
