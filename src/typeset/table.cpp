@@ -137,7 +137,7 @@ class TableSetter {
       for (std::size_t i = isGrouped() ? 1 : 0; i < row.size();
            ++i)  // the head of a group hangs beside its rows
         if (row[i].natural > set_.columns[i].width)
-          return set_.isWide ? setter_.grid.unit : setter_.grid.half();
+          return set_.isWide || line() < setter_.grid.line ? setter_.grid.unit : setter_.grid.half();
     return {};
   }
 
