@@ -13,19 +13,19 @@ model::Theme dense(model::Theme theme) {
   return theme;
 }
 
-model::Theme close(model::Theme theme) {
+model::Theme close(model::Theme theme, int tighten) {
   theme = dense(std::move(theme));
   const model::TextStyle note = theme.styles.at("note");
   auto& body = theme.styles.at("body");
-  body.size = note.size + theme.unit / 7;  // half a point
+  body.size = note.size;
   body.leading = note.leading;
-  body.rise = note.rise + theme.unit / 7;
+  body.rise = note.rise;
   auto& hazard = theme.styles.at("hazard");
   const auto& head = theme.styles.at("head");
   hazard.size = head.size;
   hazard.leading = head.leading;
   hazard.rise = head.rise;
-  theme.tighten = base::Share::whole(12);
+  theme.tighten = base::Share::whole(tighten);
   return theme;
 }
 

@@ -169,7 +169,8 @@ std::optional<typeset::Document> setDocument(const DocumentKind& kind, const Stu
   auto layout = setIn(kind.reader == Reader::Office ? dense(c.theme) : c.theme);
   const bool isLong = mostPages > 0 && layout.pages.pages.size() > mostPages;
   if (isLong || (mostPages > 0 && needsHalfASheet(layout.pages))) {
-    auto closer = setIn(close(c.theme));
+    constexpr int toKeepTheLimit = 12, toSavePaper = 8;  // lines that are read stay further apart
+    auto closer = setIn(close(c.theme, isLong ? toKeepTheLimit : toSavePaper));
     // What there is to say of the wider look is said: it is the one that was asked for.
     if (closer.pages.pages.size() < layout.pages.pages.size()) layout.pages = std::move(closer.pages);
   }

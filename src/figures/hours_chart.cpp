@@ -145,8 +145,8 @@ class HoursWriter {
     const Dim wide = number.width + air * 2 + thick;
     Dim middle = frame.at.x + frame.size.w / 2;
     if (frame.size.w < wide) {
-      const bool hasRoom = right(frame) + wide <= width_;
-      middle = hasRoom ? right(frame) + wide / 2 : frame.at.x - wide / 2;
+      const bool hasRoom = frame.at.x - wide >= left_;  // behind a coat the hours may not be fit
+      middle = hasRoom ? frame.at.x - wide / 2 : right(frame) + wide / 2;
     }
     putOn(number, {middle, frame.at.y + frame.size.h / 2}, air);
     put(out_.items, box(frame, std::nullopt, Stroke{colour(pen_, "ink"), thick, {}, false}));

@@ -214,11 +214,16 @@ FactList workFacts(const Day& day, const Computed& x, const Words& w) {
   const auto pause = model::breakOf(crew);
   if (pause.from < pause.until && pause.from < end) {
     const bool isWiped = wiping && wiping->from < pause.until && pause.from < wiping->until;
-    row(pause.from, span(pause.from, pause.until, w), w(isWiped ? "day.break_in_turns" : "day.break"), "");
+    const char* inTurns = x.c.job.site.isNearWater ? "day.break_in_turns_at_water" : "day.break_in_turns";
+    row(pause.from, span(pause.from, pause.until, w), w(isWiped ? inTurns : "day.break"), "");
     end = std::max(end, pause.until);
   }
   std::stable_sort(rows.begin(), rows.end(), [](const auto& a, const auto& b) { return a.first < b.first; });
-  if (!evening.empty()) row(end, w.clock(end), w.joined(evening), "");
+  if (!evening.empty()) {
+    const bool hasRags = !day.coats.empty() && x.c.product->isDryingOil;
+    const std::string what = w.joined(evening);
+    row(end, w.clock(end), hasRags ? w("day.pack_down_rags", {{"what", what}}) : what, "");
+  }
   FactList list;
   for (auto& [at, facts] : rows) list.push_back(std::move(facts));
   return list;

@@ -107,7 +107,8 @@ class PanelSetter {
     style.plain.colour = setter_.colour(signal.letters);
     Dim x = place_.x + inset;
     if (isFramed_) {
-      const Size sign = {Dim::milli(27'500), Dim::pt(24)};
+      const Dim high = std::min(Dim::pt(24), head.height * 7 / 10);
+      const Size sign = {high * 55 / 48, high};
       head.items.push_back(
           alertSign({x, middle - sign.h / 2, sign.w, sign.h}, setter_.colour(signal.letters)));
       x += Dim::mm(12);
