@@ -163,3 +163,13 @@ TEST_CASE("sheets for a US customer and office use no word that is foreign there
     }
   }
 }
+
+TEST_CASE("prices stand for thirty days, but not into the work") {
+  const auto quote = [](const std::string& job) {
+    return together(documents(computed(job), {"quote"}).at("quote"));
+  };
+  const std::string quoted = "quoted: 2027-03-02", start = "start: 2027-03-16";
+  CHECK(holds(quote(plainJob), "15\u00A0March 2027"));
+  CHECK(holds(quote(replaced(plainJob, start, "start: 2027-04-12")), "1\u00A0April 2027"));
+  CHECK(holds(quote(replaced(plainJob, quoted, quoted + "\nvalid_days: 7")), "9\u00A0March 2027"));
+}

@@ -156,6 +156,7 @@ void addDays(Facts& f, const Computed& x, const Words& w) {
                                      {"short", w.shortDate(e.at.day)},
                                      {"short_year", w.shortDateYear(e.at.day)},
                                      {"month", w.month(e.at.day)},
+                                     {"year", w.year(e.at.day)},
                                      {"clock", w.clock(e.at.minutes)},
                                      {"day_clock", w("dates.day_clock", {{"day", w.weekdayDate(e.at.day)},
                                                                          {"time", w.clock(e.at.minutes)}})}});

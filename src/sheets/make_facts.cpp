@@ -48,6 +48,12 @@ FactList clearing(const Computed& x, const Words& w) {
   return list;
 }
 
+/// So many days, but none after the day before the start: nobody accepts what has begun.
+base::Date lastDayOfPrices(const model::Job& job) {
+  const base::Date last = job.quoted + std::chrono::days{job.validDays};
+  return job.start > job.quoted ? std::min(last, job.start - std::chrono::days{1}) : last;
+}
+
 }  // namespace
 
 std::string titleOf(const Computed& x) {
@@ -77,7 +83,7 @@ Facts customerFacts(const Computed& x) {
   std::vector<std::string> block{job.customer.name};
   block.insert(block.end(), job.customer.address.begin(), job.customer.address.end());
   f.emplace_back("customer", Facts{{"name", job.customer.name}, {"block", lines(block)}});
-  f.emplace_back("valid_until", w.longDate(job.quoted + std::chrono::days{job.validDays}));
+  f.emplace_back("valid_until", w.longDate(lastDayOfPrices(job)));
   f.emplace_back("extra_hour", w.signedMoney(x.c.rates.extraHour));
   f.emplace_back("included", sentences(job.included));
   f.emplace_back("excluded", sentences(job.excluded));
