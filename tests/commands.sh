@@ -171,7 +171,7 @@ await "$box/watch.out" 'changed: '
 sed -i 's/^valid_days: .*/valid_days: none/' "$box/first.yaml"
 await "$box/watch.out" 'not made'
 await "$box/watch.err" 'valid_days'
-sed -i 's/^valid_days: .*/valid_days: 20/' "$box/first.yaml"
+sed -i 's/^valid_days: .*/valid_days: 7/' "$box/first.yaml"
 await "$box/watch.out" 'changed: quote'
 kill "$watcher"
 
