@@ -4,6 +4,7 @@
 #include "sheets/day_strips.h"
 #include "sheets/day_work.h"
 #include "sheets/facts_decks.h"
+#include "typeset/layout.h"
 
 #include <algorithm>
 
@@ -64,8 +65,7 @@ class BackOfDay {
 };
 
 Dim bodyHeight(const model::Theme& theme, model::Paper paper) {
-  const Dim whole = paper == model::Paper::A4 ? Dim::mm(297) : Dim::pt(792);
-  return whole - Dim::milli(theme.top) - Dim::milli(theme.bottom);
+  return typeset::paperSize(paper).h - Dim::milli(theme.top) - Dim::milli(theme.bottom);
 }
 
 Dim roomForStrips(const sheets::Day& day, const sheets::Computed& x, const sheets::Words& w,

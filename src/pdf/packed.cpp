@@ -14,8 +14,8 @@ struct Place {
   std::size_t index = 0;  // in the stream
 };
 
-constexpr int widths[] = {1, 4, 2};  // bytes of the fields of a row
-constexpr std::size_t rowSize = 7;
+constexpr int widths[] = {1, 4, 2};  // bytes of the fields of a row: /W and /Columns below
+constexpr std::size_t rowSize = widths[0] + widths[1] + widths[2];
 
 void addBytes(std::string& out, std::size_t value, int count) {
   for (int shift = 8 * (count - 1); shift >= 0; shift -= 8) out += static_cast<char>(value >> shift & 0xFF);

@@ -12,6 +12,8 @@ namespace typeset {
 /// Of the letterhead: no logo is higher.
 inline constexpr Dim logoHeight = Dim::pt(30);
 
+Size paperSize(model::Paper paper);
+
 /// What stands around the text on every page, as ready words.
 struct Furniture {
   std::string firm;                          // name

@@ -6,7 +6,6 @@
 #include <stdexcept>
 
 namespace typeset {
-namespace {
 
 Size paperSize(model::Paper paper) {
   switch (paper) {
@@ -17,6 +16,8 @@ Size paperSize(model::Paper paper) {
   }
   throw std::logic_error("internal error: unknown paper");
 }
+
+namespace {
 
 Grid gridOf(const model::Theme& theme, model::Paper paper) {
   Grid g;

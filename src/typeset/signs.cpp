@@ -40,22 +40,23 @@ const Dim callIndent = Dim::mm(14);  // of the words beside a sign
 
 Place besideSign(Place place) { return {place.x + callIndent, place.width - callIndent, false}; }
 
+/// So many count as too many where a word has to be broken.
+std::size_t linesBeside(Setter& setter, const Inlines& words, const char* style, Place place) {
+  Text text(setter, words, setter.style(style));
+  const Dim width = besideSign(place).width;
+  return text.longest() > width ? 4 : text.lines(width, artifact).size();
+}
+
 /// How loud a name may be: one of more than a line is set smaller, a long one as small as text.
 int quietness(Setter& setter, const ItemParts& item, Place place) {
-  Text name(setter, plain(item.strong), setter.style("hazard"));
-  const Place words = besideSign(place);
-  const std::size_t lines = name.longest() > words.width ? 4 : name.lines(words.width, artifact).size();
+  const std::size_t lines = linesBeside(setter, plain(item.strong), "hazard", place);
   return lines > 3 ? 2 : lines > 1 ? 1 : 0;
 }
 
 /// Of the name and the words below it.
 std::size_t callLines(Setter& setter, const ItemParts& item, Place place) {
-  const auto count = [&](const Inlines& words, const char* style) {
-    Text text(setter, words, setter.style(style));
-    return text.longest() > besideSign(place).width ? 4
-                                                    : text.lines(besideSign(place).width, artifact).size();
-  };
-  return count(plain(item.strong), "head") + count(item.rest, "note");
+  return linesBeside(setter, plain(item.strong), "head", place) +
+         linesBeside(setter, item.rest, "note", place);
 }
 
 constexpr const char* callStyles[] = {"hazard", "head", "rowHead"};  // by quietness
