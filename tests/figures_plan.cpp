@@ -1,86 +1,8 @@
-#include "figures_pen.h"
+#include "plan_drawn.h"
 
 #include "figures/plan_sheet.h"
-#include "model/outline.h"
-
-#include <catch2/catch.hpp>
 
 using namespace figures_test;
-using typeset::Dim;
-using typeset::Drawing;
-using typeset::Path;
-using typeset::Size;
-using typeset::Step;
-using typeset::TextRun;
-
-namespace {
-
-const Size fullWidth = {Dim::mm(166), Dim::mm(95)};
-
-std::vector<const Path*> pathsIn(const Drawing& d) {
-  std::vector<const Path*> out;
-  for (const auto& item : d.items)
-    if (const auto* p = std::get_if<Path>(&item.what)) out.push_back(p);
-  return out;
-}
-
-const TextRun* textIn(const Drawing& d, const std::string& text) {
-  for (const auto& item : d.items)
-    if (const auto* run = std::get_if<TextRun>(&item.what); run && run->text == text) return run;
-  return nullptr;
-}
-
-bool hasText(const Drawing& d, const std::string& text) { return textIn(d, text) != nullptr; }
-
-/// The board lines: the one path in the colour of wood.
-const Path* boardLines(const Drawing& d) {
-  for (const auto* p : pathsIn(d))
-    if (p->stroke && p->stroke->colour == theme().colours.at("wood")) return p;
-  return nullptr;
-}
-
-std::size_t moves(const Path& p) {
-  return static_cast<std::size_t>(std::count_if(p.steps.begin(), p.steps.end(),
-                                                [](const auto& s) { return s.kind == Step::Kind::Move; }));
-}
-
-/// Everything drawn lies in the drawing; half a line's width may hang over.
-void checkInside(const Drawing& d) {
-  const Dim slack = Dim::milli(600);
-  const auto inside = [&](typeset::Point p) {
-    CHECK((p.x >= -slack && p.y >= -slack && p.x <= d.size.w + slack && p.y <= d.size.h + slack));
-  };
-  for (const auto& item : d.items) {
-    if (const auto* p = std::get_if<Path>(&item.what))
-      for (const auto& s : p->steps)
-        if (s.kind != Step::Kind::Close) inside(s.to);
-    if (const auto* run = std::get_if<TextRun>(&item.what)) {
-      inside(run->baseline);
-      inside(run->isUpright ? typeset::Point{run->baseline.x + run->width, run->baseline.y}
-                            : typeset::Point{run->baseline.x, run->baseline.y - run->width});
-    }
-  }
-}
-
-std::vector<model::Deck> sixDecks() {
-  using namespace model;
-  Deck court =
-      deck("Court", Polygon{{place(0, 0), place(3000, 0), place(3000, 3000), place(7000, 3000),
-                             place(7000, 0), place(10'000, 0), place(10'000, 6000), place(0, 6000)}});
-  court.boards = boards(138, 5, Run::ShortSide);
-  Deck step = deck("Pool step", Rectangle{mm(900), mm(600)});
-  Deck ring = deck("Bathing deck", Ring{mm(9600), mm(1800)});
-  ring.boards = boards(138, 5);
-  return {landing(),
-          step,
-          ring,
-          court,
-          deck("Corner by the old boathouse", Triangle{mm(5000), mm(4000), mm(3000)}),
-          deck("Steps", Stairs{4, mm(2400), mm(300), mm(170)}),
-          deck("Handrail", Strip{mm(18'600), mm(600)})};
-}
-
-}  // namespace
 
 TEST_CASE("a plan draws as many boards as the deck has") {
   model::Deck d = landing();
@@ -199,47 +121,6 @@ TEST_CASE("every deck has its letter and its name on the plan") {
   for (std::size_t i = 0; i + 1 < decks.size(); ++i) CHECK(hasText(plan, figures::letterOf(i)));
   for (const auto* name : {"Landing", "Pool step", "Bathing deck", "Court", "Steps"})
     CHECK(hasText(plan, name));
-}
-
-TEST_CASE("a key shows letters and names, but no boards and no sizes") {
-  const auto plan = Decks({landing()}).plan(metric(), {Dim::mm(118), Dim::mm(40)}, true);
-  CHECK(boardLines(plan) == nullptr);
-  CHECK(hasText(plan, "A"));
-  CHECK(hasText(plan, "Landing"));
-  CHECK_FALSE(hasText(plan, "12.40"));
-  CHECK_FALSE(hasText(plan, "tree, 1.20 across"));
-}
-
-TEST_CASE("a key writes the letter on a deck too small for its name, and the name below") {
-  model::Deck land = landing(), walk = deck("Boathouse walk", model::Rectangle{mm(2000), mm(6000)});
-  land.at = place(0, 0);
-  walk.at = place(14'000, 0);
-  const auto plan = Decks({land, walk}).plan(metric(), {Dim::mm(118), Dim::mm(60)}, true);
-  for (const auto* text : {"A", "Landing", "B", "B\u00a0Boathouse\u00a0walk"}) CHECK(hasText(plan, text));
-  CHECK_FALSE(hasText(plan, "Boathouse walk"));
-}
-
-TEST_CASE("a key smaller than 1:750 is left out") {
-  const Decks decks({deck("Boardwalk", model::Rectangle{mm(100'000), mm(4000)})});  // 133 mm at 1:750
-  CHECK_FALSE(decks.plan(metric(), {Dim::mm(140), Dim::mm(60)}, true).items.empty());
-  const auto none = decks.plan(metric(), {Dim::mm(118), Dim::mm(60)}, true);
-  CHECK(none.items.empty());
-  CHECK(none.size.h == Dim{});
-}
-
-TEST_CASE("treads closer than 0.7 mm are not drawn") {
-  model::Deck walk = deck("Walk", model::Rectangle{mm(55'000), mm(2000)}),
-              steps = deck("Steps", model::Stairs{10, mm(2400), mm(300), mm(170)});
-  walk.at = place(0, 0);
-  steps.at = place(20'000, 2000);
-  const auto longest = [&](const std::vector<model::Deck>& decks) {  // of the paths, in pieces
-    const auto plan = Decks(decks).plan(metric(), {Dim::mm(118), Dim::mm(60)}, true);
-    std::size_t most = 0;
-    for (const auto* p : pathsIn(plan)) most = std::max(most, moves(*p));
-    return most;
-  };
-  CHECK(longest({steps}) == 9);        // between ten steps
-  CHECK(longest({walk, steps}) == 1);  // 1:500 makes 300 mm 0.6 mm
 }
 
 TEST_CASE("a leader runs over no other deck, however narrow, and ends on the one it names") {
