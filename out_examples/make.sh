@@ -3,8 +3,9 @@
 set -eu
 cd "$(dirname "$0")/.."
 . tests/setup.sh
-cmake -S . -B build -G Ninja -DCMAKE_BUILD_TYPE=Release > /dev/null
-cmake --build build --target planksheaf
+install_missing tests/build_packages.txt
+[ -e build/build.ninja ] || cmake --preset release -DBUILD_TESTING=OFF > /dev/null  # the tests need more packages
+cmake --build --preset release --target planksheaf
 build/planksheaf pack out_examples/*/job.yaml
 for job in out_examples/*/job.yaml; do
   build/planksheaf pack --theme compact "$job" -o "${job%/job.yaml}/compact"

@@ -27,6 +27,15 @@ says err 'none.yaml: error: cannot be read'
 
 expect 'a new job' 0 "$program" new "$box/first.yaml"
 expect 'a new job over an old one' 1 "$program" new "$box/first.yaml"
+expect 'a new job of no region' 2 "$program" new "$box/nowhere.yaml" --region fr
+says err "'fr' is not a known region"
+for region in au gb ie nz us; do
+  expect "a new job of $region" 0 "$program" new "$box/place-$region.yaml" --region $region
+  grep -q "^  region: $region " "$box/place-$region.yaml" || { echo "FAILED: $region is not in its job"; bad=1; }
+  expect "the new job of $region" 0 "$program" check "$box/place-$region.yaml"
+  says out "$box/place-$region.yaml: in order"
+done
+grep -E '^ +(shape|boards|joists):' "$box/place-us.yaml" | grep -E '[0-9] m' && { echo 'FAILED: metres in a job of the United States'; bad=1; }
 expect 'the new job is in order' 0 "$program" check "$box/first.yaml"
 expect 'its pack' 0 "$program" pack "$box/first.yaml"
 ls "$box"/*/job.ics > "$box/out" || { echo 'FAILED: no job.ics'; bad=1; }

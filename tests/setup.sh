@@ -1,14 +1,17 @@
-#!/bin/sh
-# Installs what is missing from Debian's packages. Sourced by tests/run.sh and out_examples/make.sh, from the top.
-missing=
-for p in $(cat tests/packages.txt); do
-  dpkg-query -W -f='${Status}' "$p" 2>/dev/null | grep -q 'ok installed' || missing="$missing $p"
-done
-if [ -n "$missing" ]; then
-  sudo=
-  [ "$(id -u)" = 0 ] || sudo=sudo
+# Installs what is missing of Debian's packages named in the files that are given. Sourced, from the top of the project.
+install_missing() {
+  missing=
+  for p in $(cat "$@"); do
+    dpkg-query -W -f='${Status}' "$p" 2>/dev/null | grep -q 'ok installed' || missing="$missing $p"
+  done
+  [ -n "$missing" ] || return 0
+  if [ "$(id -u)" != 0 ]; then
+    echo "these packages of Debian are missing; have them installed, then run this again:" >&2
+    echo "  sudo apt-get update && sudo apt-get install --no-install-recommends$missing" >&2
+    exit 2
+  fi
   echo "installing:$missing"
-  $sudo apt-get update -q
+  apt-get update -q
   # shellcheck disable=SC2086
-  DEBIAN_FRONTEND=noninteractive $sudo apt-get install -q -y --no-install-recommends $missing
-fi
+  DEBIAN_FRONTEND=noninteractive apt-get install -q -y --no-install-recommends $missing
+}

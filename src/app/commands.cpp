@@ -177,25 +177,4 @@ int facts(const std::string& job, const Choices& choices) {
   return done;
 }
 
-int newJob(const std::string& file) {
-  if (fs::exists(file)) {
-    std::cerr << file << ": error: is there already\n  hint: choose another name; nothing is written over\n";
-    return refused;
-  }
-  const fs::path content = shippedFolder("content");
-  auto text = input::readFile((content / "new_job.yaml").string()).value();
-  // Paths in the shipped job are relative to the content folder; the new file may lie anywhere.
-  const auto folder = fs::absolute(fs::path(file)).parent_path();
-  const auto relative = [&](const std::string& shipped) {
-    return fs::proximate(content / shipped, folder).string();
-  };
-  for (const std::string shipped : {"schemas/job.schema.json", "brands/demo.yaml"}) {
-    const auto at = text.find(shipped);
-    if (at != std::string::npos) text.replace(at, shipped.size(), relative(shipped));
-  }
-  writeAll({{file, text}});
-  std::cout << file << ": a job to fill in; then run 'planksheaf pack " << file << "'\n";
-  return done;
-}
-
 }  // namespace app

@@ -12,7 +12,7 @@
 namespace {
 
 constexpr int wrongUse = 2;
-constexpr auto version = "planksheaf 0.1.0";
+constexpr auto version = "planksheaf " PLANKSHEAF_VERSION;
 
 const std::vector<std::string> commands = {"pack",  "check", "figures", "plan",  "new",  "facts",
                                            "looks", "watch", "due",     "again", "rates"};
@@ -108,6 +108,11 @@ int run(int argc, char** argv) {
   std::string file;
   auto* fresh = program.add_subcommand("new", "write a commented job to fill in");
   fresh->add_option("file", file, "where to write it; must not be there yet")->required()->type_name("FILE");
+  std::string region = "nz";
+  fresh
+      ->add_option("--region", region,
+                   "whose place, units, season and prices it has: au gb ie nz us; left out: nz")
+      ->type_name("REGION");
 
   auto* facts = program.add_subcommand("facts", "every name a template may use, with its value in a job");
   facts->add_option("job", job, "job file; - reads standard input")->required()->type_name("JOB");
@@ -188,7 +193,7 @@ int run(int argc, char** argv) {
     againOrder.start = *start;
     return app::again(againOrder);
   }
-  return app::newJob(file);
+  return app::newJob(file, region);
 }
 
 }  // namespace

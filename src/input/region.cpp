@@ -172,6 +172,12 @@ model::Region readRegion(Record& r) {
     region.cancellationSource = text(d.must("source"));
     d.finish();
   }
+  if (const Field f = r.may("new_job"); f.isGiven()) {
+    Record n(f);
+    for (const char* key : {"phone", "latitude", "longitude", "timezone", "timber", "start"})
+      region.newJob[key] = text(n.must(key));
+    n.finish();
+  }
   if (const Field f = r.may("weather"); f.isGiven()) {
     Record w(f);
     region.normals = readNormals(w);

@@ -225,6 +225,7 @@ struct Region {
   std::string depositSource;
   std::string cancellation;  // the notice printed on a quote; may be empty
   std::string cancellationSource;
+  std::map<std::string, std::string> newJob;  // what 'new' writes for this place: phone, timezone, start ...
 };
 
 // ---------------------------------------------------------------- the firm
