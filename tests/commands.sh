@@ -114,8 +114,18 @@ says out 'nobody falls due'
 expect 'as CSV' 0 "$program" due "$box/jobs" --from 2028-01-01 --by 2028-12-31 --csv
 says out '"1 Example Street, Exampletown",tern-oil,'
 [ "$(grep -c "$(printf '\r')$" "$box/out")" = 2 ] || { echo 'FAILED: CSV lines do not end in CRLF'; bad=1; }
+sed 's/^  name: .*/  name: "=1+1, or more"/; s/^  phone: .*/  phone: +64 3 555 0100/; s/^colour: .*/colour: "@natural"/; s/^ref: .*/ref: -7/' \
+  "$box/jobs/first.yaml" > "$box/jobs/formula.yaml"
+expect 'CSV with what a spreadsheet would compute' 0 "$program" due "$box/jobs" --by 2028-12-31 --csv
+says out ",'-7,\"'=1+1, or more\",'+64 3 555 0100,customer@home.example,\"1 Example Street, Exampletown\",tern-oil,'@natural,"
+rm "$box/jobs/formula.yaml"
 expect 'as JSON' 0 "$program" due "$box/jobs" --by 2028-12-31 --json
 /usr/bin/python3 -c 'import json, sys; v, = json.load(open(sys.argv[1])); assert v["litres"] == 2.2 and v["batches"] == ["A-113"], v' "$box/out" || bad=1
+latin=$(printf 'caf\351.yaml')
+cp "$box/jobs/first.yaml" "$box/jobs/$latin"
+expect 'as JSON, with a file name that is not UTF-8' 0 "$program" due "$box/jobs" --by 2028-12-31 --json
+/usr/bin/python3 -c 'import json, sys; v, _ = json.load(open(sys.argv[1])); assert v["file"].endswith("/caf\ufffd.yaml"), v' "$box/out" || bad=1
+rm "$box/jobs/$latin"
 expect 'no date' 2 "$program" due "$box/jobs"
 expect 'a date that is none' 2 "$program" due "$box/jobs" --by 2028-02-30
 says err "'2028-02-30' is not a date"
