@@ -59,6 +59,13 @@ cp "$box/first.yaml" "$box/twin.yaml"
 expect 'two jobs of one number' 1 "$program" pack "$box/first.yaml" "$box/twin.yaml" -o "$box/twins"
 says err "ref: has the same number and folder as"
 [ ! -e "$box/twins" ] || { echo 'FAILED: twins were written'; bad=1; }
+mkdir "$box/sub"
+sed "s|^brand: .*|brand: $source/content/brands/demo.yaml|; s/^ref: .*/ref: other/" "$box/first.yaml" > "$box/sub/other.yaml"
+cp "$box/sub/other.yaml" "$box/other.yaml"
+expect 'two of one number, in two folders, and a third' 1 "$program" pack "$box/other.yaml" "$box/sub/other.yaml" "$box/sub/../first.yaml" "$box/sub/../other.yaml"
+says err "$box/other.yaml: error: ref: has the same number and folder as '$box/sub/../other.yaml'"
+[ "$(sort "$box/out")" = "$box/$ref: 7 files
+$box/sub/other: 7 files" ] || { echo 'FAILED: who was packed:'; cat "$box/out"; bad=1; }
 sed 's/^work: .*/work: [wash]/; s/^sanding: .*//' "$box/first.yaml" > "$box/washed.yaml"
 expect 'a job that coats nothing' 0 "$program" pack "$box/washed.yaml"
 [ ! -e "$box/$ref/aftercare.pdf" ] || { echo 'FAILED: an old aftercare sheet stayed'; bad=1; }
@@ -123,8 +130,18 @@ says out 'nobody falls due'
 expect 'as CSV' 0 "$program" due "$box/jobs" --from 2028-01-01 --by 2028-12-31 --csv
 says out '"1 Example Street, Exampletown",tern-oil,'
 [ "$(grep -c "$(printf '\r')$" "$box/out")" = 2 ] || { echo 'FAILED: CSV lines do not end in CRLF'; bad=1; }
+sed 's/^  name: .*/  name: "=1+1, or more"/; s/^  phone: .*/  phone: +64 3 555 0100/; s/^colour: .*/colour: "@natural"/; s/^ref: .*/ref: -7/' \
+  "$box/jobs/first.yaml" > "$box/jobs/formula.yaml"
+expect 'CSV with what a spreadsheet would compute' 0 "$program" due "$box/jobs" --by 2028-12-31 --csv
+says out ",'-7,\"'=1+1, or more\",'+64 3 555 0100,customer@home.example,\"1 Example Street, Exampletown\",tern-oil,'@natural,"
+rm "$box/jobs/formula.yaml"
 expect 'as JSON' 0 "$program" due "$box/jobs" --by 2028-12-31 --json
 /usr/bin/python3 -c 'import json, sys; v, = json.load(open(sys.argv[1])); assert v["litres"] == 2.2 and v["batches"] == ["A-113"], v' "$box/out" || bad=1
+latin=$(printf 'caf\351.yaml')
+cp "$box/jobs/first.yaml" "$box/jobs/$latin"
+expect 'as JSON, with a file name that is not UTF-8' 0 "$program" due "$box/jobs" --by 2028-12-31 --json
+/usr/bin/python3 -c 'import json, sys; v, _ = json.load(open(sys.argv[1])); assert v["file"].endswith("/caf\ufffd.yaml"), v' "$box/out" || bad=1
+rm "$box/jobs/$latin"
 expect 'no date' 2 "$program" due "$box/jobs"
 expect 'a date that is none' 2 "$program" due "$box/jobs" --by 2028-02-30
 says err "'2028-02-30' is not a date"
@@ -181,12 +198,46 @@ sed -i 's/^valid_days: .*/valid_days: none/' "$box/first.yaml"
 await "$box/watch.out" 'not made'
 await "$box/watch.err" 'valid_days'
 sed -i 's/^valid_days: .*/valid_days: 7/' "$box/first.yaml"
-await "$box/watch.out" 'changed: quote'
+await "$box/watch.out" 'changed: quote ('
+cp "$box/watched/$ref/job.ics" "$box/old.ics" || { echo 'FAILED: watch made no calendar'; bad=1; }
+edit() { # words: edits the job, and waits until its pack is made
+  packs=$(grep -c ' ms)$' "$box/watch.out")
+  sed -i "$1" "$box/first.yaml"
+  for _ in $(seq 100); do [ "$(grep -c ' ms)$' "$box/watch.out")" -gt "$packs" ] && return; sleep 0.1; done
+  echo "FAILED: watch never packed after '$1'"; bad=1
+}
+edit 's/^start: .*/start: 2027-02-22/'
+cmp -s "$box/watched/$ref/job.ics" "$box/old.ics" && { echo 'FAILED: watch left the calendar with old dates'; bad=1; }
+[ -e "$box/watched/$ref/aftercare.pdf" ] || { echo 'FAILED: watch made no aftercare sheet'; bad=1; }
+echo 'call first' > "$box/watched/$ref/notes.txt"
+edit 's/^work: .*/work: [wash]/; s/^sanding: .*//'
+[ ! -e "$box/watched/$ref/aftercare.pdf" ] || { echo 'FAILED: watch left an old aftercare sheet'; bad=1; }
+[ -e "$box/watched/$ref/notes.txt" ] || { echo 'FAILED: watch lost what is not its own'; bad=1; }
 kill "$watcher"
+{ wait "$watcher"; } 2> /dev/null
+[ $? = 143 ] || { echo 'FAILED: watch does not end by the signal'; bad=1; }
+
+# Nobody who asks for data goes without in silence.
+job=$box/recorded.yaml
+for words in --help --version "figures $job" "figures --json $job" "figures --explain $job" "plan $job" "plan --json $job" \
+  "facts $job" "check $job" "due $box/jobs --by 2028-12-31" "due $box/jobs --by 2028-12-31 --json" \
+  "due $box/jobs --by 2028-12-31 --csv" "rates $box/jobs"; do
+  # shellcheck disable=SC2016,SC2086
+  expect "$words, on a full disk" 2 sh -c '"$@" > /dev/full' sh "$program" $words
+  says err 'planksheaf: error: standard output cannot be written'
+done
+# shellcheck disable=SC2016
+expect 'with standard output closed' 2 sh -c '"$@" >&-' sh "$program" pack "$job" -o "$box/closed"
+says err 'planksheaf: error: standard output cannot be written'
+cmp "$box/closed/$ref/aftercare.pdf" "$box/once/$ref/aftercare.pdf" || bad=1
+# shellcheck disable=SC2016
+sh -c '{ sleep 1; "$@"; echo $? > "$0"; } | :' "$box/status" "$program" facts "$job" 2> "$box/err"
+[ "$(cat "$box/status")" = 2 ] || { echo 'FAILED: nobody reads, and nobody is told'; bad=1; }
 
 touch "$box/file"
 expect 'a folder that cannot be made' 2 "$program" pack "$box/first.yaml" -o "$box/file/x"
-left=$(find "$box" -name '*.part')
+says err "first.yaml: error: $box/file/x: cannot be made: Not a directory"
+left=$(find "$box" -name '.*planksheaf*')
 [ -z "$left" ] || { echo "FAILED: left behind: $left"; bad=1; }
 # Families of fonts that cannot be set are told, and nothing is set in their place.
 mkdir -p "$box/fonts" "$box/odd/themes"

@@ -48,9 +48,9 @@ class Packs {
       base::Diagnostics messages;
       const auto x = app::compute(job.string(), shipped, choices, messages);
       REQUIRE(x);
-      const auto files =
-          app::makeDocuments(*x, shipped, choices, {}, (folder_ / x->c.job.ref).string(), messages);
+      auto files = app::makeDocuments(*x, shipped, choices, {}, messages);
       REQUIRE(messages.ok());
+      for (auto& file : files) file.path = (folder_ / x->c.job.ref / file.path).string();
       app::writeAll(files);
       documents_ += files.size();
     }

@@ -2,25 +2,12 @@
 // surroundings.
 #pragma once
 
-#include "app/compute.h"
-
-#include <string>
-#include <vector>
+#include "app/pack.h"
 
 namespace app {
 
-struct PackOrder {
-  std::vector<std::string> jobs;
-  std::string folder;             // empty = beside each job
-  std::vector<std::string> only;  // empty = all documents
-  Choices choices;
-  unsigned threads = 0;  // 0 = as many as the machine has
-};
-
-/// Where a job's pack lies: below 'folder', or beside the job where that is empty.
-std::string packFolder(const std::string& job, const std::string& ref, const std::string& folder);
-
-/// Makes the pack of every job; refuses a job with mistakes as a whole and goes on with the others.
+/// Makes the pack of every job and writes each when it is made; refuses a job with mistakes as a whole, and
+/// jobs of one number, and goes on with the others.
 int pack(const PackOrder& order);
 
 /// Reads, computes and sets every document of every job, writes nothing and lists every mistake.

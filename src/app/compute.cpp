@@ -50,18 +50,19 @@ Shipped readShipped(const Choices& choices) {
   return shipped;
 }
 
+std::optional<JobText> readJobText(const std::string& file, base::Diagnostics& messages) {
+  if (file == "-") return JobText{"<standard input>", readStandardInput()};
+  if (auto text = input::readFile(file)) return JobText{file, std::move(*text)};
+  const bool isFolder = std::filesystem::is_directory(file);
+  messages.error({file}, "", isFolder ? "is a folder, not a job file" : "cannot be read",
+                 "give the path of a job file; 'planksheaf new FILE' makes one");
+  return {};
+}
+
 std::optional<Computation> compute(const std::string& file, const Shipped& shipped, const Choices& choices,
                                    base::Diagnostics& messages) {
-  const bool isStandardInput = file == "-";
-  const std::string name = isStandardInput ? "<standard input>" : file;
-  const auto text = isStandardInput ? std::optional(readStandardInput()) : input::readFile(file);
-  if (!text) {
-    const bool isFolder = std::filesystem::is_directory(file);
-    messages.error({file}, "", isFolder ? "is a folder, not a job file" : "cannot be read",
-                   "give the path of a job file; 'planksheaf new FILE' makes one");
-    return {};
-  }
-  return computeText(*text, name, shipped, choices, messages);
+  const auto job = readJobText(file, messages);
+  return job ? computeText(job->text, job->name, shipped, choices, messages) : std::nullopt;
 }
 
 std::optional<Computation> computeText(const std::string& text, const std::string& name,

@@ -89,6 +89,14 @@ struct Computation {
 /// Reads the shipped content. Throws std::runtime_error with all messages when it has mistakes.
 Shipped readShipped(const Choices& choices);
 
+struct JobText {
+  std::string name;  // its file, for messages and for what it names beside itself
+  std::string text;
+};
+
+/// Reads a job's file ('-' is standard input); nothing, and an error, when it cannot be read.
+std::optional<JobText> readJobText(const std::string& file, base::Diagnostics& messages);
+
 /// Reads a job ('-' is standard input) and computes it; nothing when there were errors.
 std::optional<Computation> compute(const std::string& file, const Shipped& shipped, const Choices& choices,
                                    base::Diagnostics& messages);

@@ -11,7 +11,6 @@
 #include "typeset/layout.h"
 
 #include <algorithm>
-#include <filesystem>
 #include <functional>
 
 namespace app {
@@ -282,13 +281,11 @@ std::vector<SetDocument> setDocuments(const Computation& x, const Shipped& shipp
 }
 
 std::vector<OutputFile> makeDocuments(const Computation& x, const Shipped& shipped, const Choices& choices,
-                                      const std::vector<std::string>& only, const std::string& folder,
-                                      base::Diagnostics& messages) {
+                                      const std::vector<std::string>& only, base::Diagnostics& messages) {
   std::vector<OutputFile> files;
   try {
     for (const auto& [name, pages] : setDocuments(x, shipped, choices, only, messages))
-      files.push_back(
-          {(std::filesystem::path(folder) / (name + ".pdf")).string(), pdf::write(pages, choices.variant)});
+      files.push_back({name + ".pdf", pdf::write(pages, choices.variant)});
   } catch (const pdf::UnusableFont& e) {
     tellOfFont(x.c.theme, e.what(), messages);
   }

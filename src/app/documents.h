@@ -27,10 +27,9 @@ struct SetDocument {
 std::vector<SetDocument> setDocuments(const Computation& x, const Shipped& shipped, const Choices& choices,
                                       const std::vector<std::string>& only, base::Diagnostics& messages);
 
-/// Sets the named documents (all when empty) as PDF, each as a path below 'folder'. Mistakes of templates and
-/// pictures go to 'messages'; then the result is not to be written.
+/// Sets the named documents (all when empty) as PDF, 'quote.pdf'. Mistakes of templates and pictures go to
+/// 'messages'; then the result is not to be written.
 std::vector<OutputFile> makeDocuments(const Computation& x, const Shipped& shipped, const Choices& choices,
-                                      const std::vector<std::string>& only, const std::string& folder,
-                                      base::Diagnostics& messages);
+                                      const std::vector<std::string>& only, base::Diagnostics& messages);
 
 }  // namespace app

@@ -23,8 +23,10 @@ std::string listed(const std::vector<std::string>& words) {
 double litresOf(const Visit& v) { return static_cast<double>(v.litres.millionths) / 1e9; }
 
 /// RFC 4180: lines end in CRLF, a field with a comma, quote or line break stands in quotes, quotes are
-/// doubled.
-std::string csvField(const std::string& s) {
+/// doubled. An apostrophe comes before what a spreadsheet would compute (OWASP, CSV Injection).
+std::string csvField(const std::string& field) {
+  const bool isFormula = field.find_first_of("=+-@\t\r\n") == 0;
+  const std::string s = (isFormula ? "'" : "") + field;
   if (s.find_first_of(",\"\r\n") == std::string::npos) return s;
   std::string quoted = "\"";
   for (const char c : s) quoted += c == '"' ? std::string("\"\"") : std::string(1, c);
@@ -65,7 +67,8 @@ std::string json(const std::vector<Visit>& visits) {
                     {"last_coat", base::isoDate(v.lastCoat)},
                     {"file", v.file}});
   }
-  return list.dump(2) + "\n";
+  // The name of a file may be any bytes.
+  return list.dump(2, ' ', false, nlohmann::ordered_json::error_handler_t::replace) + "\n";
 }
 
 std::size_t letters(const std::string& s) {

@@ -1,7 +1,10 @@
 #include "app/files.h"
 
+#include "app/process.h"
+
 #include <fcntl.h>
 #include <unistd.h>
+#include <cerrno>
 #include <filesystem>
 #include <iostream>
 #include <iterator>
@@ -12,24 +15,34 @@ namespace app {
 namespace fs = std::filesystem;
 namespace {
 
-[[noreturn]] void fail(const std::string& what, const std::string& path) {
-  throw std::runtime_error(path + ": " + what + ": " + std::generic_category().message(errno));
+constexpr int newFile = O_WRONLY | O_CREAT | O_EXCL | O_NOFOLLOW | O_CLOEXEC;
+constexpr auto cannotBeWritten = "cannot be written";
+
+/// Opens a file beside 'path' that nobody else has; tells its name.
+int openBeside(const std::string& path, std::string& name) {
+  for (int n = 1;; ++n) {
+    name = besideName(path, n);
+    const int fd = ::open(name.c_str(), newFile, 0666);
+    if (fd >= 0) return fd;
+    if (errno != EEXIST) failOn(path, cannotBeWritten);
+  }
 }
 
-void writeSynced(const std::string& path, const std::string& bytes) {
-  const int fd = ::open(path.c_str(), O_WRONLY | O_CREAT | O_TRUNC | O_CLOEXEC, 0666);
-  if (fd < 0) fail("cannot be written", path);
+/// Writes and closes; 'path' is for messages.
+void fill(int fd, const std::string& bytes, const std::string& path, bool isSynced) {
   std::size_t done = 0;
   while (done < bytes.size()) {
     const auto n = ::write(fd, bytes.data() + done, bytes.size() - done);
     if (n < 0) {
+      const int reason = errno;
       ::close(fd);
-      fail("cannot be written", path);
+      errno = reason;
+      failOn(path, cannotBeWritten);
     }
     done += static_cast<std::size_t>(n);
   }
-  const bool isSynced = ::fsync(fd) == 0;
-  if (::close(fd) != 0 || !isSynced) fail("cannot be written", path);
+  const bool isSafe = !isSynced || ::fsync(fd) == 0;
+  if (::close(fd) != 0 || !isSafe) failOn(path, cannotBeWritten);
 }
 
 void syncFolder(const fs::path& folder) {
@@ -41,14 +54,33 @@ void syncFolder(const fs::path& folder) {
 
 }  // namespace
 
+void failOn(const std::string& path, const std::string& what) {
+  throw std::runtime_error(path + ": " + what + ": " + std::generic_category().message(errno));
+}
+
+std::string besideName(const std::string& path, int n) {
+  const fs::path p(path);
+  const std::string tail = ".planksheaf-" + std::to_string(::getpid()) + "-" + std::to_string(n);
+  return (p.parent_path() / ("." + p.filename().string() + tail)).string();
+}
+
+void writeNew(const std::string& path, const std::string& bytes, const std::string& shown) {
+  const int fd = ::open(path.c_str(), newFile, 0666);
+  if (fd < 0) failOn(shown, cannotBeWritten);
+  fill(fd, bytes, shown, false);
+}
+
 void writeAll(const std::vector<OutputFile>& files) {
+  const auto whole = unbroken();
   std::vector<std::string> written;
   try {
     for (const auto& file : files) {
       const fs::path folder = fs::path(file.path).parent_path();
       if (!folder.empty()) fs::create_directories(folder);
-      written.push_back(file.path + ".part");
-      writeSynced(written.back(), file.bytes);
+      std::string name;
+      const int fd = openBeside(file.path, name);
+      written.push_back(name);
+      fill(fd, file.bytes, file.path, true);
     }
     for (std::size_t i = 0; i < files.size(); ++i) fs::rename(written[i], files[i].path);
   } catch (const std::exception&) {

@@ -2,6 +2,7 @@
 #include "app/commands.h"
 #include "app/documents.h"
 #include "app/looks.h"
+#include "app/process.h"
 #include "app/watch.h"
 #include "app/year_after.h"
 #include "base/nearest.h"
@@ -199,8 +200,10 @@ int run(int argc, char** argv) {
 }  // namespace
 
 int main(int argc, char** argv) {
+  app::guardStreams();
+  app::endBetweenWrites();
   try {
-    return run(argc, argv);
+    return app::checkedOutput(run(argc, argv));
   } catch (const std::exception& e) {
     std::cerr << "planksheaf: error: " << e.what() << "\n";
     return 2;

@@ -1,6 +1,5 @@
 #include "app/watch.h"
 
-#include "app/documents.h"
 #include "app/files.h"
 #include "input/read.h"
 
@@ -57,7 +56,8 @@ class Watcher {
       if (event.len > 0) {
         const fs::path path = fs::path(folders_[event.wd]) / (buffer + at + sizeof event);
         const auto kind = path.extension();
-        if (kind != ".pdf" && kind != ".ics" && kind != ".part") saved.insert(path.string());
+        const bool isFolder = (event.mask & IN_ISDIR) != 0;  // that of a pack was exchanged
+        if (!isFolder && kind != ".pdf" && kind != ".ics") saved.insert(path.string());
       }
       at += static_cast<long>(sizeof event + event.len);
     }
@@ -99,30 +99,33 @@ std::set<std::string> foldersOf(const std::string& job, const PackOrder& order) 
   return folders;
 }
 
-using Pack = std::map<std::string, std::string>;  // documents by path
+using Files = std::map<std::string, std::string>;  // a pack, by path
 
 /// The documents as they are now, or nothing and the messages on standard error.
-Pack build(const std::string& job, const PackOrder& order) {
-  Pack pack;
+Files build(const std::string& job, const PackOrder& order) {
+  Files files;
   base::Diagnostics messages;
   try {
     const Shipped shipped = readShipped(order.choices);
-    if (const auto x = compute(job, shipped, order.choices, messages)) {
-      const auto files = makeDocuments(*x, shipped, order.choices, order.only,
-                                       packFolder(job, x->c.job.ref, order.folder), messages);
-      if (messages.ok()) {
-        writeAll(files);
-        for (const auto& file : files) pack[file.path] = file.bytes;
-      }
+    const auto text = readJobText(job, messages);
+    const auto made = text ? makePack(*text, shipped, order, messages) : std::nullopt;
+    if (made) {
+      writePack(*made, order, shipped);
+      for (const auto& file : made->files) files[(fs::path(made->folder) / file.path).string()] = file.bytes;
     }
   } catch (const std::exception& e) {
     std::cerr << job << ": error: " << e.what() << "\n";
   }
   for (const auto& d : messages.all()) std::cerr << base::format(d);
-  return pack;
+  return files;
 }
 
-void tellChanges(const Pack& before, const Pack& now, long milliseconds) {
+/// 'quote' of quote.pdf; the calendar with its ending, because 'job' is the file that was saved.
+std::string nameOf(const fs::path& file) {
+  return (file.extension() == ".pdf" ? file.stem() : file.filename()).string();
+}
+
+void tellChanges(const Files& before, const Files& now, long milliseconds) {
   if (now.empty()) {
     std::cout << "  not made; the pack is as it was\n" << std::flush;
     return;
@@ -130,8 +133,7 @@ void tellChanges(const Pack& before, const Pack& now, long milliseconds) {
   std::string names;
   for (const auto& [path, bytes] : now) {
     const auto old = before.find(path);
-    if (old == before.end() || old->second != bytes)
-      names += (names.empty() ? "" : ", ") + fs::path(path).stem().string();
+    if (old == before.end() || old->second != bytes) names += (names.empty() ? "" : ", ") + nameOf(path);
   }
   std::cout << "  " << (names.empty() ? "nothing changed" : "changed: " + names) << " (" << milliseconds
             << " ms)\n"
@@ -141,11 +143,11 @@ void tellChanges(const Pack& before, const Pack& now, long milliseconds) {
 }  // namespace
 
 int watch(const std::string& job, const PackOrder& order) {
-  Pack pack = build(job, order);
+  Files files = build(job, order);
   std::cout << "watching " << job << "; stop with Ctrl-C\n" << std::flush;
   Watcher watcher;
   std::set<std::string> folders;
-  while (true) {
+  while (std::cout) {
     for (const auto& folder : foldersOf(job, order)) {
       if (folders.insert(folder).second) watcher.add(folder);
     }
@@ -154,11 +156,12 @@ int watch(const std::string& job, const PackOrder& order) {
     if (saved.empty()) continue;
     for (const auto& path : saved) std::cout << path << "\n";
     const auto from = std::chrono::steady_clock::now();
-    Pack now = build(job, order);
+    Files now = build(job, order);
     const auto took = std::chrono::steady_clock::now() - from;
-    tellChanges(pack, now, std::chrono::duration_cast<std::chrono::milliseconds>(took).count());
-    if (!now.empty()) pack = std::move(now);
+    tellChanges(files, now, std::chrono::duration_cast<std::chrono::milliseconds>(took).count());
+    if (!now.empty()) files = std::move(now);
   }
+  return 2;
 }
 
 }  // namespace app

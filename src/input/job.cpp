@@ -23,6 +23,17 @@ bool isFolderName(const std::string& s) {
   return true;
 }
 
+/// A word of a job that readJob may find mistakes in, which it reports.
+std::string wordOf(const std::string& key, const std::string& text, const std::string& file) {
+  base::Diagnostics ignored;
+  const std::optional<Node> root = parseTree(text, file, ignored);
+  if (!root || root->kind != Node::Kind::Map) return {};
+  for (const Entry& e : root->entries) {
+    if (e.key == key && e.value.kind == Node::Kind::Word) return e.value.word;
+  }
+  return {};
+}
+
 std::string readRef(const Field& f) {
   std::string ref = text(f);
   if (!ref.empty() && !isFolderName(ref)) {
@@ -242,15 +253,11 @@ std::string pathBeside(const Field& f, const std::string& file) {
   return name.empty() ? name : besideFile(file, name);
 }
 
+std::string refOf(const std::string& text, const std::string& file) { return wordOf("ref", text, file); }
+
 std::string brandFile(const std::string& text, const std::string& file) {
-  base::Diagnostics ignored;  // readJob reports them
-  const std::optional<Node> root = parseTree(text, file, ignored);
-  if (!root || root->kind != Node::Kind::Map) return {};
-  for (const Entry& e : root->entries) {
-    if (e.key == "brand" && e.value.kind == Node::Kind::Word && !e.value.word.empty())
-      return besideFile(file, e.value.word);
-  }
-  return {};
+  const std::string name = wordOf("brand", text, file);
+  return name.empty() ? name : besideFile(file, name);
 }
 
 std::optional<model::Rates> ratesFor(const std::string& text, const std::string& file, const model::Job& job,

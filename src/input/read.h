@@ -31,6 +31,9 @@ model::Job readJob(const std::string& text, const std::string& file, const model
 /// It has no steps when an error was added.
 model::Forecast readForecast(const std::string& bytes, const std::string& file, base::Diagnostics& messages);
 
+/// The job's 'ref:'; empty when the job is too broken to tell.
+std::string refOf(const std::string& text, const std::string& file);
+
 /// The job's 'brand:' path, resolved against the job's folder; empty when the job is too broken to tell.
 std::string brandFile(const std::string& text, const std::string& file);
 

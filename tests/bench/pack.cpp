@@ -65,7 +65,7 @@ void makeFiles(benchmark::State& state, const std::vector<std::string>& only) {
   const auto x = computed(shipped);
   for (auto _ : state) {
     base::Diagnostics messages;
-    benchmark::DoNotOptimize(app::makeDocuments(x, shipped, {}, only, "", messages));
+    benchmark::DoNotOptimize(app::makeDocuments(x, shipped, {}, only, messages));
   }
 }
 
@@ -88,8 +88,7 @@ void packAndFloor(benchmark::State& state, const std::string& example) {
   for (const auto& document : documents) pages += document.pages.pages.size();
   for (auto _ : state) {
     const double begin = worked();
-    const auto files =
-        app::makeDocuments(computed(shipped, example), shipped, {}, customerAndCrew, "", messages);
+    const auto files = app::makeDocuments(computed(shipped, example), shipped, {}, customerAndCrew, messages);
     const double made = worked();
     for (const auto& document : documents) benchmark::DoNotOptimize(pdf::write(document.pages));
     pack += made - begin;
