@@ -6,6 +6,7 @@
 #include "app/files.h"
 #include "app/job_calendar.h"
 #include "app/parallel.h"
+#include "base/hidden.h"
 #include "input/read.h"
 #include "sheets/explain.h"
 
@@ -16,6 +17,7 @@
 #include <set>
 
 namespace app {
+using base::printable;
 namespace fs = std::filesystem;
 namespace {
 
@@ -89,9 +91,7 @@ void writeOne(const PackOrder& order, const std::vector<std::string>& languages,
   }
 }
 
-void show(const base::Diagnostics& messages) {
-  for (const auto& d : messages.all()) std::cerr << base::format(d);
-}
+void show(const base::Diagnostics& messages) { std::cerr << base::format(messages); }
 
 int report(const PackOrder& order, const std::vector<Outcome>& outcomes, bool writes) {
   int status = done;
@@ -99,14 +99,15 @@ int report(const PackOrder& order, const std::vector<Outcome>& outcomes, bool wr
     const auto& out = outcomes[i];
     show(out.messages);
     if (!out.failure.empty()) {
-      std::cerr << order.jobs[i] << ": error: " << out.failure << "\n";
+      std::cerr << printable(order.jobs[i]) << ": error: " << printable(out.failure) << "\n";
       status = 2;
     } else if (!out.messages.ok()) {
       if (status == done) status = refused;
     } else if (writes) {
-      std::cout << out.folder << ": " << out.files.size() << (out.files.size() == 1 ? " file\n" : " files\n");
+      std::cout << printable(out.folder) << ": " << out.files.size()
+                << (out.files.size() == 1 ? " file\n" : " files\n");
     } else {
-      std::cout << order.jobs[i] << ": in order\n";
+      std::cout << printable(order.jobs[i]) << ": in order\n";
     }
   }
   return status;

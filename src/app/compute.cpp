@@ -19,12 +19,6 @@ namespace {
 
 constexpr auto defaultTheme = "generous";
 
-std::string all(const base::Diagnostics& messages) {
-  std::string s;
-  for (const auto& d : messages.all()) s += base::format(d);
-  return s;
-}
-
 std::vector<estimate::LateCoat> lateCoats(const model::Plan& plan) {
   std::vector<estimate::LateCoat> late;
   for (const auto& miss : plan.misses) {
@@ -46,7 +40,8 @@ Shipped readShipped(const Choices& choices) {
   shipped.english =
       input::readLanguage(shipped.contentFolder + "/languages/en.yaml", "en", nullptr, {}, messages);
   if (!messages.ok())
-    throw std::runtime_error("the content that comes with planksheaf has mistakes:\n" + all(messages));
+    throw std::runtime_error("the content that comes with planksheaf has mistakes:\n" +
+                             base::format(messages));
   return shipped;
 }
 
@@ -56,8 +51,7 @@ std::optional<Computation> compute(const std::string& file, const Shipped& shipp
   const std::string name = isStandardInput ? "<standard input>" : file;
   const auto text = isStandardInput ? std::optional(readStandardInput()) : input::readFile(file);
   if (!text) {
-    const bool isFolder = std::filesystem::is_directory(file);
-    messages.error({file}, "", isFolder ? "is a folder, not a job file" : "cannot be read",
+    messages.error({file}, "", "cannot be read: " + input::whyUnreadable(file),
                    "give the path of a job file; 'planksheaf new FILE' makes one");
     return {};
   }

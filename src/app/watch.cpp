@@ -2,6 +2,7 @@
 
 #include "app/documents.h"
 #include "app/files.h"
+#include "base/hidden.h"
 #include "input/read.h"
 
 #include <poll.h>
@@ -116,9 +117,9 @@ Pack build(const std::string& job, const PackOrder& order) {
       }
     }
   } catch (const std::exception& e) {
-    std::cerr << job << ": error: " << e.what() << "\n";
+    std::cerr << base::printable(job) << ": error: " << base::printable(e.what(), base::Lines::Keep) << "\n";
   }
-  for (const auto& d : messages.all()) std::cerr << base::format(d);
+  std::cerr << base::format(messages);
   return pack;
 }
 
@@ -142,7 +143,7 @@ void tellChanges(const Pack& before, const Pack& now, long milliseconds) {
 
 int watch(const std::string& job, const PackOrder& order) {
   Pack pack = build(job, order);
-  std::cout << "watching " << job << "; stop with Ctrl-C\n" << std::flush;
+  std::cout << "watching " << base::printable(job) << "; stop with Ctrl-C\n" << std::flush;
   Watcher watcher;
   std::set<std::string> folders;
   while (true) {
@@ -152,7 +153,7 @@ int watch(const std::string& job, const PackOrder& order) {
     auto saved = watcher.wait();
     std::erase_if(saved, [](const std::string& path) { return !fs::exists(path); });  // an editor's own
     if (saved.empty()) continue;
-    for (const auto& path : saved) std::cout << path << "\n";
+    for (const auto& path : saved) std::cout << base::printable(path) << "\n";
     const auto from = std::chrono::steady_clock::now();
     Pack now = build(job, order);
     const auto took = std::chrono::steady_clock::now() - from;
