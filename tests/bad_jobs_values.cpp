@@ -214,7 +214,7 @@ TEST_CASE("impossible values are refused with the whole message") {
        "  hint: latitude and longitude go together\n"},
       {"a forecast that is not there",
        {{"brand: firm", "weather: none.csv\nbrand: firm"}},
-       "job.yaml:6:10: error: weather: 'none.csv' cannot be read\n"
+       "job.yaml:6:10: error: weather: 'none.csv' cannot be read: there is no such file\n"
        "  hint: the path starts at this file's folder\n"},
       {"weather that says nothing",
        {{"brand: firm", "weather: {source: a guess}\nbrand: firm"}},
@@ -223,7 +223,7 @@ TEST_CASE("impossible values are refused with the whole message") {
        "job.yaml:6:19: error: weather.source: there are no 'normals' that it could be of\n"},
       {"weather at a place nobody knows",
        {{" latitude: -44.70, longitude: 169.13,", ""}, {"brand: firm", "weather: none.csv\nbrand: firm"}},
-       "job.yaml:6:10: error: weather: 'none.csv' cannot be read\n"
+       "job.yaml:6:10: error: weather: 'none.csv' cannot be read: there is no such file\n"
        "  hint: the path starts at this file's folder\n"
        "job.yaml:6:10: error: weather: where the site lies is not known, and so neither sun nor night\n"
        "  hint: give 'latitude' and 'longitude' in 'site'\n"},

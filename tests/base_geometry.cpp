@@ -3,6 +3,8 @@
 #include <rapidcheck.h>
 #include <catch2/catch.hpp>
 
+#include <chrono>
+
 using namespace base;
 
 namespace {
@@ -136,4 +138,42 @@ TEST_CASE("turning and moving an outline changes nothing about it") {
     return isSimple(far) && twiceArea(far) == twiceArea(angle) && isWithin(far, moved(angle, d, -d)) &&
            overlap(far, moved(angle, d, -d));
   });
+}
+
+namespace {
+
+/// A comb of so many teeth, each two wide and two apart: as many corners in one box as an outline may have.
+Pts comb(int teeth, std::int64_t x, std::int64_t y, std::int64_t down) {
+  Pts p = {{x, y}};
+  for (int i = 0; i < teeth; ++i) {
+    const std::int64_t left = x + 4 * i;
+    p.insert(p.end(), {{left, y + down}, {left + 2, y + down}, {left + 2, y}, {left + 4, y}});
+  }
+  p.push_back({x + 4 * teeth, y - down});
+  p.push_back({x, y - down});
+  return p;
+}
+
+}  // namespace
+
+TEST_CASE("outlines that reach into each other's boxes are compared exactly") {
+  const Pts teeth = comb(49, 0, 0, 1000);
+  Pts between = comb(49, 2, 0, 1000);  // the other way up, its teeth in the gaps
+  for (Pt& p : between) p.y = 1001 - p.y;
+  CHECK_FALSE(overlap(teeth, between));
+  CHECK_FALSE(overlap(between, teeth));
+  CHECK(isWithin(teeth, comb(49, 0, 0, 1000)));
+  for (Pt& p : between) p.x += 1;
+  CHECK(overlap(teeth, between));
+  CHECK_FALSE(isWithin(teeth, between));
+}
+
+TEST_CASE("fifty outlines of two hundred corners that lie apart are told apart at once") {
+  const auto from = std::chrono::steady_clock::now();
+  std::vector<Pts> combs;
+  for (int i = 0; i < 50; ++i) combs.push_back(comb(49, 200 * i, 0, 50));
+  for (const Pts& a : combs)
+    for (const Pts& b : combs)
+      if (&a != &b) CHECK_FALSE(overlap(a, b));
+  CHECK(std::chrono::steady_clock::now() - from < std::chrono::seconds{5});
 }

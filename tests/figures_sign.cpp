@@ -164,6 +164,25 @@ TEST_CASE("what a sign may not use is refused with its line") {
   CHECK(message("&amp;") == ":2: '&' is not allowed here");
 }
 
+TEST_CASE("numbers that no drawing needs are refused before they overflow") {
+  const auto message = [](const std::string& inner) { return SignFile(svg(inner)).message(); };
+  CHECK(message("<path d=\"M99999999999999999999 0\"/>") == ":2: '9999999 ' is not a number a sign may use");
+  CHECK(message("<path d=\"M0 0 L1000000 0\"/>") == ":2: '1000000 ' is not a number a sign may use");
+  CHECK(message("<path d=\"M0 0 l999999 0 h999999 h999999\"/>") == ":2: a path runs too far away");
+  CHECK(message("<path d=\"M0 0 A0.000001 9 0 0 1 9 9\"/>") ==
+        ":2: an arc's radius is too small for its ends");
+  CHECK(message("<path d=\"M0 0 V999999\"/>") == ": its numbers are too large for its viewBox");
+  CHECK(SignFile("<svg viewBox=\"0 0 999999 0.000001\"><path d=\"M0 0\"/></svg>").message() ==
+        ": its numbers are too large for its viewBox");
+}
+
+TEST_CASE("an arc that is next to nothing of its circle is a line") {
+  const auto d = SignFile(svg("<path d=\"M0 0 A9000 9000 0 0 1 0.000001 0\"/>")).read(Dim::mm(100));
+  const auto& s = onlyPath(d).steps;
+  REQUIRE(s.size() == 2);
+  CHECK(s[1].kind == Step::Kind::Line);
+}
+
 TEST_CASE("a file that is no drawing is refused") {
   CHECK(SignFile("").message() == ":1: there is no drawing in it");
   CHECK(SignFile("<html></html>").message() == ":1: 'html' is not a drawing");

@@ -106,8 +106,7 @@ TEST_CASE("tags outside the strict subset are refused") {
         "  hint: names are made of letters, digits and '_', joined by '.'\n");
   CHECK(messagesFor("a {{note\n}} b") ==
         "quote.md:1:3: error: this tag is not closed\n  hint: end it with }} on the same line\n");
-  CHECK(messagesFor("a\n\x01") ==
-        "quote.md:2:1: error: a control character stands here\n  hint: take it out\n");
+  CHECK(messagesFor("a\n\x01") == "quote.md:2:1: error: control character U+0001\n  hint: delete it\n");
 }
 
 TEST_CASE("partials that are missing or contain themselves are reported") {

@@ -4,6 +4,8 @@
 
 #include <catch2/catch.hpp>
 
+#include <chrono>
+
 namespace {
 
 const std::string header = "time,air_c,rh_pct,cloud_pct,wind_ms,rain_mm\n";
@@ -150,4 +152,30 @@ TEST_CASE("the clocks' own jumps are no gaps, but any other jump of an hour is")
   // Lord Howe Island turns its clocks by half an hour: on 4 April 2027 02:00 becomes 01:30.
   CHECK(saidByClock("Australia/Lord_Howe",
                     {"2027-04-04T00:30", "2027-04-04T01:30", "2027-04-04T02:00", "2027-04-04T03:00"}) == "");
+}
+
+TEST_CASE("a line of a million commas and a file of nothing but line ends are refused at once") {
+  const auto from = std::chrono::steady_clock::now();
+  CHECK(saidOf(std::string(1'000'000, ',')) ==
+        "forecast.csv:2:1: error: this line has 1000001 values, not 6\n"
+        "  hint: write time,air_c,rh_pct,cloud_pct,wind_ms,rain_mm\n");
+  CHECK_THAT(saidOf(std::string(1'000'000, '\n') + "x"),
+             Catch::EndsWith("forecast.csv:10001:1: error: more than 10000 lines\n"
+                             "  hint: leave out what lies behind the job\n"));
+  CHECK(std::chrono::steady_clock::now() - from < std::chrono::seconds{10});
+}
+
+TEST_CASE("the place of a value is counted in letters, behind whatever stands before it") {
+  CHECK(saidOf("2027-07-12T06:00,\u00E9\u00E9,92,25,x,0\n2027-07-12T07:00,9,92,25,1,0\n") ==
+        "forecast.csv:2:18: error: air_c: '\u00E9\u00E9' is not a plain number\n"
+        "  hint: write digits with a point, like 12.5\n"
+        "forecast.csv:2:27: error: wind_ms: 'x' is not a plain number\n"
+        "  hint: write digits with a point, like 12.5\n");
+}
+
+TEST_CASE("two times nearly ten thousand years apart are a step that is too long") {
+  // 9998 years of 365.2425 days: 3,651,694 days, 87,640,656 h, more minutes than 32 bits hold.
+  CHECK(saidOf("0001-01-01T00:00,9,92,25,1,0\n9999-01-01T00:00,9,92,25,1,0\n") ==
+        "forecast.csv:3:1: error: time: the steps are 87640656 h long\n"
+        "  hint: allowed: from 15 min to 3 h\n");
 }

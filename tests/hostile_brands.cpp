@@ -1,113 +1,12 @@
 // Brands that would do harm: colours nobody can read, pictures and fonts that are broken. Through the whole
 // program, as a firm would meet them: a clear message, the exit code of a refused job, no file.
-#include "app/commands.h"
+#include "firm_sample.h"
 #include "pdf_sample.h"
 #include "picture_sample.h"
 
-#include <catch2/catch.hpp>
-
-#include <iostream>
-#include <sstream>
-
 using namespace sample;
-namespace fs = std::filesystem;
 
 namespace {
-
-std::string bytesOf(const fs::path& file) {
-  std::ifstream in(file, std::ios::binary);
-  return {std::istreambuf_iterator<char>(in), {}};
-}
-
-void write(const fs::path& file, const std::string& bytes) {
-  fs::create_directories(file.parent_path());
-  std::ofstream(file, std::ios::binary) << bytes;
-}
-
-std::string replaced(std::string text, const std::string& what, const std::string& by) {
-  const auto at = text.find(what);
-  REQUIRE(at != std::string::npos);
-  return text.replace(at, what.size(), by);
-}
-
-/// Keeps what the program says while it lives.
-class Listener {
- public:
-  Listener() : cerr_(std::cerr.rdbuf(said_.rdbuf())), cout_(std::cout.rdbuf(said_.rdbuf())) {}
-  ~Listener() {
-    std::cerr.rdbuf(cerr_);
-    std::cout.rdbuf(cout_);
-  }
-  Listener(const Listener&) = delete;
-  Listener& operator=(const Listener&) = delete;
-  std::string said() const { return said_.str(); }
-
- private:
-  std::ostringstream said_;
-  std::streambuf *cerr_, *cout_;
-};
-
-/// A firm's folder with its brand, logo and theme; goes away again.
-class Firm {
- public:
-  Firm() : folder_(fs::temp_directory_path() / ("firm" + std::to_string(getpid()))) {
-    fs::create_directories(folder_);
-    brand(replaced(bytesOf(SOURCE_DIR "/content/brands/cricketboard.yaml"), "logo: cricketboard.png",
-                   "logo: logo.png"));
-    logo(bytesOf(SOURCE_DIR "/content/brands/cricketboard.png"));
-  }
-  ~Firm() { fs::remove_all(folder_); }
-  Firm(const Firm&) = delete;
-  Firm& operator=(const Firm&) = delete;
-
-  void brand(const std::string& text) { write(folder_ / "brand.yaml", text); }
-  void logo(const std::string& bytes) { write(folder_ / "logo.png", bytes); }
-  void accent(const std::string& colours) {
-    std::string text = bytesOf(folder_ / "brand.yaml");
-    const auto at = text.find("colours:");
-    REQUIRE(at != std::string::npos);
-    brand(text.replace(at, text.find('\n', at) - at, "colours: {" + colours + "}"));
-  }
-  /// A theme whose running text is set in these bytes.
-  void font(const std::string& bytes) {
-    write(folder_ / "looks/themes/broken.ttf", bytes);
-    write(folder_ / "looks/themes/generous.yaml",
-          replaced(bytesOf(SOURCE_DIR "/templates/themes/generous.yaml"), "text: Vollkorn-Regular.ttf",
-                   "text: broken.ttf"));
-  }
-
-  /// Makes a quote; the exit code.
-  int pack() {
-    app::PackOrder order;
-    order.jobs = {SOURCE_DIR "/out_examples/porch/job.yaml"};
-    order.folder = (folder_ / "out").string();
-    order.only = {"quote"};
-    order.choices.brandFile = (folder_ / "brand.yaml").string();
-    if (fs::exists(folder_ / "looks")) order.choices.looks = (folder_ / "looks").string();
-    const Listener listener;
-    const int status = app::pack(order);
-    said_ = listener.said();
-    for (std::size_t at; (at = said_.find(folder_.string() + "/")) != std::string::npos;)
-      said_.erase(at, folder_.string().size() + 1);
-    return status;
-  }
-  /// What was said at the last pack, with the folder's name cut out.
-  const std::string& said() const { return said_; }
-  bool wroteFiles() const { return fs::exists(folder_ / "out") && !fs::is_empty(folder_ / "out"); }
-
- private:
-  fs::path folder_;
-  std::string said_;
-};
-
-/// The whole message of a firm whose job has to be refused.
-std::string refusal(Firm& firm) {
-  const int status = firm.pack();
-  INFO(firm.said());
-  CHECK(status == 1);
-  CHECK_FALSE(firm.wroteFiles());
-  return firm.said();
-}
 
 std::string refusalOfLogo(const std::string& bytes) {
   Firm firm;

@@ -303,7 +303,8 @@ TEST_CASE("a region's usual weather is read month by month, and its mistakes are
 TEST_CASE("mistakes in a brand's file are told with the whole message") {
   const Bad table[] = {
       {"firm.yaml", "logo: logo.png", "logo: sign.png",
-       "firm.yaml:9:7: error: logo: there is no file 'sign.png' beside the brand's file\n"},
+       "firm.yaml:9:7: error: logo: 'sign.png' cannot be read: there is no such file\n"
+       "  hint: the path starts at the brand's folder\n"},
       {"firm.yaml", "accent: '#7a4522'", "accent: '#c89a6a'",
        "firm.yaml:10:19: error: colours.accent: text in this colour has a contrast of 2.53:1 on white\n"
        "  hint: it needs 4.5:1 (WCAG 2.1, 1.4.3); the nearest that passes is '#92704d'\n"},
@@ -340,9 +341,9 @@ TEST_CASE("files and folders that are not there are told") {
   folder.theme();
   CHECK(folder.said() ==
         "products: error: no .yaml files in this folder\n"
-        "tools.yaml: error: the file cannot be read\n"
+        "tools.yaml: error: the file cannot be read: there is no such file\n"
         "products: error: no .yaml files in this folder\n"
-        "tools.yaml: error: the file cannot be read\n"
-        "firm.yaml: error: the brand's file cannot be read\n"
-        "theme.yaml: error: the theme's file cannot be read\n");
+        "tools.yaml: error: the file cannot be read: there is no such file\n"
+        "firm.yaml: error: the brand's file cannot be read: there is no such file\n"
+        "theme.yaml: error: the theme's file cannot be read: there is no such file\n");
 }

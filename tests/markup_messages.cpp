@@ -80,6 +80,22 @@ TEST_CASE("drawings that are not drawings, link definitions and unknown entities
         "quote.md:1: error: '&#xD800;' is not known\n  hint: type the letter itself\n");
 }
 
+TEST_CASE("only what opens a page, a letter or a telephone may be pressed") {
+  const std::string hint = "  hint: begin it with https://, http://, mailto: or tel:\n";
+  CHECK(messagesFor("[a](javascript:alert(1))\n") ==
+        "quote.md:1: error: 'javascript:alert(1)' is not an address that may be pressed\n" + hint);
+  CHECK(messagesFor("a\n\n[b](file:///etc/passwd)\n") ==
+        "quote.md:3: error: 'file:///etc/passwd' is not an address that may be pressed\n" + hint);
+  CHECK(messagesFor("[a](JavaScript:x)\n") ==
+        "quote.md:1: error: 'JavaScript:x' is not an address that may be pressed\n" + hint);
+  CHECK(messagesFor("[a](office.pdf)\n") ==
+        "quote.md:1: error: 'office.pdf' is not an address that may be pressed\n" + hint);
+  CHECK(messagesFor("<data:text/html,x>\n") ==
+        "quote.md:1: error: 'data:text/html,x' is not an address that may be pressed\n" + hint);
+  CHECK(messagesFor("[a](https://b.example) [a](HTTP://b.example) [a](mailto:a@b.example) [a](tel:111)\n")
+            .empty());
+}
+
 TEST_CASE("lists too deep, ticked or mixed are refused") {
   CHECK(messagesFor("- a\n  - b\n    - c\n") == "quote.md:3: error: lists nest two deep at most\n");
   CHECK(messagesFor("- [x] a\n") ==

@@ -2,6 +2,7 @@
 #include "pdf_sample.h"
 #include "picture_sample.h"
 
+#include <sys/resource.h>
 #include <catch2/catch.hpp>
 
 using namespace sample;
@@ -24,6 +25,13 @@ std::string somePng() {
   std::string pixels;
   for (int i = 0; i < 64 * 64 * 4; ++i) pixels += static_cast<char>(i * i >> 3);
   return makePng(64, 64, PNG_FORMAT_RGBA, pixels);
+}
+
+/// In kilobytes, since the program began.
+long mostMemory() {
+  rusage used{};
+  getrusage(RUSAGE_SELF, &used);
+  return used.ru_maxrss;
 }
 
 }  // namespace
@@ -134,6 +142,42 @@ TEST_CASE("JPEGs are embedded as they are, without what a camera notes") {
 
 TEST_CASE("JPEGs in CMYK colours are refused") {
   CHECK(faultOf(makeJpeg(16, 16, 4, JCS_CMYK)) == "the JPEG picture is in CMYK colours; save it as RGB");
+}
+
+TEST_CASE("a JPEG in more scans than any encoder makes is refused") {
+  CHECK(faultOf(makeJpegOfScans(10)).empty());
+  CHECK(faultOf(makeJpegOfScans(50)).empty());
+  CHECK(faultOf(makeJpegOfScans(51)) ==
+        "the JPEG picture comes in more than 50 scans; save it as a baseline JPEG");
+}
+
+TEST_CASE("a photograph with far more pixels than paper shows is averaged down, an upright small one kept") {
+  const std::string photo = makeJpeg(900, 1200, 3, JCS_RGB);
+  const Image small = pdf::readImage(photo, 250);
+  CHECK(small.width == 225);
+  CHECK(small.height == 300);  // a fourth: a fifth would be 240, fewer than the 250 asked for
+  CHECK(small.rgb.empty());
+  CHECK(small.jpeg.size() < 100'000);
+  CHECK(pixelsOf(small.jpeg).size() == 225 * 300 * 3);
+  CHECK(pdf::readImage(photo, 601).height == 1200);
+  CHECK(pdf::readImage(photo, 0).height == 1200);
+  const Image grey = pdf::readImage(makeJpeg(900, 1200, 1, JCS_GRAYSCALE), 250);
+  CHECK(grey.isGrey);
+  CHECK(grey.height == 300);
+}
+
+TEST_CASE("notes in a PNG take no memory and do not show") {
+  const std::string bomb = chunk("zTXtnote" + std::string(2, '\0') + deflated(std::string(7'000'000, 'x')));
+  std::string notes;
+  for (int i = 0; i < 100; ++i) notes += bomb;
+  const auto line = std::string("\0\1\2\3", 4);
+  const long before = mostMemory();
+  const Image image = pdf::readImage(craftedPng(1, 1, {"\x08\2\0", 3}, notes, line));
+  CHECK(image.rgb == "\1\2\3");
+  // A note that claims two gigabytes, of which the file holds one byte.
+  const std::string head = craftedPng(1, 1, {"\x08\2\0", 3}, "", line).substr(0, 33);
+  CHECK(faultOf(head + word(0x7FFFFFFF) + "tEXta") == damagedPng);
+  CHECK(mostMemory() - before < 200'000);
 }
 
 TEST_CASE("a JPEG cut off anywhere is refused") {

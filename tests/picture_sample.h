@@ -68,6 +68,59 @@ inline std::string makeJpeg(int width, int height, int parts, J_COLOR_SPACE colo
   return bytes;
 }
 
+/// Eight lines of grey in so many scans, one for each frequency of the cosines: ITU-T T.81 (1992), G.1.
+inline std::string makeJpegOfScans(int scans) {
+  jpeg_compress_struct jpeg{};
+  jpeg_error_mgr errors{};
+  jpeg.err = jpeg_std_error(&errors);
+  jpeg_create_compress(&jpeg);
+  unsigned char* data = nullptr;
+  unsigned long length = 0;
+  jpeg_mem_dest(&jpeg, &data, &length);
+  jpeg.image_width = jpeg.image_height = 8;
+  jpeg.input_components = 1;
+  jpeg.in_color_space = JCS_GRAYSCALE;
+  jpeg_set_defaults(&jpeg);
+  jpeg_scan_info plan[64] = {};
+  for (int i = 0; i < scans; ++i) {
+    plan[i].comps_in_scan = 1;
+    plan[i].Ss = plan[i].Se = i;
+  }
+  if (scans > 1) plan[scans - 1].Se = 63;
+  jpeg.scan_info = plan;
+  jpeg.num_scans = scans;
+  jpeg_start_compress(&jpeg, TRUE);
+  JSAMPLE line[8] = {0, 40, 90, 10, 200, 255, 30, 70};
+  for (JSAMPROW row = line; jpeg.next_scanline < 8;) jpeg_write_scanlines(&jpeg, &row, 1);
+  jpeg_finish_compress(&jpeg);
+  std::string bytes(reinterpret_cast<char*>(data), length);
+  jpeg_destroy_compress(&jpeg);
+  free(data);
+  return bytes;
+}
+
+/// The red, green and blue of sound JPEG data.
+inline std::string pixelsOf(const std::string& bytes) {
+  jpeg_decompress_struct jpeg{};
+  jpeg_error_mgr errors{};
+  jpeg.err = jpeg_std_error(&errors);
+  jpeg_create_decompress(&jpeg);
+  jpeg_mem_src(&jpeg, reinterpret_cast<const unsigned char*>(bytes.data()),
+               static_cast<unsigned long>(bytes.size()));
+  jpeg_read_header(&jpeg, TRUE);
+  jpeg.out_color_space = JCS_RGB;
+  jpeg_start_decompress(&jpeg);
+  std::string rgb(std::size_t{jpeg.output_width} * jpeg.output_height * 3, '\0');
+  while (jpeg.output_scanline < jpeg.output_height) {
+    auto* row =
+        reinterpret_cast<JSAMPROW>(rgb.data()) + std::size_t{jpeg.output_scanline} * jpeg.output_width * 3;
+    jpeg_read_scanlines(&jpeg, &row, 1);
+  }
+  jpeg_finish_decompress(&jpeg);
+  jpeg_destroy_decompress(&jpeg);
+  return rgb;
+}
+
 inline std::string deflated(const std::string& data) {
   uLongf length = compressBound(data.size());
   std::string out(length, '\0');

@@ -1,5 +1,6 @@
 #include "app/files.h"
 #include "app/year_after.h"
+#include "base/hidden.h"
 #include "base/quantity_words.h"
 #include "input/next_year.h"
 #include "input/read.h"
@@ -17,7 +18,7 @@ constexpr int done = 0, refused = 1;
 int refuse(const std::string& file, const std::string& what, const std::string& hint) {
   base::Diagnostics messages;
   messages.error({file}, "", what, hint);
-  std::cerr << base::format(messages.all().front());
+  std::cerr << base::format(messages);
   return refused;
 }
 
@@ -111,9 +112,11 @@ int again(const AgainOrder& order) {
   const Shipped shipped = readShipped({});
   base::Diagnostics messages;
   const auto text = input::readFile(order.job);
-  if (!text) return refuse(order.job, "cannot be read", "give the path of a finished job");
+  if (!text)
+    return refuse(order.job, "cannot be read: " + input::whyUnreadable(order.job),
+                  "give the path of a finished job");
   const auto x = computeText(*text, order.job, shipped, {}, messages);
-  for (const auto& d : messages.all()) std::cerr << base::format(d);
+  std::cerr << base::format(messages);
   if (!x) return refused;
   if (x->estimate.coats.empty()) return refuse(order.job, "lays no coat, so that none has to be renewed", "");
   if (order.start <= x->plan.finished.day)
@@ -143,11 +146,12 @@ int again(const AgainOrder& order) {
 
   base::Diagnostics mistakes;
   if (!computeText(fresh, file.string(), shipped, {}, mistakes)) {
-    for (const auto& d : mistakes.all()) std::cerr << base::format(d);
+    std::cerr << base::format(mistakes);
     return refuse(order.job, "next year's job has the mistakes above and is not written", "");
   }
   writeAll({{file.string(), fresh}});
-  std::cout << file.string() << ": look it over; then run 'planksheaf check " << file.string() << "'\n";
+  const std::string name = base::printable(file.string());
+  std::cout << name << ": look it over; then run 'planksheaf check " << name << "'\n";
   return done;
 }
 

@@ -1,5 +1,6 @@
 #include "app/commands.h"
 #include "app/parallel.h"
+#include "base/hidden.h"
 #include "input/read.h"
 
 #include <unistd.h>
@@ -44,14 +45,14 @@ class Report {
 
  private:
   void tell(const std::string& job, const Outcome& out) {
-    for (const auto& d : out.messages.all()) std::cerr << base::format(d);
+    std::cerr << base::format(out.messages);
     if (!out.failure.empty()) {
-      std::cerr << job << ": error: " << out.failure << "\n";
+      std::cerr << base::printable(job) << ": error: " << base::printable(out.failure) << "\n";
       status_ = broken;
     } else if (!out.messages.ok()) {
       status_ = std::max(status_, refused);
     } else {
-      std::cout << out.news << "\n" << std::flush;
+      std::cout << base::printable(out.news) << "\n" << std::flush;
     }
   }
 

@@ -17,9 +17,7 @@ namespace {
 
 constexpr int done = 0, refused = 1;
 
-void show(const base::Diagnostics& messages) {
-  for (const auto& d : messages.all()) std::cerr << base::format(d);
-}
+void show(const base::Diagnostics& messages) { std::cerr << base::format(messages); }
 
 }  // namespace
 

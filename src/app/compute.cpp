@@ -19,12 +19,6 @@ namespace {
 
 constexpr auto defaultTheme = "generous";
 
-std::string all(const base::Diagnostics& messages) {
-  std::string s;
-  for (const auto& d : messages.all()) s += base::format(d);
-  return s;
-}
-
 std::vector<estimate::LateCoat> lateCoats(const model::Plan& plan) {
   std::vector<estimate::LateCoat> late;
   for (const auto& miss : plan.misses) {
@@ -46,15 +40,15 @@ Shipped readShipped(const Choices& choices) {
   shipped.english =
       input::readLanguage(shipped.contentFolder + "/languages/en.yaml", "en", nullptr, {}, messages);
   if (!messages.ok())
-    throw std::runtime_error("the content that comes with planksheaf has mistakes:\n" + all(messages));
+    throw std::runtime_error("the content that comes with planksheaf has mistakes:\n" +
+                             base::format(messages));
   return shipped;
 }
 
 std::optional<JobText> readJobText(const std::string& file, base::Diagnostics& messages) {
   if (file == "-") return JobText{"<standard input>", readStandardInput()};
   if (auto text = input::readFile(file)) return JobText{file, std::move(*text)};
-  const bool isFolder = std::filesystem::is_directory(file);
-  messages.error({file}, "", isFolder ? "is a folder, not a job file" : "cannot be read",
+  messages.error({file}, "", "cannot be read: " + input::whyUnreadable(file),
                  "give the path of a job file; 'planksheaf new FILE' makes one");
   return {};
 }

@@ -154,7 +154,7 @@ std::optional<typeset::Document> setDocument(const DocumentKind& kind, const Stu
                                     .author = c.brand.name,
                                     .language = desk.language,
                                     .date = base::isoDate(c.job.quoted),
-                                    .template_ = main.file,
+                                    .lines = filled.lines,
                                     .mostPages = mostPages},
                                    layout.told);
     return layout;

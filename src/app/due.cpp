@@ -110,7 +110,7 @@ int due(const DueOrder& order) {
     if (auto visit = records::visitAfter(job.file, job.c, job.estimate, job.plan))
       all.push_back(std::move(*visit));
   }
-  for (const auto& d : messages.all()) std::cerr << base::format(d);
+  std::cerr << base::format(messages);
   const auto visits = records::dueBetween(std::move(all), order.from, order.by);
   switch (order.form) {
     case ListForm::Table:

@@ -7,7 +7,6 @@
 #include <cerrno>
 #include <filesystem>
 #include <iostream>
-#include <iterator>
 #include <stdexcept>
 #include <system_error>
 
@@ -102,8 +101,12 @@ std::string shippedFolder(const std::string& name) {
 }
 
 std::string readStandardInput() {
-  std::cin >> std::noskipws;
-  return {std::istreambuf_iterator<char>(std::cin), std::istreambuf_iterator<char>()};
+  constexpr std::size_t most = 2 << 20;  // more than any job may have
+  std::string bytes;
+  char block[1 << 16];
+  while (bytes.size() < most && (std::cin.read(block, sizeof block) || std::cin.gcount() > 0))
+    bytes.append(block, static_cast<std::size_t>(std::cin.gcount()));
+  return bytes;
 }
 
 }  // namespace app

@@ -33,7 +33,7 @@ std::string programFolder();
 /// ../share/planksheaf. Throws std::runtime_error when there is none.
 std::string shippedFolder(const std::string& name);
 
-/// All of standard input.
+/// All of standard input, or its first 2 MiB: twice what a job may have.
 std::string readStandardInput();
 
 }  // namespace app

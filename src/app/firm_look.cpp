@@ -20,7 +20,7 @@ std::shared_ptr<const typeset::Image> readLogo(const std::string& file, base::Di
   }
   const auto bytes = input::readFile(file);
   if (!bytes) {
-    messages.error({file}, "", "the logo cannot be read");
+    messages.error({file}, "", "the logo cannot be read: " + input::whyUnreadable(file));
     return {};
   }
   try {

@@ -33,7 +33,7 @@ Outcome readOne(const std::string& file, Wanted wanted, const Shipped& shipped) 
   Outcome out;
   const auto text = input::readFile(file);
   if (!text) {
-    out.messages.error({file}, "", "cannot be read");
+    out.messages.error({file}, "", "cannot be read: " + input::whyUnreadable(file));
     return out;
   }
   if (!looksLikeJob(*text)) return out;

@@ -1,11 +1,13 @@
 #include "app/looks.h"
 
 #include "app/files.h"
+#include "base/hidden.h"
 #include "input/read.h"
 
 #include <filesystem>
 #include <iostream>
 #include <set>
+#include <stdexcept>
 
 namespace app {
 namespace fs = std::filesystem;
@@ -37,10 +39,12 @@ std::map<std::string, sheets::Template> readTemplates(const Looks& looks, const 
     for (const auto& entry : fs::directory_iterator(path)) {
       const auto name = entry.path().stem().string();
       if (entry.path().extension() != ".md" || templates.contains(name)) continue;
-      auto text = input::readFile(entry.path().string()).value_or("");
-      while (!text.empty() && text.back() == '\n')
-        text.pop_back();  // so that a partial can stand inside a line
-      templates[name] = {entry.path().string(), text};
+      const auto file = entry.path().string();
+      auto text = input::readFile(file);
+      if (!text)
+        throw std::runtime_error(file + ": the template cannot be read: " + input::whyUnreadable(file));
+      while (text->ends_with('\n')) text->pop_back();  // so that a partial can stand inside a line
+      templates[name] = {file, std::move(*text)};
     }
   }
   return templates;
@@ -60,13 +64,14 @@ int copyLooks(const std::string& folder) {
   add(brands / "tideboard.png", "tideboard.png");
   for (const auto& file : files) {
     if (!fs::exists(file.path)) continue;
-    std::cerr << file.path
+    std::cerr << base::printable(file.path)
               << ": error: is there already\n  hint: choose an empty folder; nothing is written over\n";
     return 1;
   }
   writeAll(files);
-  std::cout << folder << ": " << files.size() << " files to edit; use them with 'planksheaf pack --looks "
-            << folder << " JOB'\n";
+  const std::string name = base::printable(folder);
+  std::cout << name << ": " << files.size() << " files to edit; use them with 'planksheaf pack --looks "
+            << name << " JOB'\n";
   return 0;
 }
 

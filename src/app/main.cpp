@@ -5,10 +5,12 @@
 #include "app/process.h"
 #include "app/watch.h"
 #include "app/year_after.h"
+#include "base/hidden.h"
 #include "base/nearest.h"
 
 #include <CLI/CLI.hpp>
 #include <iostream>
+#include <sstream>
 
 namespace {
 
@@ -162,7 +164,7 @@ int run(int argc, char** argv) {
   const std::string word = argv[1];
   if (!word.starts_with("-") && std::find(commands.begin(), commands.end(), word) == commands.end()) {
     const std::string guess = base::nearest(word, commands);
-    std::cerr << "planksheaf: '" << word << "' is not a command"
+    std::cerr << "planksheaf: '" << base::printable(word) << "' is not a command"
               << (guess.empty() ? "" : "; did you mean '" + guess + "'?")
               << "\n  hint: see 'planksheaf --help'\n";
     return wrongUse;
@@ -170,7 +172,11 @@ int run(int argc, char** argv) {
   try {
     program.parse(argc, argv);
   } catch (const CLI::ParseError& e) {
-    return program.exit(e) == 0 ? 0 : wrongUse;
+    std::ostringstream asked, wrong;
+    const bool isAsked = program.exit(e, asked, wrong) == 0;
+    std::cout << asked.str();
+    std::cerr << base::printable(wrong.str(), base::Lines::Keep);
+    return isAsked ? 0 : wrongUse;
   }
   if (*pack) return app::pack(order);
   if (*check) return app::check(jobs, order.choices);
@@ -205,7 +211,7 @@ int main(int argc, char** argv) {
   try {
     return app::checkedOutput(run(argc, argv));
   } catch (const std::exception& e) {
-    std::cerr << "planksheaf: error: " << e.what() << "\n";
+    std::cerr << "planksheaf: error: " << base::printable(e.what(), base::Lines::Keep) << "\n";
     return 2;
   }
 }

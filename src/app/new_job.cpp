@@ -5,6 +5,7 @@
 #include "app/commands.h"
 #include "app/compute.h"
 #include "app/files.h"
+#include "base/hidden.h"
 #include "input/read.h"
 
 #include <filesystem>
@@ -47,7 +48,8 @@ std::string jobOf(const model::Region& region, const std::string& sample) {
 
 int newJob(const std::string& file, const std::string& region) {
   if (fs::exists(file)) {
-    std::cerr << file << ": error: is there already\n  hint: choose another name; nothing is written over\n";
+    std::cerr << base::printable(file)
+              << ": error: is there already\n  hint: choose another name; nothing is written over\n";
     return 1;
   }
   const fs::path content = shippedFolder("content");
@@ -56,8 +58,8 @@ int newJob(const std::string& file, const std::string& region) {
   if (chosen == regions.end() || chosen->second.newJob.empty()) {
     std::string known;
     for (const auto& [id, r] : regions) known += (known.empty() ? "" : ", ") + id;
-    std::cerr << "--region: error: '" << region << "' is not a known region\n  hint: there are: " << known
-              << '\n';
+    std::cerr << "--region: error: '" << base::printable(region)
+              << "' is not a known region\n  hint: there are: " << known << '\n';
     return 2;
   }
   auto text = jobOf(chosen->second, input::readFile((content / "new_job.yaml").string()).value());
@@ -68,7 +70,8 @@ int newJob(const std::string& file, const std::string& region) {
       text.replace(at, shipped.size(), fs::proximate(content / shipped, folder).string());
   }
   writeAll({{file, text}});
-  std::cout << file << ": a job to fill in; then run 'planksheaf pack " << file << "'\n";
+  const std::string name = base::printable(file);
+  std::cout << name << ": a job to fill in; then run 'planksheaf pack " << name << "'\n";
   return 0;
 }
 

@@ -10,9 +10,7 @@ namespace {
 constexpr int done = 0, refused = 1;
 constexpr std::chrono::days mostDays{366};
 
-void show(const base::Diagnostics& messages) {
-  for (const auto& d : messages.all()) std::cerr << base::format(d);
-}
+void show(const base::Diagnostics& messages) { std::cerr << base::format(messages); }
 
 }  // namespace
 

@@ -1,6 +1,7 @@
 #include "app/files.h"
 #include "app/job_folder.h"
 #include "app/year_after.h"
+#include "base/hidden.h"
 #include "base/quantity_words.h"
 #include "estimate/coverage.h"
 #include "input/read.h"
@@ -78,7 +79,7 @@ int rates(const std::string& folder, const std::string& file) {
   const Shipped shipped = readShipped({});
   const auto older = file.empty() ? std::nullopt : input::readFile(file);
   if (older && !older->starts_with(opening)) {
-    std::cerr << file << ": error: is there already and holds something else\n"
+    std::cerr << base::printable(file) << ": error: is there already and holds something else\n"
               << "  hint: choose another name; only rates are written over\n";
     return 1;
   }
@@ -90,9 +91,10 @@ int rates(const std::string& folder, const std::string& file) {
     observations.insert(observations.end(), told.begin(), told.end());
     jobs += told.empty() ? 0 : 1;
   }
-  for (const auto& d : messages.all()) std::cerr << base::format(d);
+  std::cerr << base::format(messages);
   if (jobs == 0) {
-    std::cerr << folder << ": error: no job records the litres of a coat on one kind of boards\n"
+    std::cerr << base::printable(folder)
+              << ": error: no job records the litres of a coat on one kind of boards\n"
               << "  hint: write them under 'done:' of finished jobs, one entry for each timber and state\n";
     return 1;
   }
@@ -101,7 +103,8 @@ int rates(const std::string& folder, const std::string& file) {
     std::cout << text;
   } else {
     writeAll({{file, text}});
-    std::cout << file << ": spreading rates from " << jobs << (jobs == 1 ? " job\n" : " jobs\n");
+    std::cout << base::printable(file) << ": spreading rates from " << jobs
+              << (jobs == 1 ? " job\n" : " jobs\n");
   }
   return messages.ok() ? 0 : 1;
 }

@@ -1,6 +1,7 @@
 #include "app/watch.h"
 
 #include "app/files.h"
+#include "base/hidden.h"
 #include "input/read.h"
 
 #include <poll.h>
@@ -114,9 +115,9 @@ Files build(const std::string& job, const PackOrder& order) {
       for (const auto& file : made->files) files[(fs::path(made->folder) / file.path).string()] = file.bytes;
     }
   } catch (const std::exception& e) {
-    std::cerr << job << ": error: " << e.what() << "\n";
+    std::cerr << base::printable(job) << ": error: " << base::printable(e.what(), base::Lines::Keep) << "\n";
   }
-  for (const auto& d : messages.all()) std::cerr << base::format(d);
+  std::cerr << base::format(messages);
   return files;
 }
 
@@ -144,7 +145,7 @@ void tellChanges(const Files& before, const Files& now, long milliseconds) {
 
 int watch(const std::string& job, const PackOrder& order) {
   Files files = build(job, order);
-  std::cout << "watching " << job << "; stop with Ctrl-C\n" << std::flush;
+  std::cout << "watching " << base::printable(job) << "; stop with Ctrl-C\n" << std::flush;
   Watcher watcher;
   std::set<std::string> folders;
   while (std::cout) {
@@ -154,7 +155,7 @@ int watch(const std::string& job, const PackOrder& order) {
     auto saved = watcher.wait();
     std::erase_if(saved, [](const std::string& path) { return !fs::exists(path); });  // an editor's own
     if (saved.empty()) continue;
-    for (const auto& path : saved) std::cout << path << "\n";
+    for (const auto& path : saved) std::cout << base::printable(path) << "\n";
     const auto from = std::chrono::steady_clock::now();
     Files now = build(job, order);
     const auto took = std::chrono::steady_clock::now() - from;

@@ -1,5 +1,9 @@
 #include "base/diagnostic.h"
 
+#include "base/hidden.h"
+
+#include <map>
+
 namespace base {
 
 void Diagnostics::error(SourcePos pos, std::string path, std::string message, std::string hint) {
@@ -25,15 +29,40 @@ void Diagnostics::addAt(const std::string& file, const Diagnostics& other) {
 }
 
 std::string format(const Diagnostic& d) {
-  std::string s = d.pos.file;
+  std::string s = printable(d.pos.file);
   if (d.pos.line > 0) s.append(":").append(std::to_string(d.pos.line));
   if (d.pos.column > 0) s.append(":").append(std::to_string(d.pos.column));
   if (!s.empty()) s += ": ";
   s += d.severity == Severity::Error ? "error: " : "warning: ";
-  if (!d.path.empty()) s += d.path + ": ";
-  s += d.message + "\n";
-  if (!d.hint.empty()) s += "  hint: " + d.hint + "\n";
+  if (!d.path.empty()) s += printable(d.path) + ": ";
+  s += printable(d.message) + "\n";
+  if (!d.hint.empty()) s += "  hint: " + printable(d.hint) + "\n";
   return s;
+}
+
+std::string format(const Diagnostics& all) {
+  constexpr std::size_t most = 50;  // more than anybody mends at a time
+  std::map<std::pair<std::string, Severity>, std::size_t> counts;
+  std::string s;
+  for (const Diagnostic& d : all.all()) {
+    if (++counts[{d.pos.file, d.severity}] <= most) s += format(d);
+  }
+  for (const auto& [kind, count] : counts) {
+    if (count <= most) continue;
+    const bool isError = kind.second == Severity::Error;
+    s += format({kind.second,
+                 {kind.first, 0, 0},
+                 "",
+                 "and " + std::to_string(count - most) + " more " + (isError ? "mistakes" : "warnings"),
+                 isError ? "mend those above first" : ""});
+  }
+  return s;
+}
+
+SourcePos placeOf(std::span<const SourcePos> lines, int number) {
+  if (number >= 1 && static_cast<std::size_t>(number) <= lines.size())
+    return lines[static_cast<std::size_t>(number - 1)];
+  return lines.empty() ? SourcePos{} : SourcePos{lines.front().file, 0, 0};
 }
 
 }  // namespace base

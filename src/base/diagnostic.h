@@ -2,6 +2,7 @@
 // shown.
 #pragma once
 
+#include <span>
 #include <string>
 #include <vector>
 
@@ -41,6 +42,14 @@ class Diagnostics {
 };
 
 /// 'file:line:column: error: path: message' and, where there is one, '  hint: ...' on a second line.
+/// Letters that would steer a terminal are written out.
 std::string format(const Diagnostic& d);
+
+/// All messages so, of each file the first 50 mistakes and the first 50 warnings, then how many more there
+/// are.
+std::string format(const Diagnostics& all);
+
+/// Where line 'number' (from 1) of a text comes from; the file alone for a number that is none of its lines.
+SourcePos placeOf(std::span<const SourcePos> lines, int number);
 
 }  // namespace base

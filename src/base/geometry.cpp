@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 namespace base {
 namespace {
@@ -27,14 +28,41 @@ Wide squaredDistance(Pt a, Pt b) {
 /// Along the edge, as a number that grows from its start to its end.
 Wide along(Edge e, Pt p) { return Wide{e.b.x - e.a.x} * (p.x - e.a.x) + Wide{e.b.y - e.a.y} * (p.y - e.a.y); }
 
-bool isOn(Edge e, Pt p) {
-  return turn(e.a, e.b, p) == 0 && std::min(e.a.x, e.b.x) <= p.x && p.x <= std::max(e.a.x, e.b.x) &&
-         std::min(e.a.y, e.b.y) <= p.y && p.y <= std::max(e.a.y, e.b.y);
+/// The smallest rectangle around something, sides along the axes: two comparisons spare most of the 128-bit
+/// arithmetic.
+struct Box {
+  Pt least, most;
+
+  bool holds(Pt p) const { return least.x <= p.x && p.x <= most.x && least.y <= p.y && p.y <= most.y; }
+};
+
+Box boxOf(Edge e) {
+  return {{std::min(e.a.x, e.b.x), std::min(e.a.y, e.b.y)}, {std::max(e.a.x, e.b.x), std::max(e.a.y, e.b.y)}};
 }
+
+Box boxOf(Outline o) {
+  constexpr std::int64_t far = std::numeric_limits<std::int64_t>::max();
+  Box box{{far, far}, {-far, -far}};
+  for (const Pt p : o) {
+    box.least = {std::min(box.least.x, p.x), std::min(box.least.y, p.y)};
+    box.most = {std::max(box.most.x, p.x), std::max(box.most.y, p.y)};
+  }
+  return box;
+}
+
+/// They share more than an edge.
+bool overlap(const Box& a, const Box& b) {
+  return a.least.x < b.most.x && b.least.x < a.most.x && a.least.y < b.most.y && b.least.y < a.most.y;
+}
+
+bool isOn(Edge e, Pt p) { return boxOf(e).holds(p) && turn(e.a, e.b, p) == 0; }
 
 /// They meet in one point that is an end of neither.
 bool cross(Edge e, Edge f) {
-  return sign(turn(e.a, e.b, f.a)) * sign(turn(e.a, e.b, f.b)) < 0 &&
+  const Box a = boxOf(e), b = boxOf(f);
+  const bool isApart =
+      a.most.x < b.least.x || b.most.x < a.least.x || a.most.y < b.least.y || b.most.y < a.least.y;
+  return !isApart && sign(turn(e.a, e.b, f.a)) * sign(turn(e.a, e.b, f.b)) < 0 &&
          sign(turn(f.a, f.b, e.a)) * sign(turn(f.a, f.b, e.b)) < 0;
 }
 
@@ -187,6 +215,7 @@ bool isWithin(Disc inner, Disc outer) {
 }
 
 bool overlap(Outline a, Outline b) {
+  if (!overlap(boxOf(a), boxOf(b))) return false;
   const Course ab = course(a, b), ba = course(b, a);
   if (ab.crosses || ab.inside || ba.inside) return true;
   return !ab.outside;  // a runs wholly along b: they are the same shape

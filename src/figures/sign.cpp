@@ -213,6 +213,8 @@ std::optional<typeset::Drawing> readSignFile(const std::filesystem::path& file, 
     return readSign(text.str(), height);
   } catch (const SvgError& e) {
     throw std::runtime_error(file.string() + ":" + std::to_string(e.line) + ": " + e.what());
+  } catch (const std::overflow_error&) {
+    throw std::runtime_error(file.string() + ": its numbers are too large for its viewBox");
   }
 }
 

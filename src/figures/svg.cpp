@@ -153,7 +153,7 @@ Micro NumberReader::number() {
   const auto bad = [&] {
     return SvgError(line_, "'" + text_.substr(from, at_ + 1 - from) + "' is not a number a sign may use");
   };
-  for (; at_ < text_.size() && isDigit(text_[at_]); ++at_, ++digits)
+  for (; at_ < text_.size() && isDigit(text_[at_]) && value < mostNumber; ++at_, ++digits)
     value = value * 10 + (text_[at_] - '0') * micro;
   if (at_ < text_.size() && text_[at_] == '.') {
     Micro place = micro / 10;
@@ -161,7 +161,7 @@ Micro NumberReader::number() {
       value += (text_[at_] - '0') * place;
   }
   const bool hasExponent = at_ < text_.size() && (text_[at_] == 'e' || text_[at_] == 'E');
-  if (digits == 0 || digits > 12 || hasExponent) throw bad();
+  if (digits == 0 || digits > 12 || value >= mostNumber || hasExponent) throw bad();
   return isNegative ? -value : value;
 }
 
@@ -184,7 +184,10 @@ Micro readNumber(const std::string& text, int line) {
 }
 
 typeset::Dim Frame::length(Micro m) const {
-  return {base::mulDiv(m, paperHeight.raw, height, base::Round::HalfUp)};
+  constexpr typeset::Dim most = typeset::Dim::mm(100'000);
+  const typeset::Dim d = {base::mulDiv(m, paperHeight.raw, height, base::Round::HalfUp)};
+  if (d.raw > most.raw || d.raw < -most.raw) throw std::overflow_error("a drawing is larger than 100 m");
+  return d;
 }
 
 }  // namespace figures

@@ -35,6 +35,8 @@ Element readElements(const std::string& text);
 /// Numbers of the drawing are counted in millionths of its unit.
 using Micro = std::int64_t;
 constexpr Micro micro = 1'000'000;
+/// No number of a drawing is as large: sums of a few stay far from what 64 bits hold.
+constexpr Micro mostNumber = 1'000'000 * micro;
 
 /// Reads numbers separated by spaces and commas, as they stand in points, viewBox and path data.
 class NumberReader {
@@ -63,6 +65,7 @@ struct Frame {
   Micro left = 0, top = 0, height = micro;
   typeset::Dim paperHeight;
 
+  /// Throws std::overflow_error for more than 100 m.
   typeset::Dim length(Micro m) const;
   typeset::Point on(Micro x, Micro y) const { return {length(x - left), length(y - top)}; }
 };

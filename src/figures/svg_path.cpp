@@ -2,6 +2,9 @@
 #include "base/geometry.h"
 #include "figures/svg.h"
 
+#include <algorithm>
+#include <cstdlib>
+
 namespace figures {
 
 namespace {
@@ -56,9 +59,9 @@ class PathReader {
       case 'L':
         return lineTo(pair(from));
       case 'H':
-        return lineTo({from.x + in_.number(), now_.y});
+        return lineTo(checked({from.x + in_.number(), now_.y}));
       case 'V':
-        return lineTo({now_.x, from.y + in_.number()});
+        return lineTo(checked({now_.x, from.y + in_.number()}));
       case 'C': {
         const At a = pair(from), b = pair(from);
         return curveTo(a, b, pair(from));
@@ -90,7 +93,13 @@ class PathReader {
 
   At pair(At from) {
     const Micro x = in_.number();
-    return {from.x + x, from.y + in_.number()};
+    return checked({from.x + x, from.y + in_.number()});
+  }
+
+  At checked(At p) const {
+    for (const Micro m : {p.x, p.y})
+      if (m >= 2 * mostNumber || m <= -2 * mostNumber) throw SvgError(line_, "a path runs too far away");
+    return p;
   }
 
   void add(Step::Kind kind, At a, At b, At to) {
@@ -118,9 +127,13 @@ class PathReader {
     if (rx <= 0 || ry <= 0) throw SvgError(line_, "an arc's radius is not above zero");
     if (tilt != 0 && rx != ry) throw SvgError(line_, "an arc is tilted");
     if (to.x == a.x && to.y == a.y) return;
+    const Micro chord = std::max(std::abs(to.x - a.x), std::abs(to.y - a.y));
+    if (chord / 1'000'000 > std::min(rx, ry))
+      throw SvgError(line_, "an arc's radius is too small for its ends");
     At half = {part((a.x - to.x) / 2, unit, rx), part((a.y - to.y) / 2, unit, ry)};
     const std::int64_t reach = root(Wide{half.x} * half.x + Wide{half.y} * half.y);
-    if (reach > unit) {  // radii too small for the chord grow until they span it
+    if (reach == 0) return lineTo(to);  // next to nothing of its circle
+    if (reach > unit) {                 // radii too small for the chord grow until they span it
       rx = part(rx, reach, unit);
       ry = part(ry, reach, unit);
       half = {part(half.x, unit, reach), part(half.y, unit, reach)};

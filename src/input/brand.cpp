@@ -7,6 +7,7 @@
 #include "input/sorted.h"
 #include "input/words.h"
 
+#include <algorithm>
 #include <filesystem>
 
 namespace input {
@@ -35,8 +36,28 @@ std::string readLogo(const Field& f, const std::string& brandFile) {
   const auto path = std::filesystem::absolute(std::filesystem::path(brandFile).parent_path() / name, failed)
                         .lexically_normal();
   if (!failed && std::filesystem::is_regular_file(path, failed)) return path.string();
-  f.error("there is no file '" + name + "' beside the brand's file");
+  f.error(inQuotes(name) + " cannot be read: " + whyUnreadable(path.string()),
+          "the path starts at the brand's folder");
   return {};
+}
+
+/// With or without http:// or https://; it can be pressed.
+std::string readWeb(const Field& f) {
+  const std::string web = text(f);
+  std::string_view rest = web;
+  if (web.starts_with("https://") || web.starts_with("http://")) rest.remove_prefix(web.find("//") + 2);
+  const std::string_view host = rest.substr(0, rest.find('/'));
+  const bool isWeb = !host.empty() && host.find(':') == std::string_view::npos &&
+                     rest.find_first_of(" <>\"\\") == std::string_view::npos;
+  if (web.empty() || isWeb) return web;
+  f.error(inQuotes(web) + " is not a web address", "write it like firm.example or https://firm.example");
+  return {};
+}
+
+/// A file of something else may hold secrets; its lines are not to be told as mistakes of a brand.
+bool isBrand(const Record& r) {
+  const auto keys = {"name", "address", "phone", "email", "rates"};
+  return std::count_if(keys.begin(), keys.end(), [&](const char* key) { return r.has(key); }) >= 2;
 }
 
 model::Brand readKeys(Record& r, const std::string& file, const model::Content& content) {
@@ -50,7 +71,7 @@ model::Brand readKeys(Record& r, const std::string& file, const model::Content& 
   b.address = texts(r.must("address"));
   b.phone = text(r.must("phone"));
   b.email = text(r.must("email"));
-  b.web = optional("web");
+  if (const Field web = r.may("web"); web.isGiven()) b.web = readWeb(web);
   b.registrations = texts(r.may("registrations"));
   b.contact = optional("contact");
   b.logoFile = readLogo(r.may("logo"), file);
@@ -84,7 +105,7 @@ model::Brand readKeys(Record& r, const std::string& file, const model::Content& 
 model::Brand readBrand(const std::string& file, const model::Content& content, base::Diagnostics& out) {
   const std::optional<std::string> text = readFile(file);
   if (!text) {
-    out.error({file, 0, 0}, "", "the brand's file cannot be read");
+    out.error({file, 0, 0}, "", "the brand's file cannot be read: " + whyUnreadable(file));
     return {};
   }
   model::Brand b;
@@ -92,8 +113,14 @@ model::Brand readBrand(const std::string& file, const model::Content& content, b
   if (const std::optional<Node> root = parseTree(*text, file, messages)) {
     const Source source{file, messages};
     Record r(Field(source, &*root, "", root->mark));
-    b = readKeys(r, file, content);
-    r.finish();
+    if (isBrand(r)) {
+      b = readKeys(r, file, content);
+      r.finish();
+    } else if (messages.ok()) {
+      messages.error(
+          {file, 0, 0}, "", "this is not a firm's file",
+          "it needs 'name', 'address', 'phone', 'email' and 'rates', like content/brands/demo.yaml");
+    }
   }
   forwardSorted(messages, out);
   return b;

@@ -29,7 +29,7 @@ template <class Read>
 void readKeys(const fs::path& file, base::Diagnostics& out, Read read) {
   const std::optional<std::string> text = readFile(file.string());
   if (!text) {
-    out.error({file.string(), 0, 0}, "", "the file cannot be read");
+    out.error({file.string(), 0, 0}, "", "the file cannot be read: " + whyUnreadable(file.string()));
     return;
   }
   base::Diagnostics messages;

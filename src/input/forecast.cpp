@@ -13,6 +13,8 @@ namespace {
 
 constexpr std::string_view header = "time,air_c,rh_pct,cloud_pct,wind_ms,rain_mm";
 
+constexpr int mostLines = 10'000;  // a hundred days in steps of a quarter of an hour
+
 struct Column {
   const char* name;
   base::Count least, most;
@@ -39,12 +41,13 @@ int letters(std::string_view s) {
 
 std::vector<Cell> cellsOf(std::string_view line) {
   std::vector<Cell> cells;
-  std::size_t from = 0;
+  int column = 1;
   while (true) {
-    const std::size_t comma = line.find(',', from);
-    cells.push_back({line.substr(from, comma - from), letters(line.substr(0, from)) + 1});
+    const std::size_t comma = line.find(',');
+    cells.push_back({line.substr(0, comma), column});
     if (comma == std::string_view::npos) return cells;
-    from = comma + 1;
+    column += letters(line.substr(0, comma + 1));
+    line.remove_prefix(comma + 1);
   }
 }
 
@@ -58,12 +61,12 @@ std::optional<base::LocalTime> parseTime(std::string_view s) {
   return base::LocalTime{*day, *minutes};
 }
 
-int minutesBetween(base::LocalTime a, base::LocalTime b) {
-  return static_cast<int>((b.day - a.day).count()) * 24 * 60 + b.minutes - a.minutes;
+std::int64_t minutesBetween(base::LocalTime a, base::LocalTime b) {
+  return std::int64_t{(b.day - a.day).count()} * 24 * 60 + b.minutes - a.minutes;
 }
 
 /// '2 h', '90 min'.
-std::string span(int minutes) {
+std::string span(std::int64_t minutes) {
   return minutes % 60 == 0 ? std::to_string(minutes / 60) + " h" : std::to_string(minutes) + " min";
 }
 
@@ -115,13 +118,13 @@ struct Reader {
   }
 
   /// The step that most lines keep to; 0 where no line comes after another.
-  int commonStep() const {
-    std::map<int, int> counts;
+  std::int64_t commonStep() const {
+    std::map<std::int64_t, int> counts;
     for (std::size_t i = 1; i < times.size(); ++i) {
       if (!times[i - 1] || !times[i]) continue;
-      if (const int minutes = minutesBetween(*times[i - 1], *times[i]); minutes > 0) ++counts[minutes];
+      if (const auto minutes = minutesBetween(*times[i - 1], *times[i]); minutes > 0) ++counts[minutes];
     }
-    int best = 0;
+    std::int64_t best = 0;
     for (const auto& [minutes, count] : counts) {
       if (best == 0 || count > counts[best]) best = minutes;
     }
@@ -133,16 +136,16 @@ struct Reader {
       if (messages.ok()) error(1, 1, "", "a forecast has two lines at least", "one for each step");
       return;
     }
-    const int step = commonStep();
+    const std::int64_t step = commonStep();
     if (step > 0 && (step < 15 || step > 180)) {
       error(3, 1, "time", "the steps are " + span(step) + " long", "allowed: from 15 min to 3 h");
       return;
     }
-    forecast.stepMinutes = step;
+    forecast.stepMinutes = static_cast<int>(step);
     for (std::size_t i = 1; i < times.size(); ++i) {
       if (!times[i - 1] || !times[i]) continue;
-      const int here = minutesBetween(*times[i - 1], *times[i]);
-      const int jump = here - step;
+      const std::int64_t here = minutesBetween(*times[i - 1], *times[i]);
+      const std::int64_t jump = here - step;
       // A change of the clocks moves them by an hour, at Lord Howe by half of one. Whether there was one on
       // that day is checked by the tz database when the plan is made.
       const bool mayBeClocks = step > 0 && (jump == 60 || jump == -60 || jump == 30 || jump == -30);
@@ -169,7 +172,11 @@ model::Forecast readForecast(const std::string& bytes, const std::string& file, 
       const std::size_t end = std::min(text->find('\n', from), text->size());
       const std::string_view here = std::string_view(*text).substr(from, end - from);
       from = end + 1;
-      if (++line > 1) {
+      if (++line > mostLines) {
+        reader.error(line, 1, "", "more than " + std::to_string(mostLines) + " lines",
+                     "leave out what lies behind the job");
+        break;
+      } else if (line > 1) {
         reader.readLine(line, here);
       } else if (here != header) {
         reader.error(1, 1, "", "the first line does not name the columns", "write " + std::string(header));

@@ -179,7 +179,7 @@ model::Language readLanguage(const std::string& file, const std::string& id, con
   language.id = id;
   const std::optional<std::string> bytes = readFile(file);
   if (!bytes) {
-    out.error({file, 0, 0}, "", "the file cannot be read");
+    out.error({file, 0, 0}, "", "the file cannot be read: " + whyUnreadable(file));
     return language;
   }
   base::Diagnostics messages;

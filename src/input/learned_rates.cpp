@@ -46,7 +46,7 @@ std::vector<model::LearnedRate> readLearnedRates(const std::string& file, const 
   const std::optional<std::string> text = readFile(file);
   if (!text) {
     out.error(
-        {file, 0, 0}, "", "the file of spreading rates cannot be read",
+        {file, 0, 0}, "", "the file of spreading rates cannot be read: " + whyUnreadable(file),
         "'planksheaf rates FOLDER' writes it; the path under 'spreading_rates' begins at the folder of the "
         "file it stands in");
     return rates;
@@ -55,6 +55,11 @@ std::vector<model::LearnedRate> readLearnedRates(const std::string& file, const 
   if (const std::optional<Node> root = parseTree(*text, file, messages)) {
     const Source source{file, messages};
     Record r(Field(source, &*root, "", root->mark));
+    if (!r.has("rates")) {  // its lines are nobody's business: a file named by mistake may hold secrets
+      out.error({file, 0, 0}, "", "this is not a file of spreading rates",
+                "'planksheaf rates FOLDER' writes one");
+      return rates;
+    }
     for (const Field& item : r.must("rates").items()) {
       const model::LearnedRate rate = readOne(item, content);
       for (const model::LearnedRate& other : rates) {

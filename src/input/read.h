@@ -60,7 +60,10 @@ model::Theme readTheme(const std::string& file, base::Diagnostics& messages,
 void applyBrand(model::Theme& theme, const model::Brand& brand, const std::string& brandFile,
                 base::Diagnostics& messages);
 
-/// Whole file as bytes; nothing when it cannot be read.
+/// Whole file as bytes; nothing when it cannot be read, is no regular file or is larger than 64 MiB.
 std::optional<std::string> readFile(const std::string& file);
+
+/// Why readFile gave nothing: 'it is a folder'.
+std::string whyUnreadable(const std::string& file);
 
 }  // namespace input

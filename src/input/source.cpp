@@ -1,27 +1,19 @@
 // Guards on the raw bytes of a file: yaml-cpp 0.7 takes broken UTF-8, NUL and control characters without a
 // word, and an unclosed quote as long as the file ends in a newline.
+#include "base/hidden.h"
 #include "base/utf8.h"
 #include "input/read.h"
 #include "input/tree.h"
 
+#include <filesystem>
 #include <fstream>
-#include <iterator>
 
 namespace input {
 namespace {
 
-constexpr std::size_t mostBytes = 1 << 20;
+namespace fs = std::filesystem;
 
-std::string hex(char32_t letter) {
-  constexpr char digits[] = "0123456789ABCDEF";
-  std::string s;
-  for (int shift = 12; shift >= 0; shift -= 4) s += digits[letter >> shift & 15];
-  return s;
-}
-
-bool isControl(char32_t c) {
-  return (c < 0x20 && c != '\t' && c != '\n') || c == 0x7F || (c >= 0x80 && c < 0xA0);
-}
+constexpr std::size_t mostBytes = 1 << 20, mostFileBytes = 64 << 20;
 
 std::string withUnixLineEnds(const std::string& bytes) {
   std::string text;
@@ -36,11 +28,27 @@ std::string withUnixLineEnds(const std::string& bytes) {
 }  // namespace
 
 std::optional<std::string> readFile(const std::string& file) {
+  std::error_code failed;
+  if (!fs::is_regular_file(file, failed)) return {};  // a pipe or a device may never end
   std::ifstream in(file, std::ios::binary);
-  if (!in) return {};
-  std::string bytes{std::istreambuf_iterator<char>(in), {}};
-  if (in.bad() || (bytes.empty() && !in.eof())) return {};  // a folder
+  std::string bytes;
+  char block[1 << 16];
+  while (in.read(block, sizeof block) || in.gcount() > 0) {
+    bytes.append(block, static_cast<std::size_t>(in.gcount()));
+    if (bytes.size() > mostFileBytes) return {};
+  }
+  if (!in.eof()) return {};
   return bytes;
+}
+
+std::string whyUnreadable(const std::string& file) {
+  std::error_code failed;
+  const fs::file_status status = fs::status(file, failed);
+  if (!fs::exists(status)) return "there is no such file";
+  if (fs::is_directory(status)) return "it is a folder";
+  if (!fs::is_regular_file(status)) return "it is a device or a pipe, not a file";
+  if (fs::file_size(file, failed) > mostFileBytes && !failed) return "it is larger than 64 MiB";
+  return "the system does not allow it";
 }
 
 std::optional<std::string> cleanText(const std::string& bytes, const std::string& file,
@@ -59,8 +67,8 @@ std::optional<std::string> cleanText(const std::string& bytes, const std::string
       messages.error({file, line, column}, "", "this is not UTF-8 text", "save the file as UTF-8");
       return {};
     }
-    if (isControl(c)) {
-      messages.error({file, line, column}, "", "control character U+" + hex(c), "delete it");
+    if (std::string hidden = base::hiddenLetter(c); !hidden.empty()) {
+      messages.error({file, line, column}, "", std::move(hidden), "delete it");
       return {};
     }
     if (c == '\n') {

@@ -229,7 +229,7 @@ model::Theme readTheme(const std::string& file, Chain& chain, base::Diagnostics&
   model::Theme t;
   const std::optional<std::string> bytes = readFile(file);
   if (!bytes) {
-    out.error({file, 0, 0}, "", "the theme's file cannot be read");
+    out.error({file, 0, 0}, "", "the theme's file cannot be read: " + whyUnreadable(file));
     return t;
   }
   chain.files.push_back(plainPath(file));

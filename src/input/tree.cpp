@@ -1,5 +1,6 @@
 #include "input/tree.h"
 
+#include "base/hidden.h"
 #include "input/quick_yaml.h"
 
 #include <yaml-cpp/eventhandler.h>
@@ -229,14 +230,46 @@ Explanation explain(const YAML::Exception& e, Lines& lines, const Builder& build
           "values that begin with & * ! | > @ % ` or have : # { } [ ] , in them may need quotes"};
 }
 
+/// What cleanText refuses as it stands can still be written as an escape: "\x1B". A value that holds some
+/// counts as broken, a key as one that has its error.
+class EscapeCheck {
+ public:
+  EscapeCheck(const std::string& file, base::Diagnostics& messages) : file_(file), messages_(messages) {}
+
+  void check(Node& node, const std::string& path) {
+    if (node.kind == Node::Kind::Word && isRefused(node.word, node.mark, path))
+      node.kind = Node::Kind::Broken;
+    int number = 0;
+    for (Node& item : node.items) check(item, path + "[" + std::to_string(++number) + "]");
+    for (Entry& e : node.entries) {
+      if (isRefused(e.key, e.mark, path)) e.key.clear();
+      check(e.value, path.empty() ? e.key : path + "." + e.key);
+    }
+  }
+
+ private:
+  bool isRefused(const std::string& words, Mark at, const std::string& path) {
+    std::string hidden = base::firstHiddenLetter(words);
+    if (hidden.empty()) return false;
+    messages_.error({file_, at.line, at.column}, path, std::move(hidden),
+                    "delete its escape, which begins with a backslash");
+    return true;
+  }
+
+  const std::string& file_;
+  base::Diagnostics& messages_;
+};
+
 }  // namespace
 
 std::optional<Node> parseTree(const std::string& bytes, const std::string& file,
                               base::Diagnostics& messages) {
   const std::optional<std::string> text = cleanText(bytes, file, messages);
   if (!text) return {};
-  if (auto plain = readQuickly(*text)) return plain;
-  return parseWithLibrary(*text, file, messages);
+  std::optional<Node> root = readQuickly(*text);
+  if (!root) root = parseWithLibrary(*text, file, messages);
+  if (root && text->find('\\') != std::string::npos) EscapeCheck(file, messages).check(*root, "");
+  return root;
 }
 
 std::optional<Node> parseWithLibrary(const std::string& text, const std::string& file,

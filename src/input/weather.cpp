@@ -53,7 +53,8 @@ void readForecastBeside(const Field& f, const std::string& jobFile, model::Forec
   const auto path = (std::filesystem::path(jobFile).parent_path() / name).lexically_normal().string();
   const auto bytes = readFile(path);
   if (!bytes) {
-    f.error(inQuotes(name) + " cannot be read", "the path starts at this file's folder");
+    f.error(inQuotes(name) + " cannot be read: " + whyUnreadable(path),
+            "the path starts at this file's folder");
     return;
   }
   forecast = readForecast(*bytes, path, messages);

@@ -1,8 +1,10 @@
 #include "markup/inlines.h"
 
+#include "base/hidden.h"
 #include "base/signs.h"
 #include "markup/apostrophes.h"
 
+#include <algorithm>
 #include <charconv>
 
 namespace markup {
@@ -54,6 +56,7 @@ void InlineReader::enter(MD_SPANTYPE type, const void* detail) {
       break;
     case MD_SPAN_A:
       link_ = decoded(static_cast<const MD_SPAN_A_DETAIL*>(detail)->href);
+      checkLink();
       break;
     case MD_SPAN_IMG:
       if (++pictures_ == 1) address_ = decoded(static_cast<const MD_SPAN_IMG_DETAIL*>(detail)->src);
@@ -143,6 +146,18 @@ void InlineReader::add(std::string_view text) {
   else inlines_.push_back({style, std::string(text), link_, {}});
 }
 
+/// Whoever presses a link of a document must not start a script or open a file.
+void InlineReader::checkLink() const {
+  const auto begins = [&](std::string_view scheme) {
+    return std::equal(scheme.begin(), scheme.end(), link_.begin(),
+                      link_.begin() + static_cast<std::ptrdiff_t>(std::min(scheme.size(), link_.size())),
+                      [](char s, char c) { return s == (c >= 'A' && c <= 'Z' ? c - 'A' + 'a' : c); });
+  };
+  if (link_.empty() || begins("https://") || begins("http://") || begins("mailto:") || begins("tel:")) return;
+  source_.error(line_, "'" + link_ + "' is not an address that may be pressed",
+                "begin it with https://, http://, mailto: or tel:");
+}
+
 void InlineReader::addPicture() {
   constexpr std::string_view scheme = "figure:";
   std::string alt;
@@ -174,8 +189,11 @@ std::string InlineReader::entity(std::string_view text) const {
   if (name == "gt") return ">";
   if (name == "quot") return "\"";
   const std::string letter = name.starts_with('#') ? numbered(name.substr(1)) : "";
-  if (letter.empty())
+  if (letter.empty()) {
     source_.error(line_, "'" + std::string(text) + "' is not known", "type the letter itself");
+  } else if (const std::string hidden = base::firstHiddenLetter(letter); !hidden.empty()) {
+    source_.error(line_, "'" + std::string(text) + "' is the " + hidden, "delete it");
+  }
   return letter;
 }
 

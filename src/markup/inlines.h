@@ -24,6 +24,7 @@ class InlineReader {
  private:
   void add(std::string_view text);
   void addPicture();
+  void checkLink() const;
   std::string decoded(const MD_ATTRIBUTE& attribute) const;
   std::string entity(std::string_view text) const;
 

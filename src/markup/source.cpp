@@ -203,12 +203,7 @@ std::optional<DelimiterRow> Source::delimiterRowAfter(int line, std::size_t colu
 }
 
 void Source::error(int line, std::string message, std::string hint) const {
-  const int number = original(line);
-  base::SourcePos pos;
-  if (number >= 1 && static_cast<std::size_t>(number) <= lines_.size())
-    pos = lines_[static_cast<std::size_t>(number - 1)];
-  else if (!lines_.empty()) pos.file = lines_.front().file;
-  messages_.error(pos, "", std::move(message), std::move(hint));
+  messages_.error(base::placeOf(lines_, original(line)), "", std::move(message), std::move(hint));
 }
 
 std::size_t cellsIn(std::string_view row) { return splitRow(startOf(row).words).size(); }

@@ -27,15 +27,36 @@ Loop triangle(const Triangle& t) {
 
 Length root(base::Wide n) { return {static_cast<std::int64_t>(base::squareRoot(n))}; }
 
+Place sum(Place a, Place b) { return {a.x + b.x, a.y + b.y}; }
+
 Loop moved(Loop loop, Place by) {
-  for (auto& corner : loop.corners) corner = {corner.x + by.x, corner.y + by.y};
-  loop.centre = {loop.centre.x + by.x, loop.centre.y + by.y};
+  for (auto& corner : loop.corners) corner = sum(corner, by);
+  for (auto& reach : loop.reaches) reach = {sum(reach.from, by), sum(reach.to, by)};
+  loop.centre = sum(loop.centre, by);
+  return loop;
+}
+
+void widen(Extent& e, Place p) {
+  e.from = {std::min(e.from.x, p.x), std::min(e.from.y, p.y)};
+  e.to = {std::max(e.to.x, p.x), std::max(e.to.y, p.y)};
+}
+
+constexpr std::size_t sidesOfReach = 16;
+
+Loop polygon(const std::vector<Place>& corners) {
+  Loop loop{corners, {}, {}};
+  if (corners.size() <= 2 * sidesOfReach) return loop;
+  for (std::size_t i = 0; i < corners.size(); ++i) {
+    if (i % sidesOfReach == 0) loop.reaches.push_back({corners[i], corners[i]});
+    widen(loop.reaches.back(), corners[i]);
+    widen(loop.reaches.back(), corners[(i + 1) % corners.size()]);
+  }
   return loop;
 }
 
 struct Maker {
   std::optional<Outline> operator()(const Rectangle& r) const { return Outline{rectangle(r.x, r.y), {}}; }
-  std::optional<Outline> operator()(const Polygon& p) const { return Outline{{p.points, {}, {}}, {}}; }
+  std::optional<Outline> operator()(const Polygon& p) const { return Outline{polygon(p.points), {}}; }
   std::optional<Outline> operator()(const Circle& c) const { return Outline{circle(c.diameter), {}}; }
   std::optional<Outline> operator()(const Ring& r) const {
     const Length rim = {(r.outer - r.inner).millionths / 2};
@@ -59,8 +80,16 @@ class Crossings {
       cross(loop, alongX ? at - loop.centre.y : at - loop.centre.x, alongX ? loop.centre.x : loop.centre.y);
       return;
     }
-    if (loop.corners.size() > few_.size()) many_.resize(loop.corners.size());
-    cross(loop.corners, at, alongX);
+    const auto& corners = loop.corners;
+    if (loop.reaches.empty()) {
+      cross(corners, 0, corners.size(), at, alongX);
+    } else {
+      for (std::size_t i = 0; i < loop.reaches.size(); ++i) {
+        const auto& [from, to] = loop.reaches[i];
+        if (alongX ? from.y <= at && at < to.y : from.x <= at && at < to.x)
+          cross(corners, i * sidesOfReach, std::min((i + 1) * sidesOfReach, corners.size()), at, alongX);
+      }
+    }
     std::sort(begin(), begin() + size_);
   }
 
@@ -69,7 +98,13 @@ class Crossings {
 
  private:
   Length* begin() { return many_.empty() ? few_.data() : many_.data(); }
-  void add(Length end) { begin()[size_++] = end; }
+  void add(Length end) {
+    const auto size = static_cast<std::size_t>(size_);
+    if (many_.empty() && size == few_.size()) many_.assign(few_.begin(), few_.end());
+    if (many_.empty()) few_[size] = end;
+    else many_.push_back(end);
+    ++size_;
+  }
 
   void cross(const Loop& circle, Length off, Length middle) {
     const std::int64_t r = circle.radius.millionths, d = off.millionths;
@@ -79,8 +114,8 @@ class Crossings {
     add(middle + half);
   }
 
-  void cross(const std::vector<Place>& corners, Length at, bool alongX) {
-    for (std::size_t i = 0; i < corners.size(); ++i) {
+  void cross(const std::vector<Place>& corners, std::size_t from, std::size_t to, Length at, bool alongX) {
+    for (std::size_t i = from; i < to; ++i) {
       Place a = corners[i], b = corners[i + 1 < corners.size() ? i + 1 : 0];
       if (!alongX) {
         std::swap(a.x, a.y);
@@ -97,7 +132,7 @@ class Crossings {
   }
 
   std::array<Length, 32> few_;
-  std::vector<Length> many_;  // instead, for a loop of more corners
+  std::vector<Length> many_;  // instead, where there are more
   std::ptrdiff_t size_ = 0;
 };
 
@@ -148,10 +183,7 @@ Extent extentOf(const Outline& outline) {
     return {{edge.centre.x - edge.radius, edge.centre.y - edge.radius},
             {edge.centre.x + edge.radius, edge.centre.y + edge.radius}};
   Extent e{edge.corners[0], edge.corners[0]};
-  for (const auto& corner : edge.corners) {
-    e.from = {std::min(e.from.x, corner.x), std::min(e.from.y, corner.y)};
-    e.to = {std::max(e.to.x, corner.x), std::max(e.to.y, corner.y)};
-  }
+  for (const auto& corner : edge.corners) widen(e, corner);
   return e;
 }
 

@@ -5,11 +5,20 @@
 
 namespace model {
 
+struct Extent {
+  Place from, to;  // upper left and lower right corner
+
+  base::Length width() const { return to.x - from.x; }
+  base::Length height() const { return to.y - from.y; }
+};
+
 /// A closed line: its corners in order, or a circle when it has none.
 struct Loop {
   std::vector<Place> corners;
   Place centre;
   base::Length radius;
+  /// Of a line of many corners what each 16 sides in turn cover: who looks for crossings passes over most.
+  std::vector<Extent> reaches = {};
 
   bool isCircle() const { return corners.empty(); }
 };
@@ -18,13 +27,6 @@ struct Loop {
 struct Outline {
   Loop edge;
   std::vector<Outline> holes;
-};
-
-struct Extent {
-  Place from, to;  // upper left and lower right corner
-
-  base::Length width() const { return to.x - from.x; }
-  base::Length height() const { return to.y - from.y; }
 };
 
 /// A shape from its own corner: the upper left corner of what it covers, and the points' own zero for a

@@ -1,59 +1,71 @@
-// JPEG data is embedded as it is (ISO 32000-1:2008, 7.4.8), so it has to be whole before it is.
+// JPEG data is embedded as it is (ISO 32000-1:2008, 7.4.8), so it has to be whole before it is. A photograph
+// with more pixels than paper can show, or one to be turned, is coded anew.
 #include "pdf/jpeg.h"
 
+#include "pdf/encode_jpeg.h"
 #include "pdf/exif.h"
-#include "pdf/file.h"
+#include "pdf/jpeg_errors.h"
 #include "pdf/pixels.h"
+#include "pdf/shrink.h"
 
-#include <csetjmp>
-#include <cstdio>  // jpeglib.h needs it and does not say so
+#include <algorithm>
 #include <stdexcept>
-#include <vector>
-
-#include <jpeglib.h>
-
-#include <jerror.h>
 
 namespace pdf {
 namespace {
 
-/// libjpeg reports through these; its own functions would print and end the program.
-struct Decoder {
-  jpeg_decompress_struct jpeg{};
-  jpeg_error_mgr errors{};
-  std::jmp_buf out{};
-  bool hasFault = false;
+/// Encoders make about ten; every further one takes as long again.
+constexpr int mostScans = 50;
+
+struct Progress : jpeg_progress_mgr {
+  bool hasTooManyScans = false;
 };
 
-Decoder& decoderOf(j_common_ptr jpeg) { return *static_cast<Decoder*>(jpeg->client_data); }
+struct Decoder {
+  jpeg_decompress_struct jpeg{};
+  JpegErrors errors;
+  Progress progress{};
 
-void onError(j_common_ptr jpeg) { std::longjmp(decoderOf(jpeg).out, 1); }
+  Decoder() { errors.attach(jpeg); }
+  ~Decoder() { jpeg_destroy_decompress(&jpeg); }
+  Decoder(const Decoder&) = delete;
+  Decoder& operator=(const Decoder&) = delete;
 
-/// Level -1 is data that libjpeg mends by guessing.
-void onMessage(j_common_ptr jpeg, int level) {
-  if (level < 0 && jpeg->err->msg_code != JWRN_EXTRANEOUS_DATA) decoderOf(jpeg).hasFault = true;
-}
-
-/// Runs a step of libjpeg; false when it gave up. Nothing with a destructor may live inside.
-template <class Step>
-bool attempt(Decoder& decoder, Step step) {
-  if (setjmp(decoder.out) != 0) return false;
-  step(decoder.jpeg);
-  return true;
-}
-
-struct Owner {
-  Decoder decoder;
-  Owner() {
-    decoder.jpeg.err = jpeg_std_error(&decoder.errors);
-    decoder.errors.error_exit = onError;
-    decoder.errors.emit_message = onMessage;
-    decoder.errors.output_message = [](j_common_ptr) {};
-    decoder.jpeg.client_data = &decoder;
+  bool readHeader(std::string_view bytes) {
+    return errors.attempt([&] {
+      jpeg_create_decompress(&jpeg);
+      progress.progress_monitor = countScans;
+      jpeg.progress = &progress;
+      jpeg_mem_src(&jpeg, reinterpret_cast<const unsigned char*>(bytes.data()),
+                   static_cast<unsigned long>(bytes.size()));
+      jpeg_read_header(&jpeg, TRUE);
+    });
   }
-  ~Owner() { jpeg_destroy_decompress(&decoder.jpeg); }
-  Owner(const Owner&) = delete;
-  Owner& operator=(const Owner&) = delete;
+
+  /// All pixels, or each line over the one before where only their soundness matters.
+  bool readPixels(std::string& rgb, bool keepsAll) {
+    jpeg.out_color_space = JCS_RGB;
+    if (!errors.attempt([&] { jpeg_calc_output_dimensions(&jpeg); })) return false;
+    const std::size_t lineLength = std::size_t{jpeg.output_width} * 3;
+    rgb.resize(keepsAll ? lineLength * jpeg.output_height : lineLength);
+    return errors.attempt([&] {
+      jpeg_start_decompress(&jpeg);
+      while (jpeg.output_scanline < jpeg.output_height) {
+        const std::size_t line = keepsAll ? jpeg.output_scanline : 0;
+        JSAMPROW row = reinterpret_cast<JSAMPROW>(rgb.data()) + line * lineLength;
+        jpeg_read_scanlines(&jpeg, &row, 1);
+      }
+      jpeg_finish_decompress(&jpeg);
+    });
+  }
+
+ private:
+  static void countScans(j_common_ptr common) {
+    auto& jpeg = *reinterpret_cast<j_decompress_ptr>(common);
+    if (jpeg.input_scan_number <= mostScans) return;
+    static_cast<Progress*>(jpeg.progress)->hasTooManyScans = true;
+    jpeg.err->error_exit(common);
+  }
 };
 
 /// The data without application segments and comments: a photo's tell the place, the hour and the camera.
@@ -77,20 +89,7 @@ std::string withoutNotes(std::string_view bytes) {
   return out += bytes.substr(at);
 }
 
-}  // namespace
-
-typeset::Image readJpeg(std::string_view bytes) {
-  const auto damaged = [] { return std::runtime_error("the JPEG picture is damaged or cut off"); };
-  Owner owner;
-  Decoder& decoder = owner.decoder;
-  const bool hasHead = attempt(decoder, [&](jpeg_decompress_struct& jpeg) {
-    jpeg_create_decompress(&jpeg);
-    jpeg_mem_src(&jpeg, reinterpret_cast<const unsigned char*>(bytes.data()),
-                 static_cast<unsigned long>(bytes.size()));
-    jpeg_read_header(&jpeg, TRUE);
-  });
-  if (!hasHead) throw damaged();
-  const jpeg_decompress_struct& jpeg = decoder.jpeg;
+void checkKind(const jpeg_decompress_struct& jpeg) {
   checkPixels(jpeg.image_width, jpeg.image_height);
   if (jpeg.num_components == 4)
     throw std::runtime_error("the JPEG picture is in CMYK colours; save it as RGB");
@@ -98,33 +97,52 @@ typeset::Image readJpeg(std::string_view bytes) {
     throw std::runtime_error("the JPEG picture is neither grey nor RGB");
   if (jpeg.arith_code)  // readers of PDF need not know it
     throw std::runtime_error("the JPEG picture uses arithmetic coding; save it as a baseline JPEG");
+}
 
-  // The data of an upright picture is kept as it is; of another the pixels are, to be turned.
+/// The pixels averaged down to about so many rows.
+void shrinkTo(typeset::Image& image, std::size_t rows) {
+  Pixels pixels{static_cast<std::size_t>(image.width), static_cast<std::size_t>(image.height), {}};
+  pixels.rgba.reserve(image.rgb.size() / 3 * 4);
+  for (std::size_t i = 0; i < image.rgb.size(); i += 3) pixels.rgba.append(image.rgb, i, 3) += '\xFF';
+  pixels = shrink(std::move(pixels), rows);
+  image.width = static_cast<int>(pixels.width);
+  image.height = static_cast<int>(pixels.height);
+  image.rgb.clear();
+  for (std::size_t i = 0; i < pixels.rgba.size(); i += 4) image.rgb.append(pixels.rgba, i, 3);
+}
+
+}  // namespace
+
+typeset::Image readJpeg(std::string_view bytes, std::size_t rows) {
+  const auto damaged = [] { return std::runtime_error("the JPEG picture is damaged or cut off"); };
+  Decoder decoder;
+  if (!decoder.readHeader(bytes)) throw damaged();
+  jpeg_decompress_struct& jpeg = decoder.jpeg;
+  checkKind(jpeg);
+
   const int orientation = orientationOf(bytes);
+  const std::size_t shownRows = orientation >= 5 ? jpeg.image_width : jpeg.image_height;
+  const std::size_t side = rows == 0 ? 1 : std::max<std::size_t>(1, shownRows / rows);
+  const bool isKept = orientation == 1 && side == 1;
+  // The library averages by 2, 4 and 8 while it decodes, which takes less time and memory.
+  jpeg.scale_denom = side % 8 == 0 ? 8 : side % 4 == 0 ? 4 : side % 2 == 0 ? 2 : 1;
   typeset::Image image;
-  image.width = static_cast<int>(jpeg.image_width);
-  image.height = static_cast<int>(jpeg.image_height);
-  const std::size_t lineLength = std::size_t{jpeg.image_width} * 3;
-  image.rgb.resize(orientation == 1 ? lineLength : lineLength * jpeg.image_height);
-  const bool isWhole = attempt(decoder, [&](jpeg_decompress_struct& j) {
-    j.out_color_space = JCS_RGB;
-    jpeg_start_decompress(&j);
-    while (j.output_scanline < j.output_height) {
-      const std::size_t line = orientation == 1 ? 0 : j.output_scanline;
-      JSAMPROW row = reinterpret_cast<JSAMPROW>(image.rgb.data()) + line * lineLength;
-      jpeg_read_scanlines(&j, &row, 1);
-    }
-    jpeg_finish_decompress(&j);
-  });
-  if (!isWhole || decoder.hasFault) throw damaged();
-  if (orientation != 1) {
+  image.isGrey = jpeg.num_components == 1;
+  const bool isWhole = decoder.readPixels(image.rgb, !isKept);
+  if (decoder.progress.hasTooManyScans)
+    throw std::runtime_error("the JPEG picture comes in more than " + std::to_string(mostScans) +
+                             " scans; save it as a baseline JPEG");
+  if (!isWhole || decoder.errors.hasFault) throw damaged();
+  image.width = static_cast<int>(jpeg.output_width);
+  image.height = static_cast<int>(jpeg.output_height);
+  if (isKept) {
+    image.jpeg = withoutNotes(bytes);
+  } else {
     makeUpright(image, orientation);
-    image.packedRgb = deflated(image.rgb);
-    return image;
+    shrinkTo(image, rows);
+    image.jpeg = encodeJpeg(image);
   }
   image.rgb.clear();
-  image.isGrey = jpeg.num_components == 1;
-  image.jpeg = withoutNotes(bytes);
   return image;
 }
 

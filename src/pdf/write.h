@@ -25,7 +25,8 @@ std::string write(const typeset::Document& document, Variant variant = Variant::
 
 /// Reads a PNG or JPEG file's bytes (told apart by their first bytes), decoding them once to prove them
 /// whole. Throws std::runtime_error saying what is wrong: damaged, cut off, not a picture, over 16
-/// megapixels. A PNG with twice as many 'rows' of pixels or more is averaged down to no fewer than these.
+/// megapixels, a JPEG in more than 50 scans. A picture with twice as many 'rows' of pixels or more is
+/// averaged down to no fewer than these; 0 keeps all.
 typeset::Image readImage(std::string_view bytes, std::size_t rows = 0);
 
 }  // namespace pdf

@@ -1,5 +1,8 @@
 #include "sheets/template_scan.h"
 
+#include "base/hidden.h"
+#include "base/utf8.h"
+
 #include <algorithm>
 #include <optional>
 
@@ -53,22 +56,23 @@ class Scanner {
       : file_(source.file), text_(normalised(source.text)), messages_(messages) {}
 
   Pieces scan() {
-    if (holdsControls()) return {};
+    if (holdsHidden()) return {};
     while (at_ < text_.size()) scanLine();
     matchSections();
     return std::move(pieces_);
   }
 
  private:
-  bool holdsControls() {
-    const auto isControl = [](char c) {
-      return static_cast<unsigned char>(c) < ' ' && c != '\t' && c != '\n';
-    };
-    const auto found = std::find_if(text_.begin(), text_.end(), isControl);
-    if (found == text_.end()) return false;
-    moveTo(static_cast<std::size_t>(found - text_.begin()));
-    messages_.error(place(), "", "a control character stands here", "take it out");
-    return true;
+  bool holdsHidden() {
+    for (std::size_t next = 0; next < text_.size();) {
+      const std::size_t start = next;
+      std::string hidden = base::hiddenLetter(base::nextLetter(text_, next));
+      if (hidden.empty()) continue;
+      moveTo(start);
+      messages_.error(place(), "", std::move(hidden), "delete it");
+      return true;
+    }
+    return false;
   }
 
   /// Reads up to and with the next line break; a comment may carry the line over further ones.

@@ -39,7 +39,7 @@ struct LayoutInput {
   Furniture furniture;
   const std::map<std::string, Drawing>& drawings;  // by name, for 'figure:' addresses
   std::string title, subject, author, language, date;
-  std::string template_;  // name of the template, for messages
+  std::span<const base::SourcePos> lines;  // of the filled text in its templates, for messages
   std::size_t mostPages =
       0;  // a tighter grid is tried for more than these, as for a short last page; 0 = no limit
 };

@@ -101,12 +101,12 @@ const Drawing* Setter::drawing(const std::string& name) {
   std::string message = "'" + name + "' is not a known drawing";
   if (const std::string nearest = base::nearest(name, names); !nearest.empty())
     message += "; did you mean '" + nearest + "'?";
-  messages_.error({in.template_, line, 0}, {}, message);
+  messages_.error(base::placeOf(in.lines, line), {}, message);
   return nullptr;
 }
 
 void Setter::warn(const std::string& what, const std::string& hint) {
-  messages_.warn({in.template_, line, 0}, {}, what, hint);
+  messages_.warn(base::placeOf(in.lines, line), {}, what, hint);
 }
 
 void Setter::missing(char32_t letter) {
