@@ -153,10 +153,10 @@ TEST_CASE("impossible shapes and combinations are refused with the whole message
        {{"region: nz", "region: us"}},
        "job.yaml:7:10: error: product: 'tern-oil' has no tins in region 'us'\n"
        "  hint: add them with their prices to the product's file, under tins: us\n"},
-      {"a deposit above the region's most",
-       {{"deposit: 10 %", "deposit: 20 %"}},
-       "job.yaml:21:18: warning: price.deposit: '20 %' is more than the most in New Zealand, 10 %\n"
-       "  hint: advice of the consumer office\n"},
+      {"a state where rules do not differ",
+       {{"site: {region: nz,", "site: {region: nz, state: QLD,"}},
+       "job.yaml:4:27: error: site.state: the rules of New Zealand do not differ by state\n"
+       "  hint: leave 'state' out\n"},
       {"many mistakes at once",
        {{"quoted: 2027-03-02", "quoted: 2027-13-02"},
         {"[12.4 m", "[12.4"},

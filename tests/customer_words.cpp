@@ -121,6 +121,36 @@ TEST_CASE("the care sheet says which decks have how many coats, and a job of one
   CHECK_FALSE(holds(together(again.at("aftercare")), "first coat"));
 }
 
+TEST_CASE("sheets name the people and the colour their reader has to reach or match") {
+  for (const char* example : {"landing", "lakeside", "porch"}) {
+    INFO(example);
+    const auto x = computedExample(example);
+    const auto& firm = x.c.brand;
+    const auto& customer = x.c.job.customer;
+    std::map<std::string, std::string> words;
+    for (const auto& [name, document] : documents(x, {"quote", "aftercare", "orders", "office"}))
+      words[name] = together(document);
+    CHECK(holds(words["orders"], x.c.product->name + ", " + x.c.job.colour));
+    for (const auto& word : {customer.name, customer.phone, customer.email})
+      CHECK(holds(words["office"], word));
+    CHECK(holds(words["aftercare"], "photographs to " + firm.email));
+    for (const auto& word : {firm.contact, firm.phone, firm.email}) CHECK(holds(words["quote"], word));
+    CHECK(holds(words["quote"], "e-mail a picture of it to " + firm.email));
+  }
+}
+
+TEST_CASE("where no payment may be taken yet the quote asks for the deposit later") {
+  auto x = computedExample("landing");
+  model::Region region = *x.c.region;
+  region.cancellation.isStandstill = true;
+  x.c.region = &region;
+  CHECK(holds(together(documents(x, {"quote"}).at("quote")), "with your acceptance"));
+  x.c.job.customer.isUninvited = true;
+  const auto quote = together(documents(x, {"quote"}).at("quote"));
+  CHECK(holds(quote, "when your days to cancel are over"));
+  CHECK_FALSE(holds(quote, "with your acceptance"));
+}
+
 TEST_CASE("no line of an order list buys a whole one more than it seems to use") {
   for (const auto& file : examples::jobs()) {
     base::Diagnostics messages;

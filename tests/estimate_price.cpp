@@ -147,6 +147,20 @@ TEST_CASE("deposit, stages and the rest on hand-over make up the total", "[estim
   CHECK(payments(priceOf(c, 1)) == "100 % '' 71481\n");
 }
 
+TEST_CASE("three payments whose shares make the whole leave no coin unpaid", "[estimate]") {
+  auto c = washCase();
+  c.rates.travelPerDay = cents(95'01);    // 135.01 x 1.16/0.75 = 208.82
+  c.rates.disposalPerJob = cents(60'01);  // 92.82: 621.61 before tax
+  c.job.price.deposit = percent(10);
+  c.job.price.stages = {{percent(45), "after the wash"}, {percent(45), "on completion"}};
+  const auto p = priceOf(c, 1);
+  REQUIRE(p.total == cents(714'85));
+  CHECK(payments(p) ==
+        "10 % '' 7148\n"                  // 71.485, down
+        "45 % 'after the wash' 32168\n"   // 321.6825
+        "45 % 'on completion' 32169\n");  // the rest
+}
+
 TEST_CASE("a deposit never passes its share by a broken coin", "[estimate]") {
   auto c = washCase();
   c.job.price.deposit = percent(15);
@@ -202,8 +216,27 @@ TEST_CASE("a tin from the shed is worth what it costs to replace", "[estimate]")
   CHECK(priceOf(c, 3).productCost == bought.productCost);  // 3 bought and one from the shed
   CHECK(priceOf(c, 3).total == bought.total);
   c.job.inStock = {{"sample-oil", litres(5), 2}};
-  // a size that is not sold: 5/20 of the 20 L tin at 760.00 = 190.00 each
-  CHECK(priceOf(c, 3).productCost == cents(380'00));
+  // a size that is not sold: 5/20 of the 20 L tin at 760.00 = 190.00 each; 9.128 of the 10 L
+  CHECK(priceOf(c, 3).productCost == cents(346'86));
+}
+
+TEST_CASE("what the job leaves in the tins of the shed is not billed", "[estimate]") {
+  auto c = sampleCase();
+  c.job.areas = {sampleSteps()};  // 2.16/10 + 2.16/15 = 0.36 L, 5 % loss: 0.378 L
+  c.job.allowance = percent(10);  // 0.4158 L
+  c.job.inStock = {{"sample-oil", litres(20), 1}};
+  const auto need = estimate::makeEstimate(c, sampleContent(), 1).product;
+  CHECK(need.fromStock == litres(20));  // opened
+  CHECK(need.drawn == Volume{415'800'000});
+  const auto p = priceOf(c, 1);
+  CHECK(p.productCost == cents(15'80));  // 760.00 x 0.4158 / 20 = 15.8004
+  for (const auto& line : p.lines) {
+    if (line.kind == model::LineKind::Product) CHECK(line.quantity == Count{420'000});  // 0.42 L
+  }
+  c = sampleCase();
+  c.job.inStock = {{"sample-oil", litres(5), 1}};
+  const auto part = priceOf(c, 3);  // 5 L from the shed, 4.128 L to buy: 2 x 2.5 L
+  CHECK(part.productCost == cents(190'00 + 2 * 118'00));
 }
 
 TEST_CASE("a job in US customary units is priced by the square foot", "[estimate]") {

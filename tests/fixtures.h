@@ -89,7 +89,6 @@ inline model::Region sampleRegion() {
   r.numbers.currencyBefore = "$";
   r.emergencyNumber = "111";
   r.powerCutout = "RCD";
-  r.depositMost = percent(10);
   return r;
 }
 

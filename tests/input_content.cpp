@@ -51,8 +51,23 @@ TEST_CASE("content, brand and theme files are read to the last digit") {
   CHECK(nz.numbers.currencyBefore == "$");
   CHECK(nz.tax.rounding == base::Round::HalfDown);
   CHECK_FALSE(nz.tax.onLines);
-  CHECK(nz.depositMost == base::Share::whole(10));
-  CHECK(nz.cancellation == "You may cancel.");
+  CHECK(nz.states.at("S") == "South");
+  REQUIRE(nz.depositCaps.size() == 2);
+  const auto& law = nz.depositCaps[0];
+  CHECK(law.states == std::vector<std::string>{"S"});
+  CHECK((law.from == base::Money{500'01} && law.to == base::Money{9000'00}));
+  CHECK((law.part == 1 && law.whole == 3));
+  CHECK(law.amount == base::Money{800'00});
+  CHECK(law.specialOrders == model::SpecialOrders::Added);
+  CHECK_FALSE(law.isAdvice);
+  const auto& advice = nz.depositCaps[1];
+  CHECK((advice.states.empty() && !advice.from && !advice.to && !advice.amount));
+  CHECK(advice.part * 10 == advice.whole);
+  CHECK(advice.isAdvice);
+  CHECK(nz.cancellation.text == "You may cancel.");
+  CHECK((nz.cancellation.days == 5 && nz.cancellation.uninvitedDays == 30));
+  CHECK(nz.cancellation.counted == model::CountedDays::Working);
+  CHECK(nz.cancellation.isStandstill);
   CHECK(nz.limits.noise == model::NoiseRule::Average8h);
   CHECK(nz.limits.noiseLower == 80);
   CHECK(nz.limits.noiseLimit == 87);
@@ -67,7 +82,7 @@ TEST_CASE("content, brand and theme files are read to the last digit") {
   CHECK(us.units == model::UnitSystem::UsCustomary);
   CHECK(us.paper == model::Paper::Letter);
   CHECK(us.monthFirst);
-  CHECK_FALSE(us.depositMost);
+  CHECK(us.depositCaps.empty());
   CHECK(us.limits.noise == model::NoiseRule::Osha);
   CHECK_FALSE(us.limits.noiseLower);
   CHECK_FALSE(us.limits.vibrationAction);
@@ -206,8 +221,18 @@ TEST_CASE("mistakes in content files are told with the whole message") {
        "regions/nz.yaml:7:8: error: dates: 'year first' is not a known order of dates; did you mean 'day "
        "first'?\n"
        "  hint: known: day first or month first\n"},
-      {"regions/nz.yaml", "deposit: {most: 10 %, source: an example}", "deposit: {most: 10 %}",
-       "regions/nz.yaml:12:10: error: deposit: 'source' is missing\n"},
+      {"regions/nz.yaml", ", source: two", "",
+       "regions/nz.yaml:12:105: error: deposit[2]: 'source' is missing\n"},
+      {"regions/nz.yaml", "{most: 10 %, advice: true", "{advice: true",
+       "regions/nz.yaml:12:105: error: deposit[2]: neither 'most' nor 'amount' is given\n"},
+      {"regions/nz.yaml", "states: [S]", "states: [W]",
+       "regions/nz.yaml:12:20: error: deposit[1].states[1]: 'W' is not a known state\n"
+       "  hint: known: N or S\n"},
+      {"regions/nz.yaml", "counted: working days", "counted: weekdays",
+       "regions/nz.yaml:13:77: error: cancellation.counted: 'weekdays' is not a known way to count days; did "
+       "you "
+       "mean 'all days'?\n"
+       "  hint: known: all days, working days or working days and Saturdays\n"},
       {"tasks.yaml", "rate: 30 m2/h", "rate: 30 m/h",
        "tasks.yaml:7:11: error: tasks[2].rate: '30 m/h' is not a rate in m2/h\n"
        "  hint: this rate is given like '40 m2/h'\n"},

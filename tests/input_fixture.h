@@ -16,8 +16,6 @@ inline model::Content content() {
   nz.id = "nz";
   nz.name = "New Zealand";
   nz.currency = "NZD";
-  nz.depositMost = base::Share::whole(10);
-  nz.depositSource = "advice of the consumer office";
   c.regions["nz"] = nz;
   c.regions["us"].id = "us";
   Product oil;

@@ -65,6 +65,26 @@ TEST_CASE("tins and temperatures print as they are called") {
   CHECK(plain(c.temperature(base::Temperature::whole(35))) == "95 °F");  // 35 x 1.8 + 32
 }
 
+TEST_CASE("a limit prints in whole degrees on its safe side") {
+  const auto nz = metric(), us = customary();
+  const Words m(nz, english()), c(us, english());
+  const auto celsius = [](double degrees) {
+    return base::Temperature{static_cast<std::int64_t>(degrees * 1'000'000)};
+  };
+  CHECK(plain(c.leastTemperature(celsius(8))) == "47 °F");   // 46.4
+  CHECK(plain(c.mostTemperature(celsius(32))) == "89 °F");   // 89.6
+  CHECK(plain(c.leastTemperature(celsius(-3))) == "27 °F");  // 26.6
+  CHECK(plain(c.mostTemperature(celsius(-3))) == "26 °F");
+  CHECK(plain(c.leastTemperature(celsius(10))) == "50 °F");
+  CHECK(plain(c.mostTemperature(celsius(35))) == "95 °F");
+  CHECK(plain(c.leastTemperature(celsius(7.777778))) == "46 °F");  // read from '46 F': 7.777...
+  CHECK(plain(c.mostTemperature(celsius(32.222222))) == "90 °F");  // from '90 F'
+  CHECK(plain(m.leastTemperature(celsius(8))) == "8 °C");
+  CHECK(plain(m.leastTemperature(celsius(7.777778))) == "7.8 °C");
+  CHECK(plain(m.mostTemperature(celsius(32.222222))) == "32.2 °C");
+  CHECK(plain(m.leastTemperature(celsius(7.22))) == "7.3 °C");
+}
+
 TEST_CASE("dates and times follow the region") {
   const auto nz = metric(), us = customary();
   const Words m(nz, english()), c(us, english());

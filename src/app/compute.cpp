@@ -1,5 +1,6 @@
 #include "app/compute.h"
 
+#include "app/consumer_check.h"
 #include "app/files.h"
 #include "base/nearest.h"
 #include "estimate/estimate.h"
@@ -123,6 +124,7 @@ std::optional<Computation> computeText(const std::string& text, const std::strin
     messages.error({name}, "", "comes to figures too large to compute", "check the sizes, rates and prices");
     return {};
   }
+  checkConsumerRules(x.c, x.price, sheets::Words(*x.c.region, shipped.english), messages);
   if (!x.c.product->sds && !x.estimate.coats.empty())
     messages.warn({name}, "product",
                   "'" + x.c.product->id + "' has no safety data, so the crew must not start",

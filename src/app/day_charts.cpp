@@ -118,7 +118,7 @@ void tellWarmth(figures::HoursDay& day, const sheets::Computed& x, const sheets:
   }
   const auto limit = x.c.product->limits.surfaceMax;
   day.surfaceMax = static_cast<double>(limit.millionths) / 1e6;
-  day.limitWords = w("hours_chart.limit", {{"degrees", w.temperature(limit)}});
+  day.limitWords = w("hours_chart.limit", {{"degrees", w.mostTemperature(limit)}});
   if (dewLeast)
     day.dewWords = w("hours_chart.dew_point", {{"degrees", sheets::degreesText(*dewLeast, *dewMost, w)}});
 }

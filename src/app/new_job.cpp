@@ -1,7 +1,8 @@
 // 'planksheaf new': content/new_job.yaml with the words of one region.
 //
 // A line that begins with 'metric|' or 'us|' is for regions of those units. '{{start+2}}' is a day counted
-// from the region's start, '{{phone}}' another word of its 'new_job:'.
+// from the region's start, '{{phone}}' another word of its 'new_job:'. A line with '{{state}}' is for regions
+// that have states.
 #include "app/commands.h"
 #include "app/compute.h"
 #include "app/files.h"
@@ -39,6 +40,7 @@ std::string jobOf(const model::Region& region, const std::string& sample) {
   std::istringstream lines(sample);
   for (std::string line; std::getline(lines, line);) {
     if (line.starts_with(theirs)) continue;
+    if (line.find("{{state}}") != std::string::npos && region.states.empty()) continue;
     text += filled(line.starts_with(ours) ? line.substr(ours.size()) : line, region) + "\n";
   }
   return text;

@@ -161,7 +161,8 @@ model::ProductNeed productNeed(const model::Case& c, const std::vector<model::Co
   p.opened = openedFor(p.wanted, c.job);
   for (const auto& tin : p.opened) p.fromStock += tin.size * tin.count;
   const auto& tins = c.product->tins.at(c.job.site.region);
-  p.toBuy = less(p.wanted, p.fromStock);
+  p.drawn = std::min(p.wanted, p.fromStock);
+  p.toBuy = p.wanted - p.drawn;
   p.bought = cheapestTins(p.toBuy, tins);
   p.forLow = cheapestTins(less(p.low, stock), tins);
   p.forHigh = cheapestTins(less(p.high, stock), tins);

@@ -1,6 +1,7 @@
 // Costs become the lines of a quote: each line's cost is rounded once to whole coins, loaded with overhead,
 // contingency and margin, and divided into a rate; quantity x rate, rounded once, is what the customer pays.
 #include "base/quantity_words.h"
+#include "estimate/consumer_rules.h"
 #include "estimate/estimate.h"
 #include "model/lookup.h"
 
@@ -117,11 +118,15 @@ class Pricer {
     return {mulDiv(like.price.minor, size.millionths, like.size.millionths, Round::HalfUp)};
   }
 
-  /// All tins, bought and from the shed, as one amount by volume.
+  /// The tins bought, whole, and what the job needs of those in the shed, as one amount by volume.
   void addProduct() {
-    price_.productCost = e_.product.bought.cost;
-    for (const auto& tin : e_.product.opened) price_.productCost += worth(tin.size) * tin.count;
-    const base::Volume volume = e_.product.bought.volume + e_.product.fromStock;
+    const auto& need = e_.product;
+    Money shed;
+    for (const auto& tin : need.opened) shed += worth(tin.size) * tin.count;
+    if (!need.fromStock.isZero())
+      shed = {mulDiv(shed.minor, need.drawn.millionths, need.fromStock.millionths, Round::HalfUp)};
+    price_.productCost = need.bought.cost + shed;
+    const base::Volume volume = need.bought.volume + need.drawn;
     if (volume.isZero()) return;
     add(model::LineKind::Product, printedVolume(volume), model::LineUnit::Volume, price_.productCost);
   }
@@ -182,6 +187,7 @@ class Pricer {
     // Rounded down: a law's highest deposit must not be passed by half a coin.
     const Share deposit = c_.job.price.deposit;
     price_.deposit = share(price_.total, std::min(deposit, shareLeft), Round::Down);
+    price_.depositCap = depositCapFor(*c_.region, c_.job.site.state, price_.total);
     if (price_.deposit > Money{}) pay(deposit, "", price_.deposit);
     for (const auto& stage : c_.job.price.stages) {
       if (!shareLeft.isZero()) pay(stage.share, stage.when, share(price_.total, stage.share));

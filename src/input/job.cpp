@@ -203,6 +203,7 @@ model::Job readJob(const std::string& bytes, const std::string& file, const mode
   if (const Field f = r.must("site"); f.isGiven()) job.site = readSite(f, content);
   const Field start = r.must("start");
   job.start = date(start);
+  job.startPos = start.pos();
   if (job.start < job.quoted && job.start != base::Date{} && job.quoted != base::Date{})
     start.error("the work starts before " + base::isoDate(job.quoted) + ", the date of the quote");
   job.brandFile = pathBeside(r.must("brand"), file);

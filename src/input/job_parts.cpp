@@ -46,15 +46,10 @@ std::int64_t degrees(const Field& f, int most) {
   return p.value.millionths;
 }
 
-std::string percent(base::Share s) {
-  std::string text = std::to_string(s.millionths / 1'000'000);
-  if (s.millionths % 1'000'000 != 0) {
-    std::string decimals = std::to_string(s.millionths % 1'000'000);
-    decimals.insert(0, 6 - decimals.size(), '0');
-    while (decimals.back() == '0') decimals.pop_back();
-    text += "." + decimals;
-  }
-  return text + " %";
+std::string readState(const Field& f, const model::Region& region) {
+  if (!region.states.empty()) return knownId(f, region.states, "state");
+  f.error("the rules of " + region.name + " do not differ by state", "leave 'state' out");
+  return {};
 }
 
 void readText(Record& r, const char* key, std::string& into) {
@@ -83,6 +78,7 @@ model::Customer readCustomer(const Field& f) {
   if (email.isGiven()) c.email = text(email);
   if (!c.email.empty() && !isEmail(c.email))
     email.error(inQuotes(c.email) + " is not an e-mail address", "write it like name@place.example");
+  c.isUninvited = yesNo(r.may("uninvited"), false);
   r.finish();
   return c;
 }
@@ -92,6 +88,9 @@ model::Site readSite(const Field& f, const model::Content& content) {
   model::Site s;
   s.address = texts(r.may("address"));
   s.region = knownId(r.must("region"), content.regions, "region");
+  const Field state = r.may("state");
+  if (const auto region = content.regions.find(s.region); state.isGiven() && region != content.regions.end())
+    s.state = readState(state, region->second);
   const Field north = r.may("latitude"), east = r.may("longitude");
   s.latitudeMicro = degrees(north, 90);
   s.longitudeMicro = degrees(east, 180);
@@ -158,10 +157,8 @@ model::Pricing readPricing(const Field& f, const model::Region* region) {
   readText(r, "discount_reason", p.discountReason);
   const Field deposit = r.may("deposit"), stages = r.may("stages");
   p.deposit = quantity(deposit, parseShare, toWhole);
-  if (region != nullptr && region->depositMost && p.deposit > *region->depositMost)
-    deposit.warn(inQuotes(deposit.word().value_or("")) + " is more than the most in " + region->name + ", " +
-                     percent(*region->depositMost),
-                 region->depositSource);
+  p.depositPos = deposit.pos();
+  if (const Field orders = r.may("special_orders"); orders.isGiven()) p.specialOrders = money(orders, digits);
   base::Share sum = p.deposit;
   for (const Field& item : stages.items()) {
     Record s(item);

@@ -123,6 +123,55 @@ model::WorkLimits readLimits(const Field& f) {
   return l;
 }
 
+/// '10 %', or a fraction like '1/3' that no share says exactly.
+void readMost(const Field& f, model::DepositCap& cap) {
+  if (!f.isGiven()) return;
+  if (f.is(Node::Kind::Word) && f.node()->word == "1/3") {
+    cap.whole = 3;
+    return;
+  }
+  cap.part = quantity(f, parseShare, toWhole, base::Share::whole(100)).millionths;
+  cap.whole = base::Share::whole(100).millionths;
+}
+
+model::DepositCap readDepositCap(const Field& f, const model::Region& region) {
+  constexpr Word<model::SpecialOrders> orderWords[] = {{"added", model::SpecialOrders::Added},
+                                                       {"instead", model::SpecialOrders::Instead}};
+  model::DepositCap cap;
+  Record r(f);
+  for (const Field& state : r.may("states").items())
+    cap.states.push_back(knownId(state, region.states, "state"));
+  const Field from = r.may("from"), to = r.may("to"), most = r.may("most"), amount = r.may("amount");
+  if (from.isGiven()) cap.from = money(from, region.currencyDigits);
+  if (to.isGiven()) cap.to = money(to, region.currencyDigits);
+  readMost(most, cap);
+  if (amount.isGiven()) cap.amount = money(amount, region.currencyDigits);
+  if (!most.isGiven() && !amount.isGiven()) f.error("neither 'most' nor 'amount' is given");
+  cap.specialOrders = choice(r.may("special_orders"), orderWords, "use of special orders", cap.specialOrders);
+  cap.isAdvice = yesNo(r.may("advice"), false);
+  cap.source = text(r.must("source"));
+  r.finish();
+  return cap;
+}
+
+model::Cancellation readCancellation(const Field& f) {
+  constexpr Word<model::CountedDays> countWords[] = {
+      {"all days", model::CountedDays::All},
+      {"working days", model::CountedDays::Working},
+      {"working days and Saturdays", model::CountedDays::WorkingAndSaturdays}};
+  constexpr Limits<int> sane = {1, 365, "from 1 to 365"};
+  model::Cancellation c;
+  Record r(f);
+  c.text = text(r.must("text"));
+  c.days = whole(r.must("days"), sane, 1);
+  if (const Field days = r.may("uninvited_days"); days.isGiven()) c.uninvitedDays = whole(days, sane, 1);
+  c.counted = choice(r.must("counted"), countWords, "way to count days", c.counted);
+  c.isStandstill = yesNo(r.may("standstill"), false);
+  c.source = text(r.must("source"));
+  r.finish();
+  return c;
+}
+
 }  // namespace
 
 model::Region readRegion(Record& r) {
@@ -160,22 +209,19 @@ model::Region readRegion(Record& r) {
     region.authorities.push_back(std::move(authority));
   }
   region.limits = readLimits(r.must("limits"));
-  if (const Field f = r.may("deposit"); f.isGiven()) {
-    Record d(f);
-    region.depositMost = quantity(d.must("most"), parseShare, toWhole, base::Share::whole(100));
-    region.depositSource = text(d.must("source"));
-    d.finish();
+  if (const Field f = r.may("states"); f.isGiven()) {
+    Record s(f);
+    for (const auto& [id, at, name] : s.all()) region.states[id] = text(name);
+    s.finish();
   }
-  if (const Field f = r.may("cancellation"); f.isGiven()) {
-    Record d(f);
-    region.cancellation = text(d.must("text"));
-    region.cancellationSource = text(d.must("source"));
-    d.finish();
-  }
+  for (const Field& item : r.may("deposit").items())
+    region.depositCaps.push_back(readDepositCap(item, region));
+  if (const Field f = r.may("cancellation"); f.isGiven()) region.cancellation = readCancellation(f);
   if (const Field f = r.may("new_job"); f.isGiven()) {
     Record n(f);
     for (const char* key : {"phone", "latitude", "longitude", "timezone", "timber", "start"})
       region.newJob[key] = text(n.must(key));
+    if (!region.states.empty()) region.newJob["state"] = knownId(n.must("state"), region.states, "state");
     n.finish();
   }
   if (const Field f = r.may("weather"); f.isGiven()) {

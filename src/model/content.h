@@ -200,6 +200,32 @@ struct WorkLimits {
   std::map<std::string, std::string> equipment;  // grade by sign: ears -> 'EN 352, SNR as printed'
 };
 
+/// What materials made to order for one job do to the most a deposit may be.
+enum class SpecialOrders { Ignored, Added, Instead };  // Instead: where they cost more than the share
+
+/// The most a deposit may be for some of a region's states and totals.
+struct DepositCap {
+  std::vector<std::string> states;      // ids; none = the whole region
+  std::optional<base::Money> from, to;  // of the total with tax, both included
+  std::int64_t part = 1, whole = 1;     // of that total: 10 of 100, 1 of 3
+  std::optional<base::Money> amount;    // the most where the share comes to more
+  SpecialOrders specialOrders = SpecialOrders::Ignored;
+  bool isAdvice = false;  // of an authority; else the law
+  std::string source;
+};
+
+enum class CountedDays { All, Working, WorkingAndSaturdays };
+
+/// A customer's right to cancel, counted from the day after he agrees.
+struct Cancellation {
+  std::string text;  // the notice printed on a quote; empty = no such right known
+  std::string source;
+  int days = 0;
+  std::optional<int> uninvitedDays;  // where the firm called unasked; nothing = the same
+  CountedDays counted = CountedDays::All;
+  bool isStandstill = false;  // where the firm called unasked: no payment and no work in these days
+};
+
 struct Authority {
   std::string about;  // 'safety' 'waste' 'lead' 'treated' 'rights'
   std::string name;
@@ -220,11 +246,10 @@ struct Region {
   std::string powerCutout;  // 'RCD' or 'GFCI', as said there
   std::vector<Authority> authorities;
   WorkLimits limits;
-  Normals normals;                         // usual weather of its months; may be empty
-  std::optional<base::Share> depositMost;  // advised or lawful most, with its source
-  std::string depositSource;
-  std::string cancellation;  // the notice printed on a quote; may be empty
-  std::string cancellationSource;
+  Normals normals;                            // usual weather of its months; may be empty
+  std::map<std::string, std::string> states;  // names by id, where its rules differ by state
+  std::vector<DepositCap> depositCaps;        // the first that fits counts
+  Cancellation cancellation;
   std::map<std::string, std::string> newJob;  // what 'new' writes for this place: phone, timezone, start ...
 };
 

@@ -67,6 +67,7 @@ struct ProductNeed {
   base::Volume wanted;             // likely and the allowance
   std::vector<StockTin> opened;    // full tins from the shed, each used wholly or in part
   base::Volume fromStock;          // volume of these
+  base::Volume drawn;              // of it, what the job is billed: wanted; the rest stays the firm's
   base::Volume toBuy;              // wanted less stock, never below zero
   TinSet bought;
   TinSet forLow, forHigh;  // what smaller or larger needs would take
@@ -129,8 +130,9 @@ struct Price {
   base::Money discount;  // zero or above; taken off
   base::Money net, tax, total;
   base::Money deposit;
-  std::vector<StageAmount> stages;   // deposit first; add up to the total
-  std::vector<base::Money> options;  // with tax, in the job's order
+  const DepositCap* depositCap = nullptr;  // for this total, in Content; null = none known
+  std::vector<StageAmount> stages;         // deposit first; add up to the total
+  std::vector<base::Money> options;        // with tax, in the job's order
   // office only
   base::Money labourCost, productCost, consumableCost, otherCost, overheadCost, contingencyCost, cost;
   base::Share marginReached;  // of the net price

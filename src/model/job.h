@@ -108,11 +108,13 @@ struct Customer {
   std::string name;
   std::vector<std::string> address;
   std::string phone, email;
+  bool isUninvited = false;  // the firm called unasked
 };
 
 struct Site {
   std::vector<std::string> address;
   std::string region;
+  std::string state;                                   // id, of the region's; empty = not given
   std::int64_t latitudeMicro = 0, longitudeMicro = 0;  // millionths of a degree, north and east
   std::string timezone;                                // of the tz database
   base::SourcePos timezonePos;
@@ -159,6 +161,8 @@ struct Pricing {
   base::Share discount;
   std::string discountReason;
   base::Share deposit;
+  base::SourcePos depositPos;
+  base::Money specialOrders;  // cost of materials made to order for this job
   std::vector<Stage> stages;  // after the deposit; the rest is due on hand-over
   std::vector<Option> options;
   std::optional<base::Share> tax;  // replaces the region's rate
@@ -194,6 +198,7 @@ struct Job {
   Customer customer;
   Site site;
   base::Date start{};
+  base::SourcePos startPos;
   std::string brandFile;  // of the firm; its content is Case::brand
   std::string product;
   std::string colour;

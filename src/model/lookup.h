@@ -33,4 +33,7 @@ inline bool laysProduct(const Task& task) {
   return task.isPerCoat && (task.measure == Measure::Wetted || task.measure == Measure::CutIn);
 }
 
+/// A source that says so: what it gives is not told as a fact.
+inline bool isFromMemory(const std::string& source) { return source.find("from memory") != std::string::npos; }
+
 }  // namespace model

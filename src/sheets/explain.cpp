@@ -121,7 +121,7 @@ class Teller {
     say("range", w_("explain.range", {{"low", w_.share(p.lowUse)}, {"high", w_.share(p.highUse)}}),
         w_.joined({exact(n.low), exact(n.high)}));
     say("wanted", w_("explain.wanted", {{"allowance", w_.share(x_.c.job.allowance)}}), exact(n.wanted));
-    say("to_buy", w_("explain.to_buy", {{"wanted", exact(n.wanted)}, {"stock", exact(n.fromStock)}}),
+    say("to_buy", w_("explain.to_buy", {{"wanted", exact(n.wanted)}, {"stock", exact(n.drawn)}}),
         exact(n.toBuy));
     std::string tins;
     for (const auto& t : n.bought.tins) {

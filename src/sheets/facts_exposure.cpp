@@ -15,9 +15,7 @@ std::string rounded(const Words& w, double value, int places = 0) {
   return w.number({std::llround(value * 1e6)}, places);
 }
 
-bool isFromMemory(const std::string& source) {
-  return source.empty() || source.find("from memory") != std::string::npos;
-}
+bool isFromMemory(const std::string& source) { return source.empty() || model::isFromMemory(source); }
 
 /// '80', or nothing where the region names none.
 std::string level(const std::optional<int>& n) { return n ? std::to_string(*n) : ""; }
@@ -145,10 +143,13 @@ Facts vibrationFacts(const Computed& x, const Words& w) {
   return f;
 }
 
-std::string felt(const Words& w, double celsius) {
-  return w.isMetric() ? rounded(w, celsius) + "\u00A0" + w("units.celsius")
-                      : rounded(w, celsius * 1.8 + 32) + "\u00A0" + w("units.fahrenheit");
+double inDegrees(const Words& w, double celsius) { return w.isMetric() ? celsius : celsius * 1.8 + 32; }
+
+std::string degrees(const Words& w, double amount) {
+  return rounded(w, amount) + "\u00A0" + w(w.isMetric() ? "units.celsius" : "units.fahrenheit");
 }
+
+std::string felt(const Words& w, double celsius) { return degrees(w, inDegrees(w, celsius)); }
 
 Facts heatFacts(const Computed& x, const Words& w) {
   const auto& e = x.exposure;
@@ -169,7 +170,7 @@ Facts heatFacts(const Computed& x, const Words& w) {
           {"is_hot", is(model::HeatBand::ExtremeCaution)},
           {"is_too_hot", Fact::yes(found && day.band >= model::HeatBand::Danger)},
           {"is_severe", Fact::yes(found && day.band >= model::HeatBand::ExtremeCaution)},
-          {"wbgt", felt(w, std::floor(e.hardWorkLimit))}};
+          {"wbgt", degrees(w, std::floor(inDegrees(w, e.hardWorkLimit)))}};
   addRowHazard(f, x, LimitRow::Heat, w);
   return f;
 }

@@ -205,7 +205,7 @@ void addLabel(Facts& f, const Computed& x, const Words& w) {
                               {"statements", texts(d.statements, x.content.labels.statements, x)},
                               {"has_precautions", Fact::yes(!d.precautions.empty())},
                               {"precautions", texts(d.precautions, x.content.labels.precautions, x)},
-                              {"flash_point", d.flashPoint ? w.temperature(*d.flashPoint) : ""},
+                              {"flash_point", d.flashPoint ? w.mostTemperature(*d.flashPoint) : ""},
                               {"skin", d.skin},
                               {"eyes", d.eyes},
                               {"inhaled", d.inhaled},

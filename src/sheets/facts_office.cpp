@@ -1,5 +1,6 @@
 // Facts for the order list and the office sheet: everything, costs included.
 #include "model/lookup.h"
+#include "sheets/addresses.h"
 #include "sheets/explain.h"
 #include "sheets/facts_common.h"
 #include "sheets/facts_decks.h"
@@ -123,7 +124,8 @@ base::Count usedInTenths(const model::ConsumableLine& line, const model::Consuma
 
 void addOrders(Facts& f, const Computed& x, const Words& w) {
   const auto& need = x.estimate.product;
-  const auto& name = x.c.product->name;
+  const auto& colour = x.c.job.colour;
+  const std::string name = x.c.product->name + (colour.empty() ? "" : ", " + colour);
   FactList tins;
   Groups groups;
   for (const auto& t : need.bought.tins) {
@@ -154,7 +156,7 @@ void addOrders(Facts& f, const Computed& x, const Words& w) {
   f.emplace_back("tins_cost", w.money(need.bought.cost));
   f.emplace_back("order", Facts{{"to_buy", w.volume(need.toBuy)},
                                 {"bought", w.volume(need.bought.volume)},
-                                {"stock", w.volume(need.fromStock)},
+                                {"stock", w.volume(need.drawn)},
                                 {"left_over", w.volume(need.leftOver)},
                                 {"set_low", setWords(need.forLow, w)},
                                 {"set_high", setWords(need.forHigh, w)}});
@@ -192,6 +194,13 @@ Facts officeFacts(const Computed& x) {
   addShifts(f, x, w);
   addOrders(f, x, w);
   addActual(f, x, w);
+  const auto& customer = x.c.job.customer;
+  f.emplace_back("customer",
+                 Facts{{"name", customer.name},
+                       {"phone", customer.phone},
+                       {"phone_link", customer.phone.empty() ? "" : phoneAddress(customer.phone)},
+                       {"email", customer.email},
+                       {"email_link", customer.email.empty() ? "" : mailAddress(customer.email)}});
   f.emplace_back("orders_title", titleOf(x));
   f.emplace_back("office_title", titleOf(x));
   f.emplace_back("office_note", x.c.job.officeNote);
@@ -213,7 +222,7 @@ Facts officeFacts(const Computed& x) {
   }
   f.emplace_back("explained", std::move(explained));
   f.emplace_back("tax_source", x.c.region->tax.source);
-  f.emplace_back("deposit_source", x.c.region->depositSource);
+  f.emplace_back("deposit_source", x.price.depositCap ? x.price.depositCap->source : "");
   return f;
 }
 

@@ -96,11 +96,13 @@ void addPrice(Facts& facts, const Computed& x, const Words& w, bool withCosts) {
   FactList stages;
   for (std::size_t i = 0; i < p.stages.size(); ++i) {
     const bool isDeposit = i == 0 && p.deposit.minor > 0, isLast = !isDeposit && p.stages[i].when.empty();
-    stages.push_back({{"share", w.share(p.stages[i].share)},
-                      {"is_deposit", Fact::yes(isDeposit)},
-                      {"is_last", Fact::yes(isLast)},
-                      {"when", isDeposit || isLast ? "" : p.stages[i].when},
-                      {"amount", w.money(p.stages[i].amount)}});
+    stages.push_back(
+        {{"share", w.share(p.stages[i].share)},
+         {"is_deposit", Fact::yes(isDeposit)},
+         {"is_last", Fact::yes(isLast)},
+         {"waits", Fact::yes(isDeposit && x.c.job.customer.isUninvited && region.cancellation.isStandstill)},
+         {"when", isDeposit || isLast ? "" : p.stages[i].when},
+         {"amount", w.money(p.stages[i].amount)}});
   }
   facts.emplace_back("stages", std::move(stages));
 }

@@ -83,16 +83,19 @@ Facts customerFacts(const Computed& x) {
   std::vector<std::string> block{job.customer.name};
   block.insert(block.end(), job.customer.address.begin(), job.customer.address.end());
   f.emplace_back("customer", Facts{{"name", job.customer.name}, {"block", lines(block)}});
+  std::vector<std::string> contact{x.c.brand.phone, x.c.brand.email};
+  if (!x.c.brand.contact.empty()) contact.insert(contact.begin(), x.c.brand.contact);
+  f.emplace_back("contact_block", lines(contact));
   f.emplace_back("valid_until", w.longDate(lastDayOfPrices(job)));
   f.emplace_back("extra_hour", w.signedMoney(x.c.rates.extraHour));
   f.emplace_back("included", sentences(job.included));
   f.emplace_back("excluded", sentences(job.excluded));
   f.emplace_back("before_we_come", sentences(job.beforeWeCome));
   f.emplace_back("clearing", clearing(x, w));
-  f.emplace_back("cancellation", x.c.region->cancellation);
+  const auto& cancellation = x.c.region->cancellation;
+  f.emplace_back("cancellation", cancellation.text);
   // What follows the semicolon is a note to the office.
-  f.emplace_back("cancellation_source",
-                 x.c.region->cancellationSource.substr(0, x.c.region->cancellationSource.find("; ")));
+  f.emplace_back("cancellation_source", cancellation.source.substr(0, cancellation.source.find("; ")));
   f.emplace_back("terms", sentences(x.c.brand.terms));
   f.emplace_back("has_terms", Fact::yes(!x.c.brand.terms.empty()));
   f.emplace_back("batches", w.joined(batchesOf(x)));

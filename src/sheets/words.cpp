@@ -125,11 +125,18 @@ std::string Words::spreadNumber(const base::Spread& s, int metricPlaces) const {
   return number(rate, isMetric() ? metricPlaces : 0);
 }
 
-std::string Words::temperature(base::Temperature t) const {
+std::string Words::temperature(base::Temperature t) const { return degrees(t, Round::HalfUp); }
+
+/// In tenths of a degree Celsius or whole degrees Fahrenheit.
+std::string Words::degrees(base::Temperature t, Round round) const {
+  const auto inSteps = [&](std::int64_t millionths, std::int64_t step) {
+    return base::Count{base::divide(millionths, step, round) * step};
+  };
   if (isMetric())
-    return withUnit(trimmed(number({t.millionths}, 1), region_.numbers.decimal), "units.celsius");
-  return withUnit(number({base::mulDiv(t.millionths, 9, 5, Round::HalfUp) + 32 * million}, 0),
-                  "units.fahrenheit");
+    return withUnit(trimmed(number(inSteps(t.millionths, million / 10), 1), region_.numbers.decimal),
+                    "units.celsius");
+  const std::int64_t fahrenheit = base::mulDiv(t.millionths, 9, 5, Round::HalfUp) + 32 * million;
+  return withUnit(number(inSteps(fahrenheit, million), 0), "units.fahrenheit");
 }
 
 std::string Words::mass(base::Volume v) const {

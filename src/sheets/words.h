@@ -50,6 +50,9 @@ class Words {
   std::string spread(const base::Spread& s) const;       // 8 m2/L, or 350 ft2/gal
   std::string roundSpread(const base::Spread& s) const;  // 8.0 m2/L, for columns
   std::string temperature(base::Temperature t) const;
+  /// Limits, rounded to their safe side: from 8 C is from 47 F, up to 8 C is up to 46 F.
+  std::string leastTemperature(base::Temperature t) const { return degrees(t, base::Round::Up); }
+  std::string mostTemperature(base::Temperature t) const { return degrees(t, base::Round::Down); }
   std::string mass(base::Volume v) const;  // of a full tin: common practice, a kilogram a litre
   std::string wait(base::Hours h) const;   // '90 minutes', '12 hours', '3 days', '2 weeks'
   /// '12 to 24 hours'; one of them when both are the same.
@@ -74,6 +77,7 @@ class Words {
   const model::Language& language() const { return language_; }
 
  private:
+  std::string degrees(base::Temperature t, base::Round round) const;
   std::string form(const char* name) const;  // the key of a pattern for dates
   std::string dated(base::Date d, const std::string& form, bool isShort) const;
   std::string spreadNumber(const base::Spread& s, int metricPlaces) const;
