@@ -68,25 +68,25 @@ TEST_CASE("content, brand and theme files are read to the last digit") {
   CHECK((nz.cancellation.days == 5 && nz.cancellation.uninvitedDays == 30));
   CHECK(nz.cancellation.counted == model::CountedDays::Working);
   CHECK(nz.cancellation.isStandstill);
-  CHECK(nz.limits.noise == model::NoiseRule::Average8h);
-  CHECK(nz.limits.noiseLower == 80);
-  CHECK(nz.limits.noiseLimit == 87);
-  CHECK(nz.limits.vibrationAction->millionths == 2'500'000);
-  CHECK(nz.limits.vibrationLimit == base::Count::whole(5));
-  CHECK(nz.limits.hardwoodDust->millionths == 1'500'000);
-  CHECK_FALSE(nz.limits.softwoodDust);
-  CHECK(nz.limits.leadUntil == 1980);
-  CHECK(nz.limits.equipment.at("ears") == "class 4");
+  CHECK(nz.limits.noise.rule == model::NoiseRule::Average8h);
+  CHECK(nz.limits.noise.lower == 80);
+  CHECK(nz.limits.noise.limit == 87);
+  CHECK(nz.limits.vibration.action->millionths == 2'500'000);
+  CHECK(nz.limits.vibration.limit == base::Count::whole(5));
+  CHECK(nz.limits.dust.hardwood->millionths == 1'500'000);
+  CHECK_FALSE(nz.limits.dust.softwood);
+  CHECK(nz.leadUntil == 1980);
+  CHECK(nz.equipment.at("ears") == "class 4");
   const model::Region& us = c.regions.at("us");
   CHECK(us.tax.onLines);
   CHECK(us.units == model::UnitSystem::UsCustomary);
   CHECK(us.paper == model::Paper::Letter);
   CHECK(us.monthFirst);
   CHECK(us.depositCaps.empty());
-  CHECK(us.limits.noise == model::NoiseRule::Osha);
-  CHECK_FALSE(us.limits.noiseLower);
-  CHECK_FALSE(us.limits.vibrationAction);
-  CHECK(us.limits.usesHeatIndex);
+  CHECK(us.limits.noise.rule == model::NoiseRule::Osha);
+  CHECK_FALSE(us.limits.noise.lower);
+  CHECK_FALSE(us.limits.vibration.action);
+  CHECK(us.limits.heat.usesHeatIndex);
   const model::Timber& kwila = c.timbers.at("kwila");
   CHECK(kwila.isHardwood);
   CHECK_FALSE(kwila.mayBeTreated);
@@ -147,6 +147,27 @@ TEST_CASE("mistakes in content files are told with the whole message") {
       {"regions/nz.yaml", "hardwood: 1.5 mg/m3", "hardwood: 1.5 g/m3",
        "regions/nz.yaml:17:20: error: limits.dust.hardwood: '1.5 g/m3' is not a value in mg/m3\n"
        "  hint: it is given like '12 mg/m3'\n"},
+      {"regions/nz.yaml", "{hardwood: 1.5 mg/m3, protection: P2, source: an example}",
+       "[{until: 2026-11-30, protection: P2, source: a}, {from: 2026-12-02, protection: P2, source: b}]",
+       "regions/nz.yaml:17:65: error: limits.dust[2].from: the rule before it ends on 2026-11-30\n"
+       "  hint: write from: 2026-12-01\n"},
+      {"regions/nz.yaml", "{hardwood: 1.5 mg/m3, protection: P2, source: an example}",
+       "[{protection: P2, source: a}, {from: 2026-12-01, protection: P2, source: b}]",
+       "regions/nz.yaml:17:10: error: limits.dust[1]: 'until' is missing\n"},
+      {"regions/nz.yaml", "{hardwood: 1.5 mg/m3, protection: P2, source: an example}",
+       "[{until: 2026-11-30, protection: P2, source: a}, {protection: P2, source: b}]",
+       "regions/nz.yaml:17:58: error: limits.dust[2]: 'from' is missing\n"},
+      {"regions/nz.yaml", "{hardwood: 1.5 mg/m3, protection: P2, source: an example}",
+       "{until: 2026-11-30, protection: P2, source: a}",
+       "regions/nz.yaml:17:17: error: limits.dust.until: the last rule has no 'until'\n"
+       "  hint: add the rule that follows it, with its 'from:'\n"},
+      {"regions/nz.yaml", "{hardwood: 1.5 mg/m3, protection: P2, source: an example}",
+       "{from: 2026-11-30, protection: P2, source: a}",
+       "regions/nz.yaml:17:16: error: limits.dust.from: the first rule has no 'from'\n"
+       "  hint: put the rule before it first\n"},
+      {"regions/nz.yaml", "{hardwood: 1.5 mg/m3, protection: P2, source: an example}", "[]",
+       "regions/nz.yaml:17:9: error: limits.dust: the list is empty\n"
+       "  hint: write the rule that is in force\n"},
       {"regions/us.yaml", "form: heat index", "form: wet bulb",
        "regions/us.yaml:15:16: error: limits.heat.form: 'wet bulb' is not a known form of heat\n"
        "  hint: known: heat index or apparent temperature\n"},

@@ -27,6 +27,8 @@ struct Weighed {
         {Condition::BuiltBefore, {"{value} is before {limit}", "{value} is not before {limit}", "who knows"}},
         {Condition::EdgeAbove, {"{value} is above {limit}", "nothing is above {limit}", ""}},
         {Condition::NoiseAbove, {"{value} reaches {limit}", "nothing reaches {limit}", ""}},
+        {Condition::InSun, {"the sun reaches {value}", "no sun", ""}},
+        {Condition::Tool, {"with the {value}", "no {value}", ""}},
         {Condition::LiftingAbove, {"{value} is above {limit}", "nothing is above {limit}", ""}}};
   }
 
@@ -97,14 +99,56 @@ TEST_CASE("noise is weighed in the form of the region") {
   w.hazard.when.all[0].threshold = model::Threshold::Lower;
   // 4 h at 88 dB(A): NIOSH 98-126 (1998) gives a dose of 100 %, 29 CFR 1910.95 App. A 4/10.56 = 37.9 %, and
   // L_EX,8h (Directive 2003/10/EC) is 88 - 10 log10 2 = 84.99 dB(A).
-  w.exposure.noise = {{{}, 100, 37.9, 84.99, 0, 0}};
+  w.exposure.noise = {{{}, 100, 37.9, 84.99, 84.99, 0, 0, 0}};
   CHECK(w.why() == "yes: 85 dB(A) reaches 80 dB(A)");  // Directive 2003/10/EC, art. 3
   w.hazard.when.all[0].threshold = model::Threshold::Upper;
   CHECK(w.why() == "no: nothing reaches 85 dB(A)");  // 84.99
-  model::Region us = fixtures::sampleRegion();
-  us.limits.noise = model::NoiseRule::Osha;
-  w.c.region = &us;
+  // OSHA's average of that day is 90 + 16.61 log10 0.379 = 83.0 dB(A); its levels are 85 and 90 (29 CFR
+  // 1910.95 (c) and (b)). That NIOSH's dose is full does not count.
+  w.exposure.limits.noise.rule = model::NoiseRule::Osha;
+  w.exposure.noise[0].level = 83.0;
   CHECK(w.why() == "no: nothing reaches 90 dB(A)");
   w.hazard.when.all[0].threshold = model::Threshold::Lower;
+  CHECK(w.why() == "no: nothing reaches 85 dB(A)");
+  w.exposure.noise[0].level = 85;
   CHECK(w.why() == "yes: 85 dB(A) reaches 85 dB(A)");
+}
+
+TEST_CASE("the sun counts where it reaches boards while the crew works, in wind or shelter") {
+  Weighed w;
+  w.hazard.when.all = {w.clause(Condition::InSun)};
+  w.c.job.crew.startMinutes = 8 * 60;
+  w.c.job.crew.endMinutes = 16 * 60;
+  const auto sun = [&](std::optional<model::ClockSpan> span) {
+    for (auto& deck : w.c.job.areas) deck.sun = span;
+    return w.why();
+  };
+  w.c.job.areas[0].name = w.c.job.areas[1].name = "Deck";
+  for (const auto exposure : {model::Exposure::Sheltered, model::Exposure::Open}) {
+    w.c.job.site.exposure = exposure;
+    CHECK(sun({}) == "yes: the sun reaches Deck");
+    CHECK(sun(model::ClockSpan{15 * 60, 20 * 60}) == "yes: the sun reaches Deck");
+    CHECK(sun(model::ClockSpan{16 * 60, 20 * 60}) == "no: no sun");
+    CHECK(sun(model::ClockSpan{0, 0}) == "no: no sun");
+  }
+  w.c.job.areas[1].sun.reset();
+  CHECK(w.why() == "yes: the sun reaches Deck");
+  w.c.job.areas[1].isCovered = true;
+  CHECK(w.why() == "no: no sun");
+}
+
+TEST_CASE("a tool that is not for treated boards counts for the others only") {
+  Weighed w;
+  w.hazard.when.all = {w.clause(Condition::Tool)};
+  w.hazard.when.all[0].id = "blower";
+  w.content.tools = {{"blower", "leaf blower", {"blow"}, 95, {}, fixtures::percent(100), true, true, false}};
+  w.estimate.labour.resize(2);
+  for (std::size_t deck = 0; deck < 2; ++deck) {
+    w.estimate.labour[deck].task = "blow";
+    w.estimate.labour[deck].deck = deck;
+    w.c.job.areas[deck].isTreated = true;
+  }
+  CHECK(w.why() == "no: no leaf blower");
+  w.c.job.areas[1].isTreated = false;
+  CHECK(w.why() == "yes: with the leaf blower");
 }

@@ -61,10 +61,37 @@ TEST_CASE("a person's noise is the tools of his shift") {
   CHECK(noise[0].shareAmong == 2);                           // 10^0.278 = 1.9
 }
 
-TEST_CASE("where OSHA's form holds, the protector brings the day under NIOSH's 85") {
+TEST_CASE("where OSHA's form holds, its own average counts") {
+  // 29 CFR 1910.95, App. A: a dose of 54.92 % is 90 + 16.61 log10 0.5492 = 85.68 dB(A); (NRR - 7) / 2 of 9
+  // takes the 0.68 above its action level off.
   SmallJob job;
-  job.region.limits.noise = model::NoiseRule::Osha;
-  CHECK(job.exposure().noise.at(0).protection == Approx(2.85).margin(0.01));  // 10 log10 1.9293
+  job.region.limits.noise.rule = model::NoiseRule::Osha;
+  const auto day = job.exposure().noise.at(0);
+  CHECK(day.level == Approx(85.68).margin(0.01));
+  CHECK(day.protection == Approx(0.68).margin(0.01));
+  CHECK(day.rating == 9);
+  CHECK(day.shareAmong == 1);
+}
+
+TEST_CASE("the limits are those of the last day of the work") {
+  SmallJob job;
+  job.region.limits.dust.source = "old";
+  job.region.laterLimits[monday + std::chrono::days{1}].dust.source = "new";
+  job.plan.days = {monday};
+  CHECK(job.exposure().limits.dust.source == "old");
+  job.plan.days.push_back(monday + std::chrono::days{1});
+  CHECK(job.exposure().limits.dust.source == "new");
+}
+
+TEST_CASE("a tool that is not for treated boards makes no noise on them") {
+  SmallJob job;
+  job.content.tools[0].isForTreated = false;
+  job.content.timbers["larch"] = {};
+  job.c.job.areas[0].timber = "larch";
+  CHECK(job.exposure().noise.at(0).lex8h == Approx(87.83).margin(0.01));
+  job.c.job.areas[0].isTreated = true;
+  CHECK(job.exposure().noise.at(0).lex8h == Approx(70.99).margin(0.01));  // 4 h of the vacuum, 74 - 3.01
+  CHECK(job.exposure().vibration.empty());
 }
 
 TEST_CASE("a sander of 5 m/s2 for three hours is 150 points") {
@@ -156,6 +183,30 @@ TEST_CASE("the hottest hour of the work counts, not of the night or of the pause
         Approx(34.46).margin(0.01));  // 31 C, 60 %, 2 m/s in the Bureau of Meteorology's form
   CHECK(heat[0].band == model::HeatBand::ExtremeCaution);
   CHECK_FALSE(heat[0].isUsual);
+  CHECK_FALSE(heat[0].isInSun);  // under its roof
+
+  // In the open the sun adds 165 W/m2: 31 + 0.348 x 26.86 - 1.4 + 0.7 x 165 / 12 - 4.25 = 44.32 C (Steadman
+  // 1994).
+  for (auto& hour : job.plan.hours) hour.sunlight = 900, hour.skylight = 120, hour.sunElevation = 77.16;
+  CHECK_FALSE(job.exposure().heat.at(0).isInSun);
+  job.c.job.areas[0].isCovered = false;
+  const auto open = job.exposure().heat.at(0);
+  CHECK(open.isInSun);
+  CHECK(open.celsius == Approx(44.32).margin(0.01));
+  CHECK(open.band == model::HeatBand::Danger);
+  job.c.job.areas[0].sun = model::ClockSpan{12 * 60, 15 * 60};  // the shift ends at noon
+  CHECK(job.exposure().heat.at(0).celsius == Approx(34.46).margin(0.01));
+  // Of the next deck, in the sun, nobody is told while all work on this one.
+  job.c.job.areas.push_back(job.c.job.areas[0]);
+  job.c.job.areas[1].sun.reset();
+  CHECK_FALSE(job.exposure().heat.at(0).isInSun);
+  job.plan.shifts[0].deck.reset();
+  CHECK(job.exposure().heat.at(0).isInSun);
+  // The heat index is one of the shade.
+  job.region.limits.heat.usesHeatIndex = true;
+  const auto index = job.exposure().heat.at(0);
+  CHECK(index.isInSun);
+  CHECK(index.celsius == Approx(36.0).margin(0.6));  // 88 F and 60 % in the weather service's chart: 95 F
 }
 
 TEST_CASE("values that are not the maker's are told") {

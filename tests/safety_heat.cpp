@@ -2,6 +2,7 @@
 #include "safety/heat.h"
 
 #include <catch2/catch.hpp>
+#include <cmath>
 
 TEST_CASE("the heat index is that of the weather service's chart") {
   // National Weather Service, heat index chart (two reprints, which differ by one degree in two cells), F.
@@ -80,6 +81,34 @@ TEST_CASE("the apparent temperature is the Bureau of Meteorology's") {
     CAPTURE(c.air, c.humidity, c.wind);
     CHECK(safety::apparentTemperature(c.air, c.humidity, c.wind) == Approx(c.felt).margin(c.tolerance));
   }
+}
+
+TEST_CASE("the apparent temperature in the sun is Steadman's") {
+  // Steadman (1994), the form with radiation: the published example of 30 C, 20 hPa (47.2 %), 5 m/s and 200
+  // W/m2, and values recomputed from the formula.
+  struct {
+    double air, humidity, wind, gain, felt;
+  } cases[] = {{30, 50, 2, 0, 31.708},    {30, 50, 2, 100, 37.541}, {30, 50, 2, 150, 40.458},
+               {35, 30, 3, 100, 39.883},  {38, 15, 4, 150, 41.894}, {20, 70, 5, 80, 21.665},
+               {33, 60, 0.5, 100, 45.532}};
+  for (const auto& c : cases) {
+    CAPTURE(c.air, c.humidity, c.wind, c.gain);
+    CHECK(std::abs(safety::apparentTemperatureInSun(c.air, c.humidity, c.wind, c.gain) - c.felt) < 0.005);
+  }
+  const double humidity = 20 / (6.105 * std::exp(17.27 * 30 / (237.7 + 30))) * 100;
+  CHECK(std::abs(safety::apparentTemperatureInSun(30, humidity, 5, 200) - 38.54) < 0.005);
+  // Without radiation the two forms differ by 0.018 e - 0.25 K.
+  CHECK(std::abs(safety::apparentTemperatureInSun(30, 50, 2, 0) - safety::apparentTemperature(30, 50, 2) -
+                 0.131) < 0.002);
+}
+
+TEST_CASE("what the body gains in full sun is of the size of 165 W/m2, and nothing without the sun") {
+  // Our own estimate: 800 W/m2 straight from the sun, 120 from the sky and 900 on level ground give
+  // 0.7 (0.25 x 800 + 0.5 (120 + 0.2 x 900)) - 80 = 165.
+  const double elevation = std::asin((900.0 - 120) / 800) * 180 / 3.14159265358979;
+  CHECK(std::abs(safety::bodyGain(900, 120, elevation) - 165) < 0.01);
+  CHECK(safety::bodyGain(0, 0, -5) == 0);
+  CHECK(safety::bodyGain(60, 60, 10) == 0);  // 0.7 x 0.5 x 72 is less than 80
 }
 
 TEST_CASE("hard work ends at NIOSH's wet bulb globe temperature") {

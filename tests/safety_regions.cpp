@@ -1,4 +1,7 @@
 // The limits at work in the shipped regions, against the rules they name.
+#include "model/lookup.h"
+#include "safety/exposure.h"
+#include "safety/hazards.h"
 #include "safety_jobs.h"
 
 using namespace safety_jobs;
@@ -9,6 +12,15 @@ const model::WorkLimits& limitsOf(const std::string& region) {
   return shipped().content.regions.at(region).limits;
 }
 
+/// A computed job as its crew would be told in another region.
+app::Computation inPlace(app::Computation x, const std::string& region) {
+  const auto& content = shipped().content;
+  x.c.region = &content.regions.at(region);
+  x.exposure = safety::exposureOf(x.c, content, x.estimate, x.plan);
+  x.hazards = safety::hazardsOf(x.c, content, x.estimate, x.exposure);
+  return x;
+}
+
 }  // namespace
 
 TEST_CASE("levels of noise and vibration are those of the directives") {
@@ -17,37 +29,85 @@ TEST_CASE("levels of noise and vibration are those of the directives") {
   // same.
   for (const char* region : {"gb", "ie"}) {
     INFO(region);
-    CHECK(limitsOf(region).noiseLower == 80);
-    CHECK(limitsOf(region).noiseUpper == 85);
-    CHECK(limitsOf(region).noiseLimit == 87);
-    CHECK(limitsOf(region).vibrationAction == base::Count{2'500'000});
-    CHECK(limitsOf(region).vibrationLimit == base::Count::whole(5));
+    CHECK(limitsOf(region).noise.lower == 80);
+    CHECK(limitsOf(region).noise.upper == 85);
+    CHECK(limitsOf(region).noise.limit == 87);
+    CHECK(limitsOf(region).vibration.action == base::Count{2'500'000});
+    CHECK(limitsOf(region).vibration.limit == base::Count::whole(5));
   }
   // 29 CFR 1910.95 (c) and (b): action level 85 and limit 90 dB(A), halved every 5 dB.
-  CHECK(limitsOf("us").noise == model::NoiseRule::Osha);
-  CHECK(limitsOf("us").noiseLower == 85);
-  CHECK(limitsOf("us").noiseUpper == 90);
+  CHECK(limitsOf("us").noise.rule == model::NoiseRule::Osha);
+  CHECK(limitsOf("us").noise.lower == 85);
+  CHECK(limitsOf("us").noise.upper == 90);
 }
 
 TEST_CASE("limits of wood dust are those of the place") {
   // HSE, Wood dust, by EH40/2005: hardwood 3, softwood 5 mg/m3.
-  CHECK(limitsOf("gb").hardwoodDust == base::Count::whole(3));
-  CHECK(limitsOf("gb").softwoodDust == base::Count::whole(5));
+  CHECK(limitsOf("gb").dust.hardwood == base::Count::whole(3));
+  CHECK(limitsOf("gb").dust.softwood == base::Count::whole(5));
   // Directive (EU) 2017/2398: hardwood 2 mg/m3 from 18 January 2023.
-  CHECK(limitsOf("ie").hardwoodDust == base::Count::whole(2));
+  CHECK(limitsOf("ie").dust.hardwood == base::Count::whole(2));
   // 29 CFR 1910.1000, table Z-1: particulates not otherwise regulated, 15 mg/m3 in all; NIOSH, Pocket Guide,
   // wood dust: 1 mg/m3.
-  CHECK(limitsOf("us").hardwoodDust == base::Count::whole(15));
-  CHECK(holds(limitsOf("us").dustSource, "NIOSH 1 mg/m3"));
+  CHECK(limitsOf("us").dust.hardwood == base::Count::whole(15));
+  CHECK(holds(limitsOf("us").dust.source, "NIOSH 1 mg/m3"));
   // NIOSH, Pocket Guide, particulates not otherwise regulated: OSHA's 5 mg/m3 of respirable dust. OSHA's
   // chemical sampling page on western red cedar: the TLV of ACGIH, inhalable, 0.5 mg/m3, other woods 1 mg/m3.
-  CHECK(holds(limitsOf("us").dustSource, "respirable 5 mg/m3"));
-  CHECK(holds(limitsOf("us").dustSource, "ACGIH 1 mg/m3, western red cedar 0.5 mg/m3"));
+  CHECK(holds(limitsOf("us").dust.source, "respirable 5 mg/m3"));
+  CHECK(holds(limitsOf("us").dust.source, "ACGIH 1 mg/m3, western red cedar 0.5 mg/m3"));
   // Safe Work Australia, workplace exposure standards, from memory: 1 and 5 mg/m3. The sheet names whom to
   // ask.
-  CHECK(limitsOf("au").hardwoodDust == base::Count::whole(1));
-  CHECK(limitsOf("au").softwoodDust == base::Count::whole(5));
-  CHECK(holds(limitsOf("au").dustSource, "from memory"));
+  CHECK(limitsOf("au").dust.hardwood == base::Count::whole(1));
+  CHECK(limitsOf("au").dust.softwood == base::Count::whole(5));
+  CHECK(holds(limitsOf("au").dust.source, "from memory"));
+}
+
+TEST_CASE("Australia's limit of wood dust changes on 1 December 2026") {
+  // Safe Work Australia, Workplace exposure limits: 0.5 mg/m3, inhalable, from 1 December 2026 (the value on
+  // a secondary page).
+  const auto& au = shipped().content.regions.at("au");
+  const auto dustOn = [&](const char* day) { return model::limitsOn(au, base::parseDate(day).value()).dust; };
+  CHECK(holds(dustOn("2026-11-30").source, "from memory"));
+  CHECK(dustOn("2026-12-01").hardwood == base::Count{500'000});
+  CHECK(dustOn("2026-12-01").softwood == base::Count{500'000});
+  CHECK(model::limitsOn(au, base::parseDate("2027-06-01").value()).noise.upper == 85);
+  const auto workedOn = [&](const char* day) {
+    auto x = computed(worstJob);
+    x.plan.days = {base::parseDate(day).value()};
+    return together(documents(inPlace(std::move(x), "au"), {"safety"}).at("safety"));
+  };
+  CHECK(holds(workedOn("2026-12-01"), "0.5\u00A0mg/m³"));
+  CHECK(holds(workedOn("2026-12-01"), "workplace exposure limits (WEL) from 1 December 2026"));
+  CHECK_FALSE(holds(workedOn("2026-11-30"), "mg/m³ of wood"));
+  CHECK(holds(workedOn("2026-11-30"), "check with the work safety regulator of the state or territory"));
+}
+
+TEST_CASE("the sheet names the law of the place") {
+  // NZ: Health and Safety in Employment Regulations 1995, reg 11, 85 dB(A); Health and Safety at Work Act
+  // 2015. AU: model WHS Regulations, 85 dB(A). GB: SI 2005/1643, SI 2005/1093, EH40/2005. IE: SI 299/2007,
+  // Part 5. US: 29 CFR 1910.95 and 1910.1000; ANSI/ASA S2.70-2006.
+  const std::map<std::string, std::vector<const char*>> laws = {
+      {"nz",
+       {"Health and Safety in Employment Regulations 1995, reg 11", "Health and Safety at Work Act 2015",
+        "WorkSafe New Zealand, workplace exposure standards"}},
+      {"au", {"model WHS Regulations", "Safe Work Australia, guide to hand-arm vibration"}},
+      {"gb",
+       {"Control of Noise at Work Regulations 2005", "Control of Vibration at Work Regulations 2005",
+        "EH40/2005"}},
+      {"ie",
+       {"General Application Regulations 2007 (SI 299/2007), Part 5",
+        "2024 Code of Practice for the Chemical Agents Regulations"}},
+      {"us", {"29 CFR 1910.95", "ANSI/ASA S2.70-2006", "29 CFR 1910.1000"}}};
+  for (const auto& [region, titles] : laws) {
+    const auto words = together(documents(inPlace(computed(worstJob), region), {"safety"}).at("safety"));
+    for (const char* title : titles) {
+      INFO(region << ": " << title);
+      CHECK(holds(words, title));
+    }
+    CHECK(holds(words, "NIOSH 98-126") == false);
+  }
+  CHECK(limitsOf("nz").noise.upper == 85);
+  CHECK(limitsOf("au").noise.upper == 85);
 }
 
 TEST_CASE("where hardwood and softwood are sanded the hardwood's limit holds for all the dust") {

@@ -12,11 +12,11 @@ using namespace safety_jobs;
 
 namespace {
 
-/// The sheet of a job on which a person works four hours at 92 dB(A) and one at 98, or half of both.
-std::string noisySheet(const std::string& region, bool isShared) {
+/// The sheet of a job on which a person works four hours at 92 dB(A) and one at 98, or a share of both.
+std::string noisySheet(const std::string& region, int percent) {
   auto x = computed(inRegion(worstJob, region));
   model::Content content = shipped().content;
-  const auto share = base::Share::whole(isShared ? 50 : 100);
+  const auto share = base::Share::whole(percent);
   content.tools = {{"a", "a", {"sand"}, 92, {}, share, true, false},
                    {"b", "b", {"edges"}, 98, {}, share, true, false}};
   model::Plan plan;
@@ -63,9 +63,8 @@ TEST_CASE("limits are printed with the year of their rule, and those from memory
 
 TEST_CASE("a limit that the region has only from memory gives way to whom to ask") {
   auto x = computed(worstJob);
-  model::Region region = *x.c.region;
-  x.c.region = &region;
-  for (auto* source : {&region.limits.noiseSource, &region.limits.vibrationSource, &region.limits.heatSource})
+  auto& limits = x.exposure.limits;
+  for (auto* source : {&limits.noise.source, &limits.vibration.source, &limits.heat.source})
     *source = "a guide, from memory";
   const std::string words = sheetOf(x);
   for (const char* number : {"85 dB(A)", "2.5 and 5", "27\u00A0°C", "from memory", "dB out", "At most"}) {
@@ -82,25 +81,71 @@ TEST_CASE("a day of 4 h at 92 dB(A) and 1 h at 98 is told in the form of the pla
   // L_EX,8h of Directive 2003/10/EC: 10 log10((4 10^9.2 + 10^9.8) / 8) = 91.99; down to the lower action
   // value of 80 are 12 dB, and 10^(6.99 / 10) = 5 people bring it under the upper one of 85. The crew has
   // three, so the hours of five people are those of five days.
-  const std::string gb = noisySheet("gb", false);
+  const std::string gb = noisySheet("gb", 100);
   CHECK(holds(gb, "92 dB(A)"));
   CHECK(holds(gb, "Ear protection must keep 12 dB out as worn; its label has to say more."));
   CHECK(holds(gb, "Under 85 dB(A) only spread over 5 days, or with a quieter tool."));
   // Shared by two: 88.98 dB(A), 9 dB and 10^(3.98 / 10) = 2.5 people.
-  const std::string two = noisySheet("gb", true);
+  const std::string two = noisySheet("gb", 50);
   CHECK(holds(two, "89 dB(A)"));
   CHECK(holds(two, "Ear protection must keep 9 dB out as worn; its label has to say more."));
   CHECK(holds(two, "Under 85 dB(A) only spread over 3 days, or with a quieter tool."));
-  // 29 CFR 1910.95, App. A: 4 / 6.063 + 1 / 2.639 = 104 %; NIOSH 98-126: 4 / 1.587 + 1 / 0.397 = 504 %, which
-  // is 85 + 10 log10 5.04 = 92.02 dB(A), 7.02 dB above NIOSH's limit.
-  const std::string us = noisySheet("us", false);
-  CHECK(holds(us, "dose 104 %, NIOSH 504 %"));
-  CHECK(holds(us, "Ear protection must keep 8 dB out as worn; its label has to say more."));
-  CHECK(holds(us, "Under 85 dB(A) only spread over 5 days, or with a quieter tool."));
-  const std::string usTwo = noisySheet("us", true);
-  CHECK(holds(usTwo, "dose 52 %, NIOSH 252 %"));
-  CHECK(holds(usTwo, "Ear protection must keep 5 dB out as worn; its label has to say more."));
-  CHECK(holds(usTwo, "Under 85 dB(A) only spread over 3 days, or with a quieter tool."));
+  // 29 CFR 1910.95, App. A: 4 / 6.063 + 1 / 2.639 = 104 %, which is 90 + 16.61 log10 1.04 = 90.27 dB(A), 5.27
+  // above the action level: an NRR of 2 x 5.27 + 7 = 17.5. NIOSH 98-126: 4 / 1.587 + 1 / 0.397 = 504 %.
+  const std::string us = noisySheet("us", 100);
+  CHECK(holds(us, "90 dB(A), dose 104 %; guidance of NIOSH: 504 %"));
+  CHECK(holds(us, "Ear protection of NRR 18 or more: (NRR − 7) ÷ 2 is what it keeps out."));
+  CHECK(holds(us, "Under 90 dB(A) only spread over 2 days, or with a quieter tool."));
+  // Half of it: 52 %, 85.27 dB(A), under 90 in one day.
+  const std::string usTwo = noisySheet("us", 50);
+  CHECK(holds(usTwo, "85 dB(A), dose 52 %; guidance of NIOSH: 252 %"));
+  CHECK(holds(usTwo, "Ear protection of NRR 8 or more"));
+  CHECK_FALSE(holds(usTwo, "only spread over"));
+  CHECK_FALSE(holds(usTwo, "Over NIOSH"));
+  // Two fifths: 42 %, 83.66 dB(A), under OSHA's action level and above NIOSH's guidance.
+  const std::string usLess = noisySheet("us", 40);
+  CHECK(holds(usLess, "84 dB(A), dose 42 %; guidance of NIOSH: 202 %"));
+  CHECK_FALSE(holds(usLess, "of NRR"));
+  CHECK(holds(usLess, "Over NIOSH\u2019s guidance (85 dB(A), 3 dB for half the time): muffs or plugs on."));
+}
+
+TEST_CASE("heat stroke is told by confused, slurred and stumbling people, who may sweat") {
+  // The Korey Stringer Institute, exertional heat stroke: the skin is hot, wet or dry.
+  const std::string words = sheetOf(computed(worstJob));
+  CHECK(holds(
+      words,
+      "Confused, slurred, stumbling? Heat stroke, sweating or not: call 111, shade, cold water all over."));
+  CHECK_FALSE(holds(words, "no sweat"));
+}
+
+TEST_CASE("the warmth felt says whether it is that of the sun or of the shade") {
+  // Steadman (1994) has a form for each; the heat index is one of the shade, and full sun adds up to 15 F
+  // (National Weather Service).
+  CHECK(holds(sheetOf(computed(worstJob)), " in the sun at "));
+  const std::string roofed = replaced(worstJob, "edge_height: 0.9 m", "covered: true");
+  CHECK(holds(sheetOf(computed(roofed)), " in the shade at "));
+  CHECK_FALSE(holds(sheetOf(computed(roofed)), " in the sun"));
+  const std::string us = sheetOf(computed(inRegion(worstJob, "us")));
+  CHECK(holds(us, " in the shade at "));
+  CHECK(holds(us, ", full sun up to 15\u00A0°F more"));
+}
+
+TEST_CASE("on treated boards neither jet, bleach, acid nor blower, and a HEPA vacuum only") {
+  // Caring for Our Children, standard 5.2.9.12: no power washing, bleach or acid cleaner on CCA timber. NSW
+  // EPA, treated timber: a HEPA vacuum, others blow the dust back.
+  const std::string mixed = sheetOf(computed(worstJob));  // kwila and treated pine
+  CHECK(holds(mixed, "B Terrace: no pressure washer, bleach, acid or blower."));
+  CHECK(holds(mixed, "HEPA vacuum only, on first."));
+  CHECK(holds(mixed, "Switch the HEPA vacuum on before the sander."));
+  CHECK(holds(mixed, "Blown grit"));  // the veranda is blown off and washed
+  CHECK(holds(mixed, "The jet, wet leads"));
+  const std::string treated =
+      sheetOf(computed(replaced(worstJob, "timber: kwila", "timber: radiata-treated")));
+  CHECK_FALSE(holds(treated, "Blown grit"));
+  CHECK_FALSE(holds(treated, "The jet, wet leads"));
+  const std::string none = sheetOf(computed(replaced(worstJob, "timber: radiata-treated", "timber: kwila")));
+  CHECK_FALSE(holds(none, "HEPA"));
+  CHECK(holds(none, "Switch the class M vacuum on before the sander."));
 }
 
 TEST_CASE("a product without safety data stops the sheet, and the check tells of it") {

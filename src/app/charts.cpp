@@ -1,6 +1,5 @@
 #include "app/charts.h"
 
-#include "safety/noise.h"
 #include "sheets/facts_decks.h"
 
 #include <algorithm>
@@ -91,23 +90,17 @@ double highest(const std::vector<Day>& days, Value value) {
 void addGauges(std::map<std::string, typeset::Drawing>& drawings, const sheets::Computed& x,
                const figures::Pen& pen) {
   const auto& e = x.exposure;
-  const auto& limits = x.c.region->limits;
+  const auto& limits = e.limits;
   const auto add = [&](const char* name, const Scale& scale, double value, const std::vector<double>& marks) {
     if (!marks.empty()) drawings[name] = figures::gauge(scale.with(value, marks), pen, Dim::mm(30));
   };
   std::vector<double> marks;
-  for (const auto& level : {limits.noiseLower, limits.noiseUpper}) {
+  for (const auto& level : {limits.noise.lower, limits.noise.upper}) {
     if (level) marks.push_back(*level);
   }
-  const bool isOsha = limits.noise == model::NoiseRule::Osha;
-  add("gauge-noise", {70, 100},
-      highest(e.noise,
-              [&](const auto& d) {
-                return isOsha && d.nioshDose > 0 ? safety::nioshAverage(d.nioshDose) : d.lex8h;
-              }),
-      marks);
+  add("gauge-noise", {70, 100}, highest(e.noise, [](const auto& d) { return d.level; }), marks);
   marks.clear();
-  for (const auto& value : {limits.vibrationAction, limits.vibrationLimit}) {
+  for (const auto& value : {limits.vibration.action, limits.vibration.limit}) {
     if (value) marks.push_back(static_cast<double>(value->millionths) / 1e6);
   }
   add("gauge-vibration", {0, 7.5}, highest(e.vibration, [](const auto& d) { return d.a8; }), marks);

@@ -15,9 +15,10 @@ double hundredths(double value) { return rounded(value, 100); }
 constexpr const char* bands[] = {"none", "caution", "extreme caution", "danger", "extreme danger"};
 
 ordered_json noiseJson(const model::NoiseDay& day) {
-  return {{"date", base::isoDate(day.date)},         {"niosh_dose_pct", tenths(day.nioshDose)},
-          {"osha_dose_pct", tenths(day.oshaDose)},   {"lex8h_db", tenths(day.lex8h)},
-          {"protection_db", tenths(day.protection)}, {"share_among", day.shareAmong}};
+  return {{"date", base::isoDate(day.date)},       {"niosh_dose_pct", tenths(day.nioshDose)},
+          {"osha_dose_pct", tenths(day.oshaDose)}, {"lex8h_db", tenths(day.lex8h)},
+          {"level_db", tenths(day.level)},         {"protection_db", tenths(day.protection)},
+          {"share_among", day.shareAmong}};
 }
 
 ordered_json vibrationJson(const model::VibrationDay& day) {
@@ -39,7 +40,8 @@ ordered_json vibrationJson(const model::VibrationDay& day) {
 ordered_json heatJson(const model::HeatDay& day) {
   return {{"date", base::isoDate(day.date)},
           {"at", base::isoClock(day.at.minutes)},
-          {"heat_index_c", tenths(day.celsius)},
+          {"felt_c", tenths(day.celsius)},
+          {"in_sun", day.isInSun},
           {"band", bands[static_cast<int>(day.band)]},
           {"usual", day.isUsual}};
 }

@@ -69,7 +69,7 @@ model::Content readContent(const std::string& folder, base::Diagnostics& message
   readKeys(at / "tasks.yaml", messages, [&](Record& r) { c.tasks = readTasks(r, c.consumables); });
   readKeys(at / "tools.yaml", messages, [&](Record& r) { c.tools = readTools(r, c.tasks); });
   readKeys(at / "hazards.yaml", messages, [&](Record& r) {
-    c.hazards = readHazards(r, c.tasks);
+    c.hazards = readHazards(r, c.tasks, c.tools);
     c.conditionWords = readConditionWords(r);
   });
   std::error_code none;

@@ -23,7 +23,8 @@ std::map<std::string, model::Consumable> readConsumables(Record& r,
                                                          const std::map<std::string, model::Region>& regions);
 std::vector<model::Task> readTasks(Record& r, const std::map<std::string, model::Consumable>& consumables);
 std::vector<model::Tool> readTools(Record& r, const std::vector<model::Task>& tasks);
-std::vector<model::Hazard> readHazards(Record& r, const std::vector<model::Task>& tasks);
+std::vector<model::Hazard> readHazards(Record& r, const std::vector<model::Task>& tasks,
+                                       const std::vector<model::Tool>& tools);
 std::map<model::Condition, model::ConditionWords> readConditionWords(Record& r);
 model::LabelTexts readLabels(Record& r);
 

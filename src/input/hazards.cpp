@@ -29,6 +29,7 @@ constexpr Word<Condition> conditionWords[] = {{"drying_oil", Condition::DryingOi
                                               {"washing", Condition::Washing},
                                               {"sanding", Condition::Sanding},
                                               {"task", Condition::Task},
+                                              {"tool", Condition::Tool},
                                               {"covered", Condition::Covered},
                                               {"enclosed", Condition::Enclosed},
                                               {"in_sun", Condition::InSun},
@@ -52,7 +53,7 @@ constexpr Word<model::Signal> signalWords[] = {{"caution", model::Signal::Cautio
 
 /// What a text may hold in braces; sheets put the words of the job there.
 constexpr std::array names = {"cutout",      "mask", "emergency", "ask_safety", "ask_waste", "ask_lead",
-                              "ask_treated", "edge", "decks",     "leader",     "tin"};
+                              "ask_treated", "edge", "decks",     "leader",     "tin",       "vacuum"};
 
 /// A text in which every name in braces is known.
 std::string textWithNames(const Field& f) {
@@ -66,15 +67,20 @@ std::string textWithNames(const Field& f) {
   return s;
 }
 
-std::string knownTask(const Field& f, const std::vector<std::string>& tasks) {
-  std::string task = text(f);
-  if (!task.empty() && std::find(tasks.begin(), tasks.end(), task) == tasks.end())
-    reportUnknown(f, task, "task", tasks);
-  return task;
+/// What a condition can name.
+struct Known {
+  std::vector<std::string> tasks, tools;
+};
+
+std::string knownId(const Field& f, const char* what, const std::vector<std::string>& known) {
+  std::string id = text(f);
+  if (!id.empty() && std::find(known.begin(), known.end(), id) == known.end())
+    reportUnknown(f, id, what, known);
+  return id;
 }
 
 /// The value of a condition that takes one.
-void readValue(const Field& f, Clause& c, const std::vector<std::string>& tasks) {
+void readValue(const Field& f, Clause& c, const Known& known) {
   constexpr Word<model::Threshold> noiseWords[] = {{"lower", model::Threshold::Lower},
                                                    {"upper", model::Threshold::Upper}};
   constexpr Word<model::Threshold> vibrationWords[] = {{"action", model::Threshold::Action},
@@ -90,7 +96,9 @@ void readValue(const Field& f, Clause& c, const std::vector<std::string>& tasks)
   } else if (c.condition == Condition::VibrationAbove) {
     c.threshold = choice(f, vibrationWords, "level of vibration", model::Threshold::Action);
   } else if (c.condition == Condition::Task) {
-    c.task = knownTask(f, tasks);
+    c.id = knownId(f, "task", known.tasks);
+  } else if (c.condition == Condition::Tool) {
+    c.id = knownId(f, "tool", known.tools);
   } else {
     f.error("this condition takes no value");
   }
@@ -98,11 +106,12 @@ void readValue(const Field& f, Clause& c, const std::vector<std::string>& tasks)
 
 bool takesValue(Condition c) {
   return c == Condition::BuiltBefore || c == Condition::EdgeAbove || c == Condition::LiftingAbove ||
-         c == Condition::NoiseAbove || c == Condition::VibrationAbove || c == Condition::Task;
+         c == Condition::NoiseAbove || c == Condition::VibrationAbove || c == Condition::Task ||
+         c == Condition::Tool;
 }
 
 /// 'drying_oil' or '{edge_above: 1 m}'.
-std::optional<Clause> readClause(const Field& f, const std::vector<std::string>& tasks) {
+std::optional<Clause> readClause(const Field& f, const Known& known) {
   if (!f.is(Node::Kind::Map)) {
     const auto condition = chosen(f, conditionWords, "condition");
     if (!condition) return {};
@@ -120,29 +129,29 @@ std::optional<Clause> readClause(const Field& f, const std::vector<std::string>&
     f.error("one condition is needed here", "write several as a list");
     return {};
   }
-  std::vector<std::string> known;
+  std::vector<std::string> conditions;
   for (const auto& word : conditionWords) {
-    known.emplace_back(word.name);
+    conditions.emplace_back(word.name);
     if (keys[0].key != word.name) continue;
     Clause c;
     c.condition = word.value;
-    readValue(keys[0].value, c, tasks);
+    readValue(keys[0].value, c, known);
     return c;
   }
-  reportUnknown(keys[0].at, keys[0].key, "condition", known);
+  reportUnknown(keys[0].at, keys[0].key, "condition", conditions);
   return {};
 }
 
-std::vector<Clause> readClauses(const Field& f, const std::vector<std::string>& tasks) {
+std::vector<Clause> readClauses(const Field& f, const Known& known) {
   std::vector<Clause> clauses;
   if (f.isEmptyList()) f.error("the list is empty", "name a condition or leave the key out");
   for (const Field& item : f.items()) {
-    if (const auto c = readClause(item, tasks)) clauses.push_back(*c);
+    if (const auto c = readClause(item, known)) clauses.push_back(*c);
   }
   return clauses;
 }
 
-model::When readWhen(const Field& f, const std::vector<std::string>& tasks) {
+model::When readWhen(const Field& f, const Known& known) {
   model::When when;
   if (!f.isGiven()) return when;
   const bool isGroup = f.is(Node::Kind::Map) &&
@@ -150,12 +159,12 @@ model::When readWhen(const Field& f, const std::vector<std::string>& tasks) {
                          return e.key == "all" || e.key == "any" || e.key == "none";
                        });
   if (!isGroup) {
-    if (const auto c = readClause(f, tasks)) when.all.push_back(*c);
+    if (const auto c = readClause(f, known)) when.all.push_back(*c);
     return when;
   }
   Record r(f);
   for (const auto& [key, into] : {std::pair{"all", &when.all}, {"any", &when.any}, {"none", &when.none}}) {
-    if (const Field list = r.may(key); list.isGiven()) *into = readClauses(list, tasks);
+    if (const Field list = r.may(key); list.isGiven()) *into = readClauses(list, known);
   }
   r.finish();
   if (!r.has("all") && !r.has("any")) f.error("'none' alone would hold for every job", "add 'all' or 'any'");
@@ -181,12 +190,12 @@ std::vector<model::Control> readControls(const Field& f) {
   return controls;
 }
 
-model::Hazard readHazard(const Field& f, const std::vector<std::string>& tasks) {
+model::Hazard readHazard(const Field& f, const Known& known) {
   Record r(f);
   model::Hazard h;
   h.id = text(r.must("id"));
   h.title = textWithNames(r.must("title"));
-  h.when = readWhen(r.must("when"), tasks);
+  h.when = readWhen(r.must("when"), known);
   h.signal = choice(r.may("signal"), signalWords, "signal", h.signal);
   h.who = textWithNames(r.must("who"));
   h.harm = textWithNames(r.must("harm"));
@@ -208,9 +217,11 @@ std::map<std::string, std::string> textsByCode(const Field& f) {
 
 }  // namespace
 
-std::vector<model::Hazard> readHazards(Record& r, const std::vector<model::Task>& tasks) {
-  std::vector<std::string> known;
-  for (const model::Task& t : tasks) known.push_back(t.id);
+std::vector<model::Hazard> readHazards(Record& r, const std::vector<model::Task>& tasks,
+                                       const std::vector<model::Tool>& tools) {
+  Known known;
+  for (const model::Task& t : tasks) known.tasks.push_back(t.id);
+  for (const model::Tool& t : tools) known.tools.push_back(t.id);
   std::vector<model::Hazard> hazards;
   for (const Field& f : r.must("hazards").items()) {
     model::Hazard h = readHazard(f, known);

@@ -1,5 +1,6 @@
 #include "input/content_parts.h"
 #include "input/words.h"
+#include "model/lookup.h"
 
 namespace input {
 namespace {
@@ -54,73 +55,100 @@ std::optional<base::Count> amount(const Field& f, const char* unit, Limits<base:
   return quantityWith(f, unit, limits);
 }
 
-void readNoise(const Field& f, model::WorkLimits& l) {
+model::NoiseLimits readNoise(Record& r) {
   constexpr Word<model::NoiseRule> ruleWords[] = {{"average of 8 hours", model::NoiseRule::Average8h},
                                                   {"osha", model::NoiseRule::Osha}};
-  Record r(f);
-  l.noise = choice(r.must("rule"), ruleWords, "rule for noise", l.noise);
-  l.noiseLower = decibels(r.may("lower"));
-  l.noiseUpper = decibels(r.may("upper"));
-  l.noiseLimit = decibels(r.may("limit"));
-  l.noiseSource = text(r.must("source"));
-  r.finish();
-  if ((l.noiseLower && l.noiseUpper && *l.noiseLower > *l.noiseUpper) ||
-      (l.noiseUpper && l.noiseLimit && *l.noiseUpper > *l.noiseLimit))
-    f.error("the levels do not rise: lower, upper, limit");
+  model::NoiseLimits l;
+  l.rule = choice(r.must("rule"), ruleWords, "rule for noise", l.rule);
+  l.lower = decibels(r.may("lower"));
+  l.upper = decibels(r.may("upper"));
+  l.limit = decibels(r.may("limit"));
+  l.source = text(r.must("source"));
+  if ((l.lower && l.upper && *l.lower > *l.upper) || (l.upper && l.limit && *l.upper > *l.limit))
+    r.field().error("the levels do not rise: lower, upper, limit");
+  return l;
 }
 
-void readVibration(const Field& f, model::WorkLimits& l) {
+model::VibrationLimits readVibration(Record& r) {
   constexpr Limits<base::Count> sane = {base::Count{100'000}, base::Count::whole(20),
                                         "from 0.1 m/s2 to 20 m/s2"};
-  Record r(f);
-  l.vibrationAction = amount(r.may("action"), "m/s2", sane);
-  l.vibrationLimit = amount(r.may("limit"), "m/s2", sane);
-  l.vibrationSource = text(r.must("source"));
-  r.finish();
-  if (l.vibrationAction && l.vibrationLimit && *l.vibrationLimit < *l.vibrationAction)
-    f.error("the limit is below the action value");
+  model::VibrationLimits l;
+  l.action = amount(r.may("action"), "m/s2", sane);
+  l.limit = amount(r.may("limit"), "m/s2", sane);
+  l.source = text(r.must("source"));
+  if (l.action && l.limit && *l.limit < *l.action) r.field().error("the limit is below the action value");
+  return l;
 }
 
-void readDust(const Field& f, model::WorkLimits& l) {
+model::DustLimits readDust(Record& r) {
   constexpr Limits<base::Count> sane = {base::Count{10'000}, base::Count::whole(50),
                                         "from 0.01 mg/m3 to 50 mg/m3"};
-  Record r(f);
-  l.hardwoodDust = amount(r.may("hardwood"), "mg/m3", sane);
-  l.softwoodDust = amount(r.may("softwood"), "mg/m3", sane);
-  l.dustProtection = text(r.must("protection"));
-  l.dustSource = text(r.must("source"));
-  r.finish();
+  model::DustLimits l;
+  l.hardwood = amount(r.may("hardwood"), "mg/m3", sane);
+  l.softwood = amount(r.may("softwood"), "mg/m3", sane);
+  l.protection = text(r.must("protection"));
+  l.source = text(r.must("source"));
+  return l;
 }
 
-model::WorkLimits readLimits(const Field& f) {
-  constexpr Word<bool> heatWords[] = {{"heat index", true}, {"apparent temperature", false}};
-  model::WorkLimits l;
-  if (!f.isGiven()) return l;
-  Record r(f);
-  if (const Field noise = r.must("noise"); noise.isGiven()) readNoise(noise, l);
-  if (const Field vibration = r.may("vibration"); vibration.isGiven()) readVibration(vibration, l);
-  if (const Field dust = r.must("dust"); dust.isGiven()) readDust(dust, l);
-  if (const Field heat = r.must("heat"); heat.isGiven()) {
-    Record h(heat);
-    l.usesHeatIndex = choice(h.must("form"), heatWords, "form of heat", l.usesHeatIndex);
-    l.heatSource = text(h.must("source"));
-    h.finish();
+model::HeatLimits readHeat(Record& r) {
+  constexpr Word<bool> formWords[] = {{"heat index", true}, {"apparent temperature", false}};
+  model::HeatLimits l;
+  l.usesHeatIndex = choice(r.must("form"), formWords, "form of heat", l.usesHeatIndex);
+  l.source = text(r.must("source"));
+  return l;
+}
+
+/// A rule for every day, or a list of rules one after another: the first has no 'from', the last no 'until'.
+template <class Rule, class Read>
+void readInTurn(const Field& f, model::Region& region, Rule model::WorkLimits::*kind, Read read) {
+  if (!f.isGiven()) return;
+  if (f.isEmptyList()) f.error("the list is empty", "write the rule that is in force");
+  const auto rules = f.is(Node::Kind::List) ? f.items() : std::vector<Field>{f};
+  std::optional<base::Date> follows;
+  for (std::size_t i = 0; i < rules.size(); ++i) {
+    const bool isFirst = i == 0, isLast = i + 1 == rules.size();
+    Record r(rules[i]);
+    const Field from = isFirst ? r.may("from") : r.must("from");
+    const Field until = isLast ? r.may("until") : r.must("until");
+    if (isFirst && from.isGiven()) from.error("the first rule has no 'from'", "put the rule before it first");
+    if (isLast && until.isGiven())
+      until.error("the last rule has no 'until'", "add the rule that follows it, with its 'from:'");
+    const auto start = from.isGiven() && !isFirst ? date(from) : base::Date{};
+    if (follows && from.isGiven() && start != *follows)
+      from.error("the rule before it ends on " + base::isoDate(*follows - std::chrono::days{1}),
+                 "write from: " + base::isoDate(*follows));
+    const Rule rule = read(r);
+    r.finish();
+    if (isFirst) region.limits.*kind = rule;
+    else region.laterLimits.try_emplace(start, model::limitsOn(region, start));
+    for (auto later = region.laterLimits.lower_bound(start); later != region.laterLimits.end(); ++later)
+      later->second.*kind = rule;
+    if (!isLast && until.isGiven()) follows = date(until) + std::chrono::days{1};
   }
+}
+
+void readLimits(const Field& f, model::Region& region) {
+  if (!f.isGiven()) return;
+  Record r(f);
+  readInTurn(r.must("noise"), region, &model::WorkLimits::noise, readNoise);
+  readInTurn(r.may("vibration"), region, &model::WorkLimits::vibration, readVibration);
+  readInTurn(r.must("dust"), region, &model::WorkLimits::dust, readDust);
+  readInTurn(r.must("heat"), region, &model::WorkLimits::heat, readHeat);
   if (const Field lead = r.may("lead"); lead.isGiven()) {
     Record h(lead);
-    l.leadUntil = whole(h.must("until"), {1900, 2100, "a year from 1900 to 2100"}, 1900);
-    l.leadSource = text(h.must("source"));
+    region.leadUntil = whole(h.must("until"), {1900, 2100, "a year from 1900 to 2100"}, 1900);
+    region.leadSource = text(h.must("source"));
     h.finish();
   }
   if (const Field equipment = r.must("equipment"); equipment.isGiven()) {
     Record e(equipment);
     for (const auto& word : wearWords) {
-      if (const Field grade = e.may(word.name); grade.isGiven()) l.equipment[word.name] = text(grade);
+      if (const Field grade = e.may(word.name); grade.isGiven()) region.equipment[word.name] = text(grade);
     }
     e.finish();
   }
   r.finish();
-  return l;
 }
 
 /// '10 %', or a fraction like '1/3' that no share says exactly.
@@ -208,7 +236,7 @@ model::Region readRegion(Record& r) {
     a.finish();
     region.authorities.push_back(std::move(authority));
   }
-  region.limits = readLimits(r.must("limits"));
+  readLimits(r.must("limits"), region);
   if (const Field f = r.may("states"); f.isGiven()) {
     Record s(f);
     for (const auto& [id, at, name] : s.all()) region.states[id] = text(name);

@@ -202,6 +202,7 @@ std::vector<model::Tool> readTools(Record& r, const std::vector<model::Task>& ta
       tool.use = quantity(use, parseShare, {base::Share{1}, base::Share::whole(100), "above 0 % to 100 %"});
     tool.isElectric = yesNo(t.may("electric"), false);
     tool.isExample = yesNo(t.must("example"), true);
+    tool.isForTreated = yesNo(t.may("on_treated"), true);
     t.finish();
     tools.push_back(std::move(tool));
   }

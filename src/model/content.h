@@ -158,7 +158,8 @@ struct Tool {
   std::optional<base::Count> vibration;       // m/s2
   base::Share use = base::Share::whole(100);  // of a task's time it runs in one person's hands
   bool isElectric = false;
-  bool isExample = true;  // not the maker\'s value: to be replaced
+  bool isExample = true;     // not the maker's value: to be replaced
+  bool isForTreated = true;  // false: not used on boards that are treated or may be
 };
 
 // ---------------------------------------------------------------- places
@@ -184,20 +185,33 @@ enum class NoiseRule {
   Osha        // 5 dB for half the time, with NIOSH's 3 dB beside it
 };
 
+struct NoiseLimits {
+  NoiseRule rule = NoiseRule::Average8h;
+  std::optional<int> lower, upper, limit;  // dB(A) of the day; the limit counts the protector
+  std::string source;
+};
+
+struct VibrationLimits {
+  std::optional<base::Count> action, limit;  // m/s2, A(8)
+  std::string source;
+};
+
+struct DustLimits {
+  std::optional<base::Count> hardwood, softwood;  // mg/m3, average of 8 hours, inhalable
+  std::string source, protection;                 // 'P2 or better'
+};
+
+struct HeatLimits {
+  bool usesHeatIndex = false;  // else apparent temperature
+  std::string source;
+};
+
 /// What a region says about health at work. Every number with its rule and year, or nothing.
 struct WorkLimits {
-  NoiseRule noise = NoiseRule::Average8h;
-  std::optional<int> noiseLower, noiseUpper, noiseLimit;  // dB(A): of the day; the limit counts the protector
-  std::string noiseSource;
-  std::optional<base::Count> vibrationAction, vibrationLimit;  // m/s2, A(8)
-  std::string vibrationSource;
-  std::optional<base::Count> hardwoodDust, softwoodDust;  // mg/m3, average of 8 hours, inhalable
-  std::string dustSource, dustProtection;                 // 'P2 or better'
-  bool usesHeatIndex = false;                             // else apparent temperature
-  std::string heatSource;
-  std::optional<int> leadUntil;  // coatings on buildings from this year on are not expected to hold lead
-  std::string leadSource;
-  std::map<std::string, std::string> equipment;  // grade by sign: ears -> 'EN 352, SNR as printed'
+  NoiseLimits noise;
+  VibrationLimits vibration;
+  DustLimits dust;
+  HeatLimits heat;
 };
 
 /// What materials made to order for one job do to the most a deposit may be.
@@ -246,9 +260,13 @@ struct Region {
   std::string powerCutout;  // 'RCD' or 'GFCI', as said there
   std::vector<Authority> authorities;
   WorkLimits limits;
-  Normals normals;                            // usual weather of its months; may be empty
-  std::map<std::string, std::string> states;  // names by id, where its rules differ by state
-  std::vector<DepositCap> depositCaps;        // the first that fits counts
+  std::map<base::Date, WorkLimits> laterLimits;  // all of them, by the day on which one changes
+  std::optional<int> leadUntil;  // coatings on buildings from this year on are not expected to hold lead
+  std::string leadSource;
+  std::map<std::string, std::string> equipment;  // grade by sign: ears -> 'EN 352, SNR as printed'
+  Normals normals;                               // usual weather of its months; may be empty
+  std::map<std::string, std::string> states;     // names by id, where its rules differ by state
+  std::vector<DepositCap> depositCaps;           // the first that fits counts
   Cancellation cancellation;
   std::map<std::string, std::string> newJob;  // what 'new' writes for this place: phone, timezone, start ...
 };

@@ -2,10 +2,8 @@
 // rags. Physics: doubles that never meet money.
 #pragma once
 
-#include "base/date.h"
+#include "model/content.h"
 
-#include <optional>
-#include <string>
 #include <vector>
 
 namespace model {
@@ -15,7 +13,9 @@ struct NoiseDay {
   base::Date date{};
   double nioshDose = 0, oshaDose = 0;  // %
   double lex8h = 0;                    // dB(A), EU form; 0 = no noisy tool
-  double protection = 0;  // dB an ear protector has to take off to come under the region's action value
+  double level = 0;                    // dB(A) in the region's form: L_EX,8h, or OSHA's average
+  double protection = 0;  // dB an ear protector has to take off to come under the region's lower level
+  int rating = 0;         // least NRR of a protector that does, where the form is OSHA's; 0 = none needed
   int shareAmong =
       0;  // people among whom the noisy work would have to be shared; 0 = sharing does not bring it under
 };
@@ -39,8 +39,9 @@ enum class HeatBand { None, Caution, ExtremeCaution, Danger, ExtremeDanger };
 
 struct HeatDay {
   base::Date date{};
-  base::LocalTime at;  // hottest hour of the planned work
-  double celsius = 0;  // heat index or apparent temperature, in shade
+  base::LocalTime at;    // hottest hour of the planned work
+  double celsius = 0;    // heat index in the shade, or apparent temperature
+  bool isInSun = false;  // the crew is in the sun then, which apparent temperature counts
   HeatBand band = HeatBand::None;
   bool isUsual = false;  // from the month's usual weather, not a forecast
 };
@@ -64,6 +65,7 @@ struct Lifting {
 };
 
 struct CrewExposure {
+  WorkLimits limits;  // of the region on the last day of the work
   std::vector<NoiseDay> noise;
   std::vector<VibrationDay> vibration;
   std::vector<HeatDay> heat;

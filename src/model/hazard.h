@@ -30,9 +30,10 @@ enum class Condition {
   Washing,
   Sanding,
   Task,  // one task is done
+  Tool,  // one tool is used
   Covered,
   Enclosed,
-  InSun,
+  InSun,  // the sun reaches a deck while the crew works
   HotDay,
   Alone,
   Public,
@@ -49,7 +50,7 @@ struct Clause {
   Condition condition = Condition::Coating;
   int number = 0;  // a year, where 0 stands for the region's, or kg
   base::Length height;
-  std::string task;
+  std::string id;  // of a task or a tool
   Threshold threshold = Threshold::Lower;
 };
 

@@ -4,6 +4,7 @@
 #include "model/job.h"
 
 #include <algorithm>
+#include <iterator>
 #include <stdexcept>
 
 namespace model {
@@ -25,6 +26,38 @@ inline const Task& taskOf(const Content& content, const std::string& id) {
 inline ClockSpan breakOf(const Crew& crew) {
   const int middle = crew.startMinutes + (crew.endMinutes - crew.startMinutes - crew.breakMinutes) / 2;
   return {middle / 15 * 15, middle / 15 * 15 + crew.breakMinutes};
+}
+
+/// Treated for certain, or a timber that often is.
+inline bool mayBeTreated(const Deck& deck, const Content& content) {
+  return deck.isTreated || content.timbers.at(deck.timber).mayBeTreated;
+}
+
+/// Whether a tool is used for a task on a deck; nothing = the whole job.
+inline bool isUsedFor(const Tool& tool, const std::string& task, std::optional<std::size_t> deck,
+                      const Job& job, const Content& content) {
+  return std::find(tool.tasks.begin(), tool.tasks.end(), task) != tool.tasks.end() &&
+         (tool.isForTreated || !deck || !mayBeTreated(job.areas.at(*deck), content));
+}
+
+/// True where the sun reaches the deck at some time of the span, clouds aside.
+inline bool isSunlit(const Deck& deck, ClockSpan span) {
+  return !deck.isCovered && (!deck.sun || (deck.sun->from < span.until && deck.sun->until > span.from));
+}
+
+/// Levels of a day's noise, dB(A), from which ears are looked after and from which they are protected. Where
+/// the region names none: Directive 2003/10/EC, art. 3; 29 CFR 1910.95 (c) and (b).
+inline int lowerLevel(const NoiseLimits& noise) {
+  return noise.lower.value_or(noise.rule == NoiseRule::Osha ? 85 : 80);
+}
+inline int upperLevel(const NoiseLimits& noise) {
+  return noise.upper.value_or(noise.rule == NoiseRule::Osha ? 90 : 85);
+}
+
+/// The limits at work in force on a day.
+inline const WorkLimits& limitsOn(const Region& region, base::Date day) {
+  const auto after = region.laterLimits.upper_bound(day);
+  return after == region.laterLimits.begin() ? region.limits : std::prev(after)->second;
 }
 
 /// A task of a coat lays product when it is measured along the edges or over the surface that takes product;

@@ -69,6 +69,8 @@ struct Hour {
   Air air;
   double dewPoint = 0, surface = 0;  // C
   double woodMoisture = 0;           // %, where sheltered wood settles in this air
+  double sunlight = 0;               // W/m2 of sun and sky on level ground, through the clouds
+  double skylight = 0;               // W/m2, the part of it that comes from the whole sky
   double sunElevation = 0;           // degrees, apparent
 };
 

@@ -56,7 +56,7 @@ void forEachText(AnyContent& content, Visit visit) {
     at(path + "currency", region.currencyName);
     at(path + "cutout", region.powerCutout);
     // Grades are mostly codes, the same in every language.
-    for (auto& [sign, grade] : region.limits.equipment) {
+    for (auto& [sign, grade] : region.equipment) {
       const bool hasWords = grade.find_first_of("abcdefghijklmnopqrstuvwxyz") != std::string::npos;
       if (hasWords) at(path + "equipment." + sign, grade);
     }

@@ -1,5 +1,6 @@
 #include "plan/gates.h"
 
+#include "model/lookup.h"
 #include "plan/air.h"
 
 namespace plan {
@@ -19,9 +20,7 @@ double number(base::Quantity<Unit> limit) {
 
 Cover coverOf(const model::Deck& deck, int clockMinutes) {
   if (deck.isCovered) return Cover::Roof;
-  if (!deck.sun) return Cover::Sun;
-  const bool isReached = clockMinutes >= deck.sun->from && clockMinutes < deck.sun->until;
-  return isReached ? Cover::Sun : Cover::Shade;
+  return model::isSunlit(deck, {clockMinutes, clockMinutes + 1}) ? Cover::Sun : Cover::Shade;
 }
 
 double absorptanceOf(const model::Deck& deck) {

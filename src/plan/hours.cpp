@@ -77,6 +77,8 @@ std::vector<model::Hour> hoursFor(std::size_t deck, const model::Case& c, const 
     h.dewPoint = first.dewPoint;
     h.surface = surfaces[hour.coat.first];
     h.woodMoisture = first.woodMoisture;
+    h.sunlight = first.sunlight;
+    h.skylight = first.sunlight * diffusePart(first.air.cloud);
     h.sunElevation = first.sunElevation;
     all.push_back(std::move(h));
   }

@@ -61,12 +61,22 @@ bool sands(const Situation& s) {
                      [&](const auto& task) { return task.isForLateCoat && does(s, task.id); });
 }
 
+bool uses(const Situation& s, const model::Tool& tool) {
+  return std::any_of(s.estimate.labour.begin(), s.estimate.labour.end(), [&](const auto& line) {
+    return model::isUsedFor(tool, line.task, line.deck, s.c.job, s.content);
+  });
+}
+
+Answer toolOf(const Situation& s, const std::string& id) {
+  const auto tool = std::find_if(s.content.tools.begin(), s.content.tools.end(),
+                                 [&](const auto& one) { return one.id == id; });
+  return tool == s.content.tools.end() ? yes(false) : yes(uses(s, *tool), tool->name);
+}
+
 Answer electricTools(const Situation& s) {
   std::vector<std::string> names;
   for (const auto& tool : s.content.tools) {
-    if (tool.isElectric &&
-        std::any_of(tool.tasks.begin(), tool.tasks.end(), [&](const auto& task) { return does(s, task); }))
-      names.push_back(tool.name);
+    if (tool.isElectric && uses(s, tool)) names.push_back(tool.name);
   }
   return yes(!names.empty(), listed(names));
 }
@@ -84,7 +94,7 @@ Answer flammable(const Situation& s) {
 }
 
 Answer builtBefore(const Situation& s, int year) {
-  const auto limit = year > 0 ? std::optional(year) : s.c.region->limits.leadUntil;
+  const auto limit = year > 0 ? std::optional(year) : s.c.region->leadUntil;
   const auto built = s.c.job.site.yearBuilt;
   if (!limit || !built) return {true, false, "", ""};
   return yes(*built < *limit, std::to_string(*built), std::to_string(*limit));
@@ -111,32 +121,25 @@ Answer hotDay(const Situation& s) {
   const auto hottest = std::max_element(heat.begin(), heat.end(),
                                         [](const auto& a, const auto& b) { return a.celsius < b.celsius; });
   const bool isUs = s.c.region->units == model::UnitSystem::UsCustomary;
-  return yes(hottest->band != model::HeatBand::None, isUs ? rounded(s, hottest->celsius * 1.8 + 32, 0, " °F")
-                                                          : rounded(s, hottest->celsius, 0, " °C"));
+  const std::string felt =
+      isUs ? rounded(s, hottest->celsius * 1.8 + 32, 0, " °F") : rounded(s, hottest->celsius, 0, " °C");
+  const bool isInSun = hottest->isInSun && !s.exposure.limits.heat.usesHeatIndex;
+  return yes(hottest->band != model::HeatBand::None, felt + (isInSun ? " in the sun" : " in the shade"));
 }
 
-/// Where the region gives no level: the action values of Directive 2003/10/EC, art. 3, and for OSHA's places
-/// its action level and limit (29 CFR 1910.95).
 Answer noiseAbove(const Situation& s, model::Threshold threshold) {
-  const auto& limits = s.c.region->limits;
-  const bool isOsha = limits.noise == model::NoiseRule::Osha, isLower = threshold == model::Threshold::Lower;
+  const auto& limits = s.exposure.limits.noise;
   const int limit =
-      isLower ? limits.noiseLower.value_or(isOsha ? 85 : 80) : limits.noiseUpper.value_or(isOsha ? 90 : 85);
+      threshold == model::Threshold::Lower ? model::lowerLevel(limits) : model::upperLevel(limits);
   double most = 0;
-  for (const auto& day : s.exposure.noise) {
-    double level = day.lex8h;
-    // The lower level is weighed in NIOSH's form, which halves the time every 3 dB and so protects more.
-    if (isOsha && isLower) level = day.nioshDose > 0 ? 85 + 10 * std::log10(day.nioshDose / 100) : 0;
-    if (isOsha && !isLower) level = day.oshaDose > 0 ? 90 + 16.61 * std::log10(day.oshaDose / 100) : 0;
-    most = std::max(most, level);
-  }
+  for (const auto& day : s.exposure.noise) most = std::max(most, day.level);
   return yes(most >= limit, rounded(s, most, 0, " dB(A)"), std::to_string(limit) + " dB(A)");
 }
 
 /// Where the region gives no value: those of Directive 2002/44/EC, art. 3.
 Answer vibrationAbove(const Situation& s, model::Threshold threshold) {
-  const auto& limits = s.c.region->limits;
-  const auto given = threshold == model::Threshold::Action ? limits.vibrationAction : limits.vibrationLimit;
+  const auto& limits = s.exposure.limits.vibration;
+  const auto given = threshold == model::Threshold::Action ? limits.action : limits.limit;
   const double limit = given ? number(given->millionths) : threshold == model::Threshold::Action ? 2.5 : 5.0;
   double most = 0;
   for (const auto& day : s.exposure.vibration) most = std::max(most, day.a8);
@@ -201,13 +204,17 @@ Answer answerTo(const model::Clause& clause, const Situation& s) {
     case Condition::Sanding:
       return yes(sands(s));
     case Condition::Task:
-      return yes(does(s, clause.task), model::taskOf(s.content, clause.task).name);
+      return yes(does(s, clause.id), model::taskOf(s.content, clause.id).name);
+    case Condition::Tool:
+      return toolOf(s, clause.id);
     case Condition::Covered:
       return decks(s, [](const auto& d) { return d.isCovered; });
     case Condition::Enclosed:
       return decks(s, [](const auto& d) { return d.isEnclosed; });
     case Condition::InSun:
-      return yes(site.exposure != model::Exposure::Sheltered);
+      return decks(s, [&](const auto& d) {
+        return model::isSunlit(d, {s.c.job.crew.startMinutes, s.c.job.crew.endMinutes});
+      });
     case Condition::HotDay:
       return hotDay(s);
     case Condition::Alone:

@@ -18,12 +18,12 @@ double number(std::int64_t millionths) { return static_cast<double>(millionths) 
 /// One person's hours with each tool on each day.
 using ToolHours = std::map<base::Date, std::map<const model::Tool*, double>>;
 
-ToolHours toolHours(const model::Content& content, const model::Plan& plan) {
+ToolHours toolHours(const model::Case& c, const model::Content& content, const model::Plan& plan) {
   ToolHours hours;
   for (const auto& shift : plan.shifts) {
     const double length = (shift.end.minutes - shift.start.minutes) / 60.0;
     for (const auto& tool : content.tools) {
-      if (std::find(tool.tasks.begin(), tool.tasks.end(), shift.task) != tool.tasks.end())
+      if (model::isUsedFor(tool, shift.task, shift.deck, c.job, content))
         hours[shift.start.day][&tool] += length * number(tool.use.millionths) / 100;
     }
   }
@@ -35,36 +35,29 @@ constexpr int mostToShare = 8;
 
 int within(int people) { return people > mostToShare ? 0 : people; }
 
-/// The level a day should stay under, and the day's level in the same form. OSHA's places take NIOSH's, which
-/// protects more; the others L_EX,8h and the lower action value, at which nobody has to be given a protector.
-std::pair<double, double> levelAndAim(const std::vector<NoisePeriod>& day, const model::WorkLimits& limits) {
-  constexpr double nioshLimit = 85, lowerAction = 80;
-  if (limits.noise == model::NoiseRule::Osha) return {nioshAverage(nioshDose(day)), nioshLimit};
-  return {average8h(day), limits.noiseLower.value_or(lowerAction)};
-}
-
+/// A protector has to bring the day under the lower level, shared work under that from which protectors are
+/// worn.
 model::NoiseDay noiseOf(base::Date date, const std::vector<NoisePeriod>& day,
-                        const model::WorkLimits& limits) {
+                        const model::NoiseLimits& limits) {
+  const bool isOsha = limits.rule == model::NoiseRule::Osha;
   model::NoiseDay noise;
   noise.date = date;
   noise.nioshDose = nioshDose(day);
   noise.oshaDose = oshaDose(day);
   noise.lex8h = average8h(day);
-  const auto [level, aim] = levelAndAim(day, limits);
-  noise.protection = std::max(0.0, level - aim);
-  // Shared work has to stay under the level from which protectors are worn; by NIOSH's form that is its
-  // limit.
-  constexpr int upperAction = 85;
-  const bool isOsha = limits.noise == model::NoiseRule::Osha;
-  noise.shareAmong = within(shareAmong(level, isOsha ? aim : limits.noiseUpper.value_or(upperAction)));
+  noise.level = isOsha ? std::max(0.0, oshaAverage(noise.oshaDose)) : noise.lex8h;
+  noise.protection = std::max(0.0, noise.level - model::lowerLevel(limits));
+  if (isOsha && noise.protection > 0) noise.rating = ratingFor(noise.protection);
+  const int upper = model::upperLevel(limits);
+  noise.shareAmong = within(isOsha ? shareAmongOsha(noise.level, upper) : shareAmong(noise.level, upper));
   return noise;
 }
 
 model::VibrationDay vibrationOf(base::Date date, const std::map<const model::Tool*, double>& tools,
-                                const model::WorkLimits& limits) {
+                                const model::VibrationLimits& limits) {
   // Values of Directive 2002/44/EC, art. 3, where the region names none.
-  const double action = limits.vibrationAction ? number(limits.vibrationAction->millionths) : 2.5;
-  const double limit = limits.vibrationLimit ? number(limits.vibrationLimit->millionths) : 5.0;
+  const double action = limits.action ? number(limits.action->millionths) : 2.5;
+  const double limit = limits.limit ? number(limits.limit->millionths) : 5.0;
   model::VibrationDay day;
   day.date = date;
   std::vector<VibrationPeriod> periods;
@@ -83,24 +76,43 @@ model::VibrationDay vibrationOf(base::Date date, const std::map<const model::Too
   return day;
 }
 
-bool isAtWork(const model::Plan& plan, base::LocalTime hour) {
+enum class Work { None, Shade, Sun };
+
+/// Where the crew works in an hour; for the whole job it may be on any deck.
+Work workIn(base::LocalTime hour, const model::Case& c, const model::Plan& plan) {
   const auto end = base::plusMinutes(hour, 60);
-  return std::any_of(plan.shifts.begin(), plan.shifts.end(),
-                     [&](const auto& s) { return s.start < end && hour < s.end; });
+  const model::ClockSpan span{hour.minutes, hour.minutes + 60};
+  Work work = Work::None;
+  for (const auto& s : plan.shifts) {
+    if (s.start >= end || hour >= s.end) continue;
+    work = Work::Shade;
+    for (std::size_t deck = 0; deck < c.job.areas.size(); ++deck) {
+      if (s.deck.value_or(deck) == deck && model::isSunlit(c.job.areas[deck], span)) return Work::Sun;
+    }
+  }
+  return work;
+}
+
+/// The heat index is one of the shade, whatever the sun adds.
+double feltIn(const model::Hour& hour, double gain, bool usesHeatIndex) {
+  const auto& air = hour.air;
+  if (usesHeatIndex) return heatIndex(air.celsius, air.humidity);
+  return gain > 0 ? apparentTemperatureInSun(air.celsius, air.humidity, air.wind, gain)
+                  : apparentTemperature(air.celsius, air.humidity, air.wind);
 }
 
 /// The hottest hour of each day's work.
-std::vector<model::HeatDay> heatOf(const model::Plan& plan, bool usesHeatIndex) {
+std::vector<model::HeatDay> heatOf(const model::Case& c, const model::Plan& plan, bool usesHeatIndex) {
   std::vector<model::HeatDay> days;
   for (const auto& hour : plan.hours) {
-    if (hour.source == model::WeatherSource::None || !isAtWork(plan, hour.at)) continue;
-    const double felt = usesHeatIndex
-                            ? heatIndex(hour.air.celsius, hour.air.humidity)
-                            : apparentTemperature(hour.air.celsius, hour.air.humidity, hour.air.wind);
+    const Work work = hour.source == model::WeatherSource::None ? Work::None : workIn(hour.at, c, plan);
+    if (work == Work::None) continue;
+    const double gain = work == Work::Sun ? bodyGain(hour.sunlight, hour.skylight, hour.sunElevation) : 0;
+    const double felt = feltIn(hour, gain, usesHeatIndex);
     if (days.empty() || days.back().date != hour.at.day) days.push_back({hour.at.day, hour.at, -100});
     if (felt > days.back().celsius) {
-      days.back() = {hour.at.day, hour.at, felt, heatBand(felt),
-                     hour.source == model::WeatherSource::Normals};
+      days.back() = {hour.at.day, hour.at,        felt,
+                     gain > 0,    heatBand(felt), hour.source == model::WeatherSource::Normals};
     }
   }
   return days;
@@ -203,18 +215,19 @@ model::Lifting liftingOf(const model::Case& c, const model::Estimate& estimate) 
 model::CrewExposure exposureOf(const model::Case& c, const model::Content& content,
                                const model::Estimate& estimate, const model::Plan& plan) {
   model::CrewExposure exposure;
-  const auto& limits = c.region->limits;
-  for (const auto& [date, tools] : toolHours(content, plan)) {
+  exposure.limits = model::limitsOn(*c.region, plan.days.empty() ? base::Date{} : plan.days.back());
+  const auto& limits = exposure.limits;
+  for (const auto& [date, tools] : toolHours(c, content, plan)) {
     std::vector<NoisePeriod> periods;
     for (const auto& [tool, hours] : tools) {
       if (tool->soundDb) periods.push_back({static_cast<double>(*tool->soundDb), hours});
       exposure.hasExampleTools = exposure.hasExampleTools || tool->isExample;
     }
-    if (!periods.empty()) exposure.noise.push_back(noiseOf(date, periods, limits));
-    const auto vibration = vibrationOf(date, tools, limits);
+    if (!periods.empty()) exposure.noise.push_back(noiseOf(date, periods, limits.noise));
+    const auto vibration = vibrationOf(date, tools, limits.vibration);
     if (!vibration.tools.empty()) exposure.vibration.push_back(vibration);
   }
-  exposure.heat = heatOf(plan, limits.usesHeatIndex);
+  exposure.heat = heatOf(c, plan, limits.heat.usesHeatIndex);
   exposure.hardWorkLimit = wetBulbGlobeLimit(hardWork);
   exposure.vapour = vapourOf(c, content, estimate, plan);
   exposure.rags = ragsOf(c, content, estimate);

@@ -1,12 +1,18 @@
 #include "safety/heat.h"
 
+#include <algorithm>
 #include <cmath>
+#include <numbers>
 
 namespace safety {
 namespace {
 
 double fahrenheit(double celsius) { return celsius * 1.8 + 32; }
 double celsius(double fahrenheit) { return (fahrenheit - 32) / 1.8; }
+
+double vapourPressure(double air, double humidity) {  // hPa
+  return humidity / 100 * 6.105 * std::exp(17.27 * air / (237.7 + air));
+}
 
 }  // namespace
 
@@ -27,8 +33,18 @@ double heatIndex(double airCelsius, double humidity) {
 }
 
 double apparentTemperature(double air, double humidity, double wind) {
-  const double vapour = humidity / 100 * 6.105 * std::exp(17.27 * air / (237.7 + air));  // hPa
-  return air + 0.33 * vapour - 0.70 * wind - 4.00;
+  return air + 0.33 * vapourPressure(air, humidity) - 0.70 * wind - 4.00;
+}
+
+double apparentTemperatureInSun(double air, double humidity, double wind, double gain) {
+  return air + 0.348 * vapourPressure(air, humidity) - 0.70 * wind + 0.70 * gain / (wind + 10) - 4.25;
+}
+
+double bodyGain(double sunlight, double skylight, double apparentElevation) {
+  const double height = std::sin(apparentElevation * std::numbers::pi / 180);
+  if (height <= 0) return 0;
+  const double beam = (sunlight - skylight) / height;  // on a surface that faces the sun
+  return std::max(0.0, 0.7 * (0.25 * beam + 0.5 * (skylight + 0.2 * sunlight)) - 80);
 }
 
 model::HeatBand heatBand(double felt) {

@@ -1,4 +1,4 @@
-// How hot the air feels to people at work, in the shade.
+// How hot it feels to people at work.
 #pragma once
 
 #include "model/exposure.h"
@@ -15,6 +15,16 @@ double heatIndex(double airCelsius, double humidity);
 /// Apparent temperature in C: Steadman, Norms of apparent temperature in Australia, Australian Meteorological
 /// Magazine 43 (1994), as the Bureau of Meteorology uses it; wind in m/s at 10 m.
 double apparentTemperature(double airCelsius, double humidity, double wind);
+
+/// The same in the sun; 'gain' as bodyGain() has it, W/m2. Steadman (1994), with radiation.
+double apparentTemperatureInSun(double airCelsius, double humidity, double wind, double gain);
+
+/// What a person in the open gains from sun and sky, W/m2 of the body's surface, never below 0; 'sunlight'
+/// and 'skylight' as model::Hour has them, the sun's apparent elevation in degrees. An estimate of our own,
+/// its numbers from memory: a quarter of the body faces the sun, half of it the sky and half the ground,
+/// which gives back a fifth; skin and clothes take up 0.7 of it, and 80 W/m2 are lost as heat to sky and
+/// ground.
+double bodyGain(double sunlight, double skylight, double apparentElevation);
 
 /// Bands of the heat index of the National Weather Service, from memory: 80, 90, 103 and 125 F. For the
 /// apparent temperature the same bounds are our own choice.

@@ -6,6 +6,8 @@
 namespace safety {
 namespace {
 
+constexpr double known = 0.05;  // dB: levels are known no finer
+
 double dose(const std::vector<NoisePeriod>& day, double (*allowed)(double)) {
   double sum = 0;
   for (const auto& period : day) sum += period.hours / allowed(period.level);
@@ -22,8 +24,6 @@ double nioshDose(const std::vector<NoisePeriod>& day) { return dose(day, nioshHo
 
 double oshaDose(const std::vector<NoisePeriod>& day) { return dose(day, oshaHours); }
 
-double nioshAverage(double dose) { return 10 * std::log10(dose / 100) + 85; }
-
 double oshaAverage(double dose) { return 16.61 * std::log10(dose / 100) + 90; }
 
 double average8h(const std::vector<NoisePeriod>& day) {
@@ -33,9 +33,17 @@ double average8h(const std::vector<NoisePeriod>& day) {
 }
 
 int shareAmong(double level, double wanted) {
-  constexpr double known = 0.05;  // dB: levels are known no finer
   if (level <= wanted + known) return 1;
   return static_cast<int>(std::ceil(std::pow(10, (level - wanted - known) / 10)));
 }
+
+int shareAmongOsha(double average, double wanted) {
+  if (average <= wanted + known) return 1;
+  return static_cast<int>(std::ceil(std::exp2((average - wanted - known) / 5)));
+}
+
+double attenuation(double nrr) { return (nrr - 7) / 2; }
+
+int ratingFor(double attenuation) { return static_cast<int>(std::ceil(2 * attenuation + 7 - 1e-9)); }
 
 }  // namespace safety

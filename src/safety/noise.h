@@ -20,8 +20,7 @@ double oshaHours(double level);
 double nioshDose(const std::vector<NoisePeriod>& day);
 double oshaDose(const std::vector<NoisePeriod>& day);
 
-/// The steady level of 8 hours with the same dose, dB(A); the dose in %, above 0.
-double nioshAverage(double dose);
+/// OSHA's average: the steady level of 8 hours with the same dose, dB(A); the dose in %, above 0.
 double oshaAverage(double dose);
 
 /// L_EX,8h in dB(A): the energy of the day as if spread over 8 hours. Directive 2003/10/EC, art. 2, and ISO
@@ -32,5 +31,13 @@ double average8h(const std::vector<NoisePeriod>& day);
 /// Among how many people the noisy work has to be shared so that each stays at or under a level (all in
 /// dB(A)); 1 = it is under already.
 int shareAmong(double level, double wanted);
+/// The same for OSHA's averages, which fall by 5 dB for half the time.
+int shareAmongOsha(double average, double wanted);
+
+/// dB(A) that a protector of a noise reduction rating takes off as worn: (NRR - 7) / 2. 29 CFR 1910.95,
+/// appendix B, for a level in dB(A), and half of it by OSHA's Technical Manual (chapter on noise).
+double attenuation(double nrr);
+/// The least rating that takes off so many dB(A).
+int ratingFor(double attenuation);
 
 }  // namespace safety

@@ -56,7 +56,7 @@ std::vector<Line> linesOf(const Day& day, const Computed& x) {
   return lines;
 }
 
-/// 'sand, 40 and 60 grit' 'blow clean, cut in 07:55, oil 08:25'
+/// 'sand, 40 and 60 grit' 'clear dust, cut in 07:55, oil 08:25'
 std::string whatText(const Line& line, const Computed& x, const Words& w) {
   const bool isOneTask = std::all_of(line.shifts.begin(), line.shifts.end(),
                                      [&](const auto& s) { return s.task == line.task->id; });

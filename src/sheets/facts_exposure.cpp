@@ -60,37 +60,32 @@ void addSharing(Facts& f, int among) {
   f.emplace_back("cannot_share", Fact::yes(among == 0));
 }
 
-/// Above a level of the region, or what stands in for one it does not name (Directive 2003/10/EC, art. 3).
-bool isLoud(const model::NoiseDay& day, const model::WorkLimits& limits, std::optional<int> at,
-            int otherwise) {
-  const bool isOsha = limits.noise == model::NoiseRule::Osha;
-  if (isOsha) return day.nioshDose >= 100;  // NIOSH 98-126: 85 dB(A), halved every 3 dB
-  return day.lex8h >= at.value_or(otherwise);
-}
-
 Facts noiseFacts(const Computed& x, const Words& w) {
   const auto& e = x.exposure;
-  const auto& l = x.c.region->limits;
+  const auto& l = e.limits.noise;
   const model::NoiseDay none;
-  const auto* found = hardest(e.noise, [](const auto& day) { return day.lex8h; });
+  const auto* found = hardest(e.noise, [](const auto& day) { return day.level; });
   const auto& day = found ? *found : none;
-  const bool isOsha = l.noise == model::NoiseRule::Osha;
+  const bool isOsha = l.rule == model::NoiseRule::Osha;
+  const bool isOver = day.level >= (l.lower ? *l.lower : l.upper.value_or(model::lowerLevel(l)));
   Facts f{{"is_any", Fact::yes(found != nullptr)},
-          {"is_known", Fact::yes(!isFromMemory(l.noiseSource))},
+          {"is_known", Fact::yes(!isFromMemory(l.source))},
           {"is_osha", Fact::yes(isOsha)},
-          {"source", l.noiseSource},
-          {"lower", level(l.noiseLower)},
-          {"upper", level(l.noiseUpper)},
-          {"limit", level(l.noiseLimit)},
+          {"source", l.source},
+          {"lower", level(l.lower)},
+          {"upper", level(l.upper)},
+          {"limit", level(l.limit)},
           {"day", found ? w.shortDay(day.date) : ""},
-          {"level", rounded(w, day.lex8h)},
+          {"level", rounded(w, day.level)},
           {"others", nextHardest(
-                         e.noise, w, [](const auto& d) { return d.lex8h; }, 0)},
+                         e.noise, w, [](const auto& d) { return d.level; }, 0)},
           {"niosh_dose", rounded(w, day.nioshDose)},
           {"osha_dose", rounded(w, day.oshaDose)},
-          {"is_over", Fact::yes(isLoud(day, l, l.noiseLower ? l.noiseLower : l.noiseUpper, 80))},
+          {"is_over", Fact::yes(isOver)},
+          {"is_over_guidance", Fact::yes(isOsha && !isOver && day.nioshDose >= 100)},
           {"protection", rounded(w, std::ceil(day.protection))},
-          {"share_level", isOsha ? "85" : std::to_string(l.noiseUpper.value_or(85))}};
+          {"nrr", std::to_string(day.rating)},
+          {"share_level", std::to_string(model::upperLevel(l))}};
   addSharing(f, found ? day.shareAmong : 1);
   addRowHazard(f, x, LimitRow::Noise, w);
   return f;
@@ -112,11 +107,11 @@ std::string toolName(const Computed& x, const std::string& id) {
 
 Facts vibrationFacts(const Computed& x, const Words& w) {
   const auto& e = x.exposure;
-  const auto& l = x.c.region->limits;
+  const auto& l = e.limits.vibration;
   const model::VibrationDay none;
   const auto* found = hardest(e.vibration, [](const auto& day) { return day.a8; });
   const auto& day = found ? *found : none;
-  const double action = l.vibrationAction ? static_cast<double>(l.vibrationAction->millionths) / 1e6 : 2.5;
+  const double action = l.action ? static_cast<double>(l.action->millionths) / 1e6 : 2.5;
   // The tool that shakes most is told with the time in which it alone reaches the action value.
   const model::VibrationTool* worst = nullptr;
   for (const auto& d : e.vibration) {
@@ -126,10 +121,11 @@ Facts vibrationFacts(const Computed& x, const Words& w) {
   }
   constexpr double workday = 8 * 60;  // a longer time is no measure, and permits nothing
   Facts f{{"is_any", Fact::yes(found != nullptr)},
-          {"is_known", Fact::yes(!isFromMemory(l.vibrationSource))},
-          {"source", l.vibrationSource},
-          {"action", level(w, l.vibrationAction)},
-          {"limit", level(w, l.vibrationLimit)},
+          {"is_known", Fact::yes(l.action && !isFromMemory(l.source))},
+          {"is_sourced", Fact::yes(!isFromMemory(l.source))},
+          {"source", l.source},
+          {"action", level(w, l.action)},
+          {"limit", level(w, l.limit)},
           {"day", found ? w.shortDay(day.date) : ""},
           {"level", rounded(w, day.a8, 1)},
           {"others", nextHardest(
@@ -154,17 +150,21 @@ std::string felt(const Words& w, double celsius) { return degrees(w, inDegrees(w
 Facts heatFacts(const Computed& x, const Words& w) {
   const auto& e = x.exposure;
   const model::HeatDay none;
+  const bool isIndex = e.limits.heat.usesHeatIndex;
   const auto* found = hardest(e.heat, [](const auto& day) { return day.celsius; });
   const auto& day = found ? *found : none;
   const auto is = [&](model::HeatBand band) { return Fact::yes(found && day.band == band); };
   Facts f{{"is_known", Fact::yes(found != nullptr)},
-          {"is_sourced", Fact::yes(!isFromMemory(x.c.region->limits.heatSource))},
-          {"source", x.c.region->limits.heatSource},
+          {"is_sourced", Fact::yes(!isFromMemory(e.limits.heat.source))},
+          {"source", e.limits.heat.source},
           {"from", felt(w, 80 / 1.8 - 32 / 1.8)},  // the first band of the heat index begins at 80 F
           {"day", found ? w.shortDay(day.date) : ""},
           {"clock", found ? w.clock(day.at.minutes) : ""},
           {"felt", found ? felt(w, day.celsius) : ""},
           {"is_usual", Fact::yes(day.isUsual)},
+          {"is_in_sun", Fact::yes(day.isInSun && !isIndex)},
+          {"sun_adds", Fact::yes(day.isInSun && isIndex)},
+          {"sun_more", w.isMetric() ? "8\u00A0" + w("units.celsius") : "15\u00A0" + w("units.fahrenheit")},
           {"is_cool", is(model::HeatBand::None)},
           {"is_warm", is(model::HeatBand::Caution)},
           {"is_hot", is(model::HeatBand::ExtremeCaution)},
@@ -215,18 +215,20 @@ FactList vapourFacts(const Computed& x, const Words& w) {
 }
 
 Facts dustFacts(const Computed& x, const Words& w) {
-  const auto& l = x.c.region->limits;
+  const auto& l = x.exposure.limits.dust;
   bool isHard = false;
   for (const auto& deck : x.c.job.areas) isHard = isHard || timberOf(x, deck).isHardwood;
-  const auto& limit = isHard ? l.hardwoodDust : l.softwoodDust;
-  const bool isKnown = limit && !isFromMemory(l.dustSource);
+  const auto& limit = isHard ? l.hardwood : l.softwood;
+  const bool isSourced = !isFromMemory(l.source), isKnown = limit && isSourced;
   const bool isAny = hazardOfRow(x, LimitRow::Dust) || model::asksFor(x.c.job.work, model::Work::Sand);
   Facts f{{"is_any", Fact::yes(isAny)},
           {"is_known", Fact::yes(isKnown)},
+          {"is_sourced", Fact::yes(isSourced)},
           {"is_hardwood", Fact::yes(isHard)},
           {"limit", isKnown ? level(w, limit) + "\u00A0" + w("units.mg_per_m3") : ""},
-          {"source", l.dustSource},
-          {"mask", l.dustProtection}};
+          {"source", l.source},
+          {"mask", l.protection},
+          {"vacuum", vacuum(x, w)}};
   addRowHazard(f, x, LimitRow::Dust, w);
   return f;
 }
@@ -247,7 +249,7 @@ void addExposure(Facts& f, const Computed& x, const Words& w) {
   f.emplace_back("heat", heatFacts(x, w));
   f.emplace_back("vapour", vapourFacts(x, w));
   f.emplace_back("dust", dustFacts(x, w));
-  f.emplace_back("is_osha", Fact::yes(x.c.region->limits.noise == model::NoiseRule::Osha));
+  f.emplace_back("is_osha", Fact::yes(e.limits.noise.rule == model::NoiseRule::Osha));
   f.emplace_back("has_tin", Fact::yes(e.lifting.heaviestTin > 0));
   f.emplace_back("tin_mass", tinMass(x, w));
   f.emplace_back("example_tools", Fact::yes(e.hasExampleTools));

@@ -1,4 +1,5 @@
 // The hazards that apply, the label of the product and the protective equipment, in words.
+#include "model/lookup.h"
 #include "sheets/facts_decks.h"
 #include "sheets/facts_safety.h"
 
@@ -34,6 +35,8 @@ std::string decksOf(const Computed& x, const model::Hazard& hazard, const Words&
         return deck.isCovered;
       case Condition::Enclosed:
         return deck.isEnclosed;
+      case Condition::InSun:
+        return model::isSunlit(deck, {x.c.job.crew.startMinutes, x.c.job.crew.endMinutes});
       case Condition::EdgeAbove:
         return deck.edgeHeight > clause.height;
       default:
@@ -71,7 +74,8 @@ std::string filled(std::string text, const Computed& x, const model::Hazard& haz
   for (const auto& deck : x.c.job.areas) edge = std::max(edge, deck.edgeHeight.value_or(base::Length{}));
   const std::pair<const char*, std::string> words[] = {
       {"{cutout}", region.powerCutout},
-      {"{mask}", region.limits.dustProtection},
+      {"{mask}", x.exposure.limits.dust.protection},
+      {"{vacuum}", vacuum(x, w)},
       {"{emergency}", region.emergencyNumber},
       {"{ask_safety}", authority(region, "safety", w)},
       {"{ask_waste}", authority(region, "waste", w)},
@@ -105,6 +109,13 @@ bool applies(const Computed& x, const std::string& id) {
 }
 
 }  // namespace
+
+std::string vacuum(const Computed& x, const Words& w) {
+  const auto& areas = x.c.job.areas;
+  const bool isTreated = std::any_of(areas.begin(), areas.end(),
+                                     [&](const auto& deck) { return model::mayBeTreated(deck, x.content); });
+  return w(isTreated || isUs(x) ? "vacuum.hepa" : "vacuum.fine");
+}
 
 std::optional<LimitRow> rowOf(const model::Hazard& hazard) {
   if (hazard.signal != model::Signal::None) return {};
@@ -235,7 +246,7 @@ void addWear(Facts& f, const Computed& x, const Words& w) {
   }
   for (const char* id : {"ears", "eyes", "mask", "gloves", "boots", "sleeves"}) {
     if (std::find(all.begin(), all.end(), id) == all.end()) continue;
-    const auto& equipment = x.c.region->limits.equipment;
+    const auto& equipment = x.c.region->equipment;
     const auto grade = equipment.find(id);
     grades.push_back({{"sign", std::string("must-") + id},
                       {"name", w(std::string("wear.") + id)},

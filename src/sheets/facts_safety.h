@@ -25,6 +25,8 @@ void addLabel(Facts& f, const Computed& x, const Words& w);
 /// 'wear_groups', by task, and 'grades', what each piece has to be.
 void addWear(Facts& f, const Computed& x, const Words& w);
 
+/// The vacuum that the dust of this job asks for: for fine dust, or HEPA for treated boards and in the US.
+std::string vacuum(const Computed& x, const Words& w);
 /// What the heaviest full tin of the job weighs, rounded up: '19 kg'.
 std::string tinMass(const Computed& x, const Words& w);
 
