@@ -125,6 +125,48 @@ TEST_CASE("impossible shapes and combinations are refused with the whole message
        "  hint: the fixings are counted from boards and joists\n"
        "job.yaml:9:5: error: areas[1]: 'fixings' is missing\n"
        "  hint: the fixings are counted from boards and joists\n"},
+      {"a way out in a cut-out",
+       {{"state: sanded", "state: sanded\n    way_out: [6 m, 3 m]"}},
+       "job.yaml:17:14: error: areas[1].way_out: the way out lies in a cut-out\n"
+       "  hint: measure to the right and down from the deck's upper left corner; its lower right corner is "
+       "[12.40 m, "
+       "6.20 m]\n"},
+      {"a way out far from the deck",
+       {{"state: sanded", "state: sanded\n    way_out: [900 m, 3 m]"}},
+       "job.yaml:17:14: error: areas[1].way_out: the way out does not lie on the deck\n"
+       "  hint: measure to the right and down from the deck's upper left corner; its lower right corner is "
+       "[12.40 m, "
+       "6.20 m]\n"},
+      {"two areas over one another",
+       {{"    timber: kwila\n    state: sanded\n",
+         "    at: [0 m, 0 m]\n    timber: kwila\n    state: sanded\n"},
+        {"work: [",
+         "  - {name: Bay, shape: {circle: 2 m}, at: [11.4 m, 2 m], timber: kwila, state: sanded}\n"
+         "  - {name: Hot tub rim, shape: {circle: 1 m}, at: [5.5 m, 2.5 m], timber: kwila, state: sanded}\n"
+         "  - {name: Steps, shape: {stairs: {steps: 3, width: 1.2 m, going: 280 mm, rise: 170 mm}}, at: [1 "
+         "m, 1 m], "
+         "timber: kwila, state: sanded}\nwork: ["}},
+       "job.yaml:18:5: warning: areas[2]: 'Bay' lies over 1.6 m2 of area 1, 'Landing'\n"
+       "  hint: check 'at' of both; it is right where one is above the other\n"},
+      {"areas that touch, one of them measured a hair too wide",
+       {{"    timber: kwila\n    state: sanded\n",
+         "    at: [0 m, 0 m]\n    timber: kwila\n    state: sanded\n"},
+        {"work: [",
+         "  - {name: Bay, shape: {rectangle: [4 m, 6.2 m]}, at: [12.39 m, 0 m], timber: kwila, state: "
+         "sanded}\n"
+         "work: ["}},
+       ""},
+      {"a deck of a thousand metres",
+       {{"rectangle: [12.4 m", "rectangle: [1240 m"}},
+       "job.yaml:9:5: warning: areas[1]: 'Landing' covers 7688 m2\n"
+       "  hint: usually to 500 m2 (5400 ft2); check numbers and units\n"
+       "job.yaml:10:25: warning: areas[1].shape.rectangle[1]: '1240 m' is unusual here\n"
+       "  hint: usually from 0.3 m to 100 m (1 to 330 ft); check number and unit\n"},
+      {"an outline in millimetres of what was measured in metres",
+       {{"rectangle: [12.4 m, 6.2 m]}\n    without: [{circle: 1.2 m, at: [6 m, 3 m], name: tree}]",
+         "points: [[0 mm, 0 mm], [12.4 mm, 0 mm], [12.4 mm, 6.2 mm]]}"}},
+       "job.yaml:9:5: warning: areas[1]: the outline of 'Landing' is 0.01 m by 0.01 m\n"
+       "  hint: usually from 0.3 m to 100 m; check numbers and units\n"},
       {"two decks of one name",
        {{"work: [",
          "  - name: Landing\n    shape: {length: 18.6 m, girth: 300 mm}\n    timber: kwila\n    state: "

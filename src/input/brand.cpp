@@ -35,7 +35,7 @@ std::string readLogo(const Field& f, const std::string& brandFile) {
   const auto path = std::filesystem::absolute(std::filesystem::path(brandFile).parent_path() / name, failed)
                         .lexically_normal();
   if (!failed && std::filesystem::is_regular_file(path, failed)) return path.string();
-  f.error("there is no file '" + name + "' beside the brand's file");
+  f.error("there is no file '" + name + "' beside the brand's file", "the path starts at the brand's folder");
   return {};
 }
 
@@ -84,7 +84,8 @@ model::Brand readKeys(Record& r, const std::string& file, const model::Content& 
 model::Brand readBrand(const std::string& file, const model::Content& content, base::Diagnostics& out) {
   const std::optional<std::string> text = readFile(file);
   if (!text) {
-    out.error({file, 0, 0}, "", "the brand's file cannot be read");
+    out.error({file, 0, 0}, "", "the brand's file cannot be read",
+              "the path of 'brand' starts at the folder of the file it stands in");
     return {};
   }
   model::Brand b;

@@ -7,7 +7,7 @@ namespace {
 /// Signs and separators keep their spaces: ' €' after an amount, a no-break space between thousands.
 std::string sign(const Field& f) {
   const std::string s = f.word().value_or("");
-  if (s.size() > 16) f.error("the sign is longer than 16 bytes");
+  if (s.size() > 16) f.error("the sign is longer than 16 bytes", "write it as printed, like '$'");
   return s;
 }
 
@@ -66,7 +66,7 @@ void readNoise(const Field& f, model::WorkLimits& l) {
   r.finish();
   if ((l.noiseLower && l.noiseUpper && *l.noiseLower > *l.noiseUpper) ||
       (l.noiseUpper && l.noiseLimit && *l.noiseUpper > *l.noiseLimit))
-    f.error("the levels do not rise: lower, upper, limit");
+    f.error("the levels do not rise: lower, upper, limit", "check the three against their source");
 }
 
 void readVibration(const Field& f, model::WorkLimits& l) {
@@ -78,7 +78,7 @@ void readVibration(const Field& f, model::WorkLimits& l) {
   l.vibrationSource = text(r.must("source"));
   r.finish();
   if (l.vibrationAction && l.vibrationLimit && *l.vibrationLimit < *l.vibrationAction)
-    f.error("the limit is below the action value");
+    f.error("the limit is below the action value", "check both against their source");
 }
 
 void readDust(const Field& f, model::WorkLimits& l) {
@@ -145,8 +145,10 @@ model::Region readRegion(Record& r) {
     region.numbers.decimal = sign(n.must("decimal"));
     region.numbers.group = sign(n.must("group"));
     n.finish();
-    if (region.numbers.decimal.empty()) f.error("the decimal sign is empty");
-    if (region.numbers.decimal == region.numbers.group) f.error("the decimal sign also parts the thousands");
+    if (region.numbers.decimal.empty()) f.error("the decimal sign is empty", "write '.' or ','");
+    if (region.numbers.decimal == region.numbers.group)
+      f.error("the decimal sign also parts the thousands",
+              "write another sign under 'group', or '' for none");
   }
   region.emergencyNumber = text(r.must("emergency"));
   region.powerCutout = text(r.must("cutout"));
