@@ -27,11 +27,13 @@ TEST_CASE("impossible shapes and combinations are refused with the whole message
       {"an outline of two points",
        {{"shape: {rectangle: [12.4 m, 6.2 m]}\n    without: [{circle: 1.2 m, at: [6 m, 3 m], name: tree}]",
          "shape: {points: [[0 m, 0 m], [4 m, 0 m]]}"}},
-       "job.yaml:10:21: error: areas[1].shape.points: an outline needs at least 3 different points\n"},
+       "job.yaml:10:21: error: areas[1].shape.points: an outline needs at least 3 different points\n"
+       "  hint: list every corner, like [[0 m, 0 m], [6 m, 0 m], [6 m, 4 m]]\n"},
       {"an outline without area",
        {{"shape: {rectangle: [12.4 m, 6.2 m]}\n    without: [{circle: 1.2 m, at: [6 m, 3 m], name: tree}]",
          "shape: {points: [[0 m, 0 m], [4 m, 0 m], [8 m, 0 m]]}"}},
-       "job.yaml:10:21: error: areas[1].shape.points: the points lie on one line\n"},
+       "job.yaml:10:21: error: areas[1].shape.points: the points lie on one line\n"
+       "  hint: list every corner, like [[0 m, 0 m], [6 m, 0 m], [6 m, 4 m]]\n"},
       {"an outline that crosses itself",
        {{"shape: {rectangle: [12.4 m, 6.2 m]}\n    without: [{circle: 1.2 m, at: [6 m, 3 m], name: tree}]",
          "shape: {points: [[0 m, 0 m], [4 m, 4 m], [4 m, 0 m], [0 m, 4 m]]}"}},
@@ -75,7 +77,8 @@ TEST_CASE("impossible shapes and combinations are refused with the whole message
       {"cut-outs that overlap",
        {{"without: [{circle: 1.2 m, at: [6 m, 3 m], name: tree}]",
          "without: [{circle: 1.2 m, at: [6 m, 3 m]}, {rectangle: [1 m, 1 m], at: [6 m, 3 m]}]"}},
-       "job.yaml:11:48: error: areas[1].without[2]: the cut-out overlaps cut-out 1\n"},
+       "job.yaml:11:48: error: areas[1].without[2]: the cut-out overlaps cut-out 1\n"
+       "  hint: check 'at' of both, or make one shape of them\n"},
       {"a cut-out in the hole of a ring",
        {{"shape: {rectangle: [12.4 m, 6.2 m]}\n    without: [{circle: 1.2 m, at: [6 m, 3 m], name: tree}]",
          "shape: {ring: [6 m, 3 m]}\n    without: [{circle: 1 m, at: [3 m, 3 m]}]"}},
@@ -108,23 +111,27 @@ TEST_CASE("impossible shapes and combinations are refused with the whole message
       {"cut-outs that leave nothing",
        {{"shape: {rectangle: [12.4 m, 6.2 m]}\n    without: [{circle: 1.2 m, at: [6 m, 3 m], name: tree}]",
          "shape: {area: 24 m2}\n    without: [{area: 24 m2}]"}},
-       "job.yaml:11:14: error: areas[1].without: the cut-outs leave nothing of the deck\n"},
+       "job.yaml:11:14: error: areas[1].without: the cut-outs leave nothing of the deck\n"
+       "  hint: check their sizes\n"},
       {"a cut-out as large as the deck",
        {{"circle: 1.2 m, at: [6 m, 3 m]", "rectangle: [12.4 m, 6.2 m], at: [0 m, 0 m]"}},
-       "job.yaml:11:15: error: areas[1].without[1]: the cut-outs leave nothing of the deck\n"},
+       "job.yaml:11:15: error: areas[1].without[1]: the cut-outs leave nothing of the deck\n"
+       "  hint: check their sizes\n"},
       {"a circle cut out of its like",
        {{"rectangle: [12.4 m, 6.2 m]", "circle: 2 m"}, {"1.2 m, at: [6 m, 3 m]", "2 m, at: [1 m, 1 m]"}},
-       "job.yaml:11:15: error: areas[1].without[1]: the cut-outs leave nothing of the deck\n"},
+       "job.yaml:11:15: error: areas[1].without[1]: the cut-outs leave nothing of the deck\n"
+       "  hint: check their sizes\n"},
       {"fixing without boards",
        {{"    boards: {width: 138 mm, gap: 5 mm, thickness: 38 mm}\n    joists: 450 mm\n    fixings: {kind: "
          "nails}\n",
          ""}},
        "job.yaml:9:5: error: areas[1]: 'boards' is missing\n"
-       "  hint: the fixings are counted from boards and joists\n"
+       "  hint: the fixings are counted from it; write it like boards: {width: 140 mm, gap: 5 mm, thickness: "
+       "32 mm}\n"
        "job.yaml:9:5: error: areas[1]: 'joists' is missing\n"
-       "  hint: the fixings are counted from boards and joists\n"
+       "  hint: the fixings are counted from it; write it like joists: 450 mm\n"
        "job.yaml:9:5: error: areas[1]: 'fixings' is missing\n"
-       "  hint: the fixings are counted from boards and joists\n"},
+       "  hint: the fixings are counted from it; write it like fixings: {kind: screws, per_crossing: 2}\n"},
       {"a way out in a cut-out",
        {{"state: sanded", "state: sanded\n    way_out: [6 m, 3 m]"}},
        "job.yaml:17:14: error: areas[1].way_out: the way out lies in a cut-out\n"
@@ -172,13 +179,15 @@ TEST_CASE("impossible shapes and combinations are refused with the whole message
          "  - name: Landing\n    shape: {length: 18.6 m, girth: 300 mm}\n    timber: kwila\n    state: "
          "sanded\nwork: ["}},
        "job.yaml:17:5: error: areas[2]: the name 'Landing' is taken by area 1\n"
-       "  hint: names tell areas apart\n"},
+       "  hint: names tell areas apart; capitals do not\n"},
       {"no areas",
        {{"areas:\n  - name: Landing\n    shape: {rectangle: [12.4 m, 6.2 m]}\n    without: [{circle: 1.2 m, "
          "at: [6 m, 3 m], name: tree}]\n    boards: {width: 138 mm, gap: 5 mm, thickness: 38 mm}\n    "
          "joists: 450 mm\n    fixings: {kind: nails}\n    timber: kwila\n    state: sanded\n",
          "areas: []\n"}},
-       "job.yaml:8:8: error: areas: at least one area is needed\n"},
+       "job.yaml:8:8: error: areas: at least one area is needed\n"
+       "  hint: write it like {name: Deck, shape: {rectangle: [6 m, 4 m]}, timber: kwila, state: "
+       "weathered}\n"},
       {"grits that get coarser",
        {{"[40, 60, 80]", "[60, 40, 80]"}},
        "job.yaml:18:15: error: sanding[2]: grit 40 is not finer than 60\n"

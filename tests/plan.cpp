@@ -223,10 +223,9 @@ TEST_CASE("a crew without time to work is refused in words") {
   s.c.job.crew.endMinutes = s.c.job.crew.startMinutes + 60;
   plan::makePlan(s.c, s.content, s.e, messages);
   REQUIRE(messages.all().size() == 1);
-  CHECK(
-      base::format(messages.all()[0]) ==
-      "error: crew: leaves no time to work: setting up and packing down fill the day, or every day is off\n"
-      "  hint: give longer 'hours', or take days out of 'off'\n");
+  CHECK(base::format(messages.all()[0]) ==
+        "error: crew: leaves no time to work: setting up and packing down fill the day, or every day is off\n"
+        "  hint: give longer 'hours', or take days out of 'off'\n");
 }
 
 TEST_CASE("a deck that takes two days is judged by the boards that waited longest") {
