@@ -7,10 +7,14 @@ using fixture::BadJob;
 
 TEST_CASE("broken text, YAML and keys are refused with the whole message") {
   const BadJob jobs[] = {
-      {"an empty file", {{fixture::goodJob, ""}}, "job.yaml:1:1: error: the file is empty\n"},
+      {"an empty file",
+       {{fixture::goodJob, ""}},
+       "job.yaml:1:1: error: the file is empty\n"
+       "  hint: 'planksheaf new FILE' writes a job to fill in\n"},
       {"a file of comments only",
        {{fixture::goodJob, "# nothing yet\n"}},
-       "job.yaml:1:1: error: the file is empty\n"},
+       "job.yaml:1:1: error: the file is empty\n"
+       "  hint: 'planksheaf new FILE' writes a job to fill in\n"},
       {"a file that is a list",
        {{fixture::goodJob, "- ref: A\n"}},
        "job.yaml:1:1: error: a group of keys is needed here, not a list\n"
@@ -77,12 +81,15 @@ TEST_CASE("broken text, YAML and keys are refused with the whole message") {
       {"a list as a key",
        {{"joists: 450 mm", "? [a, b]\n    : 450 mm"}},
        "job.yaml:9:5: error: areas[1]: 'joists' is missing\n"
-       "  hint: the fixings are counted from boards and joists\n"
-       "job.yaml:13:7: error: a key must be a word\n"},
+       "  hint: the fixings are counted from it; write it like joists: 450 mm\n"
+       "job.yaml:13:7: error: a key must be a word\n"
+       "  hint: write it like key: value\n"},
       {"a mistyped key",
        {{"width: 138", "widht: 138"}},
        "job.yaml:12:13: error: areas[1].boards: 'width' is missing\n"
-       "job.yaml:12:14: error: areas[1].boards: 'widht' is not a known key here; did you mean 'width'?\n"},
+       "  hint: write it like width: 140 mm\n"
+       "job.yaml:12:14: error: areas[1].boards: 'widht' is not a known key here; did you mean 'width'?\n"
+       "  hint: known: width, gap, thickness, run, face, wetted or reeded_factor\n"},
       {"an unknown key",
        {{"joists: 450 mm", "joists: 450 mm\n    varnish: yes"}},
        "job.yaml:14:5: error: areas[1]: 'varnish' is not a known key here\n"
@@ -98,26 +105,39 @@ TEST_CASE("broken text, YAML and keys are refused with the whole message") {
        "  hint: give one or leave the key out\n"},
       {"a missing key of the job",
        {{"start: 2027-03-16\n", ""}},
-       "job.yaml:1:1: error: 'start' is missing\n"},
+       "job.yaml:1:1: error: 'start' is missing\n"
+       "  hint: write it like start: 2027-03-16\n"},
       {"all keys missing",
        {{fixture::goodJob, "title: x\n"}},
        "job.yaml:1:1: error: 'ref' is missing\n"
+       "  hint: write it like ref: JOB-2027-001\n"
        "job.yaml:1:1: error: 'quoted' is missing\n"
+       "  hint: write it like quoted: 2027-03-02\n"
        "job.yaml:1:1: error: 'customer' is missing\n"
+       "  hint: write it like customer: {name: A. Customer}\n"
        "job.yaml:1:1: error: 'site' is missing\n"
+       "  hint: write it like site: {region: nz, timezone: Pacific/Auckland}\n"
        "job.yaml:1:1: error: 'start' is missing\n"
+       "  hint: write it like start: 2027-03-16\n"
        "job.yaml:1:1: error: 'brand' is missing\n"
+       "  hint: write it like brand: brands/demo.yaml\n"
        "job.yaml:1:1: error: 'product' is missing\n"
+       "  hint: write it like product: tern-oil\n"
        "job.yaml:1:1: error: 'work' is missing\n"
+       "  hint: write it like work: [wash, fix, sand, oil]\n"
        "job.yaml:1:1: error: 'areas' is missing\n"
-       "job.yaml:1:1: error: 'crew' is missing\n"},
+       "  hint: write it like areas: [{name: Deck, shape: {rectangle: [6 m, 4 m]}, timber: kwila, state: "
+       "weathered}]\n"
+       "job.yaml:1:1: error: 'crew' is missing\n"
+       "  hint: write it like crew: {people: 2, hours: 07:30-16:00}\n"},
       {"a value where a list belongs",
        {{"[wash, fix, sand, oil]", "oil"}},
        "job.yaml:17:7: error: work: a list is needed here, not a single value\n"
-       "  hint: write it like [one, two]\n"},
+       "  hint: write [oil]\n"},
       {"a list where a value belongs",
        {{"timber: kwila", "timber: [kwila]"}},
-       "job.yaml:15:13: error: areas[1].timber: a single value is needed here, not a list\n"},
+       "job.yaml:15:13: error: areas[1].timber: a single value is needed here, not a list\n"
+       "  hint: take the [ ] or the dashes away\n"},
       {"a value where keys belong",
        {{"crew: {people: 2, hours: 07:30-16:00, breaks: 45 min}", "crew: 2"}},
        "job.yaml:19:7: error: crew: a group of keys is needed here, not a single value\n"
@@ -128,7 +148,8 @@ TEST_CASE("broken text, YAML and keys are refused with the whole message") {
 
 TEST_CASE("a file of more than 1 MiB is refused before it is parsed") {
   CHECK(fixture::messagesOf(fixture::goodJob + std::string(1 << 20, '#')) ==
-        "job.yaml: error: the file is larger than 1 MiB\n");
+        "job.yaml:1:1: error: the file is larger than 1 MiB\n"
+        "  hint: give a job file; long texts go into 'note' lines\n");
 }
 
 TEST_CASE("a byte that is zero is refused") {
@@ -163,14 +184,19 @@ TEST_CASE("a byte order mark and Windows line ends do no harm") {
 TEST_CASE("lists, groups and values without end are refused quickly") {
   std::string keys, items = "work: [", job = fixture::goodJob;
   for (int i = 0; i < 60'000; ++i) keys += "k" + std::to_string(i) + ":\n";
-  CHECK(fixture::messagesOf(keys) == "job.yaml:1:1: error: more than 1000 items\n");
+  CHECK(fixture::messagesOf(keys) ==
+        "job.yaml:1:1: error: more than 1000 items\n"
+        "  hint: make several files of it\n");
   for (int i = 0; i < 200'000; ++i) items += "oil,";
   job = fixture::edited(fixture::edited(job, "work: [wash, fix, sand, oil]", items + "oil]"),
                         "sanding: [40, 60, 80]\n", "");
-  CHECK(fixture::messagesOf(job) == "job.yaml:17:7: error: work: more than 1000 items\n");
+  CHECK(fixture::messagesOf(job) ==
+        "job.yaml:17:7: error: work: more than 1000 items\n"
+        "  hint: make several files of it\n");
   job = fixture::edited(fixture::goodJob, "kwila", std::string(500'000, 'k'));
   CHECK(fixture::messagesOf(job) ==
-        "job.yaml:15:13: error: areas[1].timber: the text is longer than 2000 bytes\n");
+        "job.yaml:15:13: error: areas[1].timber: the text is longer than 2000 bytes\n"
+        "  hint: shorten it\n");
   job = fixture::edited(fixture::goodJob, "2027-03-16", std::string(500'000, '1'));
   CHECK(fixture::messagesOf(job) == "job.yaml:5:8: error: start: '" + std::string(60, '1') +
                                         "...' is not a date\n"

@@ -23,7 +23,8 @@ TEST_CASE("records that cannot be right are refused with the whole message") {
           "job.yaml:21:30: error: done[1].coat: 'Landing' has only 2 coats\n"
           "  hint: set 'coats' of the area to what was laid\n"),
       bad("a coat that no area has", "done: [{coat: 4, from: 2027-03-18 08:10, to: 11:30}]\n",
-          "job.yaml:21:15: error: done[1].coat: no area has 4 coats\n"),
+          "job.yaml:21:15: error: done[1].coat: no area has 4 coats\n"
+          "  hint: set 'coats' of the area to what was laid\n"),
       bad("an end before its start", "done: [{coat: 1, from: 2027-03-18 08:10, to: 07:30}]\n",
           "job.yaml:21:46: error: done[1].to: '07:30' is not after '2027-03-18 08:10'\n"
           "  hint: a coat ends later than it begins\n"),
@@ -71,7 +72,8 @@ TEST_CASE("records that cannot be right are refused with the whole message") {
           "job.yaml:21:15: error: done[1].area: no area is named\n"
           "  hint: leave the key out where all areas are meant\n"),
       bad("a tin that holds more than its size", "left: [{size: 2.5 L, holds: 3 L}]\n",
-          "job.yaml:21:29: error: left[1].holds: a tin holds more than its size\n"),
+          "job.yaml:21:29: error: left[1].holds: a tin holds more than its size\n"
+          "  hint: 'size' is that of the full tin, 'holds' what is left in it\n"),
       {"records of coats nobody asked for",
        {{"work: [wash, fix, sand, oil]", "work: [wash, fix, sand]"},
         {"price: {", "done: [{coat: 1, from: 2027-03-18 08:10, to: 11:30}]\nprice: {"}},

@@ -27,11 +27,13 @@ TEST_CASE("impossible shapes and combinations are refused with the whole message
       {"an outline of two points",
        {{"shape: {rectangle: [12.4 m, 6.2 m]}\n    without: [{circle: 1.2 m, at: [6 m, 3 m], name: tree}]",
          "shape: {points: [[0 m, 0 m], [4 m, 0 m]]}"}},
-       "job.yaml:10:21: error: areas[1].shape.points: an outline needs at least 3 different points\n"},
+       "job.yaml:10:21: error: areas[1].shape.points: an outline needs at least 3 different points\n"
+       "  hint: list every corner, like [[0 m, 0 m], [6 m, 0 m], [6 m, 4 m]]\n"},
       {"an outline without area",
        {{"shape: {rectangle: [12.4 m, 6.2 m]}\n    without: [{circle: 1.2 m, at: [6 m, 3 m], name: tree}]",
          "shape: {points: [[0 m, 0 m], [4 m, 0 m], [8 m, 0 m]]}"}},
-       "job.yaml:10:21: error: areas[1].shape.points: the points lie on one line\n"},
+       "job.yaml:10:21: error: areas[1].shape.points: the points lie on one line\n"
+       "  hint: list every corner, like [[0 m, 0 m], [6 m, 0 m], [6 m, 4 m]]\n"},
       {"an outline that crosses itself",
        {{"shape: {rectangle: [12.4 m, 6.2 m]}\n    without: [{circle: 1.2 m, at: [6 m, 3 m], name: tree}]",
          "shape: {points: [[0 m, 0 m], [4 m, 4 m], [4 m, 0 m], [0 m, 4 m]]}"}},
@@ -75,7 +77,8 @@ TEST_CASE("impossible shapes and combinations are refused with the whole message
       {"cut-outs that overlap",
        {{"without: [{circle: 1.2 m, at: [6 m, 3 m], name: tree}]",
          "without: [{circle: 1.2 m, at: [6 m, 3 m]}, {rectangle: [1 m, 1 m], at: [6 m, 3 m]}]"}},
-       "job.yaml:11:48: error: areas[1].without[2]: the cut-out overlaps cut-out 1\n"},
+       "job.yaml:11:48: error: areas[1].without[2]: the cut-out overlaps cut-out 1\n"
+       "  hint: check 'at' of both, or make one shape of them\n"},
       {"a cut-out in the hole of a ring",
        {{"shape: {rectangle: [12.4 m, 6.2 m]}\n    without: [{circle: 1.2 m, at: [6 m, 3 m], name: tree}]",
          "shape: {ring: [6 m, 3 m]}\n    without: [{circle: 1 m, at: [3 m, 3 m]}]"}},
@@ -108,35 +111,83 @@ TEST_CASE("impossible shapes and combinations are refused with the whole message
       {"cut-outs that leave nothing",
        {{"shape: {rectangle: [12.4 m, 6.2 m]}\n    without: [{circle: 1.2 m, at: [6 m, 3 m], name: tree}]",
          "shape: {area: 24 m2}\n    without: [{area: 24 m2}]"}},
-       "job.yaml:11:14: error: areas[1].without: the cut-outs leave nothing of the deck\n"},
+       "job.yaml:11:14: error: areas[1].without: the cut-outs leave nothing of the deck\n"
+       "  hint: check their sizes\n"},
       {"a cut-out as large as the deck",
        {{"circle: 1.2 m, at: [6 m, 3 m]", "rectangle: [12.4 m, 6.2 m], at: [0 m, 0 m]"}},
-       "job.yaml:11:15: error: areas[1].without[1]: the cut-outs leave nothing of the deck\n"},
+       "job.yaml:11:15: error: areas[1].without[1]: the cut-outs leave nothing of the deck\n"
+       "  hint: check their sizes\n"},
       {"a circle cut out of its like",
        {{"rectangle: [12.4 m, 6.2 m]", "circle: 2 m"}, {"1.2 m, at: [6 m, 3 m]", "2 m, at: [1 m, 1 m]"}},
-       "job.yaml:11:15: error: areas[1].without[1]: the cut-outs leave nothing of the deck\n"},
+       "job.yaml:11:15: error: areas[1].without[1]: the cut-outs leave nothing of the deck\n"
+       "  hint: check their sizes\n"},
       {"fixing without boards",
        {{"    boards: {width: 138 mm, gap: 5 mm, thickness: 38 mm}\n    joists: 450 mm\n    fixings: {kind: "
          "nails}\n",
          ""}},
        "job.yaml:9:5: error: areas[1]: 'boards' is missing\n"
-       "  hint: the fixings are counted from boards and joists\n"
+       "  hint: the fixings are counted from it; write it like boards: {width: 140 mm, gap: 5 mm, thickness: "
+       "32 mm}\n"
        "job.yaml:9:5: error: areas[1]: 'joists' is missing\n"
-       "  hint: the fixings are counted from boards and joists\n"
+       "  hint: the fixings are counted from it; write it like joists: 450 mm\n"
        "job.yaml:9:5: error: areas[1]: 'fixings' is missing\n"
-       "  hint: the fixings are counted from boards and joists\n"},
+       "  hint: the fixings are counted from it; write it like fixings: {kind: screws, per_crossing: 2}\n"},
+      {"a way out in a cut-out",
+       {{"state: sanded", "state: sanded\n    way_out: [6 m, 3 m]"}},
+       "job.yaml:17:14: error: areas[1].way_out: the way out lies in a cut-out\n"
+       "  hint: measure to the right and down from the deck's upper left corner; its lower right corner is "
+       "[12.40 m, "
+       "6.20 m]\n"},
+      {"a way out far from the deck",
+       {{"state: sanded", "state: sanded\n    way_out: [900 m, 3 m]"}},
+       "job.yaml:17:14: error: areas[1].way_out: the way out does not lie on the deck\n"
+       "  hint: measure to the right and down from the deck's upper left corner; its lower right corner is "
+       "[12.40 m, "
+       "6.20 m]\n"},
+      {"two areas over one another",
+       {{"    timber: kwila\n    state: sanded\n",
+         "    at: [0 m, 0 m]\n    timber: kwila\n    state: sanded\n"},
+        {"work: [",
+         "  - {name: Bay, shape: {circle: 2 m}, at: [11.4 m, 2 m], timber: kwila, state: sanded}\n"
+         "  - {name: Hot tub rim, shape: {circle: 1 m}, at: [5.5 m, 2.5 m], timber: kwila, state: sanded}\n"
+         "  - {name: Steps, shape: {stairs: {steps: 3, width: 1.2 m, going: 280 mm, rise: 170 mm}}, at: [1 "
+         "m, 1 m], "
+         "timber: kwila, state: sanded}\nwork: ["}},
+       "job.yaml:18:5: warning: areas[2]: 'Bay' lies over 1.6 m2 of area 1, 'Landing'\n"
+       "  hint: check 'at' of both; it is right where one is above the other\n"},
+      {"areas that touch, one of them measured a hair too wide",
+       {{"    timber: kwila\n    state: sanded\n",
+         "    at: [0 m, 0 m]\n    timber: kwila\n    state: sanded\n"},
+        {"work: [",
+         "  - {name: Bay, shape: {rectangle: [4 m, 6.2 m]}, at: [12.39 m, 0 m], timber: kwila, state: "
+         "sanded}\n"
+         "work: ["}},
+       ""},
+      {"a deck of a thousand metres",
+       {{"rectangle: [12.4 m", "rectangle: [1240 m"}},
+       "job.yaml:9:5: warning: areas[1]: 'Landing' covers 7688 m2\n"
+       "  hint: usually to 500 m2 (5400 ft2); check numbers and units\n"
+       "job.yaml:10:25: warning: areas[1].shape.rectangle[1]: '1240 m' is unusual here\n"
+       "  hint: usually from 0.3 m to 100 m (1 to 330 ft); check number and unit\n"},
+      {"an outline in millimetres of what was measured in metres",
+       {{"rectangle: [12.4 m, 6.2 m]}\n    without: [{circle: 1.2 m, at: [6 m, 3 m], name: tree}]",
+         "points: [[0 mm, 0 mm], [12.4 mm, 0 mm], [12.4 mm, 6.2 mm]]}"}},
+       "job.yaml:9:5: warning: areas[1]: the outline of 'Landing' is 0.01 m by 0.01 m\n"
+       "  hint: usually from 0.3 m to 100 m; check numbers and units\n"},
       {"two decks of one name",
        {{"work: [",
          "  - name: Landing\n    shape: {length: 18.6 m, girth: 300 mm}\n    timber: kwila\n    state: "
          "sanded\nwork: ["}},
        "job.yaml:17:5: error: areas[2]: the name 'Landing' is taken by area 1\n"
-       "  hint: names tell areas apart\n"},
+       "  hint: names tell areas apart; capitals do not\n"},
       {"no areas",
        {{"areas:\n  - name: Landing\n    shape: {rectangle: [12.4 m, 6.2 m]}\n    without: [{circle: 1.2 m, "
          "at: [6 m, 3 m], name: tree}]\n    boards: {width: 138 mm, gap: 5 mm, thickness: 38 mm}\n    "
          "joists: 450 mm\n    fixings: {kind: nails}\n    timber: kwila\n    state: sanded\n",
          "areas: []\n"}},
-       "job.yaml:8:8: error: areas: at least one area is needed\n"},
+       "job.yaml:8:8: error: areas: at least one area is needed\n"
+       "  hint: write it like {name: Deck, shape: {rectangle: [6 m, 4 m]}, timber: kwila, state: "
+       "weathered}\n"},
       {"grits that get coarser",
        {{"[40, 60, 80]", "[60, 40, 80]"}},
        "job.yaml:18:15: error: sanding[2]: grit 40 is not finer than 60\n"

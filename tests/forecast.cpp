@@ -179,3 +179,28 @@ TEST_CASE("two times nearly ten thousand years apart are a step that is too long
         "forecast.csv:3:1: error: time: the steps are 87640656 h long\n"
         "  hint: allowed: from 15 min to 3 h\n");
 }
+
+TEST_CASE("a forecast of other days than those on site is told") {
+  const auto said = [](const char* first, const char* last) {
+    model::Job job;
+    job.forecast = read(header + "2026-03-16T06:00,12,80,50,3,0\n2026-03-16T09:00,12,80,50,3,0\n");
+    model::Plan plan;
+    plan.days = {*base::parseDate(first), *base::parseDate(last)};
+    base::Diagnostics messages;
+    plan::checkForecastDays(job, plan, "forecast.csv", messages);
+    std::string all;
+    for (const auto& d : messages.all()) all += base::format(d);
+    return all;
+  };
+  const std::string hint = "  hint: save a new one; till then the usual weather of the month counts\n";
+  CHECK(said("2026-03-15", "2026-03-16") == "");
+  CHECK(said("2026-03-16", "2026-03-20") == "");
+  CHECK(said("2027-03-16", "2027-03-20") ==
+        "forecast.csv:3:1: warning: time: the forecast ends on 2026-03-16, before the first day on site, "
+        "2027-03-16\n" +
+            hint);
+  CHECK(said("2026-03-10", "2026-03-15") ==
+        "forecast.csv:2:1: warning: time: the forecast begins on 2026-03-16, after the last day on site, "
+        "2026-03-15\n" +
+            hint);
+}

@@ -48,8 +48,12 @@ std::size_t placeOf(const std::string& font, const std::string& table) {
   return numberAt(font, entryOf(font, table) + 8);
 }
 
-const std::string damagedPng = "logo.png: error: the PNG picture is damaged or cut off\n";
-const std::string damagedJpeg = "logo.png: error: the JPEG picture is damaged or cut off\n";
+const std::string damagedPng =
+    "logo.png: error: the PNG picture is damaged or cut off\n"
+    "  hint: save it again as a plain PNG or JPEG\n";
+const std::string damagedJpeg =
+    "logo.png: error: the JPEG picture is damaged or cut off\n"
+    "  hint: save it again as a plain PNG or JPEG\n";
 
 }  // namespace
 
@@ -93,12 +97,14 @@ TEST_CASE("a logo of 40 megapixels is refused by its size") {
   std::string lines;
   for (int y = 0; y < 5000; ++y) lines += line;
   CHECK(refusalOfLogo(craftedPng(8000, 5000, {"\1\0\0", 3}, "", lines)) ==
-        "logo.png: error: the picture has 8000 x 5000 pixels; at most 16 million are allowed\n");
+        "logo.png: error: the picture has 8000 x 5000 pixels; at most 16 million are allowed\n"
+        "  hint: save it again as a plain PNG or JPEG\n");
 }
 
 TEST_CASE("a logo that claims far more pixels than it has is refused by its size") {
   CHECK(refusalOfLogo(craftedPng(100'000, 100'000, {"\x08\2\0", 3}, "", "x")) ==
-        "logo.png: error: the picture has 100000 x 100000 pixels; at most 16 million are allowed\n");
+        "logo.png: error: the picture has 100000 x 100000 pixels; at most 16 million are allowed\n"
+        "  hint: save it again as a plain PNG or JPEG\n");
   CHECK(refusalOfLogo(craftedPng(0, 0, {"\x08\2\0", 3}, "", "x")) == damagedPng);
 }
 
@@ -114,7 +120,9 @@ TEST_CASE("a damaged PNG as logo is refused") {
   CHECK(refusalOfLogo(craftedPng(4, 4, {"\x08\2\0", 3}, "", {"\0\0\0\0", 4})) ==
         damagedPng);  // too few lines
   for (const std::string bytes : {"our logo", "GIF89a", "%PDF-1.7", "<svg/>"})
-    CHECK(refusalOfLogo(bytes) == "logo.png: error: not a PNG or JPEG picture\n");
+    CHECK(refusalOfLogo(bytes) ==
+          "logo.png: error: not a PNG or JPEG picture\n"
+          "  hint: save it again as a plain PNG or JPEG\n");
 }
 
 TEST_CASE("a PNG of a rare but sound kind is taken as logo") {
@@ -144,7 +152,8 @@ TEST_CASE("a damaged JPEG as logo is refused") {
   CHECK(refusalOfLogo(whole.substr(0, whole.size() / 2)) == damagedJpeg);
   CHECK(refusalOfLogo(whole.substr(0, whole.size() - 2)) == damagedJpeg);
   CHECK(refusalOfLogo(makeJpeg(16, 16, 4, JCS_CMYK)) ==
-        "logo.png: error: the JPEG picture is in CMYK colours; save it as RGB\n");
+        "logo.png: error: the JPEG picture is in CMYK colours; save it as RGB\n"
+        "  hint: save it again as a plain PNG or JPEG\n");
   Firm firm;
   firm.logo(whole);
   accept(firm);
@@ -181,11 +190,14 @@ TEST_CASE("a font that cannot be cut down to the letters in use is refused with 
   const std::size_t head = placeOf(bad, "head");
   std::fill_n(bad.begin() + static_cast<std::ptrdiff_t>(head), 54, '\xFF');
   CHECK(refusalOfFont(bad) ==
-        "looks/themes/generous.yaml:16:9: error: faces.text: cannot subset font 'Carlito'\n");
+        "looks/themes/generous.yaml:16:9: error: faces.text: cannot subset font 'Carlito'\n"
+        "  hint: name another file or family\n");
 }
 
 TEST_CASE("an empty logo is refused with these words") {
-  CHECK(refusalOfLogo("") == "logo.png: error: the logo is empty\n");
+  CHECK(refusalOfLogo("") ==
+        "logo.png: error: the logo is empty\n"
+        "  hint: save it again as a PNG or JPEG, or leave 'logo' out of the brand\n");
 }
 
 TEST_CASE("a theme that does not exist is told with the nearest that does") {

@@ -139,11 +139,13 @@ TEST_CASE("content, brand and theme files are read to the last digit") {
 TEST_CASE("mistakes in content files are told with the whole message") {
   const Bad table[] = {
       {"regions/nz.yaml", "upper: 85 dB", "upper: 79 dB",
-       "regions/nz.yaml:15:10: error: limits.noise: the levels do not rise: lower, upper, limit\n"},
+       "regions/nz.yaml:15:10: error: limits.noise: the levels do not rise: lower, upper, limit\n"
+       "  hint: check the three against their source\n"},
       {"regions/nz.yaml", "upper: 85 dB", "uper: 85 dB",
        "regions/nz.yaml:15:51: error: limits.noise: 'uper' is not a known key here; did you mean 'upper'?\n"},
       {"regions/nz.yaml", "limit: 5 m/s2", "limit: 2 m/s2",
-       "regions/nz.yaml:16:14: error: limits.vibration: the limit is below the action value\n"},
+       "regions/nz.yaml:16:14: error: limits.vibration: the limit is below the action value\n"
+       "  hint: check both against their source\n"},
       {"regions/nz.yaml", "hardwood: 1.5 mg/m3", "hardwood: 1.5 g/m3",
        "regions/nz.yaml:17:20: error: limits.dust.hardwood: '1.5 g/m3' is not a value in mg/m3\n"
        "  hint: it is given like '12 mg/m3'\n"},
@@ -186,7 +188,8 @@ TEST_CASE("mistakes in content files are told with the whole message") {
        "products/oil.yaml:17:11: error: times.recoat: the times do not rise: min, the two of ideal, max\n"
        "  hint: min is not above the first of ideal, max not below the second\n"},
       {"products/oil.yaml", "rain_safe: 8 h", "rain_safe: 2 h",
-       "products/oil.yaml:15:14: error: times.rain_safe: a coat is not rain safe before it is touch dry\n"},
+       "products/oil.yaml:15:14: error: times.rain_safe: a coat is not rain safe before it is touch dry\n"
+       "  hint: give at least the time of 'touch_dry'\n"},
       {"products/oil.yaml", "wind: 7.5 m/s", "wind: 45 m/s",
        "products/oil.yaml:23:82: error: limits.wind: '45 m/s' is out of range\n"
        "  hint: allowed: from 1 m/s to 30 m/s\n"},
@@ -195,12 +198,14 @@ TEST_CASE("mistakes in content files are told with the whole message") {
        "'penetrating oil'?\n"
        "  hint: known: penetrating oil, water-borne oil or film stain\n"},
       {"products/oil.yaml", "size: 0.75 L", "size: 2.5 L",
-       "products/oil.yaml:5:38: error: tins.nz[2]: this size is given twice\n"},
+       "products/oil.yaml:5:38: error: tins.nz[2]: this size is given twice\n"
+       "  hint: leave one out\n"},
       {"products/oil.yaml", "  us: [", "  uk: [",
        "products/oil.yaml:6:3: error: tins.uk: 'uk' is not a known region; did you mean 'us'?\n"
        "  hint: known: nz or us\n"},
       {"products/oil.yaml", "  tight: [500 ft2/gal]", "  tight: []",
-       "products/oil.yaml:11:10: error: rates.tight: at least one rate is needed\n"},
+       "products/oil.yaml:11:10: error: rates.tight: at least one rate is needed\n"
+       "  hint: write one for each coat, like [8 m2/L, 12 m2/L]\n"},
       {"products/oil.yaml", "tight: [500 ft2/gal]", "tight: [0.1 m2/L]",
        "products/oil.yaml:11:11: error: rates.tight[1]: '0.1 m2/L' is out of range\n"
        "  hint: allowed: from 0.5 m2/L to 100 m2/L\n"},
@@ -217,7 +222,8 @@ TEST_CASE("mistakes in content files are told with the whole message") {
        "products/oil.yaml:30:16: error: sds.flash_point: '62 m' is not a temperature\n"
        "  hint: temperatures are given in C or F, like '20 C'\n"},
       {"products/oil.yaml", "air: [46 F, 32 C]", "air: [32 C, 46 F]",
-       "products/oil.yaml:23:15: error: limits.air: the second temperature is not above the first\n"},
+       "products/oil.yaml:23:15: error: limits.air: the second temperature is not above the first\n"
+       "  hint: write the lowest first, like [8 C, 32 C]\n"},
       {"products/oil.yaml", "signal: Warning", "signal: warning",
        "products/oil.yaml:27:11: error: sds.signal: 'warning' is not a known signal word; did you mean "
        "'Warning'?\n"
@@ -237,15 +243,18 @@ TEST_CASE("mistakes in content files are told with the whole message") {
        "regions/nz.yaml:3:18: error: currency.code: 'dollars' is not a currency code\n"
        "  hint: write three capitals (ISO 4217), like NZD\n"},
       {"regions/nz.yaml", "group: ','", "group: '.'",
-       "regions/nz.yaml:8:10: error: numbers: the decimal sign also parts the thousands\n"},
+       "regions/nz.yaml:8:10: error: numbers: the decimal sign also parts the thousands\n"
+       "  hint: write another sign under 'group', or '' for none\n"},
       {"regions/nz.yaml", "dates: day first", "dates: year first",
        "regions/nz.yaml:7:8: error: dates: 'year first' is not a known order of dates; did you mean 'day "
        "first'?\n"
        "  hint: known: day first or month first\n"},
       {"regions/nz.yaml", ", source: two", "",
-       "regions/nz.yaml:12:105: error: deposit[2]: 'source' is missing\n"},
+       "regions/nz.yaml:12:105: error: deposit[2]: 'source' is missing\n"
+       "  hint: add 'source: ...'; the schemas in content/schemas say what it means\n"},
       {"regions/nz.yaml", "{most: 10 %, advice: true", "{advice: true",
-       "regions/nz.yaml:12:105: error: deposit[2]: neither 'most' nor 'amount' is given\n"},
+       "regions/nz.yaml:12:105: error: deposit[2]: neither 'most' nor 'amount' is given\n"
+       "  hint: write the share, like 'most: 10 %', the amount, or both\n"},
       {"regions/nz.yaml", "states: [S]", "states: [W]",
        "regions/nz.yaml:12:20: error: deposit[1].states[1]: 'W' is not a known state\n"
        "  hint: known: N or S\n"},
@@ -264,6 +273,7 @@ TEST_CASE("mistakes in content files are told with the whole message") {
        "  hint: give its 'hours'\n"},
       {"tasks.yaml", "rate: 30 m2/h", "hours: 2 h",
        "tasks.yaml:3:5: error: tasks[2]: 'rate' is missing\n"
+       "  hint: write it like rate: 30 m2/h\n"
        "tasks.yaml:7:12: error: tasks[2].hours: only a task per job or per day has 'hours'\n"
        "  hint: give its 'rate'\n"},
       {"tasks.yaml", "    each: pass\n", "",
@@ -273,7 +283,8 @@ TEST_CASE("mistakes in content files are told with the whole message") {
        "tasks.yaml:18:13: error: tasks[3].rates.coarse: 'coarse' is not a grit\n"
        "  hint: write a number from 12 to 600\n"},
       {"tasks.yaml", "id: sand", "id: wash",
-       "tasks.yaml:12:5: error: tasks[3]: the task 'wash' is given twice\n"},
+       "tasks.yaml:12:5: error: tasks[3]: the task 'wash' is given twice\n"
+       "  hint: give each its own id\n"},
       {"tasks.yaml", "wears: [mask]", "wears: [masc]",
        "tasks.yaml:19:13: error: tasks[3].wears[1]: 'masc' is not a known piece of protective equipment; did "
        "you mean 'mask'?\n"
@@ -289,7 +300,8 @@ TEST_CASE("mistakes in content files are told with the whole message") {
        "tools.yaml:2:48: error: tools.washer.sound: '860 dB' is out of range\n"
        "  hint: allowed: from 30 dB to 140 dB\n"},
       {"tools.yaml", "sound: 86 dB", "sound: 86.5 dB",
-       "tools.yaml:2:48: error: tools.washer.sound: '86.5 dB' is not a whole number\n"},
+       "tools.yaml:2:48: error: tools.washer.sound: '86.5 dB' is not a whole number\n"
+       "  hint: round it\n"},
       {"timbers.yaml", "density: 830 kg/m3", "density: 8300 kg/m3",
        "timbers.yaml:2:49: error: timbers.kwila.density: '8300 kg/m3' is out of range\n"
        "  hint: allowed: from 50 kg/m3 to 1500 kg/m3\n"},
@@ -297,7 +309,8 @@ TEST_CASE("mistakes in content files are told with the whole message") {
        "timbers.yaml:2:134: error: timbers.kwila.uptake.film: 'dense' is not a known thirst of boards\n"
        "  hint: known: tight, medium, open or thirsty\n"},
       {"consumables.yaml", "nz: 14.50", "nz: 14.505",
-       "consumables.yaml:2:49: error: consumables.cleaner.price.nz: '14.505' has more than 2 decimals\n"},
+       "consumables.yaml:2:49: error: consumables.cleaner.price.nz: '14.505' has more than 2 decimals\n"
+       "  hint: round it to the cent\n"},
   };
   checkEach(table, [](Folder& f) { f.content(); });
 }
@@ -340,7 +353,9 @@ TEST_CASE("a region's usual weather is read month by month, and its mistakes are
         "regions/us.yaml:11:3: error: weather: 'source' is missing\n"
         "  hint: say where the normals come from; it is printed\n"
         "regions/us.yaml:12:5: error: weather.normals: 'dec' is missing\n"
+        "  hint: add 'dec: ...'; the schemas in content/schemas say what it means\n"
         "regions/us.yaml:12:10: error: weather.normals.jan: the coldest hour is warmer than the warmest\n"
+        "  hint: give the one at sunrise as 'coldest'\n"
         "regions/us.yaml:13:74: error: weather.normals.feb.wind: '2 km/h' is not a value in m/s\n"
         "  hint: it is given like '12 m/s'\n"
         "regions/us.yaml:23:5: error: weather.normals: 'dez' is not a known key here; did you mean 'dec'?\n");
@@ -371,7 +386,9 @@ TEST_CASE("mistakes in a brand's file are told with the whole message") {
       {"firm.yaml", "labour_cost: 42.00", "labour_cost: -42.00",
        "firm.yaml:14:21: error: rates.nz.labour_cost: '-42.00' is out of range\n"
        "  hint: amounts are not below zero\n"},
-      {"firm.yaml", "travel: 95.00, ", "", "firm.yaml:14:7: error: rates.nz: 'travel' is missing\n"},
+      {"firm.yaml", "travel: 95.00, ", "",
+       "firm.yaml:14:7: error: rates.nz: 'travel' is missing\n"
+       "  hint: add 'travel: ...'; the schemas in content/schemas say what it means\n"},
   };
   checkEach(table, [](Folder& f) { f.brand(); });
 }
@@ -387,9 +404,15 @@ TEST_CASE("files and folders that are not there are told") {
   folder.theme();
   CHECK(folder.said() ==
         "products: error: no .yaml files in this folder\n"
+        "  hint: copy those that come with planksheaf\n"
         "tools.yaml: error: the file cannot be read: there is no such file\n"
+        "  hint: check that it is there and may be read\n"
         "products: error: no .yaml files in this folder\n"
+        "  hint: copy those that come with planksheaf\n"
         "tools.yaml: error: the file cannot be read: there is no such file\n"
+        "  hint: check that it is there and may be read\n"
         "firm.yaml: error: the brand's file cannot be read: there is no such file\n"
-        "theme.yaml: error: the theme's file cannot be read: there is no such file\n");
+        "  hint: the path of 'brand' starts at the folder of the file it stands in\n"
+        "theme.yaml: error: the theme's file cannot be read: there is no such file\n"
+        "  hint: check that it may be read\n");
 }

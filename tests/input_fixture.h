@@ -15,9 +15,13 @@ inline model::Content content() {
   Region nz;
   nz.id = "nz";
   nz.name = "New Zealand";
+  nz.language = "en-NZ";
   nz.currency = "NZD";
   c.regions["nz"] = nz;
   c.regions["us"].id = "us";
+  c.regions["us"].name = "United States";
+  c.regions["us"].language = "en-US";
+  c.regions["us"].units = UnitSystem::UsCustomary;
   Product oil;
   oil.id = "tern-oil";
   oil.tins["nz"] = {{base::millilitres(2500), {11800}}};
@@ -30,6 +34,7 @@ inline model::Content content() {
     Task t;
     t.id = id;
     t.measure = measure;
+    t.ratePerHour = base::Count::whole(20);
     c.tasks.push_back(t);
   }
   c.languages = {"en", "es"};
@@ -64,7 +69,11 @@ inline std::string messagesOf(const std::string& job) {
   base::Diagnostics messages;
   input::readJob(job, "job.yaml", content(), messages);
   std::string all;
-  for (const base::Diagnostic& d : messages.all()) all += base::format(d);
+  for (const base::Diagnostic& d : messages.all()) {
+    all += base::format(d);
+    CHECK(d.pos.line > 0);
+    CHECK_FALSE(d.hint.empty());
+  }
   return all;
 }
 

@@ -38,7 +38,8 @@ TEST_CASE("mistakes in hazards are told with the whole message") {
        "hazards.yaml:4:11: error: hazards[1].when: 'edge_above' needs a value\n"
        "  hint: write it like {edge_above: 1 m}\n"},
       {file, "when: drying_oil", "when: {drying_oil: true}",
-       "hazards.yaml:4:24: error: hazards[1].when.drying_oil: this condition takes no value\n"},
+       "hazards.yaml:4:24: error: hazards[1].when.drying_oil: this condition takes no value\n"
+       "  hint: write it like '- oil', without a colon\n"},
       {file, "when: drying_oil", "when: {none: [alone]}",
        "hazards.yaml:4:11: error: hazards[1].when: 'none' alone would hold for every job\n"
        "  hint: add 'all' or 'any'\n"},
@@ -52,7 +53,9 @@ TEST_CASE("mistakes in hazards are told with the whole message") {
       {file, "any: [children, {built_before: lead}]", "any: []",
        "hazards.yaml:15:57: error: hazards[2].when.any: the list is empty\n"
        "  hint: name a condition or leave the key out\n"},
-      {file, "    harm: fire\n", "", "hazards.yaml:2:5: error: hazards[1]: 'harm' is missing\n"},
+      {file, "    harm: fire\n", "",
+       "hazards.yaml:2:5: error: hazards[1]: 'harm' is missing\n"
+       "  hint: add 'harm: ...'; the schemas in content/schemas say what it means\n"},
       {file, "harm: fire", "harm: ''",
        "hazards.yaml:7:11: error: hazards[1].harm: the text is empty\n"
        "  hint: give one or leave the key out\n"},
@@ -69,9 +72,11 @@ TEST_CASE("mistakes in hazards are told with the whole message") {
        "hazards.yaml:5:13: error: hazards[1].signal: 'deadly' is not a known signal\n"
        "  hint: known: caution, warning or danger\n"},
       {file, "id: edge", "id: rags",
-       "hazards.yaml:13:5: error: hazards[2]: the hazard 'rags' is given twice\n"},
+       "hazards.yaml:13:5: error: hazards[2]: the hazard 'rags' is given twice\n"
+       "  hint: give each its own id\n"},
       {file, "  alone: {holds: it is alone, fails: it is not alone}\n", "",
-       "hazards.yaml:22:3: error: conditions: 'alone' is missing\n"},
+       "hazards.yaml:22:3: error: conditions: 'alone' is missing\n"
+       "  hint: add 'alone: ...'; the schemas in content/schemas say what it means\n"},
   };
   fixture::checkEach(table, [](Folder& f) { f.content(); });
 }
@@ -134,7 +139,8 @@ TEST_CASE("mistakes in solvents and axes are told") {
       "vapour: {substance: spirit, exposure_limit: 350 mg/m3, lel: 0.6 %, molar_mass: 142 g/mol}";
   const Bad table[] = {
       {"tools.yaml", "vibration: 2.5 m/s2", "vibration: [2.5 m/s2, 1 m/s2]",
-       "tools.yaml:2:66: error: tools.washer.vibration: three axes are needed, or their total\n"},
+       "tools.yaml:2:66: error: tools.washer.vibration: three axes are needed, or their total\n"
+       "  hint: write it like [2.1 m/s2, 1.6 m/s2, 1.2 m/s2], or 3.1 m/s2\n"},
       {"products/oil.yaml", "350 mg/m3", "0 ppm",
        "products/oil.yaml:37:47: error: sds.vapour.exposure_limit: '0 ppm' is out of range\n"
        "  hint: allowed: from 1 ppm to 10000 ppm\n"},
@@ -142,7 +148,8 @@ TEST_CASE("mistakes in solvents and axes are told") {
        "vapour:\n    - {substance: a, exposure_limit: 350 mg/m3, lel: 1 %, molar_mass: 142 g/mol, share: 60 "
        "%}\n"
        "    - {substance: b, exposure_limit: 350 mg/m3, lel: 1 %, molar_mass: 142 g/mol, share: 50 %}",
-       "products/oil.yaml:38:5: error: sds.vapour: the shares come to more than 100 %\n"},
+       "products/oil.yaml:38:5: error: sds.vapour: the shares come to more than 100 %\n"
+       "  hint: they are parts of what evaporates\n"},
   };
   fixture::checkEach(table, [](Folder& folder) { folder.content(); });
 }

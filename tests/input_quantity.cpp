@@ -136,12 +136,12 @@ TEST_CASE("what is no quantity is refused with its reason") {
   CHECK(said(parseLength("5 m/L")) == "'5 m/L' is not a length" + lengths);
   CHECK(said(parseLength("5 mtr")) == "'mtr' is not a known unit" + lengths);
   CHECK(said(parseLength("")) == "'' is empty" + lengths);
-  CHECK(said(parseLength("1,5 m")) == "'1,5' has a comma in its number; write 1.5");
-  CHECK(said(parseLength("1,500 mm")) == "'1,500' has a comma in its number; write 1500 or 1.500");
+  CHECK(said(parseLength("1,5 m")) == "'1,5' has a comma in its number; write '1.5 m'");
+  CHECK(said(parseLength("1,500 mm")) == "'1,500' has a comma in its number; write '1500 mm' or '1.500 mm'");
   CHECK(said(parseLength("5 m 3 m")) ==
-        "the parts of '5 m 3 m' do not fall: the second must be less than one of the first");
+        "the parts of '5 m 3 m' do not fall: the second must be less than one of the first" + lengths);
   CHECK(said(parseLength("40 ft 14 in")) ==
-        "the parts of '40 ft 14 in' do not fall: the second must be less than one of the first");
+        "the parts of '40 ft 14 in' do not fall: the second must be less than one of the first" + lengths);
   CHECK(said(parseSpread("8 m2")) ==
         "'8 m2' is not a spreading rate; spreading rates are given like '8 m2/L', '350 ft2/gal' or '125 "
         "mL/m2'");
@@ -151,10 +151,11 @@ TEST_CASE("what is no quantity is refused with its reason") {
         "'$118' is not an amount of money; write the number alone, without a currency sign, like 118.00");
   CHECK(said(parseMoney("118 NZD", 2)) ==
         "'118 NZD' is not an amount of money; write the number alone, without a currency sign, like 118.00");
-  CHECK(said(parseMoney("118.005", 2)) == "'118.005' has more than 2 decimals");
+  CHECK(said(parseMoney("118.005", 2)) == "'118.005' has more than 2 decimals; round it to the cent");
   CHECK(said(parseWhole("2.5")) == "'2.5' is not a whole number; write digits only, like 12");
-  CHECK(said(parseWhole("1234567890123")) == "'1234567890123' has too many digits");
-  CHECK(said(parseLength("999999999999 m")) == "'999999999999 m' is too large");
+  CHECK(said(parseWhole("1234567890123")) ==
+        "'1234567890123' has too many digits; round it: twelve digits before the point, nine after");
+  CHECK(said(parseLength("999999999999 m")) == "'999999999999 m' is too large; check number and unit");
 }
 
 TEST_CASE("numbers of programmers are no numbers here") {

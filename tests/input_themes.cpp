@@ -17,12 +17,16 @@ TEST_CASE("mistakes in a theme's file are told with the whole message") {
        "  hint: it needs 4.5:1 (WCAG 2.1, 1.4.3); the nearest that passes is '#6d6d6d'\n"
        "theme.yaml:5:8: error: colours.ink: text in this colour has a contrast of 3.02:1 on tint\n"
        "  hint: it needs 4.5:1 (WCAG 2.1, 1.4.3); the nearest that passes is '#6d6d6d'\n"},
-      {"theme.yaml", "  wood: '#95826d'\n", "", "theme.yaml:5:3: error: colours: 'wood' is missing\n"},
+      {"theme.yaml", "  wood: '#95826d'\n", "",
+       "theme.yaml:5:3: error: colours: 'wood' is missing\n"
+       "  hint: add 'wood: ...'; the schemas in content/schemas say what it means\n"},
       {"theme.yaml", "  lede:", "  leed:",
        "theme.yaml:18:3: error: styles: 'lede' is missing\n"
+       "  hint: add 'lede: ...'; the schemas in content/schemas say what it means\n"
        "theme.yaml:20:3: error: styles: 'leed' is not a known key here; did you mean 'lede'?\n"},
       {"theme.yaml", "size: 23 pt, leading: 28 pt", "size: 23 pt, leading: 27 pt",
-       "theme.yaml:18:48: error: styles.title.leading: the leading is not a multiple of the grid's unit\n"},
+       "theme.yaml:18:48: error: styles.title.leading: the leading is not a multiple of the grid's unit\n"
+       "  hint: the lines of all styles stand on one grid\n"},
       {"theme.yaml", "leading: 28 pt, rise: 21 pt", "leading: 28 pt, rise: 29 pt",
        "theme.yaml:18:61: error: styles.title.rise: the baseline lies below the line\n"
        "  hint: rise is at most leading\n"},
@@ -88,9 +92,12 @@ TEST_CASE("mistakes in themes that extend others are told in their own file and 
   const Case table[] = {
       {"name: own\nextends: teme\n",
        "own.yaml:2:10: error: extends: 'teme' is not a known theme; did you mean 'theme'?\n"},
-      {"name: own\nextends: own\n", "own.yaml:2:10: error: extends: the theme extends itself\n"},
+      {"name: own\nextends: own\n",
+       "own.yaml:2:10: error: extends: the theme extends itself\n"
+       "  hint: name another theme, or leave 'extends' out\n"},
       {"name: own\nextends: ring\n",
-       "ring.yaml:2:10: error: extends: the themes extend each other in a circle\n"},
+       "ring.yaml:2:10: error: extends: the themes extend each other in a circle\n"
+       "  hint: one of them must stand on its own\n"},
       {"name: own\nextends: broken\n",
        "broken.yaml:3:8: error: grid: 'sied' is not a known key here; did you mean 'side'?\n"},
       {"name: own\nextends: theme\nstyles: {hed: {size: 9 pt}}\n",

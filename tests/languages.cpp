@@ -117,10 +117,13 @@ TEST_CASE("a language tells every word that is missing, unknown or has other pla
                    "few: days}\n" +
                    goodContent) ==
         "4:10: error: words.greet: has the places {nombre}, in English {name}\n"
+        "  hint: name the same places in braces, in any order\n"
         "5:10: error: words.title: 'title.quote' is missing\n"
         "  hint: in English: Quote\n"
         "5:17: error: words.title.quot: there is no such text to translate; did you mean 'title.quote'?\n"
+        "  hint: take it out, or name it as content/languages/en.yaml does\n"
         "6:9: error: words.days: 'many' is missing\n"
+        "  hint: add 'many: ...'; the schemas in content/schemas say what it means\n"
         "6:9: error: words.days: the form 'few' does not name its number\n"
         "  hint: write {n} or {words} in it\n"
         "6:9: error: words.days: the form 'many' does not name its number\n"
@@ -133,20 +136,27 @@ TEST_CASE("a language tells every word that is missing, unknown or has other pla
         "4:10: error: words.greet: a place is not closed\n"
         "  hint: write it like {name}\n"
         "4:10: error: words.greet: has the places none, in English {name}\n"
+        "  hint: name the same places in braces, in any order\n"
         "5:18: error: words.title.quote: counts nothing in English\n"
-        "6:9: error: words.days: counts something: a text for each form is needed\n");
+        "  hint: give one text\n"
+        "6:9: error: words.days: counts something: a text for each form is needed\n"
+        "  hint: give a text for each of the language's 'plural' forms\n");
 }
 
 TEST_CASE("a language translates every text of the content and no other") {
   const std::string words =
       "name: X\nplural: other\nwords:\n  greet: '{name}'\n  title: {quote: Q}\n  days: {other: '{n}'}\n";
-  CHECK(messagesOf(words) == "1:1: error: 'content' is missing\n");
+  CHECK(messagesOf(words) ==
+        "1:1: error: 'content' is missing\n"
+        "  hint: add 'content: ...'; the schemas in content/schemas say what it means\n");
   CHECK(
       messagesOf(words + "content:\n  timbers: {oak: Eiche, aok: Eiche}\n  tasks:\n    sand: {offer: b}\n") ==
       "8:30: error: content.timbers.aok: there is no such text to translate; did you mean 'timbers.oak'?\n"
+      "  hint: take it out, or name it as content/languages/en.yaml does\n"
       "10:11: error: content.tasks.sand: 'tasks.sand.name' is missing\n"
       "  hint: in English: sand\n"
-      "10:19: error: content.tasks.sand.offer: has the places none, in English {cutout}\n");
+      "10:19: error: content.tasks.sand.offer: has the places none, in English {cutout}\n"
+      "  hint: name the same places in braces, in any order\n");
 }
 
 TEST_CASE("content is translated, what has no words stays") {

@@ -272,7 +272,9 @@ TEST_CASE("what is taller than a page is broken with a warning", "[layout]") {
 TEST_CASE("a letter that no face has is told with its place", "[layout]") {
   const Result r = layOut({paragraph("A smile: \U0001F9FF and again \U0001F9FF")});
   REQUIRE(r.messages.all().size() == 1);
-  CHECK(base::format(r.messages.all()[0]) == "quote.md:1: warning: no face has the letter U+1F9FF\n");
+  CHECK(base::format(r.messages.all()[0]) ==
+        "quote.md:1: warning: no face has the letter U+1F9FF\n"
+        "  hint: name a font that has it among the theme's 'fallback' faces\n");
 }
 
 TEST_CASE("an unknown drawing is a mistake with the nearest name", "[layout]") {

@@ -24,7 +24,9 @@ TEST_CASE("headings outside the two levels are refused") {
   CHECK(messagesFor("Total\n---\n") ==
         "quote.md:1: error: a line of dashes makes a heading of these words\n"
         "  hint: put an empty line between them for a page break, or write '## ' for a heading\n");
-  CHECK(messagesFor("a\n\n##\n") == "quote.md:1: error: a heading without words\n");
+  CHECK(messagesFor("a\n\n##\n") ==
+        "quote.md:1: error: a heading without words\n"
+        "  hint: write some behind the #, or take it away\n");
 }
 
 TEST_CASE("boxes without a known kind are refused") {
@@ -47,7 +49,8 @@ TEST_CASE("boxes without a known kind are refused") {
   CHECK(messagesFor("[!note] a\n") ==
         "quote.md:1: error: a box begins amid other words\n  hint: begin each of its lines with '>'\n");
   CHECK(messagesFor("> [!note] a\n> > [!note] b\n> > > [!note] c\n") ==
-        "quote.md:3: error: boxes may hold boxes, but no deeper\n");
+        "quote.md:3: error: boxes may hold boxes, but no deeper\n"
+        "  hint: end the inner box first\n");
 }
 
 TEST_CASE("code and HTML are refused") {
@@ -97,7 +100,9 @@ TEST_CASE("only what opens a page, a letter or a telephone may be pressed") {
 }
 
 TEST_CASE("lists too deep, ticked or mixed are refused") {
-  CHECK(messagesFor("- a\n  - b\n    - c\n") == "quote.md:3: error: lists nest two deep at most\n");
+  CHECK(messagesFor("- a\n  - b\n    - c\n") ==
+        "quote.md:3: error: lists nest two deep at most\n"
+        "  hint: move these items one level out\n");
   CHECK(messagesFor("- [x] a\n") ==
         "quote.md:1: error: a ticked box cannot be printed\n  hint: write '- [ ]', or '+' for a tick\n");
   CHECK(messagesFor("- [ ] a\n- b\n") ==
@@ -130,18 +135,22 @@ TEST_CASE("words that run on into what stands above are reported") {
 
 TEST_CASE("a row with more cells than the table has columns is reported") {
   CHECK(messagesFor("| a |\n|---|\n| b | c |\n| d \\| e |\n") ==
-        "quote.md:3: error: this row has 2 cells, the head of its table 1\n");
+        "quote.md:3: error: this row has 2 cells, the head of its table 1\n"
+        "  hint: take some out, or write \\| for a stroke in a cell\n");
 }
 
 TEST_CASE("a page break belongs between blocks") {
   CHECK(messagesFor("> [!note]\n>\n> ***\n") ==
-        "quote.md:3: error: a page break has no place in a box or a list\n");
+        "quote.md:3: error: a page break has no place in a box or a list\n"
+        "  hint: put it before or behind, with empty lines around it\n");
 }
 
 TEST_CASE("nesting without end is stopped") {
   std::string deep;
   for (int i = 0; i < 100'000; ++i) deep += "- ";
-  CHECK(messagesFor(deep + "a") == "quote.md: error: blocks are nested too deeply here\n");
+  CHECK(messagesFor(deep + "a") ==
+        "quote.md: error: blocks are nested too deeply here\n"
+        "  hint: take some '>' or blanks away\n");
 }
 
 TEST_CASE("messages about a filled template name the template's line") {

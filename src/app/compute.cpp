@@ -67,9 +67,11 @@ std::optional<Computation> computeText(const std::string& text, const std::strin
   const auto& content = shipped.content;
   x.c.job = input::readJob(text, name, content, messages);
   const std::string brand = !choices.brandFile.empty() ? choices.brandFile : x.c.job.brandFile;
-  if (!x.c.job.site.timezone.empty()) plan::checkZone(x.c.job.site, messages);
-  const auto forecast = std::filesystem::path(name).parent_path() / x.c.job.forecast.file;
-  plan::checkForecast(x.c.job, forecast.lexically_normal().string(), messages);
+  if (const auto region = content.regions.find(x.c.job.site.region); region != content.regions.end())
+    plan::checkSite(x.c.job, region->second, messages);
+  const auto forecast =
+      (std::filesystem::path(name).parent_path() / x.c.job.forecast.file).lexically_normal().string();
+  plan::checkForecast(x.c.job, forecast, messages);
   if (!brand.empty())
     x.c.brand = readOnce(shipped.shelves->brands, brand, messages,
                          [&](auto& told) { return input::readBrand(brand, content, told); });
@@ -111,8 +113,9 @@ std::optional<Computation> computeText(const std::string& text, const std::strin
     base::Diagnostics planning;
     x.plan = plan::makePlan(x.c, content, first, planning, choices.bounds);
     if (planning.ok()) plan::applyRecords(x.plan, x.c, planning);
-    messages.addAt(name, planning);
+    messages.addAt(x.c.job.places, planning);
     if (!messages.ok()) return {};
+    plan::checkForecastDays(x.c.job, x.plan, forecast, messages);
     x.estimate =
         estimate::makeEstimate(x.c, content, static_cast<int>(x.plan.days.size()), lateCoats(x.plan));
     records::addActual(x.estimate, x.c);
@@ -121,12 +124,13 @@ std::optional<Computation> computeText(const std::string& text, const std::strin
     x.exposure = safety::exposureOf(x.c, content, x.estimate, x.plan);
     x.hazards = safety::hazardsOf(x.c, content, x.estimate, x.exposure);
   } catch (const std::overflow_error&) {
-    messages.error({name}, "", "comes to figures too large to compute", "check the sizes, rates and prices");
+    messages.error(base::placeOf(x.c.job.places, "areas"), "", "comes to figures too large to compute",
+                   "check the sizes, rates and prices");
     return {};
   }
   checkConsumerRules(x.c, x.price, sheets::Words(*x.c.region, shipped.english), messages);
   if (!x.c.product->sds && !x.estimate.coats.empty())
-    messages.warn({name}, "product",
+    messages.warn(base::placeOf(x.c.job.places, "product"), "product",
                   "'" + x.c.product->id + "' has no safety data, so the crew must not start",
                   "copy them from its safety data sheet (SDS) under 'sds:' in its file");
   return x;

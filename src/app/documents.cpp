@@ -197,7 +197,8 @@ const Desk* deskFor(const std::string& language, std::map<std::string, std::opti
 
 /// Where the languages are asked for.
 base::SourcePos languagesPos(const Computation& x, const Choices& choices) {
-  return choices.languages.empty() ? x.c.job.languagesPos : base::SourcePos{"--language"};
+  return choices.languages.empty() ? base::placeOf(x.c.job.places, "languages")
+                                   : base::SourcePos{"--language"};
 }
 
 void refuseTemplate(const std::string& document, const std::string& language, const Studio& studio,

@@ -15,12 +15,14 @@ namespace {
 std::shared_ptr<const typeset::Image> readLogo(const std::string& file, base::Diagnostics& messages) {
   std::error_code failed;
   if (fs::is_regular_file(file, failed) && fs::is_empty(file, failed)) {
-    messages.error({file}, "", "the logo is empty");
+    messages.error({file}, "", "the logo is empty",
+                   "save it again as a PNG or JPEG, or leave 'logo' out of the brand");
     return {};
   }
   const auto bytes = input::readFile(file);
   if (!bytes) {
-    messages.error({file}, "", "the logo cannot be read: " + input::whyUnreadable(file));
+    messages.error({file}, "", "the logo cannot be read: " + input::whyUnreadable(file),
+                   "check that the file may be read");
     return {};
   }
   try {
@@ -29,7 +31,7 @@ std::shared_ptr<const typeset::Image> readLogo(const std::string& file, base::Di
         static_cast<std::size_t>(typeset::logoHeight.raw * perInch / typeset::Dim::pt(inch).raw);
     return std::make_shared<const typeset::Image>(pdf::readImage(*bytes, rows));
   } catch (const std::runtime_error& e) {
-    messages.error({file}, "", e.what());
+    messages.error({file}, "", e.what(), "save it again as a plain PNG or JPEG");
     return {};
   }
 }
@@ -50,6 +52,8 @@ typeset::Fonts fontsOf(const model::Theme& theme, const Shipped& shipped) {
   return *shipped.shelves->fonts.take(files, [&] { return typeset::readFonts(theme); });
 }
 
+constexpr auto anotherFont = "name another file or family";
+
 void tellOfFont(const model::Theme& theme, const std::string& fault, base::Diagnostics& messages) {
   for (const auto& [file, named] : theme.named) {
     const auto isMeant = [&] {
@@ -61,10 +65,10 @@ void tellOfFont(const model::Theme& theme, const std::string& fault, base::Diagn
       }
     };
     if (!isMeant()) continue;
-    messages.error(named.pos, named.key, fault);
+    messages.error(named.pos, named.key, fault, anotherFont);
     return;
   }
-  messages.error({"theme " + theme.name}, "faces", fault);
+  messages.error({"theme " + theme.name}, "faces", fault, anotherFont);
 }
 
 typeset::Furniture furnitureOf(const std::string& document, bool hasLetterhead, const Telling& t,

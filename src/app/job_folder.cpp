@@ -33,7 +33,8 @@ Outcome readOne(const std::string& file, Wanted wanted, const Shipped& shipped) 
   Outcome out;
   const auto text = input::readFile(file);
   if (!text) {
-    out.messages.error({file}, "", "cannot be read: " + input::whyUnreadable(file));
+    out.messages.error({file}, "", "cannot be read: " + input::whyUnreadable(file),
+                       "check that it may be read, or take it out of the folder");
     return out;
   }
   if (!looksLikeJob(*text)) return out;
@@ -41,7 +42,8 @@ Outcome readOne(const std::string& file, Wanted wanted, const Shipped& shipped) 
   CoatedJob j;
   j.file = file;
   j.c.job = input::readJob(*text, file, content, out.messages);
-  if (!j.c.job.site.timezone.empty()) plan::checkZone(j.c.job.site, out.messages);
+  if (const auto region = content.regions.find(j.c.job.site.region); region != content.regions.end())
+    plan::checkSite(j.c.job, region->second, out.messages);
   if (!out.messages.ok()) return out;
   j.c.product = &content.products.at(j.c.job.product);
   j.c.region = &content.regions.at(j.c.job.site.region);
@@ -58,9 +60,9 @@ Outcome readOne(const std::string& file, Wanted wanted, const Shipped& shipped) 
     if (wanted == Wanted::Dates && !isWhollyRecorded(j.estimate))
       j.plan = plan::makePlan(j.c, content, estimate::makeEstimate(j.c, content, 0), planning);
     if (planning.ok()) plan::applyRecords(j.plan, j.c, planning);
-    out.messages.addAt(file, planning);
+    out.messages.addAt(j.c.job.places, planning);
   } catch (const std::overflow_error&) {
-    out.messages.error({file}, "", "comes to figures too large to compute",
+    out.messages.error(base::placeOf(j.c.job.places, "areas"), "", "comes to figures too large to compute",
                        "check the sizes, rates and prices");
   }
   if (out.messages.ok()) out.job = std::move(j);

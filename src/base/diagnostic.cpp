@@ -6,6 +6,15 @@
 
 namespace base {
 
+SourcePos placeOf(const Places& places, std::string path) {
+  while (true) {
+    if (const auto found = places.find(path); found != places.end()) return found->second;
+    if (path.empty()) return {};
+    const std::size_t end = path.find_last_of(".[");
+    path.resize(end == std::string::npos ? 0 : end);
+  }
+}
+
 void Diagnostics::error(SourcePos pos, std::string path, std::string message, std::string hint) {
   all_.push_back({Severity::Error, std::move(pos), std::move(path), std::move(message), std::move(hint)});
   ++errors_;
@@ -20,11 +29,11 @@ void Diagnostics::add(const Diagnostics& other) {
   errors_ += other.errors_;
 }
 
-void Diagnostics::addAt(const std::string& file, const Diagnostics& other) {
+void Diagnostics::addAt(const Places& places, const Diagnostics& other) {
   const auto before = all_.size();
   add(other);
   for (auto i = before; i < all_.size(); ++i) {
-    if (all_[i].pos.file.empty()) all_[i].pos.file = file;
+    if (all_[i].pos.file.empty()) all_[i].pos = placeOf(places, all_[i].path);
   }
 }
 

@@ -2,6 +2,7 @@
 // shown.
 #pragma once
 
+#include <map>
 #include <span>
 #include <string>
 #include <vector>
@@ -17,22 +18,28 @@ struct SourcePos {
   int column = 0;
 };
 
+/// Where the parts of a file stand: 'site', 'site.timezone', 'done[2]'; '' is its beginning.
+using Places = std::map<std::string, SourcePos>;
+
+/// The place of a path, or of the nearest part around it.
+SourcePos placeOf(const Places& places, std::string path);
+
 struct Diagnostic {
   Severity severity = Severity::Error;
   SourcePos pos;
   std::string path;     // 'areas[1].boards.width'; may be empty
   std::string message;  // lower case, no full stop, values in single quotes
-  std::string hint;     // what to do; may be empty
+  std::string hint;     // what to do
 };
 
 class Diagnostics {
  public:
-  void error(SourcePos pos, std::string path, std::string message, std::string hint = {});
-  void warn(SourcePos pos, std::string path, std::string message, std::string hint = {});
+  void error(SourcePos pos, std::string path, std::string message, std::string hint);
+  void warn(SourcePos pos, std::string path, std::string message, std::string hint);
   /// All of another's messages, after one's own.
   void add(const Diagnostics& other);
-  /// The same, with this file for those that name none.
-  void addAt(const std::string& file, const Diagnostics& other);
+  /// The same, with the place of their path for those that have none.
+  void addAt(const Places& places, const Diagnostics& other);
   bool ok() const { return errors_ == 0; }
   const std::vector<Diagnostic>& all() const { return all_; }
 

@@ -30,8 +30,8 @@ inline std::string nearest(const std::string& word, const std::vector<std::strin
   constexpr std::size_t longest = 64;  // longer words are no slips of the finger, and slow to compare
   if (word.size() > longest) return {};
   std::string best;
-  std::size_t bestDistance =
-      word.size() / 3 + 1;  // 'oka' may be 'oak', 'x' is nothing but a neighbour of 'y'
+  // 'oka' may be 'oak'; of a word of two letters one is half: 'uk' is not 'us'.
+  std::size_t bestDistance = word.size() < 3 ? 0 : word.size() / 3 + 1;
   for (const auto& candidate : candidates) {
     if (candidate.size() > longest) continue;
     const std::size_t distance = editDistance(word, candidate);

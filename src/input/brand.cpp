@@ -105,7 +105,8 @@ model::Brand readKeys(Record& r, const std::string& file, const model::Content& 
 model::Brand readBrand(const std::string& file, const model::Content& content, base::Diagnostics& out) {
   const std::optional<std::string> text = readFile(file);
   if (!text) {
-    out.error({file, 0, 0}, "", "the brand's file cannot be read: " + whyUnreadable(file));
+    out.error({file, 0, 0}, "", "the brand's file cannot be read: " + whyUnreadable(file),
+              "the path of 'brand' starts at the folder of the file it stands in");
     return {};
   }
   model::Brand b;

@@ -20,7 +20,9 @@ std::vector<fs::path> yamlFiles(const fs::path& folder, base::Diagnostics& messa
     if (entry.path().extension() == ".yaml") files.push_back(entry.path());
   }
   std::sort(files.begin(), files.end());
-  if (failed || files.empty()) messages.error({folder.string(), 0, 0}, "", "no .yaml files in this folder");
+  if (failed || files.empty())
+    messages.error({folder.string(), 0, 0}, "", "no .yaml files in this folder",
+                   "copy those that come with planksheaf");
   return files;
 }
 
@@ -29,7 +31,8 @@ template <class Read>
 void readKeys(const fs::path& file, base::Diagnostics& out, Read read) {
   const std::optional<std::string> text = readFile(file.string());
   if (!text) {
-    out.error({file.string(), 0, 0}, "", "the file cannot be read: " + whyUnreadable(file.string()));
+    out.error({file.string(), 0, 0}, "", "the file cannot be read: " + whyUnreadable(file.string()),
+              "check that it is there and may be read");
     return;
   }
   base::Diagnostics messages;

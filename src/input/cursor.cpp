@@ -22,10 +22,13 @@ const char* nameOf(Node::Kind kind) {
   return "nothing";
 }
 
-const char* exampleOf(Node::Kind kind) {
-  switch (kind) {
+/// How to write what stands there as the kind that is needed.
+std::string remedy(Node::Kind needed, const Node& given) {
+  switch (needed) {
     case Node::Kind::List:
-      return "write it like [one, two]";
+      if (given.kind != Node::Kind::Word || given.word.empty() || given.word.size() > 60)
+        return "write it like [one, two]";
+      return "write [" + given.word + "]";
     case Node::Kind::Map:
       return "write it like {key: value}";
     case Node::Kind::Word:
@@ -33,7 +36,8 @@ const char* exampleOf(Node::Kind kind) {
     case Node::Kind::Broken:
       break;
   }
-  return "";
+  return given.kind == Node::Kind::List ? "take the [ ] or the dashes away"
+                                        : "write the value right behind the key";
 }
 
 constexpr std::size_t mostItems = 1000;  // in one list or group; the rest of the work grows with its square
@@ -43,13 +47,14 @@ bool holds(const Field& f, Node::Kind kind) {
   if (!f.isGiven() || f.is(Node::Kind::Broken)) return false;
   if (f.is(kind)) {
     if (f.node()->items.size() <= mostItems && f.node()->entries.size() <= mostItems) return true;
-    f.error("more than " + std::to_string(mostItems) + " items");
+    f.error("more than " + std::to_string(mostItems) + " items", "make several files of it");
     return false;
   }
   if (f.is(Node::Kind::Nothing)) {
     f.error("no value is given", "give one or leave the key out");
   } else {
-    f.error(std::string(nameOf(kind)) + " is needed here, not " + nameOf(f.node()->kind), exampleOf(kind));
+    f.error(std::string(nameOf(kind)) + " is needed here, not " + nameOf(f.node()->kind),
+            remedy(kind, *f.node()));
   }
   return false;
 }
@@ -61,6 +66,28 @@ std::string listed(const std::vector<std::string>& words) {
     s += words[i];
   }
   return s;
+}
+
+/// As ids are written: small letters, lines for blanks.
+std::string asId(const std::string& word) {
+  std::string id = inSmallLetters(word);
+  std::replace(id.begin(), id.end(), ' ', '-');
+  return id;
+}
+
+/// The known words that may be meant: the same but for its form, a slip of the finger away, or 'cedar' in
+/// 'western-red-cedar'.
+std::vector<std::string> meant(const std::string& word, const std::vector<std::string>& known) {
+  const std::string id = asId(word);
+  std::vector<std::string> longer;
+  for (const std::string& one : known) {
+    if (asId(one) == id) return {one};
+    if (id.size() > 2 && ("-" + asId(one) + "-").find("-" + id + "-") != std::string::npos)
+      longer.push_back(one);
+  }
+  if (!longer.empty()) return longer;
+  const std::string near = base::nearest(word, known);
+  return near.empty() ? longer : std::vector<std::string>{near};
 }
 
 }  // namespace
@@ -101,8 +128,12 @@ Field Record::may(const std::string& key) {
   return {field_.source(), &e->value, pathOf(key), e->value.mark};
 }
 
-Field Record::must(const std::string& key) {
-  if (isMap_ && find(key) == nullptr) field_.error(inQuotes(key) + " is missing");
+Field Record::must(const std::string& key, const char* example) {
+  if (isMap_ && find(key) == nullptr)
+    field_.error(inQuotes(key) + " is missing",
+                 example != nullptr
+                     ? "write it like " + key + ": " + example
+                     : "add '" + key + ": ...'; the schemas in content/schemas say what it means");
   return may(key);
 }
 
@@ -136,7 +167,7 @@ void Record::finish() {
     const std::string near = base::nearest(e.key, known_);
     at.error(
         inQuotes(e.key) + " is not a known key here" + (near.empty() ? "" : "; did you mean '" + near + "'?"),
-        near.empty() ? "known: " + listed(known_) : "");
+        "known: " + listed(known_));
   }
 }
 
@@ -152,7 +183,7 @@ std::string text(const Field& f) {
   if (!line.empty() && line.back() == ' ') line.pop_back();
   if (line.empty()) f.error("the text is empty", "give one or leave the key out");
   if (line.size() > 2000) {
-    f.error("the text is longer than 2000 bytes");
+    f.error("the text is longer than 2000 bytes", "shorten it");
     return {};
   }
   return line;
@@ -193,6 +224,7 @@ int whole(const Field& f, Limits<int> limits, int fallback) {
     f.error(inQuotes(*s) + " is out of range", std::string("allowed: ") + limits.words);
     return fallback;
   }
+  warnOfUnusual(f, static_cast<int>(p.value), limits);
   return static_cast<int>(p.value);
 }
 
@@ -218,7 +250,7 @@ std::optional<Hours24> clockSpan(const Field& f) {
     return {};
   }
   if (*until <= *from) {
-    f.error(inQuotes(*s) + " ends before it begins");
+    f.error(inQuotes(*s) + " ends before it begins", "the earlier time comes first, like 07:30-16:00");
     return {};
   }
   return Hours24{*from, *until};
@@ -242,7 +274,7 @@ int wholeWith(const Field& f, const char* unit, Limits<int> limits) {
   const base::Count n = quantityWith(
       f, unit, {base::Count::whole(limits.least), base::Count::whole(limits.most), limits.words});
   if (n.millionths % 1'000'000 != 0) {
-    f.error(inQuotes(f.word().value_or("")) + " is not a whole number");
+    f.error(inQuotes(f.word().value_or("")) + " is not a whole number", "round it");
     return limits.least;
   }
   return static_cast<int>(n.millionths / 1'000'000);
@@ -257,17 +289,21 @@ base::Money money(const Field& f, int digits) {
     return {};
   }
   if (p.value.minor < 0 || p.value.minor > 10'000'000'000) {
-    f.error(inQuotes(*s) + " is out of range", p.value.minor < 0 ? "amounts are not below zero" : "");
+    f.error(inQuotes(*s) + " is out of range",
+            p.value.minor < 0 ? "amounts are not below zero" : "check the amount");
     return {};
   }
   return p.value;
 }
 
 void reportUnknown(const Field& f, const std::string& word, const std::string& what,
-                   const std::vector<std::string>& known) {
-  const std::string near = base::nearest(word, known);
-  f.error(inQuotes(word) + " is not a known " + what + (near.empty() ? "" : "; did you mean '" + near + "'?"),
-          near.empty() || known.size() <= 8 ? "known: " + listed(known) : "");
+                   const std::vector<std::string>& known, const std::string& more) {
+  std::string question;
+  for (const std::string& one : meant(word, known))
+    question += (question.empty() ? "" : " or ") + inQuotes(one);
+  if (!question.empty()) question = "; did you mean " + question + "?";
+  f.error(inQuotes(word) + " is not a known " + what + question,
+          "known: " + listed(known) + (more.empty() ? "" : "; " + more));
 }
 
 }  // namespace input

@@ -15,6 +15,7 @@ namespace input {
 struct Source {
   std::string file;
   base::Diagnostics& messages;
+  bool isUs = false;  // a number without its unit is likely in feet or inches
 };
 
 /// A value in the tree, or the place where one could be.
@@ -31,10 +32,10 @@ class Field {
   const Source& source() const { return *source_; }
   base::SourcePos pos() const { return {source_->file, mark_.line, mark_.column}; }
 
-  void error(std::string message, std::string hint = {}) const {
+  void error(std::string message, std::string hint) const {
     source_->messages.error(pos(), path_, std::move(message), std::move(hint));
   }
-  void warn(std::string message, std::string hint = {}) const {
+  void warn(std::string message, std::string hint) const {
     source_->messages.warn(pos(), path_, std::move(message), std::move(hint));
   }
 
@@ -64,8 +65,8 @@ class Record {
 
   /// A key that may be left out.
   Field may(const std::string& key);
-  /// A key that must be there; an error otherwise.
-  Field must(const std::string& key);
+  /// A key that must be there; an error with the example otherwise.
+  Field must(const std::string& key, const char* example = nullptr);
   /// Every key written, each once, for maps whose keys are ids.
   std::vector<Keyed> all();
   bool has(const std::string& key) const;
@@ -89,8 +90,18 @@ class Record {
 template <class T>
 struct Limits {
   T least, most;
-  const char* words;  // 'from 1 mm to 1 m'
+  const char* words;            // 'from 10 mm to 1 m'
+  T usualLeast{}, usualMost{};  // by these the unit of a bare number is guessed; both zero = by all allowed
+  const char* usual = nullptr;  // words for them; a value beyond them that is not zero gets a warning
 };
+
+template <class T>
+void warnOfUnusual(const Field& f, const T& value, const Limits<T>& limits) {
+  if (limits.usual == nullptr || value == T{} || (limits.usualLeast <= value && value <= limits.usualMost))
+    return;
+  f.warn(inQuotes(f.word().value_or("")) + " is unusual here",
+         std::string("usually ") + limits.usual + "; check number and unit");
+}
 
 /// Text on one line: white space becomes single spaces.
 std::string text(const Field& f);
@@ -107,6 +118,25 @@ struct Hours24 {
 /// '07:30-16:00'; the end comes after the start.
 std::optional<Hours24> clockSpan(const Field& f);
 
+/// "write '140 mm'": a bare number with the unit that makes a usual value of it, or the units that do.
+template <class T>
+std::string unitHint(const std::string& number, Parsed<T> (*parse)(std::string_view), const Limits<T>& limits,
+                     bool isUs) {
+  const bool hasUsual = !(limits.usualMost == T{});
+  const T least = hasUsual ? limits.usualLeast : limits.least,
+          most = hasUsual ? limits.usualMost : limits.most;
+  for (const std::vector<std::string>& alike : withUnits(number, T{}, isUs)) {
+    std::string hint;
+    for (const std::string& text : alike) {
+      const Parsed<T> p = parse(text);
+      if (!p.problem && least <= p.value && p.value <= most)
+        hint += (hint.empty() ? "write " : " or ") + inQuotes(text);
+    }
+    if (!hint.empty()) return hint;
+  }
+  return std::string("allowed: ") + limits.words;
+}
+
 /// A value read by one of the quantity parsers and kept within limits.
 template <class T>
 T quantity(const Field& f, Parsed<T> (*parse)(std::string_view), Limits<T> limits, T fallback = {}) {
@@ -114,6 +144,7 @@ T quantity(const Field& f, Parsed<T> (*parse)(std::string_view), Limits<T> limit
   if (!s) return fallback;
   Parsed<T> p = parse(*s);
   if (p.problem) {
+    if (p.problem->isBare) p.problem->hint = unitHint(plain(*s), parse, limits, f.source().isUs);
     f.error(std::move(p.problem->message), std::move(p.problem->hint));
     return fallback;
   }
@@ -121,6 +152,7 @@ T quantity(const Field& f, Parsed<T> (*parse)(std::string_view), Limits<T> limit
     f.error(inQuotes(*s) + " is out of range", std::string("allowed: ") + limits.words);
     return fallback;
   }
+  warnOfUnusual(f, p.value, limits);
   return p.value;
 }
 
@@ -138,9 +170,10 @@ struct Word {
   E value;
 };
 
-/// "'opn' is not a known exposure; did you mean 'open'?", with the known words as the hint.
+/// "'opn' is not a known exposure; did you mean 'open'?", with the known words as the hint, and what else to
+/// do.
 void reportUnknown(const Field& f, const std::string& word, const std::string& what,
-                   const std::vector<std::string>& known);
+                   const std::vector<std::string>& known, const std::string& more = {});
 
 /// One of a table of words, 'what' naming them: 'exposure'. Nothing (and an error) for another word.
 template <class E, std::size_t N>
@@ -169,12 +202,12 @@ std::vector<std::string> keysOf(const Map& map) {
   return keys;
 }
 
-/// An id that must be a key of the map; empty when it is not.
+/// An id that must be a key of the map; empty when it is not. 'more' is a further hint.
 template <class Map>
-std::string knownId(const Field& f, const Map& map, const char* what) {
+std::string knownId(const Field& f, const Map& map, const char* what, const char* more = "") {
   const std::string id = text(f);
   if (id.empty() || map.contains(id)) return id;
-  reportUnknown(f, id, what, keysOf(map));
+  reportUnknown(f, id, what, keysOf(map), more);
   return {};
 }
 

@@ -109,12 +109,14 @@ void checkCutOuts(const model::Shape& deck, const std::vector<model::CutOut>& cu
     }
     for (std::size_t k = 0; k < i; ++k) {
       if (!std::visit(Overlap{}, cut, footprint(cutOuts[k]))) continue;
-      fields[i].error("the cut-out overlaps cut-out " + std::to_string(k + 1));
+      fields[i].error("the cut-out overlaps cut-out " + std::to_string(k + 1),
+                      "check 'at' of both, or make one shape of them");
       fit = false;
       break;
     }
   }
-  if (fit && leavesNothing(whole, cutOuts)) fields.back().error("the cut-outs leave nothing of the deck");
+  if (fit && leavesNothing(whole, cutOuts))
+    fields.back().error("the cut-outs leave nothing of the deck", "check their sizes");
 }
 
 }  // namespace input

@@ -76,7 +76,7 @@ struct Reader {
   std::vector<std::optional<base::LocalTime>> times;  // by line after the header
   model::Forecast forecast;
 
-  void error(int line, int column, const char* path, std::string message, std::string hint = {}) {
+  void error(int line, int column, const char* path, std::string message, std::string hint) {
     messages.error({file, line, column}, path, std::move(message), std::move(hint));
   }
 

@@ -100,7 +100,7 @@ void readValue(const Field& f, Clause& c, const Known& known) {
   } else if (c.condition == Condition::Tool) {
     c.id = knownId(f, "tool", known.tools);
   } else {
-    f.error("this condition takes no value");
+    f.error("this condition takes no value", "write it like '- oil', without a colon");
   }
 }
 
@@ -173,7 +173,7 @@ model::When readWhen(const Field& f, const Known& known) {
 
 std::vector<model::Control> readControls(const Field& f) {
   std::vector<model::Control> controls;
-  if (f.isEmptyList()) f.error("at least one control is needed");
+  if (f.isEmptyList()) f.error("at least one control is needed", "write what the crew does against it");
   std::vector<std::string> known;
   for (const auto& word : levelWords) known.emplace_back(word.name);
   for (const Field& item : f.items()) {
@@ -226,7 +226,7 @@ std::vector<model::Hazard> readHazards(Record& r, const std::vector<model::Task>
   for (const Field& f : r.must("hazards").items()) {
     model::Hazard h = readHazard(f, known);
     for (const model::Hazard& other : hazards) {
-      if (other.id == h.id) f.error("the hazard '" + h.id + "' is given twice");
+      if (other.id == h.id) f.error("the hazard '" + h.id + "' is given twice", "give each its own id");
     }
     hazards.push_back(std::move(h));
   }

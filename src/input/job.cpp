@@ -51,7 +51,8 @@ std::vector<model::Work> readWork(const Field& f) {
   for (const Field& item : items) {
     const std::optional<model::Work> w = chosen(item, workWords, "kind of work");
     if (!w) continue;
-    if (asksFor(work, *w)) item.error(inQuotes(item.word().value_or("")) + " is given twice");
+    if (asksFor(work, *w))
+      item.error(inQuotes(item.word().value_or("")) + " is given twice", "leave one out");
     work.push_back(*w);
   }
   std::sort(work.begin(), work.end());  // the order in which it is done
@@ -69,7 +70,7 @@ std::vector<int> readSanding(const Field& f, const Field& work, const std::vecto
                  "list the grits from coarse to fine");
     grits.push_back(grit);
   }
-  if (items.size() > 8) f.error("more than 8 passes");
+  if (items.size() > 8) f.error("more than 8 passes", "one grit for each pass, coarse to fine");
   const bool sands = asksFor(kinds, model::Work::Sand);
   if (!sands && !items.empty() && work.is(Node::Kind::List))
     f.error("grits are given but 'work' has no 'sand'", "add 'sand' to 'work' or leave 'sanding' out");
@@ -79,18 +80,28 @@ std::vector<int> readSanding(const Field& f, const Field& work, const std::vecto
   return grits;
 }
 
+constexpr const char* newProduct = "each is a file in content/products";
+
 std::vector<model::StockTin> readStock(const Field& f, const model::Content& content) {
   std::vector<model::StockTin> stock;
   for (const Field& item : f.items()) {
     Record r(item);
     model::StockTin t;
-    t.product = knownId(r.must("product"), content.products, "product");
-    t.size = quantity(r.must("size"), parseVolume, tinSizes);
-    t.count = whole(r.must("count"), {0, 1000, "from 0 to 1000"}, 0);
+    t.product = knownId(r.must("product", "tern-oil"), content.products, "product", newProduct);
+    t.size = quantity(r.must("size", "2.5 L"), parseVolume, tinSizes);
+    t.count = whole(r.must("count", "1"), tinCounts, 0);
     r.finish();
     stock.push_back(std::move(t));
   }
   return stock;
+}
+
+/// A rate five times the usual one, or a fifth of it, is hardly meant.
+void warnOfRate(const Field& f, base::Count rate, const model::Task& task) {
+  const base::Count usual = task.ratePerHour;
+  if (rate.isZero() || usual.isZero() || (rate <= usual * 5 && usual <= rate * 5)) return;
+  f.warn(inQuotes(f.word().value_or("")) + " is far from the usual rate of '" + task.id + "'",
+         "one person's hour is meant; check number and unit");
 }
 
 std::map<std::string, base::Count> readTaskRates(const Field& f, const model::Content& content) {
@@ -106,6 +117,7 @@ std::map<std::string, base::Count> readTaskRates(const Field& f, const model::Co
       reportUnknown(at, id, "task", known);
     } else {
       rates[id] = taskRate(rate, task->measure);
+      warnOfRate(rate, rates[id], *task);
     }
   }
   r.finish();
@@ -142,13 +154,36 @@ std::map<std::string, std::vector<std::string>> readLanguages(const Field& f, co
       if (std::find(content.languages.begin(), content.languages.end(), id) == content.languages.end())
         reportUnknown(item, id, "language", content.languages);
       else if (std::find(ids.begin(), ids.end(), id) != ids.end())
-        item.error(inQuotes(id) + " is given twice");
+        item.error(inQuotes(id) + " is given twice", "leave one out");
       else ids.push_back(id);
     }
     if (list.isEmptyList()) list.error("the list is empty", "name a language or leave the key out");
   }
   r.finish();
   return languages;
+}
+
+base::Places placesIn(const Node& root, const std::string& file) {
+  base::Places places = {{"", {file, 1, 1}}};
+  const auto put = [&](const std::string& path, Mark m) {
+    places.emplace(path, base::SourcePos{file, m.line, m.column});
+  };
+  for (const Entry& e : root.entries) {
+    put(e.key, e.value.mark);
+    for (const Entry& part : e.value.entries) put(e.key + "." + part.key, part.value.mark);
+    for (std::size_t i = 0; i < e.value.items.size(); ++i)
+      put(e.key + "[" + std::to_string(i + 1) + "]", e.value.items[i].mark);
+  }
+  return places;
+}
+
+void checkYear(const model::Job& job, base::Diagnostics& messages) {
+  const int started = static_cast<int>(std::chrono::year_month_day{job.start}.year());
+  if (job.start == base::Date{} || job.site.yearBuilt.value_or(0) <= started) return;
+  messages.error(base::placeOf(job.places, "site.year_built"), "site.year_built",
+                 inQuotes(std::to_string(*job.site.yearBuilt)) + " is after " + std::to_string(started) +
+                     ", when the work starts",
+                 "check the year, or leave it out");
 }
 
 }  // namespace
@@ -160,7 +195,8 @@ base::Count taskRate(const Field& f, model::Measure measure) {
   switch (measure) {
     case model::Measure::Job:
     case model::Measure::Day:
-      f.error("this task has no rate, it takes a fixed time");
+      f.error("this task has no rate, it takes a fixed time",
+              "leave it out; its time stands in content/tasks.yaml");
       return {};
     case model::Measure::Surface:
     case model::Measure::Wetted:
@@ -175,7 +211,10 @@ base::Count taskRate(const Field& f, model::Measure measure) {
   }
   const Parsed<base::Count> p = parsePerHour(*s, counted);
   if (p.problem) {
-    f.error(p.problem->message, p.problem->hint);
+    const bool isArea = counted == PerHour::Area;
+    const bool isFeet = p.problem->isBare && f.source().isUs && counted != PerHour::Pieces;
+    f.error(p.problem->message,
+            isFeet ? "write " + inQuotes(*s + (isArea ? " ft2/h" : " ft/h")) : p.problem->hint);
   } else if (p.value.millionths < 10'000 || p.value > base::Count::whole(100'000)) {
     f.error(inQuotes(*s) + " is out of range", "allowed: from 0.01 to 100000 an hour");
   } else {
@@ -193,38 +232,52 @@ model::Job readJob(const std::string& bytes, const std::string& file, const mode
     forwardSorted(messages, out);
     return job;
   }
-  const Source source{file, messages};
+  Source source{file, messages};
   Record r(Field(source, &*root, "", root->mark));
-  job.ref = readRef(r.must("ref"));
+  job.ref = readRef(r.must("ref", "JOB-2027-001"));
   if (const Field f = r.may("after"); f.isGiven()) job.after = readRef(f);
-  job.quoted = date(r.must("quoted"));
-  job.validDays = whole(r.may("valid_days"), {1, 365, "from 1 to 365"}, 30);
-  if (const Field f = r.must("customer"); f.isGiven()) job.customer = readCustomer(f);
-  if (const Field f = r.must("site"); f.isGiven()) job.site = readSite(f, content);
-  const Field start = r.must("start");
+  job.quoted = date(r.must("quoted", "2027-03-02"));
+  job.validDays = whole(r.may("valid_days"), {1, 365, "from 1 to 365", 1, 120, "from 1 to 120"}, 30);
+  if (const Field f = r.must("customer", "{name: A. Customer}"); f.isGiven()) job.customer = readCustomer(f);
+  if (const Field f = r.must("site", "{region: nz, timezone: Pacific/Auckland}"); f.isGiven())
+    job.site = readSite(f, content);
+  const auto region = content.regions.find(job.site.region);
+  source.isUs = region != content.regions.end() && region->second.units == model::UnitSystem::UsCustomary;
+  const Field start = r.must("start", "2027-03-16");
   job.start = date(start);
   job.startPos = start.pos();
   if (job.start < job.quoted && job.start != base::Date{} && job.quoted != base::Date{})
-    start.error("the work starts before " + base::isoDate(job.quoted) + ", the date of the quote");
-  job.brandFile = pathBeside(r.must("brand"), file);
-  const Field product = r.must("product");
-  job.product = knownId(product, content.products, "product");
+    start.error("the work starts before " + base::isoDate(job.quoted) + ", the date of the quote",
+                "check both dates");
+  else if (job.start > job.quoted + std::chrono::days{366} && job.quoted != base::Date{})
+    start.warn(
+        "the work starts more than a year after " + base::isoDate(job.quoted) + ", the date of the quote",
+        "check both dates");
+  job.brandFile = pathBeside(r.must("brand", "brands/demo.yaml"), file);
+  const Field product = r.must("product", "tern-oil");
+  job.product = knownId(product, content.products, "product", newProduct);
   checkProduct(product, job, content);
   if (const Field f = r.may("colour"); f.isGiven()) job.colour = text(f);
-  const Limits<base::Share> toHalf = {{0}, base::Share::whole(50), "from 0 % to 50 %"};
+  const Limits<base::Share> toHalf = {{0},
+                                      base::Share::whole(50),
+                                      "from 0 % to 50 %",
+                                      base::Share::whole(1),
+                                      base::Share::whole(25),
+                                      "from 1 % to 25 %"};
   job.loss = quantity(r.may("loss"), parseShare, toHalf, base::Share::whole(5));
   job.allowance = quantity(r.may("allowance"), parseShare, toHalf);
-  const Field work = r.must("work");
+  const Field work = r.must("work", "[wash, fix, sand, oil]");
   job.work = readWork(work);
   job.sanding = readSanding(r.may("sanding"), work, job.work);
-  job.areas = readDecks(r.must("areas"), content, job.work);
-  if (const Field f = r.must("crew"); f.isGiven()) job.crew = readCrew(f);
+  job.areas = readDecks(
+      r.must("areas", "[{name: Deck, shape: {rectangle: [6 m, 4 m]}, timber: kwila, state: weathered}]"),
+      content, job.work);
+  if (const Field f = r.must("crew", "{people: 2, hours: 07:30-16:00}"); f.isGiven()) job.crew = readCrew(f);
   if (const auto span = clockSpan(r.may("coating"))) {
     job.coatingFrom = span->from;
     job.coatingUntil = span->until;
   }
   job.inStock = readStock(r.may("in_stock"), content);
-  const auto region = content.regions.find(job.site.region);
   if (region != content.regions.end()) job.normals = region->second.normals;
   if (const Field f = r.may("weather"); f.isGiven()) readWeather(f, file, job, forecastMessages);
   job.price = readPricing(r.may("price"), region == content.regions.end() ? nullptr : &region->second);
@@ -238,11 +291,10 @@ model::Job readJob(const std::string& bytes, const std::string& file, const mode
   job.left = readLeft(r.may("left"), job, content);
   if (const Field f = r.may("title"); f.isGiven()) job.title = text(f);
   if (const Field f = r.may("office_note"); f.isGiven()) job.officeNote = text(f);
-  if (const Field f = r.may("languages"); f.isGiven()) {
-    job.languages = readLanguages(f, content);
-    job.languagesPos = f.pos();
-  }
+  if (const Field f = r.may("languages"); f.isGiven()) job.languages = readLanguages(f, content);
   r.finish();
+  job.places = placesIn(*root, file);
+  checkYear(job, messages);
   forwardSorted(messages, out);
   out.add(forecastMessages);
   return job;

@@ -11,11 +11,17 @@ namespace {
 using base::LocalTime;
 
 constexpr Limits<base::Volume> anyUse = {base::millilitres(1), base::litres(10'000), "from 1 mL to 10000 L"};
-constexpr Limits<base::Share> someShare = {base::Share::whole(1), base::Share::whole(100),
-                                           "from 1 % to 100 %"};
+constexpr Limits<base::Share> humidities = {base::Share::whole(1),   base::Share::whole(100),
+                                            "from 1 % to 100 %",     base::Share::whole(10),
+                                            base::Share::whole(100), "from 10 % to 100 %"};
+/// Of the timber, by a meter. Soaked boards hold some 30 %.
+constexpr Limits<base::Share> moistures = {base::Share::whole(1), base::Share::whole(60), "from 1 % to 60 %",
+                                           base::Share::whole(6), base::Share::whole(35), "from 6 % to 35 %"};
 
+/// Of air and boards while a coat is laid.
 Limits<base::Temperature> outdoors() {
-  return {base::Temperature::whole(-40), base::Temperature::whole(90), "from -40 C to 90 C"};
+  const auto c = base::Temperature::whole;
+  return {c(-40), c(90), "from -40 C to 90 C", c(2), c(60), "from 2 C to 60 C (36 to 140 F)"};
 }
 
 /// '2027-03-16 08:10', also with a T between; '08:10' alone where the day is known.
@@ -59,7 +65,8 @@ class DoneReader {
 
   void readEntry(const Field& item) {
     Record r(item);
-    const Field area = r.may("area"), coat = r.must("coat"), from = r.must("from"), to = r.must("to");
+    const Field area = r.may("area"), coat = r.must("coat", "1"), from = r.must("from", "2027-02-17 08:10"),
+                to = r.must("to", "11:30");
     model::DoneCoat done;
     done.coat = whole(coat, {1, 4, "from 1 to 4"}, 0);
     const auto start = moment(from, {});
@@ -74,9 +81,9 @@ class DoneReader {
     if (const Field f = r.may("surface"); f.isGiven())
       done.surface = quantity(f, parseTemperature, outdoors());
     if (const Field f = r.may("humidity"); f.isGiven())
-      done.humidity = quantity(f, parseShare, someShare, someShare.most);
+      done.humidity = quantity(f, parseShare, humidities, humidities.most);
     if (const Field f = r.may("moisture"); f.isGiven())
-      done.moisture = quantity(f, parseShare, someShare, someShare.most);
+      done.moisture = quantity(f, parseShare, moistures, moistures.least);
     if (const Field f = r.may("remark"); f.isGiven()) done.remark = text(f);
     r.finish();
     for (const std::size_t deck : decksOf(area, coat, done.coat)) {
@@ -96,6 +103,10 @@ class DoneReader {
       from.warn(
           inQuotes(from.word().value_or("")) + " is before the job's start, " + base::isoDate(job_.start),
           "check both dates");
+    } else if (start.day > job_.start + std::chrono::days{366} && job_.start != base::Date{}) {
+      from.warn(inQuotes(from.word().value_or("")) + " is more than a year after the job's start, " +
+                    base::isoDate(job_.start),
+                "check both dates");
     }
   }
 
@@ -108,7 +119,8 @@ class DoneReader {
         if (job_.areas[i].coats >= number) decks.push_back(i);
       }
       if (decks.empty() && !job_.areas.empty())
-        coat.error("no area has " + std::to_string(number) + " coats");
+        coat.error("no area has " + std::to_string(number) + " coats",
+                   "set 'coats' of the area to what was laid");
       return decks;
     }
     for (const Field& name : area.is(Node::Kind::List) ? area.items() : std::vector<Field>{area}) {
@@ -184,10 +196,12 @@ std::vector<model::StockTin> readLeft(const Field& f, const model::Job& job, con
     model::StockTin t;
     const Field product = r.may("product"), holds = r.may("holds"), stays = r.may("with_customer");
     t.product = product.isGiven() ? knownId(product, content.products, "product") : job.product;
-    t.size = quantity(r.must("size"), parseVolume, tinSizes, tinSizes.most);
-    t.count = whole(r.may("count"), {1, 1000, "from 1 to 1000"}, 1);
+    t.size = quantity(r.must("size", "2.5 L"), parseVolume, tinSizes, tinSizes.most);
+    t.count = whole(r.may("count"), {1, 1000, "from 1 to 1000", 1, 60, "from 1 to 60"}, 1);
     if (holds.isGiven()) t.holds = quantity(holds, parseVolume, {{0}, tinSizes.most, "from 0 L to 1000 L"});
-    if (t.holds && *t.holds > t.size) holds.error("a tin holds more than its size");
+    if (t.holds && *t.holds > t.size)
+      holds.error("a tin holds more than its size",
+                  "'size' is that of the full tin, 'holds' what is left in it");
     t.isWithCustomer = yesNo(stays, false);
     r.finish();
     left.push_back(std::move(t));

@@ -5,9 +5,6 @@
 namespace input {
 namespace {
 
-bool isLetter(char c) { return (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z'); }
-bool isDigit(char c) { return c >= '0' && c <= '9'; }
-
 /// One @ with something on both sides, a point in the right part, no spaces.
 bool isEmail(const std::string& s) {
   const std::size_t at = s.find('@');
@@ -18,14 +15,17 @@ bool isEmail(const std::string& s) {
          place.back() != '.';
 }
 
-/// 'Area/City' as in the tz database; whether it exists is seen when the calendar is made.
-bool isTimezone(const std::string& s) {
-  const std::size_t slash = s.find('/');
-  if (slash == std::string::npos || slash == 0 || s.back() == '/' || s.size() > 60) return false;
-  for (const char c : s) {
-    if (!isLetter(c) && !isDigit(c) && c != '/' && c != '_' && c != '-' && c != '+') return false;
+/// '41.1 N' is 41.1, '41.1 S' is -41.1.
+std::string degreesHint(std::string s) {
+  const auto isSide = [](char c) { return c == 'N' || c == 'E' || c == 'S' || c == 'W'; };
+  if (s.size() > 1 && (isSide(s.front()) || isSide(s.back()))) {
+    const char side = isSide(s.back()) ? s.back() : s.front();
+    s.erase(isSide(s.back()) ? s.size() - 1 : 0, 1);
+    const std::string number = plain(s);
+    if (!parseNumber(number).problem)
+      return "write " + std::string(side == 'S' || side == 'W' ? "-" : "") + number;
   }
-  return true;
+  return "write degrees with a point, like 41.1; south and west are negative";
 }
 
 /// Degrees as millionths.
@@ -34,13 +34,14 @@ std::int64_t degrees(const Field& f, int most) {
   if (!s) return 0;
   const Parsed<base::Count> p = parseNumber(*s);
   if (p.problem) {
-    f.error(p.problem->message, p.problem->hint);
+    f.error(p.problem->message, degreesHint(plain(*s)));
     return 0;
   }
   const std::int64_t limit = most * std::int64_t{1'000'000};
   if (p.value.millionths > limit || p.value.millionths < -limit) {
-    f.error(inQuotes(*s) + " is out of range",
-            "allowed: from -" + std::to_string(most) + " to " + std::to_string(most));
+    f.error(inQuotes(*s) + " is out of range", "allowed: from -" + std::to_string(most) + " to " +
+                                                   std::to_string(most) +
+                                                   "; latitude is north, longitude east");
     return 0;
   }
   return p.value.millionths;
@@ -56,6 +57,21 @@ void readText(Record& r, const char* key, std::string& into) {
   if (const Field f = r.may(key); f.isGiven()) into = text(f);
 }
 
+/// The id of a region; where it is unknown the hint names all, and finds 'New Zealand' too.
+std::string readRegion(const Field& f, const model::Content& content) {
+  const std::string id = text(f);
+  if (id.empty() || content.regions.contains(id)) return id;
+  std::string meant, all;
+  for (const auto& [known, region] : content.regions) {
+    const std::string word = inSmallLetters(id);
+    if (word == known || word == inSmallLetters(region.name)) meant = known;
+    all += (all.empty() ? "" : ", ") + known + (region.name.empty() ? "" : " (" + region.name + ")");
+  }
+  f.error(inQuotes(id) + " is not a known region" + (meant.empty() ? "" : "; did you mean '" + meant + "'?"),
+          "known: " + all + "; each is a file in content/regions");
+  return {};
+}
+
 void readWorkingDays(const Field& f, model::Crew& crew) {
   if (!f.isGiven()) return;
   for (bool& works : crew.works) works = false;
@@ -63,7 +79,8 @@ void readWorkingDays(const Field& f, model::Crew& crew) {
   for (const Field& item : items) {
     if (const auto day = chosen(item, dayWords, "day")) crew.works[*day] = true;
   }
-  if (f.isEmptyList()) f.error("at least one working day is needed");
+  if (f.isEmptyList())
+    f.error("at least one working day is needed", "write it like [mon, tue, wed, thu, fri]");
 }
 
 }  // namespace
@@ -71,7 +88,7 @@ void readWorkingDays(const Field& f, model::Crew& crew) {
 model::Customer readCustomer(const Field& f) {
   Record r(f);
   model::Customer c;
-  c.name = text(r.must("name"));
+  c.name = text(r.must("name", "A. Customer"));
   c.address = texts(r.may("address"));
   readText(r, "phone", c.phone);
   const Field email = r.may("email");
@@ -87,7 +104,7 @@ model::Site readSite(const Field& f, const model::Content& content) {
   Record r(f);
   model::Site s;
   s.address = texts(r.may("address"));
-  s.region = knownId(r.must("region"), content.regions, "region");
+  s.region = readRegion(r.must("region", "nz"), content);
   const Field state = r.may("state");
   if (const auto region = content.regions.find(s.region); state.isGiven() && region != content.regions.end())
     s.state = readState(state, region->second);
@@ -96,14 +113,8 @@ model::Site readSite(const Field& f, const model::Content& content) {
   s.longitudeMicro = degrees(east, 180);
   if (north.isGiven() != east.isGiven())
     f.error(std::string("'") + (north.isGiven() ? "longitude" : "latitude") + "' is missing",
-            "latitude and longitude go together");
-  const Field zone = r.must("timezone");
-  s.timezone = text(zone);
-  s.timezonePos = zone.pos();
-  if (!s.timezone.empty() && !isTimezone(s.timezone)) {
-    zone.error(inQuotes(s.timezone) + " is not a time zone", "write it like Pacific/Auckland");
-    s.timezone.clear();  // nobody needs to look it up
-  }
+            "latitude and longitude go together, like latitude: -45.00, longitude: 169.00");
+  s.timezone = text(r.must("timezone", "Pacific/Auckland"));
   s.exposure = choice(r.may("exposure"), exposureWords, "exposure", s.exposure);
   if (const Field turn = r.may("north"); turn.isGiven())
     s.north = whole(turn, {0, 359, "from 0 to 359 degrees"}, 0);
@@ -116,7 +127,7 @@ model::Site readSite(const Field& f, const model::Content& content) {
   readText(r, "sds_place", s.sdsPlace);
   readText(r, "extinguisher", s.extinguisher);
   if (const Field year = r.may("year_built"); year.isGiven())
-    s.yearBuilt = whole(year, {1500, 2199, "from 1500 to 2199"}, 2000);
+    s.yearBuilt = whole(year, {1500, 2199, "from 1500 to 2199", 1700, 2199, "from 1700 on"}, 2000);
   s.isNearWater = yesNo(r.may("near_water"), false);
   s.isPublic = yesNo(r.may("public"), false);
   s.hasChildren = yesNo(r.may("children"), false);
@@ -127,17 +138,24 @@ model::Site readSite(const Field& f, const model::Content& content) {
 model::Crew readCrew(const Field& f) {
   Record r(f);
   model::Crew c;
-  c.people = whole(r.must("people"), {1, 50, "from 1 to 50"}, c.people);
-  if (const auto span = clockSpan(r.must("hours"))) {
+  c.people = whole(r.must("people", "2"), {1, 50, "from 1 to 50", 1, 12, "from 1 to 12"}, c.people);
+  if (const auto span = clockSpan(r.must("hours", "07:30-16:00"))) {
     c.startMinutes = span->from;
     c.endMinutes = span->until;
   }
   const Field breaks = r.may("breaks");
-  const base::Hours rest =
-      quantity(breaks, parseTime, {{0}, base::Hours::whole(24), "from 0 min to 24 h"}, base::Hours{500'000});
+  const base::Hours rest = quantity(breaks, parseTime,
+                                    {{0},
+                                     base::Hours::whole(24),
+                                     "from 0 min to 24 h",
+                                     base::Hours{166'667},
+                                     base::Hours::whole(3),
+                                     "from 10 min to 3 h"},
+                                    base::Hours{500'000});
   c.breakMinutes = static_cast<int>(base::mulDiv(rest.millionths, 60, 1'000'000, base::Round::Up));
   if (c.breakMinutes >= c.endMinutes - c.startMinutes)
-    (breaks.isGiven() ? breaks : f).error("the breaks are as long as the working day");
+    (breaks.isGiven() ? breaks : f)
+        .error("the breaks are as long as the working day", "write them like 45 min");
   readWorkingDays(r.may("days"), c);
   for (const Field& day : r.may("off").items()) c.off.push_back(date(day));
   c.names = texts(r.may("names"));
@@ -147,40 +165,59 @@ model::Crew readCrew(const Field& f) {
 }
 
 model::Pricing readPricing(const Field& f, const model::Region* region) {
+  constexpr Limits<base::Share> discounts = {{0},
+                                             base::Share::whole(100),
+                                             "from 0 % to 100 %",
+                                             base::Share::whole(1),
+                                             base::Share::whole(40),
+                                             "from 1 % to 40 %"};
+  constexpr Limits<base::Share> deposits = {{0},
+                                            base::Share::whole(100),
+                                            "from 0 % to 100 %",
+                                            base::Share::whole(2),
+                                            base::Share::whole(60),
+                                            "from 2 % to 60 %"};
+  constexpr Limits<base::Share> taxes = {{0},
+                                         base::Share::whole(50),
+                                         "from 0 % to 50 %",
+                                         base::Share::whole(1),
+                                         base::Share::whole(30),
+                                         "from 1 % to 30 %"};
   model::Pricing p;
   if (!f.isGiven()) return p;
   const int digits = region == nullptr ? 2 : region->currencyDigits;
   Record r(f);
   if (const Field margin = r.may("margin"); margin.isGiven())
     p.margin = quantity(margin, parseShare, margins);
-  p.discount = quantity(r.may("discount"), parseShare, toWhole);
+  p.discount = quantity(r.may("discount"), parseShare, discounts);
   readText(r, "discount_reason", p.discountReason);
   const Field deposit = r.may("deposit"), stages = r.may("stages");
-  p.deposit = quantity(deposit, parseShare, toWhole);
+  p.deposit = quantity(deposit, parseShare, deposits);
   p.depositPos = deposit.pos();
   if (const Field orders = r.may("special_orders"); orders.isGiven()) p.specialOrders = money(orders, digits);
   base::Share sum = p.deposit;
   for (const Field& item : stages.items()) {
     Record s(item);
     model::Stage stage;
-    stage.share =
-        quantity(s.must("share"), parseShare, {{10'000}, base::Share::whole(100), "from 0.01 % to 100 %"});
-    stage.when = text(s.must("when"));
+    stage.share = quantity(s.must("share", "40 %"), parseShare,
+                           {{10'000}, base::Share::whole(100), "from 0.01 % to 100 %"});
+    stage.when = text(s.must("when", "when the sanding is finished"));
     s.finish();
     sum += stage.share;
     p.stages.push_back(std::move(stage));
   }
-  if (sum > base::Share::whole(100)) stages.error("deposit and stages are more than 100 % together");
+  if (sum > base::Share::whole(100))
+    stages.error("deposit and stages are more than 100 % together",
+                 "what is left of 100 % is due on completion");
   for (const Field& item : r.may("options").items()) {
     Record o(item);
     model::Option option;
-    option.text = text(o.must("text"));
-    option.price = money(o.must("price"), digits);
+    option.text = text(o.must("text", "Handrail sanded and oiled"));
+    option.price = money(o.must("price", "480.00"), digits);
     o.finish();
     p.options.push_back(std::move(option));
   }
-  if (const Field tax = r.may("tax"); tax.isGiven())
-    p.tax = quantity(tax, parseShare, {{0}, base::Share::whole(50), "from 0 % to 50 %"});
+  if (const Field tax = r.may("tax"); tax.isGiven()) p.tax = quantity(tax, parseShare, taxes);
   r.finish();
   return p;
 }

@@ -48,7 +48,7 @@ bool isCounted(const Node& node) {
 std::string phraseText(const Field& f) {
   std::string s;
   for (const char c : f.word().value_or("")) s += c == '~' ? std::string("\u00A0") : std::string(1, c);
-  if (s.empty() && f.isGiven()) f.error("the text is empty");
+  if (s.empty() && f.isGiven()) f.error("the text is empty", "translate it");
   if (std::count(s.begin(), s.end(), '{') != std::count(s.begin(), s.end(), '}'))
     f.error("a place is not closed", "write it like {name}");
   return s;
@@ -97,8 +97,9 @@ std::set<std::string> namedIn(const std::string& text) {
 /// The number may stand in figures or in words, and 'one' may do without.
 void checkPlaces(const Field& f, const Phrase& phrase, const Phrase& english) {
   if (phrase.isCounted != english.isCounted) {
-    f.error(english.isCounted ? "counts something: a text for each form is needed"
-                              : "counts nothing in English");
+    f.error(
+        english.isCounted ? "counts something: a text for each form is needed" : "counts nothing in English",
+        english.isCounted ? "give a text for each of the language's 'plural' forms" : "give one text");
     return;
   }
   const auto split = [&](const std::string& text) {
@@ -110,7 +111,8 @@ void checkPlaces(const Field& f, const Phrase& phrase, const Phrase& english) {
   for (const auto& [form, text] : phrase.forms) {
     const auto [found, isNumbered] = split(text);
     if (found != wanted)
-      f.error("has the places " + wordsOfPlaces(found) + ", in English " + wordsOfPlaces(wanted));
+      f.error("has the places " + wordsOfPlaces(found) + ", in English " + wordsOfPlaces(wanted),
+              "name the same places in braces, in any order");
     if (wantsNumber && !isNumbered && form != PluralForm::One)
       f.error("the form '" + nameOf(form) + "' does not name its number", "write {n} or {words} in it");
   }
@@ -136,7 +138,8 @@ void checkKeys(const Flat& flat, const std::map<std::string, std::string>& wante
   for (const auto& [key, f] : flat.phrases) {
     if (wanted.contains(key)) continue;
     const std::string near = base::nearest(key, names);
-    f.error("there is no such text to translate" + (near.empty() ? "" : "; did you mean '" + near + "'?"));
+    f.error("there is no such text to translate" + (near.empty() ? "" : "; did you mean '" + near + "'?"),
+            "take it out, or name it as content/languages/en.yaml does");
   }
 }
 
@@ -167,7 +170,8 @@ void readTexts(const Field& f, Language& language, const model::Content& content
     const auto english = wanted.find(path);
     if (english != wanted.end() && namedIn(language.content[path]) != namedIn(english->second))
       field.error("has the places " + wordsOfPlaces(namedIn(language.content[path])) + ", in English " +
-                  wordsOfPlaces(namedIn(english->second)));
+                      wordsOfPlaces(namedIn(english->second)),
+                  "name the same places in braces, in any order");
   }
 }
 
@@ -179,7 +183,8 @@ model::Language readLanguage(const std::string& file, const std::string& id, con
   language.id = id;
   const std::optional<std::string> bytes = readFile(file);
   if (!bytes) {
-    out.error({file, 0, 0}, "", "the file cannot be read: " + whyUnreadable(file));
+    out.error({file, 0, 0}, "", "the file cannot be read: " + whyUnreadable(file),
+              "each language is a file in content/languages");
     return language;
   }
   base::Diagnostics messages;

@@ -63,7 +63,8 @@ std::vector<model::LearnedRate> readLearnedRates(const std::string& file, const 
     for (const Field& item : r.must("rates").items()) {
       const model::LearnedRate rate = readOne(item, content);
       for (const model::LearnedRate& other : rates) {
-        if (isSame(rate, other)) item.error("this product, timber, state and coat stand above already");
+        if (isSame(rate, other))
+          item.error("this product, timber, state and coat stand above already", "leave one of them out");
       }
       rates.push_back(rate);
     }

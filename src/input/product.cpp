@@ -19,7 +19,7 @@ std::vector<model::Tin> readTins(const Field& f, int digits) {
     t.price = money(r.must("price"), digits);
     r.finish();
     for (const model::Tin& other : tins) {
-      if (other.size == t.size && !t.size.isZero()) item.error("this size is given twice");
+      if (other.size == t.size && !t.size.isZero()) item.error("this size is given twice", "leave one out");
     }
     if (!t.size.isZero()) tins.push_back(t);
   }
@@ -34,7 +34,8 @@ std::map<model::Uptake, std::vector<base::Spread>> readRates(const Field& f) {
   for (const auto& word : uptakeWords) {
     const Field list = r.must(word.name);
     const std::vector<Field> items = list.items();
-    if (list.isEmptyList()) list.error("at least one rate is needed");
+    if (list.isEmptyList())
+      list.error("at least one rate is needed", "write one for each coat, like [8 m2/L, 12 m2/L]");
     for (const Field& item : items) rates[word.value].push_back(spread(item));
   }
   r.finish();
@@ -70,7 +71,8 @@ model::ProductTimes readTimes(const Field& f) {
   t.touchDry = time(r.must("touch_dry"));
   const Field rain = r.may("rain_safe");
   t.rainSafe = rain.isGiven() ? time(rain) : t.touchDry;
-  if (t.rainSafe < t.touchDry) rain.error("a coat is not rain safe before it is touch dry");
+  if (t.rainSafe < t.touchDry)
+    rain.error("a coat is not rain safe before it is touch dry", "give at least the time of 'touch_dry'");
   if (const Field wipe = r.may("wipe_off"); wipe.isGiven()) t.wipeOff = time(wipe);
   readRecoat(r.must("recoat"), t);
   t.walk = time(r.must("walk"));
@@ -93,7 +95,8 @@ model::ProductLimits readLimits(const Field& f) {
   if (both.size() == 2) {
     l.airMin = quantity(both[0], parseTemperature, weather);
     l.airMax = quantity(both[1], parseTemperature, weather);
-    if (l.airMin >= l.airMax) air.error("the second temperature is not above the first");
+    if (l.airMin >= l.airMax)
+      air.error("the second temperature is not above the first", "write the lowest first, like [8 C, 32 C]");
   } else if (air.is(Node::Kind::List)) {
     air.error("two temperatures are needed", "write them like [8 C, 32 C]");
   }
@@ -141,7 +144,8 @@ std::vector<model::Vapour> readVapours(const Field& f) {
     all.push_back(readVapour(item));
     sum += all.back().share;
   }
-  if (sum > Share::whole(100)) f.error("the shares come to more than 100 %");
+  if (sum > Share::whole(100))
+    f.error("the shares come to more than 100 %", "they are parts of what evaporates");
   return all;
 }
 

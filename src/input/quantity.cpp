@@ -55,13 +55,53 @@ constexpr std::array units = {
     Unit{"fixings", Kind::Pieces, 1'000'000},
 };
 
-/// A unit of that name, of the wanted kind where a name serves two ('pt' is a pint and a point).
-const Unit* findUnit(std::string_view name, Kind wanted) {
+/// Other spellings of units, in small letters.
+constexpr std::pair<std::string_view, std::string_view> spellings[] = {{"metre", "m"},
+                                                                       {"meter", "m"},
+                                                                       {"foot", "ft"},
+                                                                       {"feet", "ft"},
+                                                                       {"inch", "in"},
+                                                                       {"inches", "in"},
+                                                                       {"yard", "yd"},
+                                                                       {"square metre", "m2"},
+                                                                       {"square meter", "m2"},
+                                                                       {"sq m", "m2"},
+                                                                       {"sqm", "m2"},
+                                                                       {"square foot", "ft2"},
+                                                                       {"square feet", "ft2"},
+                                                                       {"sqft", "ft2"},
+                                                                       {"litre", "L"},
+                                                                       {"liter", "L"},
+                                                                       {"gallon", "gal"},
+                                                                       {"quart", "qt"},
+                                                                       {"pint", "pt"},
+                                                                       {"day", "d"},
+                                                                       {"hour", "h"},
+                                                                       {"hr", "h"},
+                                                                       {"minute", "min"},
+                                                                       {"percent", "%"},
+                                                                       {"c", "C"},
+                                                                       {"f", "F"}};
+
+/// A unit of exactly that name, of the wanted kind where a name serves two ('pt' is a pint and a point).
+const Unit* unitNamed(std::string_view name, Kind wanted) {
   const Unit* found = nullptr;
   for (const Unit& u : units) {
     if (u.name == name && (found == nullptr || u.kind == wanted)) found = &u;
   }
   return found;
+}
+
+/// The same for a name in full, in capitals or in the plural: 'feet', 'MM', 'litres'.
+const Unit* findUnit(std::string_view name, Kind wanted) {
+  if (const Unit* u = unitNamed(name, wanted)) return u;
+  const std::string small = inSmallLetters(name);
+  const std::string one = small.ends_with('s') ? small.substr(0, small.size() - 1) : small;
+  for (const auto& [spelling, unit] : spellings) {
+    if (spelling == small || spelling == one) return unitNamed(unit, wanted);
+  }
+  const Unit* u = unitNamed(small, wanted);
+  return u != nullptr || one.size() < 2 ? u : unitNamed(one, wanted);
 }
 
 struct Words {
@@ -94,6 +134,8 @@ Words words(Kind k) {
   return {"a number", "", "numbers are written like '12.5'"};
 }
 
+constexpr std::int64_t foot = 304'800'000;
+
 bool isDigit(char c) { return c >= '0' && c <= '9'; }
 
 /// Millionths of the kind's unit; nothing when they do not fit.
@@ -104,7 +146,11 @@ std::optional<std::int64_t> millionths(const Number& n, std::int64_t numerator, 
   return base::divide(top, bottom, base::Round::HalfEven);
 }
 
-Problem tooLarge(std::string_view s) { return {inQuotes(s) + " is too large", ""}; }
+Problem tooLarge(std::string_view s) { return {inQuotes(s) + " is too large", "check number and unit"}; }
+
+Problem needsUnit(std::string_view s, std::string_view unit) {
+  return {inQuotes(s) + " needs a unit", "write " + inQuotes(std::string(s) + " " + std::string(unit)), true};
+}
 
 Problem notA(std::string_view s, Kind kind) {
   return {inQuotes(s) + " is not " + words(kind).name, words(kind).hint};
@@ -128,8 +174,7 @@ Parsed<std::int64_t> parseSum(std::string_view text, Kind kind) {
     Number n;
     if (auto p = in.number(n)) return fail(*p);
     const std::string name = in.unit();
-    if (name.empty() && last == 0)
-      return fail({inQuotes(s) + " needs a unit", "write " + inQuotes(s + " " + words(kind).example)});
+    if (name.empty() && last == 0) return fail(needsUnit(s, words(kind).example));
     const Unit* u = findUnit(name, kind);
     if (name.empty() || (u != nullptr && u->kind != kind) || (u != nullptr && in.slash()))
       return fail(notA(s, kind));
@@ -141,11 +186,21 @@ Parsed<std::int64_t> parseSum(std::string_view text, Kind kind) {
     if (last != 0 && (*part >= last || *part < 0))
       return fail(
           {"the parts of " + inQuotes(s) + " do not fall: the second must be less than one of the first",
-           ""});
+           words(kind).hint});
     sum += isNegative && last != 0 ? -*part : *part;
     last = u->numerator / u->denominator;
+    if (last == foot) in.dash();
   }
   return {sum, {}};
+}
+
+/// Joists are given 'on centre': 16" o.c., 450 mm crs.
+std::string_view withoutCentres(std::string_view s) {
+  for (const std::string_view words :
+       {" ", "o.c.", " oc", "o/c", "c/c", " crs", " centres", " centers", " centre", " center", " on"}) {
+    if (s.ends_with(words) && s.size() > words.size()) s.remove_suffix(words.size());
+  }
+  return s;
 }
 
 template <class T>
@@ -181,7 +236,9 @@ bool isBareNumber(std::string_view s) {
 
 }  // namespace
 
-Parsed<base::Length> parseLength(std::string_view s) { return parseAs<base::Length>(s, Kind::Length); }
+Parsed<base::Length> parseLength(std::string_view s) {
+  return parseAs<base::Length>(withoutCentres(s), Kind::Length);
+}
 Parsed<base::Area> parseArea(std::string_view s) { return parseAs<base::Area>(s, Kind::Area); }
 Parsed<base::Volume> parseVolume(std::string_view s) { return parseAs<base::Volume>(s, Kind::Volume); }
 Parsed<base::Share> parseShare(std::string_view s) { return parseAs<base::Share>(s, Kind::Share); }
@@ -203,8 +260,9 @@ Parsed<base::Spread> parseSpread(std::string_view text) {
   const auto ratio = parseRatio(s);
   if (ratio.problem) return {{}, ratio.problem};
   if (!ratio.value) {
+    // No litre covers a hundred square metres, nor a gallon less than a hundred square feet.
     if (isBareNumber(s))
-      return {{}, Problem{inQuotes(s) + " needs a unit", "write " + inQuotes(s + " m2/L")}};
+      return {{}, needsUnit(s, s.size() < 3 || s[2] == '.' || s[1] == '.' ? "m2/L" : "ft2/gal")};
     return {{}, other};
   }
   const Unit* top = findUnit(ratio.value->unit, Kind::Area);
@@ -231,12 +289,12 @@ Parsed<base::Count> parsePerHour(std::string_view text, PerHour counted) {
   const auto ratio = parseRatio(s);
   if (ratio.problem) return {{}, ratio.problem};
   if (!ratio.value) {
-    if (isBareNumber(s))
-      return {{}, Problem{inQuotes(s) + " needs a unit", "write " + inQuotes(s + " " + unit)}};
+    if (isBareNumber(s)) return {{}, needsUnit(s, unit)};
     return {{}, Problem{inQuotes(s) + " is not a rate", "this rate is given like '40 " + unit + "'"}};
   }
   const Unit* top = ratio.value->unit.empty() ? findUnit("pieces", kind) : findUnit(ratio.value->unit, kind);
-  if (top == nullptr || top->kind != kind || ratio.value->per != "h")
+  const Unit* per = findUnit(ratio.value->per, Kind::Time);
+  if (top == nullptr || top->kind != kind || per == nullptr || per->name != "h")
     return {{},
             Problem{inQuotes(s) + " is not a rate in " + unit, "this rate is given like '40 " + unit + "'"}};
   const auto n = millionths(ratio.value->number, top->numerator, top->denominator * scale);
@@ -248,8 +306,7 @@ Parsed<base::Count> parseWith(std::string_view unit, std::string_view text) {
   std::string s = plain(text);
   const Problem other = {inQuotes(s) + " is not a value in " + std::string(unit),
                          "it is given like '12 " + std::string(unit) + "'"};
-  if (isBareNumber(s))
-    return {{}, Problem{inQuotes(s) + " needs a unit", "write " + inQuotes(s + " " + std::string(unit))}};
+  if (isBareNumber(s)) return {{}, needsUnit(s, unit)};
   if (s.size() <= unit.size() || s.substr(s.size() - unit.size()) != unit) return {{}, other};
   s.resize(s.size() - unit.size());
   Parsed<base::Count> n = parseNumber(s);
@@ -289,7 +346,9 @@ Parsed<base::Money> parseMoney(std::string_view text, int digits) {
   if (auto p = in.number(n)) return {{}, p};
   if (!in.isAtEnd() || n.isFraction) return {{}, other};
   if (n.decimals > digits)
-    return {{}, Problem{inQuotes(s) + " has more than " + std::to_string(digits) + " decimals", ""}};
+    return {{},
+            Problem{inQuotes(s) + " has more than " + std::to_string(digits) + " decimals",
+                    "round it to the cent"}};
   std::int64_t coins = 1;
   for (int i = 0; i < digits; ++i) coins *= 10;
   const auto m = millionths(n, coins, 1);

@@ -7,6 +7,7 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace input {
 
@@ -39,6 +40,17 @@ Parsed<base::Count> parsePerHour(std::string_view s, PerHour counted);
 
 /// A number with one fixed unit, such as '830 kg/m3', '420 g/L', '92 dB', '3.5 m/s2', '12 months'.
 Parsed<base::Count> parseWith(std::string_view unit, std::string_view s);
+
+/// A bare number with the units a person may mean, the likeliest kind first; those of one kind of units
+/// together. A share below one is meant as its hundredfold in per cent.
+using Guesses = std::vector<std::vector<std::string>>;
+Guesses withUnits(const std::string& number, base::Length, bool isUs);
+Guesses withUnits(const std::string& number, base::Area, bool isUs);
+Guesses withUnits(const std::string& number, base::Volume, bool isUs);
+Guesses withUnits(const std::string& number, base::Share, bool isUs);
+Guesses withUnits(const std::string& number, base::Hours, bool isUs);
+Guesses withUnits(const std::string& number, base::Temperature, bool isUs);
+inline Guesses withUnits(const std::string&, base::Count, bool) { return {}; }  // has none
 
 /// A number without unit, at most six decimals.
 Parsed<base::Count> parseNumber(std::string_view s);

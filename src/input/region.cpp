@@ -8,7 +8,7 @@ namespace {
 /// Signs and separators keep their spaces: ' €' after an amount, a no-break space between thousands.
 std::string sign(const Field& f) {
   const std::string s = f.word().value_or("");
-  if (s.size() > 16) f.error("the sign is longer than 16 bytes");
+  if (s.size() > 16) f.error("the sign is longer than 16 bytes", "write it as printed, like '$'");
   return s;
 }
 
@@ -65,7 +65,7 @@ model::NoiseLimits readNoise(Record& r) {
   l.limit = decibels(r.may("limit"));
   l.source = text(r.must("source"));
   if ((l.lower && l.upper && *l.lower > *l.upper) || (l.upper && l.limit && *l.upper > *l.limit))
-    r.field().error("the levels do not rise: lower, upper, limit");
+    r.field().error("the levels do not rise: lower, upper, limit", "check the three against their source");
   return l;
 }
 
@@ -76,7 +76,8 @@ model::VibrationLimits readVibration(Record& r) {
   l.action = amount(r.may("action"), "m/s2", sane);
   l.limit = amount(r.may("limit"), "m/s2", sane);
   l.source = text(r.must("source"));
-  if (l.action && l.limit && *l.limit < *l.action) r.field().error("the limit is below the action value");
+  if (l.action && l.limit && *l.limit < *l.action)
+    r.field().error("the limit is below the action value", "check both against their source");
   return l;
 }
 
@@ -174,7 +175,9 @@ model::DepositCap readDepositCap(const Field& f, const model::Region& region) {
   if (to.isGiven()) cap.to = money(to, region.currencyDigits);
   readMost(most, cap);
   if (amount.isGiven()) cap.amount = money(amount, region.currencyDigits);
-  if (!most.isGiven() && !amount.isGiven()) f.error("neither 'most' nor 'amount' is given");
+  if (!most.isGiven() && !amount.isGiven())
+    f.error("neither 'most' nor 'amount' is given",
+            "write the share, like 'most: 10 %', the amount, or both");
   cap.specialOrders = choice(r.may("special_orders"), orderWords, "use of special orders", cap.specialOrders);
   cap.isAdvice = yesNo(r.may("advice"), false);
   cap.source = text(r.must("source"));
@@ -222,8 +225,10 @@ model::Region readRegion(Record& r) {
     region.numbers.decimal = sign(n.must("decimal"));
     region.numbers.group = sign(n.must("group"));
     n.finish();
-    if (region.numbers.decimal.empty()) f.error("the decimal sign is empty");
-    if (region.numbers.decimal == region.numbers.group) f.error("the decimal sign also parts the thousands");
+    if (region.numbers.decimal.empty()) f.error("the decimal sign is empty", "write '.' or ','");
+    if (region.numbers.decimal == region.numbers.group)
+      f.error("the decimal sign also parts the thousands",
+              "write another sign under 'group', or '' for none");
   }
   region.emergencyNumber = text(r.must("emergency"));
   region.powerCutout = text(r.must("cutout"));

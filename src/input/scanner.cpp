@@ -1,5 +1,8 @@
 #include "input/scanner.h"
 
+#include <algorithm>
+#include <utility>
+
 namespace input {
 namespace {
 
@@ -23,23 +26,43 @@ std::string_view word(std::string_view s) {
   return s.substr(0, n);
 }
 
-/// '1,5' means 1.5; '1,500' may mean either of two numbers.
+/// '1,5 m' means 1.5 m; '1,500 mm' may mean either of two lengths; '1,500.00' has its thousands parted.
 std::string commaHint(std::string_view s) {
   const std::size_t at = s.find(',');
-  const std::string_view after = s.substr(at + 1);
-  for (const char c : after) {
-    if (!isDigit(c)) return {};
-  }
-  const std::string point = std::string(s.substr(0, at)) + "." + std::string(after);
-  if (after.size() == 3) return "write " + std::string(s.substr(0, at)) + std::string(after) + " or " + point;
-  return after.empty() ? std::string{} : "write " + point;
+  std::size_t end = at + 1;
+  while (end < s.size() && isDigit(s[end])) ++end;
+  std::string without(s), point(s);
+  without.erase(std::remove(without.begin(), without.end(), ','), without.end());
+  point[at] = '.';
+  const bool mayPartThousands = end - at == 4;
+  if (mayPartThousands && end < s.size() && (s[end] == ',' || s[end] == '.'))
+    return "write " + inQuotes(without);
+  if (mayPartThousands) return "write " + inQuotes(without) + " or " + inQuotes(point);
+  return end == at + 1 ? "write digits with a point, like 12.5" : "write " + inQuotes(point);
 }
 
 Problem notPlain(std::string_view start) {
   return {inQuotes(word(start)) + " is not a plain number", "write digits with a point, like 12.5"};
 }
 
+Problem tooManyDigits(std::string_view start) {
+  return {inQuotes(word(start)) + " has too many digits",
+          "round it: twelve digits before the point, nine after"};
+}
+
+/// '12\u00BD' is '12 1/2'.
+void spellOut(std::string& s, std::string_view sign, const char* fraction) {
+  for (std::size_t at = 0; (at = s.find(sign, at)) != std::string::npos;)
+    s.replace(at, sign.size(), (at > 0 && isDigit(s[at - 1]) ? " " : "") + std::string(fraction));
+}
+
 }  // namespace
+
+std::string inSmallLetters(std::string_view s) {
+  std::string small(s);
+  for (char& c : small) c = c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+  return small;
+}
 
 std::string inQuotes(std::string_view s) {
   std::size_t most = 60;
@@ -59,6 +82,11 @@ std::string plain(std::string_view text) {
   replaceAll(s, "\u2212", "-");
   replaceAll(s, "\u00B0", "");
   replaceAll(s, "\u00B5", "u");
+  replaceAll(s, "\u2044", "/");
+  constexpr std::pair<const char*, const char*> fractions[] = {
+      {"\u00BC", "1/4"}, {"\u00BD", "1/2"}, {"\u00BE", "3/4"}, {"\u2153", "1/3"}, {"\u2154", "2/3"},
+      {"\u215B", "1/8"}, {"\u215C", "3/8"}, {"\u215D", "5/8"}, {"\u215E", "7/8"}};
+  for (const auto& [sign, fraction] : fractions) spellOut(s, sign, fraction);
   while (!s.empty() && isSpace(s.back())) s.pop_back();
   while (!s.empty() && isSpace(s.front())) s.erase(s.begin());
   return s;
@@ -77,7 +105,7 @@ std::optional<Problem> Scanner::number(Number& n) {
   const bool isNegative = take('-');
   std::string_view whole = digits();
   if (whole.empty()) return notPlain(start);
-  if (whole.size() > 12) return Problem{inQuotes(word(start)) + " has too many digits", ""};
+  if (whole.size() > 12) return tooManyDigits(start);
   if (whole.size() > 1 && whole[0] == '0') return notPlain(start);
   n = {toInt(whole), 1, 0, false};
   if (take('/')) {
@@ -85,7 +113,7 @@ std::optional<Problem> Scanner::number(Number& n) {
   } else if (take('.')) {
     const std::string_view d = digits();
     if (d.empty()) return notPlain(start);
-    if (d.size() > 9) return Problem{inQuotes(word(start)) + " has too many digits", ""};
+    if (d.size() > 9) return tooManyDigits(start);
     for (std::size_t i = 0; i < d.size(); ++i) n.denominator *= 10;
     n.numerator = n.numerator * n.denominator + toInt(d);
     n.decimals = static_cast<int>(d.size());
@@ -94,7 +122,7 @@ std::optional<Problem> Scanner::number(Number& n) {
   }
   if (isNegative) n.numerator = -n.numerator;
   if (!rest_.empty() && rest_[0] == ',')
-    return Problem{inQuotes(word(start)) + " has a comma in its number", commaHint(word(start))};
+    return Problem{inQuotes(word(start)) + " has a comma in its number", commaHint(start)};
   if (!rest_.empty() && (rest_[0] == '_' || rest_[0] == '.')) return notPlain(start);
   // '1e400' and '0x10' are numbers of programmers; '5in' and '3x' are not.
   if (rest_.size() > 1 && (rest_[0] == 'e' || rest_[0] == 'E' || rest_[0] == 'x') &&
@@ -106,7 +134,7 @@ std::optional<Problem> Scanner::number(Number& n) {
 std::string Scanner::unit() {
   skipSpaces();
   std::string name = bareUnit();
-  if (name == "sq" || name == "fl") {
+  if (name == "sq" || name == "square" || name == "fl") {
     skipSpaces();
     name += " " + bareUnit();
   }
@@ -116,6 +144,11 @@ std::string Scanner::unit() {
 bool Scanner::slash() {
   skipSpaces();
   return take('/');
+}
+
+void Scanner::dash() {
+  skipSpaces();
+  if (rest_.size() > 1 && rest_[0] == '-' && (isDigit(rest_[1]) || isSpace(rest_[1]))) take('-');
 }
 
 void Scanner::skipSpaces() {

@@ -13,6 +13,7 @@ namespace input {
 struct Problem {
   std::string message;  // "'12.4' needs a unit"
   std::string hint;     // "write '12.4 m'"
+  bool isBare = false;  // it is a number without its unit
 };
 
 struct Number {
@@ -31,6 +32,8 @@ class Scanner {
   /// The next unit's name, empty at the end or before a digit.
   std::string unit();
   bool slash();
+  /// Passes over the dash of 12'-6".
+  void dash();
 
  private:
   void skipSpaces();
@@ -43,9 +46,12 @@ class Scanner {
   std::string_view rest_;
 };
 
-/// Typographic spellings in plain letters ('m²' as 'm2', a degree sign left out), outer spaces off.
+/// Typographic spellings in plain letters ('m²' as 'm2', '12½' as '12 1/2', a degree sign left out), outer
+/// spaces off.
 std::string plain(std::string_view text);
 bool beginsLikeNumber(std::string_view s);
+/// Capitals of the plain alphabet as small letters.
+std::string inSmallLetters(std::string_view s);
 /// In single quotes, cut short after 60 bytes.
 std::string inQuotes(std::string_view s);
 

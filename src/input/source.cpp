@@ -54,7 +54,8 @@ std::string whyUnreadable(const std::string& file) {
 std::optional<std::string> cleanText(const std::string& bytes, const std::string& file,
                                      base::Diagnostics& messages) {
   if (bytes.size() > mostBytes) {
-    messages.error({file, 0, 0}, "", "the file is larger than 1 MiB");
+    messages.error({file, 1, 1}, "", "the file is larger than 1 MiB",
+                   "give a job file; long texts go into 'note' lines");
     return {};
   }
   std::string text = withUnixLineEnds(bytes);

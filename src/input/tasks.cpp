@@ -48,7 +48,7 @@ void readRates(Record& r, model::Task& t) {
     t.hoursEach = quantity(hours, parseTime, {{0}, base::Hours::whole(1000), "from 0 h to 1000 h"});
     if (rate.isGiven()) rate.error("a task per job or per day has no rate", "give its 'hours'");
   } else {
-    if (!rate.isGiven()) r.field().error("'rate' is missing");
+    if (!rate.isGiven()) r.field().error("'rate' is missing", "write it like rate: 30 m2/h");
     t.ratePerHour = taskRate(rate, t.measure);
     if (hours.isGiven()) hours.error("only a task per job or per day has 'hours'", "give its 'rate'");
   }
@@ -154,7 +154,7 @@ std::vector<model::Task> readTasks(Record& r, const std::map<std::string, model:
   for (const Field& f : r.must("tasks").items()) {
     model::Task t = readTask(f, consumables);
     for (const model::Task& other : tasks) {
-      if (other.id == t.id) f.error("the task '" + t.id + "' is given twice");
+      if (other.id == t.id) f.error("the task '" + t.id + "' is given twice", "give each its own id");
     }
     tasks.push_back(std::move(t));
   }
@@ -171,7 +171,9 @@ base::Count vibration(const Field& f) {
   };
   if (!f.is(Node::Kind::List)) return one(f);
   const auto axes = f.items();
-  if (axes.size() != 3) f.error("three axes are needed, or their total");
+  if (axes.size() != 3)
+    f.error("three axes are needed, or their total",
+            "write it like [2.1 m/s2, 1.6 m/s2, 1.2 m/s2], or 3.1 m/s2");
   double squares = 0;
   for (const Field& axis : axes) squares += std::pow(static_cast<double>(one(axis).millionths), 2);
   return {std::llround(std::sqrt(squares))};

@@ -129,7 +129,8 @@ model::TextStyle readStyle(const Field& f, const Layer& layer, model::TextStyle 
   if (leading.isGiven()) s.leading = points(leading, {4000, 200'000, "from 4 pt to 200 pt"});
   if (rise.isGiven()) s.rise = points(rise, {0, 200'000, "from 0 pt to 200 pt"});
   if (leading.isGiven() && t.unit > 0 && s.leading % t.unit != 0)
-    leading.error("the leading is not a multiple of the grid's unit");
+    leading.error("the leading is not a multiple of the grid's unit",
+                  "the lines of all styles stand on one grid");
   if (s.rise > s.leading)
     (rise.isGiven() ? rise : leading).error("the baseline lies below the line", "rise is at most leading");
   if (const Field tracking = r.may("tracking"); tracking.isGiven())
@@ -205,7 +206,7 @@ std::string baseFile(const Field& f, const Chain& chain) {
   }
   std::sort(known.begin(), known.end());
   known.erase(std::unique(known.begin(), known.end()), known.end());
-  if (isItself) f.error("the theme extends itself");
+  if (isItself) f.error("the theme extends itself", "name another theme, or leave 'extends' out");
   else reportUnknown(f, name, "theme", known);
   return {};
 }
@@ -217,7 +218,7 @@ std::optional<model::Theme> readBase(const Field& f, Chain& chain, base::Diagnos
   const std::string file = baseFile(f, chain);
   if (file.empty()) return {};
   if (std::find(chain.files.begin(), chain.files.end(), plainPath(file)) != chain.files.end()) {
-    f.error("the themes extend each other in a circle");
+    f.error("the themes extend each other in a circle", "one of them must stand on its own");
     return {};
   }
   model::Theme t = readTheme(file, chain, below);
@@ -229,7 +230,8 @@ model::Theme readTheme(const std::string& file, Chain& chain, base::Diagnostics&
   model::Theme t;
   const std::optional<std::string> bytes = readFile(file);
   if (!bytes) {
-    out.error({file, 0, 0}, "", "the theme's file cannot be read: " + whyUnreadable(file));
+    out.error({file, 0, 0}, "", "the theme's file cannot be read: " + whyUnreadable(file),
+              "check that it may be read");
     return t;
   }
   chain.files.push_back(plainPath(file));

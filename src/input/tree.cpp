@@ -130,7 +130,7 @@ class Builder : public YAML::EventHandler {
   }
 
   void badKey(const YAML::Mark& m) {
-    error(m, "a key must be a word");
+    error(m, "a key must be a word", "write it like key: value");
     open_.back().entries.push_back({"", lines_.at(m), {}});
     awaitsValue_.back() = true;
   }
@@ -139,7 +139,7 @@ class Builder : public YAML::EventHandler {
     refuseAnchor(m, anchor);
     refuseTag(m, tag);
     isInKey_.push_back(isKey());
-    if (isInKey_.back()) error(m, "a key must be a word");
+    if (isInKey_.back()) error(m, "a key must be a word", "write it like key: value");
     Node n;
     n.kind = kind;
     n.mark = lines_.at(m);
@@ -186,7 +186,7 @@ class Builder : public YAML::EventHandler {
       error(m, "tags (!name) are not allowed", "quote the value if it begins with !");
   }
 
-  void error(const YAML::Mark& m, std::string message, std::string hint = {}) {
+  void error(const YAML::Mark& m, std::string message, std::string hint) {
     const Mark at = lines_.at(m);
     messages_.error({file_, at.line, at.column}, "", std::move(message), std::move(hint));
   }
@@ -281,7 +281,7 @@ std::optional<Node> parseWithLibrary(const std::string& text, const std::string&
   try {
     YAML::Parser parser(in);
     if (!parser.HandleNextDocument(builder)) {
-      messages.error({file, 1, 1}, "", "the file is empty");
+      messages.error({file, 1, 1}, "", "the file is empty", "'planksheaf new FILE' writes a job to fill in");
       return {};
     }
     Builder second(lines, file, messages);

@@ -33,7 +33,8 @@ model::MonthWeather readMonth(const Field& f) {
       quantityWith(r.must("wind"), "m/s", {base::Count{}, base::Count::whole(40), "from 0 m/s to 40 m/s"}));
   m.rainDays = whole(r.must("rain_days"), {0, 31, "from 0 to 31"}, 0);
   r.finish();
-  if (m.coldest > m.warmest) f.error("the coldest hour is warmer than the warmest");
+  if (m.coldest > m.warmest)
+    f.error("the coldest hour is warmer than the warmest", "give the one at sunrise as 'coldest'");
   return m;
 }
 
@@ -70,7 +71,8 @@ model::Normals readNormals(Record& r) {
   if (source.isGiven()) n.source = text(source);
   if (months.isGiven() && !source.isGiven())
     r.field().error("'source' is missing", "say where the normals come from; it is printed");
-  if (source.isGiven() && !months.isGiven()) source.error("there are no 'normals' that it could be of");
+  if (source.isGiven() && !months.isGiven())
+    source.error("there are no 'normals' that it could be of", "add 'normals', or leave it out");
   return n;
 }
 

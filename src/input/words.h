@@ -79,13 +79,29 @@ inline constexpr Word<model::Face> faceWords[] = {
 inline constexpr Limits<base::Length> anyLength = {base::Length{1000}, base::metres(10'000),
                                                    "from 1 um to 10 km"};
 inline constexpr Limits<base::Length> anyPlace = {base::metres(-10'000), base::metres(10'000),
-                                                  "from -10 km to 10 km"};
-inline constexpr Limits<base::Area> anyArea = {base::Area{1'000'000}, base::squareMetres(100'000),
-                                               "above 0 m2, to 100000 m2"};
-inline constexpr Limits<base::Volume> tinSizes = {base::millilitres(10), base::litres(1000),
-                                                  "from 10 mL to 1000 L"};
+                                                  "from -10 km to 10 km", base::millimetres(300),
+                                                  base::metres(100)};
+/// Sides of decks and of what is cut out of them.
+inline constexpr Limits<base::Length> deckSides = {base::Length{1000},   base::metres(10'000),
+                                                   "from 1 um to 10 km", base::millimetres(300),
+                                                   base::metres(100),    "from 0.3 m to 100 m (1 to 330 ft)"};
+inline constexpr Limits<base::Length> cutOutSides = {
+    base::Length{1000},    base::metres(10'000), "from 1 um to 10 km",
+    base::millimetres(40), base::metres(30),     "from 40 mm to 30 m (1 1/2 in to 100 ft)"};
+inline constexpr Limits<base::Area> anyArea = {
+    base::Area{1'000'000},       base::squareMetres(100'000), "above 0 m2, to 100000 m2",
+    base::Area{100'000'000'000}, base::squareMetres(500),     "from 0.1 m2 to 500 m2 (1 to 5400 ft2)"};
+inline constexpr Limits<base::Volume> tinSizes = {
+    base::millilitres(10),  base::litres(1000), "from 10 mL to 1000 L",
+    base::millilitres(100), base::litres(210),  "from 100 mL to 210 L (3 fl oz to 55 gal)"};
+inline constexpr Limits<int> tinCounts = {0, 1000, "from 0 to 1000", 1, 60, "from 1 to 60"};
 inline constexpr Limits<base::Share> toWhole = {{0}, base::Share::whole(100), "from 0 % to 100 %"};
-inline constexpr Limits<base::Share> margins = {{0}, base::Share{94'999'999}, "from 0 % to below 95 %"};
+inline constexpr Limits<base::Share> margins = {{0},
+                                                base::Share{94'999'999},
+                                                "from 0 % to below 95 %",
+                                                base::Share::whole(5),
+                                                base::Share::whole(70),
+                                                "from 5 % to 70 %"};
 inline constexpr Limits<base::Hours> anyTime = {{0}, base::Hours::whole(24 * 366), "from 0 h to 366 d"};
 
 /// A spreading rate between 0.5 and 100 m2/L.

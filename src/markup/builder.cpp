@@ -44,7 +44,7 @@ void dropFront(Inlines& words, std::size_t n) {
 
 bool Builder::enterBlock(MD_BLOCKTYPE type, const void* detail) {
   if (stack_.size() == depthCap) {
-    error(line_, "blocks are nested too deeply here");
+    error(line_, "blocks are nested too deeply here", "take some '>' or blanks away");
     return false;
   }
   closeTightParagraph();
@@ -262,7 +262,7 @@ void Builder::readKind(Frame& box, const Frame& paragraph, Inlines words) {
 void Builder::finishBox(Frame& frame) {
   if (!frame.hasKind) error(frame.line, "a quote must begin with its kind", "write '> [!note]' above it");
   if (open(MD_BLOCK_QUOTE) > 1) {
-    error(frame.line, "boxes may hold boxes, but no deeper");
+    error(frame.line, "boxes may hold boxes, but no deeper", "end the inner box first");
     return;
   }
   frame.box.body = std::move(frame.body);
@@ -277,7 +277,7 @@ void Builder::finishHeading(Frame& frame) {
     return;
   }
   if (words.empty()) {
-    error(frame.line, "a heading without words");
+    error(frame.line, "a heading without words", "write some behind the #, or take it away");
     return;
   }
   if (frame.level > 2) {
@@ -301,7 +301,7 @@ void Builder::finishItem(Frame& frame) {
 
 void Builder::finishList(Frame& frame) {
   if (open(MD_BLOCK_LI) > 1) {
-    error(frame.line, "lists nest two deep at most");
+    error(frame.line, "lists nest two deep at most", "move these items one level out");
     return;
   }
   if (frame.list.items.empty()) return;
@@ -325,8 +325,10 @@ void Builder::finishTable(Frame& frame) {
       error(line, "this line has become a row of the table above",
             "put an empty line before it, or begin it with '|'");
     } else if (cells > columns) {
-      error(line, "this row has " + std::to_string(cells) + " cells, the head of its table " +
-                      std::to_string(columns));
+      error(line,
+            "this row has " + std::to_string(cells) + " cells, the head of its table " +
+                std::to_string(columns),
+            "take some out, or write \\| for a stroke in a cell");
     }
   }
   table.hasHead =
@@ -337,7 +339,8 @@ void Builder::finishTable(Frame& frame) {
 void Builder::finishBreak() {
   line_ = source_.breakAfter(line_);
   if (stack_.size() > 1) {
-    error(line_, "a page break has no place in a box or a list");
+    error(line_, "a page break has no place in a box or a list",
+          "put it before or behind, with empty lines around it");
     return;
   }
   add(PageBreak{}, line_);

@@ -57,7 +57,7 @@ class Builder {
   void add(decltype(Block::node) node, int line);
   Frame* openTable();
   int open(MD_BLOCKTYPE type) const;
-  void error(int line, std::string message, std::string hint = {}) {
+  void error(int line, std::string message, std::string hint) {
     source_.error(line, std::move(message), std::move(hint));
   }
 

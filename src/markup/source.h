@@ -52,7 +52,7 @@ class Source {
   int breakAfter(int line) const;
   std::optional<DelimiterRow> delimiterRowAfter(int line, std::size_t columns) const;
 
-  void error(int line, std::string message, std::string hint = {}) const;
+  void error(int line, std::string message, std::string hint) const;
 
  private:
   void addLine(std::string_view line, int original);

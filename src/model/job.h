@@ -117,7 +117,6 @@ struct Site {
   std::string state;                                   // id, of the region's; empty = not given
   std::int64_t latitudeMicro = 0, longitudeMicro = 0;  // millionths of a degree, north and east
   std::string timezone;                                // of the tz database
-  base::SourcePos timezonePos;
   Exposure exposure = Exposure::Open;
   std::optional<int> north;          // degrees clockwise from the top of the plan
   std::string access, water, power;  // notes for the crew
@@ -223,7 +222,7 @@ struct Job {
   std::string ratesFile;                  // path of 'spreading_rates:'; empty = the brand's, or none
   std::vector<LearnedRate> learnedRates;  // from that file
   std::map<std::string, std::vector<std::string>> languages;  // by document; none = the region's
-  base::SourcePos languagesPos;
+  base::Places places;  // of its keys, the keys of their groups and the items of their lists
 };
 
 /// A job with all it refers to.

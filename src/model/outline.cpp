@@ -205,6 +205,15 @@ std::vector<Stretch> stretches(const Outline& outline, Length at, bool alongX) {
   return out;
 }
 
+bool touches(Place place, const Outline& outline, Length near) {
+  for (const Length y : {place.y - near, place.y, place.y + near}) {
+    for (const Stretch& s : stretches(outline, y, true)) {
+      if (s.from - near <= place.x && place.x <= s.to + near) return true;
+    }
+  }
+  return false;
+}
+
 bool runsAlongX(const Extent& extent, Run run) {
   if (extent.width() == extent.height()) return true;
   return (extent.width() > extent.height()) == (run == Run::LongSide);

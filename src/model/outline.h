@@ -49,6 +49,9 @@ std::vector<Stretch> stretches(const Outline& outline, base::Length at, bool alo
 /// The same, holes and all.
 std::vector<Stretch> stretches(const Loop& edge, base::Length at, bool alongX);
 
+/// A place inside the outline and outside its holes, or no farther than 'near' from there along x or y.
+bool touches(Place place, const Outline& outline, base::Length near);
+
 /// Whether boards run along x. 'Long side' is the longer side of what the deck covers; on a square they
 /// always run along x.
 bool runsAlongX(const Extent& extent, Run run);

@@ -12,6 +12,10 @@ class MomentLine;
 /// exist. Line 2 of 'file' holds the first step. Says nothing in a time zone that is not known.
 void checkForecast(const model::Job& job, const std::string& file, base::Diagnostics& messages);
 
+/// A warning where the forecast holds no day on site.
+void checkForecastDays(const model::Job& job, const model::Plan& plan, const std::string& file,
+                       base::Diagnostics& messages);
+
 /// Every full hour of the days from 'from' to 'until' (not included) for every deck that is coated, by time,
 /// then deck. An hour is fit when every gate holds from its first minute to its last; dew and rain are looked
 /// for until the product is touch dry and rain safe. The forecast counts where it reaches; beyond it the

@@ -65,7 +65,8 @@ bool canBePlanned(Desk& desk, const model::Content& content, const model::Estima
   const base::SourcePos nowhere;
   if (!calendar.hasTime(calendar.day(), desk.start)) {
     messages.error(nowhere, "crew",
-                   "leaves no time to work: setting up and packing down fill the day, or every day is off");
+                   "leaves no time to work: setting up and packing down fill the day, or every day is off",
+                   "give longer 'hours', or take days out of 'off'");
     return false;
   }
   base::Hours all, wet;
@@ -91,16 +92,8 @@ bool canBePlanned(Desk& desk, const model::Content& content, const model::Estima
 
 }  // namespace
 
-void checkZone(const model::Site& site, base::Diagnostics& messages) {
-  if (isZone(site.timezone)) return;
-  messages.error(site.timezonePos, "site.timezone", "'" + site.timezone + "' is not a known time zone",
-                 "write it as in the tz database, e.g. 'Pacific/Auckland'");
-}
-
 model::Plan makePlan(const model::Case& c, const model::Content& content, const model::Estimate& e,
                      base::Diagnostics& messages, const Bounds& bounds) {
-  checkZone(c.job.site, messages);
-  if (!messages.ok()) return {};
   Desk desk(c, content, e, bounds);
   if (!canBePlanned(desk, content, e, messages)) return {};
   const model::Plan plan = planOf(bestCourse(desk.work, desk.maker, e, desk.now), desk.maker, desk.now);
@@ -111,8 +104,6 @@ model::Plan makePlan(const model::Case& c, const model::Content& content, const 
 std::vector<model::Alternative> otherStarts(const model::Case& c, const model::Content& content,
                                             const model::Estimate& e, const Bounds& bounds) {
   base::Diagnostics messages;
-  checkZone(c.job.site, messages);
-  if (!messages.ok()) return {};
   Desk desk(c, content, e, bounds);
   if (!canBePlanned(desk, content, e, messages)) return {};
   return alternativesTo(bestCourse(desk.work, desk.maker, e, desk.now), desk.work, desk.maker, e, desk.now);

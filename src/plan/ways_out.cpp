@@ -72,16 +72,6 @@ std::optional<Place> contact(const Side& side, const model::Outline& other) {
   return best;
 }
 
-/// Whether a place lies on a deck or at its edge.
-bool touches(Place place, const model::Outline& outline) {
-  for (const Length y : {place.y - touching, place.y, place.y + touching}) {
-    for (const auto& s : model::stretches(outline, y, true)) {
-      if (s.from - touching <= place.x && place.x <= s.to + touching) return true;
-    }
-  }
-  return false;
-}
-
 /// The better first.
 enum Rank { toNextDeck, offTheTimber, overDryDeck, overHighEdge, overWetDeck };
 
@@ -160,7 +150,7 @@ std::vector<std::vector<bool>> leadsOnto(const std::vector<model::Deck>& decks) 
     for (const auto& to : all) {
       if (to.index == from.index || !decks[to.index].at) continue;
       if (out) {
-        leads[from.index][to.index] = touches(*out, to.outline);
+        leads[from.index][to.index] = model::touches(*out, to.outline, touching);
       } else if (free) {
         const int rank = bestExit(decks, all, from, {to.index}, {})->rank;
         leads[from.index][to.index] = rank >= overHighEdge && rank > free->rank;

@@ -139,6 +139,24 @@ void checkForecast(const model::Job& job, const std::string& file, base::Diagnos
   }
 }
 
+void checkForecastDays(const model::Job& job, const model::Plan& plan, const std::string& file,
+                       base::Diagnostics& messages) {
+  const auto& steps = job.forecast.steps;
+  if (steps.empty() || plan.days.empty()) return;
+  const base::Date first = steps.front().at.day, last = steps.back().at.day;
+  const auto hint = "save a new one; till then the usual weather of the month counts";
+  if (last < plan.days.front())
+    messages.warn({file, static_cast<int>(steps.size()) + 1, 1}, "time",
+                  "the forecast ends on " + base::isoDate(last) + ", before the first day on site, " +
+                      base::isoDate(plan.days.front()),
+                  hint);
+  else if (first > plan.days.back())
+    messages.warn({file, 2, 1}, "time",
+                  "the forecast begins on " + base::isoDate(first) + ", after the last day on site, " +
+                      base::isoDate(plan.days.back()),
+                  hint);
+}
+
 AirAt airAt(const model::Case& c, base::LocalTime at) {
   return Weather(c).at(localToUtc(c.job.site.timezone, at));
 }

@@ -24,6 +24,12 @@ base::LocalTime toLocal(const date::time_zone& zone, date::sys_seconds t) {
 }  // namespace
 
 bool isZone(const std::string& name) {
+  // The name becomes a path: no dots, no spaces.
+  const bool isName =
+      !name.empty() && name.size() <= 60 && name.front() != '/' &&
+      name.find_first_not_of("ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789/_+-") ==
+          std::string::npos;
+  if (!isName) return false;
   try {
     return date::locate_zone(name) != nullptr;
   } catch (const std::runtime_error&) {
@@ -70,6 +76,11 @@ base::Hours between(const std::string& zone, base::LocalTime from, base::LocalTi
 int utcOffset(const std::string& zone, base::LocalTime at) {
   const auto& z = *date::locate_zone(zone);
   return static_cast<int>(duration_cast<minutes>(z.get_info(toSys(z, at)).offset).count());
+}
+
+std::string abbreviation(const std::string& zone, base::LocalTime at) {
+  const auto& z = *date::locate_zone(zone);
+  return z.get_info(toSys(z, at)).abbrev;
 }
 
 }  // namespace plan

@@ -43,4 +43,7 @@ base::Hours between(const std::string& zone, base::LocalTime from, base::LocalTi
 /// Minutes the local clock is ahead of UTC at that moment.
 int utcOffset(const std::string& zone, base::LocalTime at);
 
+/// What the clock is called there at that moment: 'NZST', 'EDT'.
+std::string abbreviation(const std::string& zone, base::LocalTime at);
+
 }  // namespace plan

@@ -49,7 +49,8 @@ class Checker {
       } else if (piece.kind == Kind::Section || piece.kind == Kind::Inverted) {
         open.push_back(i);
         if (open.size() > sectionDepthCap) {
-          messages_.error(piece.pos, written(piece), "more than 64 sections inside one another");
+          messages_.error(piece.pos, written(piece), "more than 64 sections inside one another",
+                          "close some before");
           return false;
         }
       }
@@ -90,7 +91,7 @@ class Checker {
       report(i, "is yes or no, not a word", "write {{#" + tag.text + "}} ... {{/" + tag.text + "}}");
     } else if (const auto* group = std::get_if<Facts>(&fact->value)) {
       report(i, "is a group of names, not a word",
-             group->empty() ? "" : "write {{" + tag.text + "." + group->front().first + "}}");
+             group->empty() ? "take it out" : "write {{" + tag.text + "." + group->front().first + "}}");
     } else {
       report(i, "is a list, not a word", "write {{#" + tag.text + "}} ... {{/" + tag.text + "}}");
     }
@@ -138,14 +139,15 @@ class Checker {
       if (!group) {
         const bool isList = std::holds_alternative<FactList>(fact->value);
         report(i, "'" + owner + "' is " + (isList ? "a list" : "a word") + " and has no names of its own",
-               isList ? "write {{#" + owner + "}}{{" + parts[part] + "}}{{/" + owner + "}}" : "");
+               isList ? "write {{#" + owner + "}}{{" + parts[part] + "}}{{/" + owner + "}}"
+                      : "write {{" + name.substr(0, name.find("." + parts[part])) + "}}");
         return nullptr;
       }
       fact = find(*group, parts[part]);
       if (!fact) {
         std::vector<std::string> names;
         addNames(*group, names);
-        report(i, "'" + owner + "' has no '" + parts[part] + "'" + suggestion(parts[part], names), "");
+        report(i, "'" + owner + "' has no '" + parts[part] + "'" + suggestion(parts[part], names), factsHelp);
         return nullptr;
       }
     }
@@ -162,7 +164,7 @@ class Checker {
     std::vector<std::string> names;
     for (auto scope = scopes_.rbegin(); scope != scopes_.rend(); ++scope) addNames(**scope, names);
     const std::string near = suggestion(name, names);
-    report(i, "'" + name + "' is not known here" + near, near.empty() ? listsHolding(name) : "");
+    report(i, "'" + name + "' is not known here" + near, near.empty() ? listsHolding(name) : factsHelp);
   }
 
   /// A hint for a name that stands outside the section it belongs to.
@@ -176,7 +178,7 @@ class Checker {
           return "it is known inside {{#" + owner + "}} ... {{/" + owner + "}}";
       }
     }
-    return {};
+    return factsHelp;
   }
 
   /// Once for each tag, though a loop may pass it many times.
@@ -192,6 +194,8 @@ class Checker {
       messages_.error(piece.pos, "", "the filled text would be longer than 4 MiB",
                       "look for loops inside loops");
   }
+  static constexpr auto factsHelp = "'planksheaf facts JOB' lists every name";
+
   bool isFull() const { return bytes_ > outputCap; }
 
   const Pieces& pieces_;

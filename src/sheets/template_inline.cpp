@@ -37,13 +37,14 @@ class Inliner {
     if (used_ > templateSizeCap) return false;
     used_ += piece.text.size() + (piece.kind == Kind::Words ? 0 : costOfTag);
     if (used_ > templateSizeCap)
-      messages_.error(piece.pos, "", "the template with its partials is longer than 256 KiB");
+      messages_.error(piece.pos, "", "the template with its partials is longer than 256 KiB",
+                      "look for partials that hold each other many times");
     return used_ <= templateSizeCap;
   }
 
   void addPartial(const Piece& tag, const std::string& prefix) {
     if (std::find(open_.begin(), open_.end(), tag.text) != open_.end()) {
-      messages_.error(tag.pos, written(tag), "this partial contains itself");
+      messages_.error(tag.pos, written(tag), "this partial contains itself", "take it out of its own file");
       return;
     }
     const auto* pieces = scanned(tag);
@@ -61,9 +62,12 @@ class Inliner {
       std::vector<std::string> names;
       for (const auto& [name, unused] : partials_) names.push_back(name);
       const std::string near = base::nearest(tag.text, names);
+      std::string known;
+      for (const auto& name : names) known += (known.empty() ? "known: " : ", ") + name;
       messages_.error(
           tag.pos, written(tag),
-          "there is no partial '" + tag.text + "'" + (near.empty() ? "" : "; did you mean '" + near + "'?"));
+          "there is no partial '" + tag.text + "'" + (near.empty() ? "" : "; did you mean '" + near + "'?"),
+          known.empty() ? "take it out, or write its file" : known);
       return nullptr;
     }
     const auto known = scanned_.find(tag.text);

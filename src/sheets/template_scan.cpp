@@ -124,7 +124,7 @@ class Scanner {
       return;
     }
     if (sign == '=') {
-      messages_.error(tag.pos, shown, "the marks of a tag cannot be changed");
+      messages_.error(tag.pos, shown, "the marks of a tag cannot be changed", "write {{name}}");
       return;
     }
     tag.kind = kindOf(sign);
@@ -208,7 +208,7 @@ class Scanner {
         std::find_if(open.rbegin(), open.rend(), [&](const Piece* piece) { return piece->text == tag.text; });
     if (match == open.rend()) {
       messages_.error(tag.pos, written(tag), "no section of this name is open here",
-                      open.empty() ? "" : "{{/" + open.back()->text + "}} is expected next");
+                      open.empty() ? "take it away" : "{{/" + open.back()->text + "}} is expected next");
       return;
     }
     if (match != open.rbegin()) {
@@ -248,7 +248,8 @@ class Scanner {
 
 Pieces scanTemplate(const Template& source, base::Diagnostics& messages) {
   if (source.text.size() > templateSizeCap) {
-    messages.error({source.file, 0, 0}, "", "the template is longer than 256 KiB");
+    messages.error({source.file, 0, 0}, "", "the template is longer than 256 KiB",
+                   "check that it is the right file");
     return {};
   }
   return Scanner(source, messages).scan();

@@ -111,7 +111,8 @@ Stack setFigure(Setter& setter, const markup::Figure& figure, Place place, int p
   const Drawing* drawing = setter.drawing(figure.name);
   if (!drawing) return setParagraph(setter, {{{}, figure.alt, {}, {}}}, "note", place, parent);
   if (drawing->size.w > place.width + Dim::pt(1) || drawing->size.h > setter.pageHeight())
-    setter.warn("the drawing '" + figure.name + "' is larger than its place");
+    setter.warn("the drawing '" + figure.name + "' is larger than its place",
+                "put it where the column is wider, like '## Head {wide}'");
   const int tag = setter.tag(Role::Figure, parent);
   setter.out.tags.back().alt = figure.alt.empty() ? drawing->alt : figure.alt;
   Slice slice;

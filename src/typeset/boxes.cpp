@@ -45,7 +45,7 @@ std::vector<ItemParts> itemsOf(Setter& setter, const markup::Box& box, int paren
     const auto* list = std::get_if<markup::List>(&block.node);
     if (!list) {
       setter.line = block.line;
-      setter.warn("only a list can stand in this box");
+      setter.warn("only a list can stand in this box", "begin each of its lines with '> - '");
       continue;
     }
     const int tag = setter.tag(Role::L, parent);

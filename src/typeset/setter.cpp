@@ -101,7 +101,9 @@ const Drawing* Setter::drawing(const std::string& name) {
   std::string message = "'" + name + "' is not a known drawing";
   if (const std::string nearest = base::nearest(name, names); !nearest.empty())
     message += "; did you mean '" + nearest + "'?";
-  messages_.error(base::placeOf(in.lines, line), {}, message);
+  std::string known;
+  for (const std::string& one : names) known += (known.empty() ? "known: " : ", ") + one;
+  messages_.error(base::placeOf(in.lines, line), {}, message, known.empty() ? "take it out" : known);
   return nullptr;
 }
 
@@ -110,7 +112,9 @@ void Setter::warn(const std::string& what, const std::string& hint) {
 }
 
 void Setter::missing(char32_t letter) {
-  if (missing_.insert(letter).second) warn("no face has the letter " + codePoint(letter));
+  if (missing_.insert(letter).second)
+    warn("no face has the letter " + codePoint(letter),
+         "name a font that has it among the theme's 'fallback' faces");
 }
 
 }  // namespace typeset

@@ -51,7 +51,7 @@ class Setter {
   Colour colour(const std::string& name) const;
   int tag(Role role, int parent);
   const Drawing* drawing(const std::string& name);  // nothing (and an error) for an unknown name
-  void warn(const std::string& what, const std::string& hint = {});
+  void warn(const std::string& what, const std::string& hint);
   void missing(char32_t letter);
 
   Place sidePlace() const { return {grid.left, grid.side, false}; }
