@@ -72,6 +72,7 @@ std::optional<Computation> computeText(const std::string& text, const std::strin
   x.c.job = input::readJob(text, name, content, messages);
   const std::string brand = !choices.brandFile.empty() ? choices.brandFile : x.c.job.brandFile;
   if (!x.c.job.site.timezone.empty()) plan::checkZone(x.c.job.site, messages);
+  plan::checkRecordedTimes(x.c.job, messages);
   const auto forecast = std::filesystem::path(name).parent_path() / x.c.job.forecast.file;
   plan::checkForecast(x.c.job, forecast.lexically_normal().string(), messages);
   if (!brand.empty())
@@ -120,6 +121,7 @@ std::optional<Computation> computeText(const std::string& text, const std::strin
     x.estimate =
         estimate::makeEstimate(x.c, content, static_cast<int>(x.plan.days.size()), lateCoats(x.plan));
     records::addActual(x.estimate, x.c);
+    records::warnOfUse(x.estimate, x.c, messages);
     x.plan.edges = plan::wetEdges(x.c, content, x.estimate, x.plan);
     x.price = estimate::makePrice(x.c, content, x.estimate);
     x.exposure = safety::exposureOf(x.c, content, x.estimate, x.plan);
