@@ -184,8 +184,14 @@ model::Job readJob(const std::string& bytes, const std::string& file, const mode
   }
   const Source source{file, messages};
   Record r(Field(source, &*root, "", root->mark));
-  job.ref = readRef(r.must("ref"));
-  if (const Field f = r.may("after"); f.isGiven()) job.after = readRef(f);
+  const Field ref = r.must("ref"), after = r.may("after");
+  job.ref = readRef(ref);
+  job.refPos = ref.pos();
+  if (after.isGiven()) job.after = readRef(after);
+  job.afterPos = after.pos();
+  if (!job.after.empty() && job.after == job.ref)
+    after.error(inQuotes(job.after) + " is this job's own number",
+                "name the job it follows, or leave 'after' out");
   job.quoted = date(r.must("quoted"));
   job.validDays = whole(r.may("valid_days"), {1, 365, "from 1 to 365"}, 30);
   if (const Field f = r.must("customer"); f.isGiven()) job.customer = readCustomer(f);
