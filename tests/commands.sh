@@ -125,6 +125,23 @@ says out '"1 Example Street, Exampletown",tern-oil,'
 [ "$(grep -c "$(printf '\r')$" "$box/out")" = 2 ] || { echo 'FAILED: CSV lines do not end in CRLF'; bad=1; }
 expect 'as JSON' 0 "$program" due "$box/jobs" --by 2028-12-31 --json
 /usr/bin/python3 -c 'import json, sys; v, = json.load(open(sys.argv[1])); assert v["litres"] == 2.2 and v["batches"] == ["A-113"], v' "$box/out" || bad=1
+expect 'a list that ends before it begins' 2 "$program" due "$box/jobs" --from 2028-06-30 --by 2028-01-01
+says err "--from: '2028-06-30' is after --by, '2028-01-01'"
+cp "$box/jobs/first.yaml" "$box/jobs/copy.yaml"
+ln -s first.yaml "$box/jobs/link.yaml"
+{ echo '{'; grep -v '^ *#' "$box/first.yaml" | /usr/bin/python3 -c 'import json, sys, yaml
+job = yaml.load(sys.stdin, yaml.BaseLoader)
+job["ref"], job["customer"]["name"], job["brand"] = "IN-BRACES", "Braces", sys.argv[1]
+print(json.dumps(job)[1:])' "$source/content/brands/demo.yaml"; } > "$box/jobs/braces.yaml"
+expect 'copies and links count once, a job in braces is seen' 0 "$program" due "$box/jobs" --by 2028-12-31 --csv
+[ "$(wc -l < "$box/out")" = 3 ] || { echo 'FAILED: not two visits'; cat "$box/out"; bad=1; }
+says out 'IN-BRACES'
+sed 's/^ref: .*/ref: ROUND/; s/^customer:.*/after: ROUND-2\n&/' "$box/jobs/first.yaml" > "$box/jobs/copy.yaml"
+sed 's/^ref: .*/ref: ROUND-2/; s/^after: .*/after: ROUND/' "$box/jobs/copy.yaml" > "$box/jobs/braces.yaml"
+expect 'jobs in a circle' 1 "$program" due "$box/jobs" --by 2028-12-31
+says err "error: after: 'ROUND-2' and 'ROUND' follow each other in a circle"
+says out 'ROUND'
+rm "$box/jobs/copy.yaml" "$box/jobs/link.yaml" "$box/jobs/braces.yaml"
 expect 'no date' 2 "$program" due "$box/jobs"
 expect 'a date that is none' 2 "$program" due "$box/jobs" --by 2028-02-30
 says err "'2028-02-30' is not a date"
@@ -139,9 +156,17 @@ says out 'rates.yaml: spreading rates from 1 job'
 expect 'once more, over older rates' 0 "$program" rates "$box/jobs" -o "$box/jobs/rates.yaml"
 expect 'to standard output' 0 "$program" rates "$box/jobs"
 cmp "$box/out" "$box/jobs/rates.yaml" || bad=1
-says out 'product: tern-oil, timber: kwila, state: weathered, coat: 1, rate: '
+says out 'product: tern-oil, timber: kwila, state: weathered, sanded: yes, coat: 1, rate: '
 expect 'over a job' 1 "$program" rates "$box/jobs" -o "$box/first.yaml"
 says err 'is there already and holds something else'
+mkdir "$box/slip"
+sed 's/used: 3.1 L/used: 31 L/' "$box/recorded.yaml" > "$box/slip/job.yaml"
+expect 'a slip of the pen' 0 "$program" check "$box/slip/job.yaml"
+says err 'warning: done[1].used: 31 L is more than twice the '
+expect 'which is not learned from' 0 "$program" rates "$box/slip"
+says err 'job.yaml:'
+says err ': warning: done[1].used: set aside: '
+grep -q 'coat: 1' "$box/out" && { echo 'FAILED: a wrong record was learned'; bad=1; }
 sed 's/^# spreading_rates: rates.yaml .*/spreading_rates: jobs\/rates.yaml/' "$box/recorded.yaml" > "$box/taught.yaml"
 expect 'a job that uses them' 0 "$program" figures --explain "$box/taught.yaml"
 says out 'from 1 of your own jobs'
@@ -158,11 +183,23 @@ says err 'is there already'
 expect "next year's job is in order" 0 "$program" check "$box/jobs/$ref-2.yaml"
 grep -q "^after: $ref" "$box/jobs/$ref-2.yaml" || { echo 'FAILED: the new job does not name the old one'; bad=1; }
 grep -q '^quoted: 2028-01-24' "$box/jobs/$ref-2.yaml" || { echo 'FAILED: the quote is not four weeks before the start'; bad=1; }
-expect 'a job that was followed is not due' 0 "$program" due "$box/jobs" --by 2028-12-31
+expect 'a job that was only quoted again is still due' 0 "$program" due "$box/jobs" --by 2028-12-31
+says out "  $ref-2"
+echo 'done: [{coat: 1, from: 2028-02-23 08:00, to: 11:00, used: 2 L}]' >> "$box/jobs/$ref-2.yaml"
+expect 'and not once it was done' 0 "$program" due "$box/jobs" --by 2028-12-31
 says out 'nobody falls due'
 expect 'and the year after that, elsewhere' 0 "$program" again "$box/jobs/$ref-2.yaml" --start 2029-02-20 --quoted 2029-01-02 -o "$box/other/third.yaml"
 expect 'which is in order too' 0 "$program" check "$box/other/third.yaml"
 grep -q "^ref: $ref-3" "$box/other/third.yaml" || { echo 'FAILED: the third year has the wrong number'; bad=1; }
+grep -q '^    rates: .*as it was laid\|^    rates: .*last year' "$box/other/third.yaml" || { echo 'FAILED: the maintenance coat tells no rate'; bad=1; }
+grep -q '^    rates:' "$box/jobs/$ref-2.yaml" && { echo 'FAILED: the second coat of a first job tells a rate'; bad=1; }
+sed 's/^# included:/included:/; s/^  discount: 0 %/  discount: 5 %/; s/^  # access:/  access:/' "$box/recorded.yaml" > "$box/promised.yaml"
+expect 'promises become comments and are listed' 0 "$program" again "$box/promised.yaml" --start 2027-02-20 -o "$box/other/promises.yaml" --quoted 2027-02-19
+says err 'start: the crew does not work on 2027-02-20'
+says err 'start: 2027-02-20 is only 2 days after the last coat'
+says err '  site.access: Side gate, 0.9 m wide'
+says err '  price.discount: 5 %'
+says err '  included: [Moving the furniture back]'
 sed 's/^work: .*/work: [wash]/; s/^sanding: .*//' "$box/first.yaml" > "$box/uncoated.yaml"
 expect 'nothing to renew' 1 "$program" again "$box/uncoated.yaml" --start 2029-02-20
 says err 'lays no coat'
