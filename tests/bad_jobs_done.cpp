@@ -44,9 +44,20 @@ TEST_CASE("records that cannot be right are refused with the whole message") {
       bad("one coat recorded twice",
           "done:\n"
           "  - {coat: 1, from: 2027-03-18 08:10, to: 11:30}\n"
-          "  - {area: Landing, coat: 1, from: 2027-03-19 08:10, to: 11:30}\n",
-          "job.yaml:23:5: error: done[2]: coat 1 of 'Landing' is recorded twice\n"
-          "  hint: the first stands in line 22\n"),
+          "  - {area: Landing, coat: 1, from: 2027-03-18 11:00, to: 14:30}\n",
+          "job.yaml:23:5: error: done[2]: coat 1 of 'Landing' is recorded twice for the same time\n"
+          "  hint: the other part stands in line 22\n"),
+      bad("parts of a coat weeks apart",
+          "done:\n"
+          "  - {coat: 1, from: 2027-03-18 08:10, to: 11:30}\n"
+          "  - {coat: 1, from: 2027-03-25 08:10, to: 11:30}\n"
+          "  - {coat: 1, from: 2027-04-02 08:10, to: 11:30}\n",
+          "job.yaml:24:5: error: done[3]: coat 1 of 'Landing' takes longer than 14 days\n"
+          "  hint: the other part stands in line 23; check both dates\n"),
+      bad("a second coat without a first, which may not be written down yet",
+          "done: [{coat: 2, from: 2027-03-18 08:10, to: 11:30}]\n",
+          "job.yaml:21:8: warning: done[1]: coat 2 of 'Landing' is recorded, but coat 1 is not\n"
+          "  hint: record that one too, or mend the number\n"),
       bad("a second coat on a first that is being laid",
           "done:\n"
           "  - {coat: 2, from: 2027-03-18 11:00, to: 14:00}\n"
@@ -79,6 +90,10 @@ TEST_CASE("records that cannot be right are refused with the whole message") {
         {"price: {", "done: [{coat: 1, from: 2027-03-18 08:10, to: 11:30}]\nprice: {"}},
        "job.yaml:21:7: error: done: coats are recorded but 'work' has no 'oil'\n"
        "  hint: add 'oil' to 'work' or leave 'done' out\n"},
+      {"a job that follows itself",
+       {{"ref: LA-2027-031", "ref: LA-2027-031\nafter: LA-2027-031"}},
+       "job.yaml:2:8: error: after: 'LA-2027-031' is this job's own number\n"
+       "  hint: name the job it follows, or leave 'after' out\n"},
       {"a number of a job that cannot be one",
        {{"ref: LA-2027-031", "ref: LA-2027-031\nafter: ../x"}},
        "job.yaml:2:8: error: after: '../x' cannot name a folder\n"

@@ -26,6 +26,7 @@ ref: A   # our number
 title: Deck, sanded
 quoted: '2027-03-02'
 customer: {name: Inga}
+site: {region: nz, access: Gate 4711}
 start: 2027-03-16      # a Tuesday
 brand: firm.yaml
 batches:
@@ -54,10 +55,16 @@ sanding: [40, 60]
 crew: {people: 2}
 price:
   margin: 30 %   # agreed
+  discount: 5 %
+  discount_reason: first job
   stages:
     - {share: 40 %, when: sanded}
   options: [{text: Rail, price: 620.00}]
 
+included: [Old film taken off]
+before_we_come:
+- Finish by 4 June.
+- Keep the gate open.
 # ---- what was laid
 # and when
 done:
@@ -68,13 +75,21 @@ left: []
 )";
   input::NextYear n = sample(3);
   n.areas[2].rate.clear();
-  CHECK(input::nextYearsJob(old, n) == R"(# $schema=job.schema.json
+  const auto made = input::nextYearsJob(old, n);
+  CHECK(made.promises ==
+        std::vector<std::string>{"site.access: Gate 4711", "areas[1].note: We sand by hand.",
+                                 "areas[2].note: \"Worn, smooth\"", "price.discount: 5 %",
+                                 "price.discount_reason: first job", "included: [Old film taken off]",
+                                 "before_we_come: - Finish by 4 June. - Keep the gate open."});
+  CHECK(made.text == R"(# $schema=job.schema.json
 # Gate code from Inga.
 # The year after.
 ref: A-2   # our number
 after: A
 quoted: 2028-02-21
 customer: {name: Inga}
+# site.access: Gate 4711
+site: {region: nz}
 start: 2028-03-20      # a Tuesday
 brand: firm.yaml
 
@@ -88,6 +103,7 @@ areas:
     #   by hand.
     timber: kwila
 
+  # areas[2].note: "Worn, smooth"
   - {name: Steps, state: oiled, rates: [11.28 m2/L], coats: 1}
   - state: oiled
     coats: 1
@@ -96,21 +112,34 @@ work: [wash, oil]
 crew: {people: 2}
 price:
   margin: 30 %   # agreed
+  # discount: 5 %
+  # discount_reason: first job
+
+# included: [Old film taken off]
+# before_we_come:
+# - Finish by 4 June.
+# - Keep the gate open.
 )");
 }
 
 TEST_CASE("next year's job can be made from one written in braces, and moved to another folder") {
   const std::string old =
       R"({"ref": "A", "after": "Z", "quoted": "2027-03-02", "start": "2027-03-16", "brand": "a b.yaml", "spreading_rates": "r.yaml",
- "areas": [{"name": "Deck, lower", "rates": ["8 m2/L"], "state": "new"}], "work": ["oil"],
- "price": {"stages": [], "options": []}, "weather": "f.csv"})";
+ "areas": [{"name": "Deck, lower", "rates": ["8 m2/L"], "note": Worn
+ smooth, "state": "new"}], "work": ["oil"],
+ "included": ["Film
+ off"], "price": {"stages": [], "discount": "5 %", "options": []}, "weather": "f.csv", "done": [{"coat": 1}],
+ "left": [], "crew": {"people": 2}})";
   input::NextYear n = sample(1);
   n.brand = "../brands/a b.yaml";
   n.spreadingRates = "../r#.yaml";
-  CHECK(input::nextYearsJob(old, n) ==
+  CHECK(input::nextYearsJob(old, n).text ==
         R"(# The year after.
+# areas[1].note: Worn smooth
+# included: ["Film off"]
+# price: {"stages": [], "discount": "5 %", "options": []}
 {"ref": A-2, "after": A, "quoted": 2028-02-21, "start": 2028-03-20, "brand": ../brands/a b.yaml, "spreading_rates": "../r#.yaml",
- "areas": [{"name": "Deck, lower", "state": oiled, coats: 1, rates: [11.28 m2/L]}], "work": [wash, oil]}
+ "areas": [{"name": "Deck, lower", "state": oiled, coats: 1, rates: [11.28 m2/L]}], "work": [wash, oil], "crew": {"people": 2}}
 )");
 }
 
@@ -118,20 +147,23 @@ TEST_CASE("the editor's line follows the new job to its folder") {
   input::NextYear n = sample(1);
   n.schema = "../schemas/job.schema.json";
   const std::string made =
-      input::nextYearsJob("# yaml-language-server: $schema=schemas/job.schema.json\n" + fixture::goodJob, n);
+      input::nextYearsJob("# yaml-language-server: $schema=schemas/job.schema.json\n" + fixture::goodJob, n)
+          .text;
   CHECK(made.starts_with("# yaml-language-server: $schema=../schemas/job.schema.json\n"));
 }
 
 TEST_CASE("the good job's next year can be read without a mistake") {
-  CHECK(fixture::messagesOf(input::nextYearsJob(fixture::goodJob, sample(1))).empty());
+  CHECK(fixture::messagesOf(input::nextYearsJob(fixture::goodJob, sample(1)).text).empty());
 }
 
 TEST_CASE("of the days off only those stay that lie after the new start") {
   const auto crewOf = [](const std::string& crew) {
     const std::string made = input::nextYearsJob(
-        "ref: A\nquoted: 2027-03-02\nstart: 2027-03-16\nareas: [{name: Deck, state: new}]\nwork: [oil]\n" +
-            crew,
-        sample(1));  // starts on 20 March 2028
+                                 "ref: A\nquoted: 2027-03-02\nstart: 2027-03-16\nareas: [{name: Deck, state: "
+                                 "new}]\nwork: [oil]\n" +
+                                     crew,
+                                 sample(1))
+                                 .text;  // starts on 20 March 2028
     return made.substr(made.find("crew:"));
   };
   CHECK(crewOf("crew: {people: 2, off: [2027-03-26, 2027-03-29], leader: Ada}\n") ==
@@ -141,4 +173,29 @@ TEST_CASE("of the days off only those stay that lie after the new start") {
   CHECK(crewOf("crew:\n  off:\n    - 2027-03-26\n    - 2027-03-29\n  people: 2\n") == "crew:\n  people: 2\n");
   CHECK(crewOf("crew:\n  off:\n    - 2028-03-22   # Easter\n  people: 2\n") ==
         "crew:\n  off:\n    - 2028-03-22   # Easter\n  people: 2\n");
+}
+
+TEST_CASE("the dash of an area stays when its first key goes") {
+  const auto made = [](const std::string& area) {
+    const std::string text =
+        input::nextYearsJob(
+            "ref: A\nquoted: 2027-03-02\nstart: 2027-03-16\nareas:\n" + area + "work: [oil]\n", sample(1))
+            .text;
+    return text.substr(text.find("areas:"));
+  };
+  CHECK(made("  - note: Worn\n      smooth.\n    name: Deck\n    state: new\n") ==
+        "areas:\n  # note: Worn smooth.\n  - name: Deck\n    state: oiled\n    rates: [11.28 m2/L]   # as "
+        "laid\n"
+        "    coats: 1\nwork: [wash, oil]\n");
+  CHECK(made("  - rates: [8 m2/L]\n    test_patch: {area: 1 m2, used: 120 mL}\n    state: new\n    name: "
+             "Deck\n") ==
+        "areas:\n  - state: oiled\n    rates: [11.28 m2/L]   # as laid\n    coats: 1\n    name: Deck\n"
+        "work: [wash, oil]\n");
+}
+
+TEST_CASE("a discount of nothing is no promise") {
+  const auto made = input::nextYearsJob(
+      fixture::edited(fixture::goodJob, "price: {", "price: {discount: 0 %, "), sample(1));
+  CHECK(made.promises.empty());
+  CHECK(made.text.find("price: {discount: 0 %, deposit: 10 %}") != std::string::npos);
 }

@@ -228,37 +228,6 @@ TEST_CASE("a visit knows its date, its batches and the litres of the last coats"
   CHECK(half->litres.millionths == 15'416'666'667);  // 185 / 12, as planned
 }
 
-TEST_CASE("visits are listed by date, without the jobs that a later one follows") {
-  const auto visit = [](const char* ref, const char* due, const char* last, const char* customer,
-                        std::vector<std::string> areas, const char* after = "") {
-    records::Visit v;
-    v.ref = v.file = ref;
-    v.due = *base::parseDate(due);
-    v.lastCoat = *base::parseDate(last);
-    v.customer = customer;
-    v.areas = std::move(areas);
-    v.after = after;
-    return v;
-  };
-  const std::vector<records::Visit> all = {
-      visit("C", "2028-05-02", "2027-05-02", "Inga", {"Deck"}),
-      visit("A", "2028-03-20", "2027-03-19", "Tem", {"Deck"}),
-      visit("B", "2028-03-20", "2027-03-19", "Mara", {"Deck"}),
-      visit("old", "2027-03-01", "2026-03-01", "Mara", {"Deck"}),             // B coats it again
-      visit("other", "2027-03-01", "2026-03-01", "Mara", {"Deck", "Steps"}),  // B does not coat the steps
-      visit("first", "2027-06-01", "2026-06-01", "Wren", {"Porch"}),          // named by the next
-      visit("first-2", "2028-06-01", "2027-06-01", "Wren Oldacre", {"Deck"}, "first")};
-  const auto refs = [&](std::optional<base::Date> from, const char* by) {
-    std::string s;
-    for (const auto& v : records::dueBetween(all, from, *base::parseDate(by))) s += v.ref + " ";
-    return s;
-  };
-  CHECK(refs({}, "2028-12-31") == "other A B C first-2 ");
-  CHECK(refs({}, "2028-03-20") == "other A B ");
-  CHECK(refs(base::parseDate("2028-03-20"), "2028-05-02") == "A B C ");
-  CHECK(refs(base::parseDate("2028-03-21"), "2028-05-01") == "");
-}
-
 TEST_CASE("a date that falls into the hour that comes twice is told as the end of that hour") {
   // New Zealand puts its clocks back at 03:00 on 5 April 2026 (tz database): 02:00 comes twice. 327.75 h
   // after 11:15 on 22 March it is 02:00 for the second time.
@@ -274,4 +243,104 @@ TEST_CASE("a date that falls into the hour that comes twice is told as the end o
   CHECK(when(planned(c, messages), "first_wash") == "2026-04-05T03:00");
   product.times.firstWash = base::Hours{326'750'000};
   CHECK(when(planned(c, messages), "first_wash") == "2026-04-05T02:00");
+}
+
+TEST_CASE("a coat begun on one day and finished on another is one coat") {
+  model::Case c = thirstyDeck();  // 23.125 L planned for the first coat
+  c.job.done = {laid(0, 1, at("2027-03-18", 13), at("2027-03-18", 16), base::litres(15), 0),
+                laid(0, 1, at("2027-03-19", 8), at("2027-03-19", 10), base::litres(9), 1),
+                laid(0, 2, at("2027-03-22", 8), at("2027-03-22", 11), base::litres(16), 2)};
+  auto e = estimated(c);
+  REQUIRE(e.actual.size() == 2);  // as many as there are coats: all is recorded
+  CHECK(e.actual[0].litres == base::litres(24));
+  CHECK(e.actual[0].records == std::vector<std::size_t>{0, 1});
+  CHECK_FALSE(e.actual[0].isShared);
+  base::Diagnostics messages;
+  const auto plan = planned(c, messages);
+  CHECK(messages.all().empty());
+  CHECK(when(plan, "coat_1_start") == "2027-03-18T13:00");
+  CHECK(when(plan, "coat_1_end") == "2027-03-19T10:00");
+  CHECK(std::count_if(plan.events.begin(), plan.events.end(),
+                      [](const auto& event) { return event.name.starts_with("coat_1"); }) == 2);
+  c.job.done[1].used = {};  // of one part nobody knows the litres: of the coat neither
+  e = estimated(c);
+  CHECK_FALSE(e.actual[0].litres);
+  CHECK(e.actual[1].litres == base::litres(16));
+}
+
+TEST_CASE("litres far from the plan, and more than there was, are told") {
+  model::Case c = thirstyDeck();  // 23.125 L and 15.417 L; 40 L bought
+  const auto said = [&](int first, int second) {
+    c.job.done = {laid(0, 1, at("2027-03-18", 8), at("2027-03-18", 12), base::litres(first), 0),
+                  laid(0, 2, at("2027-03-19", 8), at("2027-03-19", 11), base::litres(second), 1)};
+    base::Diagnostics messages;
+    records::warnOfUse(estimated(c), c, messages);
+    std::string all;
+    for (const auto& m : messages.all()) all += base::format(m);
+    return all;
+  };
+  CHECK(said(24, 16).empty());
+  CHECK(said(12, 8).empty());
+  const std::string check =
+      "  hint: check the figure: what came out of the tins for this coat, no other coat and no tin left "
+      "over\n";
+  CHECK(said(11, 16) == "warning: done[1].used: 11 L is less than half of the 23.12 L planned\n" + check);
+  CHECK(said(24, 7) == "warning: done[2].used: 7 L is less than half of the 15.42 L planned\n" + check);
+  const std::string tins =
+      "  hint: check the figures under 'used'; the tins bought are those of the order list\n";
+  CHECK(said(9, 32) == "warning: done[1].used: 9 L is less than half of the 23.12 L planned\n" + check +
+                           "warning: done[2].used: 32 L is more than twice the 15.42 L planned\n" + check +
+                           "warning: done: 41 L used is more than the 40 L bought and in stock\n" + tins);
+  c.job.inStock = {{c.job.product, base::millilitres(2500), 1}};
+  CHECK(said(22, 19).empty());  // 41 L, and one tin in the shed
+}
+
+TEST_CASE("what was measured outside the product's limits is told") {
+  model::Case c = thirstyDeck();  // 8 to 32 C, boards to 35 C, 85 % humidity, 16 % moisture
+  c.job.done = {laid(0, 1, at("2027-03-18", 8), at("2027-03-18", 12)),
+                laid(0, 2, at("2027-03-19", 8), at("2027-03-19", 11))};
+  auto& first = c.job.done.front();
+  const auto said = [&] {
+    base::Diagnostics messages;
+    planned(c, messages);
+    std::string all;
+    for (const auto& m : messages.all()) all += base::format(m);
+    return all;
+  };
+  const std::string hint =
+      "  hint: check what was measured; if it is right, look at the coat on the next visit\n";
+  first.air = base::Temperature::whole(-5);
+  first.surface = base::Temperature::whole(70);
+  first.humidity = base::Share::whole(86);
+  first.moisture = base::Share::whole(60);
+  CHECK(said() ==
+        "warning: done[1].air: air of -5 C, and the product is not laid below 8 C\n" + hint +
+            "warning: done[1].surface: boards of 70 C, and the product is not laid above 35 C\n" + hint +
+            "warning: done[1].humidity: humidity of 86 %, and the product is not laid above 85 %\n" + hint +
+            "warning: done[1].moisture: wood of 60 % moisture, and the product is not laid above 16 %\n" +
+            hint);
+  first.air = base::Temperature::whole(33);
+  first.surface = base::Temperature::whole(35);
+  first.humidity = base::Share::whole(85);
+  first.moisture = base::Share::whole(16);
+  CHECK(said() == "warning: done[1].air: air of 33 C, and the product is not laid above 32 C\n" + hint);
+  first.air = base::Temperature::whole(32);
+  CHECK(said().empty());
+}
+
+TEST_CASE("a recorded time that the clocks skip is refused") {
+  // New Zealand puts its clocks forward at 02:00 on 26 September 2027 (tz database).
+  model::Case c = thirstyDeck();
+  c.job.done = {laid(0, 1, at("2027-09-26", 1, 59), at("2027-09-26", 2, 30))};
+  c.job.done[0].toPos = {"a.yaml", 30, 40};
+  base::Diagnostics messages;
+  plan::checkRecordedTimes(c.job, messages);
+  REQUIRE(messages.all().size() == 1);
+  CHECK(base::format(messages.all().front()) ==
+        "a.yaml:30:40: error: done[1].to: the clocks at the site skip 02:30 on 2027-09-26\n"
+        "  hint: they go forward that night; write the time as the clock showed it\n");
+  c.job.done[0].end = at("2027-09-26", 3);
+  base::Diagnostics none;
+  plan::checkRecordedTimes(c.job, none);
+  CHECK(none.all().empty());
 }

@@ -2,10 +2,13 @@
 #include "estimate/coverage.h"
 #include "estimate/measure.h"
 #include "fixtures.h"
+#include "input/read.h"
 #include "records/learn.h"
 
 #include <catch2/catch.hpp>
 #include <cmath>
+#include <filesystem>
+#include <fstream>
 #include <random>
 
 namespace {
@@ -78,7 +81,7 @@ TEST_CASE("200 simulated jobs give back the true rates within the stated interva
     std::vector<Observation> jobs;
     const auto kinds = truths();
     for (std::size_t job = 0; job < 200; ++job) jobs.push_back(simulated(kinds[job % kinds.size()], chance));
-    const auto learned = records::learn(jobs);
+    const auto learned = records::learn(jobs).rates;
     REQUIRE(learned.size() == kinds.size());
     for (const auto& truth : kinds) {
       const auto found = std::find_if(learned.begin(), learned.end(),
@@ -101,7 +104,7 @@ TEST_CASE("the interval holds nine times in ten after three jobs too") {
     for (const auto& truth : truths()) {
       std::vector<Observation> jobs;
       for (int job = 0; job < 3; ++job) jobs.push_back(simulated(truth, chance));
-      const auto learned = records::learn(jobs);
+      const auto learned = records::learn(jobs).rates;
       held += learned[0].low <= truth.rate && truth.rate <= learned[0].high ? 1 : 0;
       ++all;
     }
@@ -115,7 +118,7 @@ TEST_CASE("one job counts as much as the product's table") {
   // m2 by 20 L = 5 m2/L: the mean of the logarithms is that of sqrt(8 x 5) = 6.3246, its spread 0.22314 /
   // sqrt(2). Gelman et al., Bayesian Data Analysis, 3rd ed. 2013, eq. 2.11 and 2.12 with equal variances;
   // from memory.
-  const auto learned = records::learn({plain(100, 20)});
+  const auto learned = records::learn({plain(100, 20)}).rates;
   REQUIRE(learned.size() == 1);
   CHECK(learned[0].rate == Approx(6.3246).epsilon(1e-4));
   CHECK(learned[0].high / learned[0].rate == Approx(std::exp(1.959964 * 0.223144 / std::sqrt(2.0))));
@@ -125,16 +128,66 @@ TEST_CASE("one job counts as much as the product's table") {
 
 TEST_CASE("many jobs that agree leave the table behind") {
   const std::vector<Observation> jobs(50, plain(100, 20));
-  const auto learned = records::learn(jobs);
+  const auto learned = records::learn(jobs).rates;
   CHECK(learned[0].rate == Approx(5).epsilon(0.002));
   CHECK(learned[0].spread < 0.06);  // the first guess weighs 3 of 52
+}
+
+TEST_CASE("a wrong record is set aside, whether nine good ones stand beside it or none") {
+  // 2.1 L on 20.79 m2 are 9.9 m2/L; somebody wrote 21 L. The table says 8.
+  Observation good = plain(1, 1), wrong = good;
+  good.wetted = wrong.wetted = base::Area{20'790'000'000'000};
+  good.litres = base::millilitres(2100);
+  wrong.litres = base::litres(21);
+  wrong.records = {model::DoneCoat{}};
+  std::vector<Observation> jobs(9, good);
+  const double alone = records::learn(jobs).rates.at(0).rate;
+  CHECK(alone > 9.8);
+  jobs.insert(jobs.begin() + 4, wrong);
+  const auto lesson = records::learn(jobs);
+  CHECK(lesson.rates.at(0).rate == alone);
+  CHECK(lesson.rates.at(0).jobs == 9);
+  REQUIRE(lesson.setAside.size() == 1);
+  CHECK_THAT(lesson.setAside[0].rate, Catch::WithinAbs(0.99, 1e-9));
+  CHECK_THAT(lesson.setAside[0].usual, Catch::WithinAbs(9.9, 1e-9));
+  CHECK(lesson.setAside[0].observation.records.size() == 1);
+  for (const std::size_t n : {0U, 1U, 2U}) {
+    jobs.assign(n, good);
+    jobs.push_back(wrong);
+    const auto few = records::learn(jobs);
+    INFO(n << " good jobs");
+    CHECK(few.setAside.size() == 1);
+    CHECK(few.rates.size() == (n == 0 ? 0 : 1));
+  }
+}
+
+TEST_CASE("boards that drink twice what the table says are learned as soon as two jobs agree") {
+  CHECK(records::learn({plain(100, 30)}).setAside.size() == 1);  // 3.3 m2/L, where the table says 8
+  const auto two = records::learn({plain(100, 30), plain(90, 26)});
+  CHECK(two.setAside.empty());
+  CHECK(two.rates.at(0).jobs == 2);
+}
+
+TEST_CASE("a job at half or twice the usual is kept, one beyond is set aside") {
+  CHECK(records::learn({plain(100, 24)}).setAside.empty());  // 12.5 L by the table
+  CHECK(records::learn({plain(100, 26)}).setAside.size() == 1);
+  CHECK(records::learn({plain(100, 7)}).setAside.empty());
+  CHECK(records::learn({plain(100, 6)}).setAside.size() == 1);
+}
+
+TEST_CASE("sanded and unsanded boards of one state are two kinds") {
+  Observation sanded = plain(100, 10);
+  sanded.kind.isSanded = true;
+  const auto rates = records::learn({plain(100, 12), sanded}).rates;
+  REQUIRE(rates.size() == 2);
+  CHECK(rates[0].rate < rates[1].rate);
 }
 
 TEST_CASE("jobs without litres teach nothing") {
   Observation none = plain(100, 20);
   none.litres = {};
-  CHECK(records::learn({none}).empty());
-  CHECK(records::learn({}).empty());
+  CHECK(records::learn({none}).rates.empty());
+  CHECK(records::learn({}).rates.empty());
 }
 
 TEST_CASE("a learned rate comes after the job's own and a test patch, and before the product's table") {
@@ -146,6 +199,7 @@ TEST_CASE("a learned rate comes after the job's own and a test patch, and before
   learned.coat = 1;
   learned.rate = {base::Area{7'523'000'000'000}, base::litres(1)};
   learned.jobs = 12;
+  learned.isSanded = true;  // as the sample job's work asks
   c.job.learnedRates = {learned};
   const auto first = [&] {
     return estimate::coatsOf(c, sampleContent(), 0, estimate::measureDeck(c.job.areas[0])).at(0);
@@ -159,6 +213,10 @@ TEST_CASE("a learned rate comes after the job's own and a test patch, and before
   CHECK(second().rateFrom == "product table, open");
   CHECK(second().rate.area.millionths == 12 * second().rate.volume.millionths * 1000);
 
+  c.job.learnedRates[0].isSanded = false;
+  CHECK(first().rateFrom == "product table, open");
+  c.job.learnedRates[0].isSanded = true;
+
   c.job.areas[0].testPatch = model::TestPatch{base::squareMetres(1), base::millilitres(125)};
   CHECK(first().rateFrom.starts_with("test patch"));
   c.job.areas[0].testPatch.reset();
@@ -169,4 +227,36 @@ TEST_CASE("a learned rate comes after the job's own and a test patch, and before
   c.job.areas[0].state = model::State::Oiled;
   CHECK(first().rateFrom == "product table, medium");
   CHECK(estimate::stateWhenCoated(c.job, c.job.areas[0]) == model::State::Sanded);
+}
+
+TEST_CASE("the range of a learned rate is the spread between the jobs it is from") {
+  // 42.16 m2 by 8 m2/L are 5.27 L; 25 % spread: 5.27 / 1.25 = 4.216 L to 5.27 x 1.25 = 6.5875 L.
+  model::Case c = sampleCase();
+  c.job.loss = {};
+  model::CoatNeed need;
+  need.litres = base::millilitres(5270);
+  need.learnedSpread = percent(25);
+  auto product = estimate::productNeed(c, {need});
+  CHECK(product.low == base::millilitres(4216));
+  CHECK(product.high == base::Volume{6'587'500'000});
+  need.learnedSpread = {};  // the product's 85 % to 120 %
+  product = estimate::productNeed(c, {need});
+  CHECK(product.low == base::Volume{4'479'500'000});
+  CHECK(product.high == base::millilitres(6324));
+}
+
+TEST_CASE("the file of learned rates gives rate, spread and whether the boards were sanded") {
+  const auto file = std::filesystem::temp_directory_path() / "planksheaf-learned-rates.yaml";
+  std::ofstream(file)
+      << "rates:\n"
+         "  - {product: sample-oil, timber: hardwood, state: weathered, coat: 1, rate: 8 m2/L, jobs: 2}\n"
+         "  - {product: sample-oil, timber: hardwood, state: weathered, sanded: yes, coat: 1, rate: "
+         "9.5 m2/L, low: 9 m2/L, high: 10 m2/L, spread: 12.5 %, jobs: 7}\n";
+  base::Diagnostics messages;
+  const auto rates = input::readLearnedRates(file.string(), sampleContent(), messages);
+  std::filesystem::remove(file);
+  REQUIRE(messages.ok());
+  REQUIRE(rates.size() == 2);
+  CHECK_FALSE((rates[0].isSanded || rates[0].spread));
+  CHECK((rates[1].isSanded && rates[1].spread == base::Share{12'500'000}));
 }

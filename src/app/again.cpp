@@ -2,10 +2,13 @@
 #include "app/year_after.h"
 #include "base/hidden.h"
 #include "base/quantity_words.h"
+#include "estimate/coverage.h"
 #include "input/next_year.h"
 #include "input/read.h"
+#include "plan/calendar.h"
 #include "records/actual.h"
 
+#include <algorithm>
 #include <filesystem>
 #include <iostream>
 
@@ -48,20 +51,24 @@ bool isReadable(const base::Spread& s) {  // a job takes 0.5 to 100 m2/L
   return area * 2 >= volume * 1000 && area <= volume * 100'000;
 }
 
-/// The maintenance coat of each deck: with what its last coat drank, where that was recorded.
+/// The maintenance coat of each deck. A first coat on boards that were oiled before, as they will be, tells
+/// what it takes; the coats of a first job do not, nor does a record that looks wrong.
 std::vector<input::NextYear::Area> areasOf(const Computation& x) {
   const auto& job = x.c.job;
-  const bool isFilm = x.c.product->kind == model::ProductKind::FilmStain;
+  const auto state =
+      x.c.product->kind == model::ProductKind::FilmStain ? model::State::Film : model::State::Oiled;
   std::vector<input::NextYear::Area> areas;
   for (std::size_t deck = 0; deck < job.areas.size(); ++deck) {
-    input::NextYear::Area area{isFilm ? "film" : "oiled", "", ""};
+    input::NextYear::Area area{input::nameOf(state), "", ""};
+    const bool wasMaintained = estimate::stateWhenCoated(job, job.areas[deck]) == state;
     for (const auto& coat : x.estimate.actual) {
-      if (coat.deck != deck || coat.coat != job.areas[deck].coats || !coat.rate) continue;
+      if (!wasMaintained || coat.deck != deck || coat.coat != 1 || !coat.rate) continue;
+      if (records::isFarFromPlan(*coat.litres, coat.plannedLitres)) continue;
       const auto rate = records::withoutLoss(*coat.rate, job.loss);
       if (!isReadable(rate)) continue;
       area.rate = rateText(rate, x.c.region->units);
-      area.why = job.loss.isZero() ? "as the last coat was laid"
-                                   : "the last coat: " + rateText(*coat.rate, x.c.region->units) +
+      area.why = job.loss.isZero() ? "as it was laid"
+                                   : "last year " + rateText(*coat.rate, x.c.region->units) +
                                          " as laid, the loss taken out";
     }
     areas.push_back(area);
@@ -71,11 +78,7 @@ std::vector<input::NextYear::Area> areasOf(const Computation& x) {
 
 std::vector<std::string> aboutOf(const Computation& x) {
   std::vector<std::string> batches = x.c.job.batches;
-  for (const auto& coat : x.c.job.done) {
-    for (const auto& b : coat.batches) {
-      if (std::find(batches.begin(), batches.end(), b) == batches.end()) batches.push_back(b);
-    }
-  }
+  for (const auto& coat : x.c.job.done) records::addBatches(batches, coat.batches);
   std::string listed;
   for (const auto& b : batches) listed += (listed.empty() ? "" : ", ") + b;
   const std::string how = x.estimate.actual.size() == x.estimate.coats.size() ? "" : "as planned ";
@@ -83,7 +86,8 @@ std::vector<std::string> aboutOf(const Computation& x) {
                                     base::isoDate(x.plan.finished.day) +
                                     (batches.empty() ? "." : ", batches " + listed + ".")};
   lines.push_back(
-      "Look the decks over before you quote. Last year's notes for the customer stand as comments.");
+      "Look the decks over before you quote. What was promised last year stands as comments: put back what "
+      "holds.");
   return lines;
 }
 
@@ -102,6 +106,23 @@ std::string movedSchema(const std::string& text, const fs::path& oldFolder, cons
   const std::string named = text.substr(from, text.find_first_of(" \r\n", from) - from);
   if (!fs::is_regular_file(oldFolder / named)) return {};
   return fs::proximate(oldFolder / named, newFolder).generic_string();
+}
+
+/// A start that is sooner than anybody comes back for a year's maintenance, or on a day off.
+void warnOfStart(base::Date start, const Computation& last, const Computation& next, const std::string& file,
+                 base::Diagnostics& messages) {
+  const std::string day = base::isoDate(start);
+  if (!plan::Calendar(next.c.job.crew, 0, 0).isWorkday(start))
+    messages.warn({file}, "start", "the crew does not work on " + day, "give a working day under --start");
+  const auto visit = std::find_if(last.plan.events.begin(), last.plan.events.end(),
+                                  [](const auto& event) { return event.name == "maintenance"; });
+  const auto finished = last.plan.finished.day;
+  if (visit == last.plan.events.end() || (start - finished) * 2 >= visit->at.day - finished) return;
+  const auto days = (start - finished).count();
+  messages.warn(
+      {file}, "start",
+      day + " is only " + std::to_string(days) + (days == 1 ? " day" : " days") + " after the last coat",
+      "the yearly visit falls due on " + base::isoDate(visit->at.day));
 }
 
 fs::path folderOf(const fs::path& file) { return fs::absolute(file).lexically_normal().parent_path(); }
@@ -142,15 +163,20 @@ int again(const AgainOrder& order) {
   next.schema = movedSchema(*text, oldFolder, newFolder);
   next.areas = areasOf(*x);
   next.about = aboutOf(*x);
-  const std::string fresh = input::nextYearsJob(*text, next);
+  const auto fresh = input::nextYearsJob(*text, next);
 
-  base::Diagnostics mistakes;
-  if (!computeText(fresh, file.string(), shipped, {}, mistakes)) {
+  base::Diagnostics mistakes, warnings;
+  const auto y = computeText(fresh.text, file.string(), shipped, {}, mistakes);
+  if (!y) {
     std::cerr << base::format(mistakes);
     return refuse(order.job, "next year's job has the mistakes above and is not written", "");
   }
-  writeAll({{file.string(), fresh}});
+  writeAll({{file.string(), fresh.text}});
+  warnOfStart(order.start, *x, *y, file.string(), warnings);
+  std::cerr << base::format(warnings);
   const std::string name = base::printable(file.string());
+  if (!fresh.promises.empty()) std::cerr << name << ": comments now, put back what still holds:\n";
+  for (const auto& promise : fresh.promises) std::cerr << "  " << base::printable(promise) << "\n";
   std::cout << name << ": look it over; then run 'planksheaf check " << name << "'\n";
   return done;
 }

@@ -69,6 +69,7 @@ std::optional<Computation> computeText(const std::string& text, const std::strin
   const std::string brand = !choices.brandFile.empty() ? choices.brandFile : x.c.job.brandFile;
   if (const auto region = content.regions.find(x.c.job.site.region); region != content.regions.end())
     plan::checkSite(x.c.job, region->second, messages);
+  plan::checkRecordedTimes(x.c.job, messages);
   const auto forecast =
       (std::filesystem::path(name).parent_path() / x.c.job.forecast.file).lexically_normal().string();
   plan::checkForecast(x.c.job, forecast, messages);
@@ -119,6 +120,7 @@ std::optional<Computation> computeText(const std::string& text, const std::strin
     x.estimate =
         estimate::makeEstimate(x.c, content, static_cast<int>(x.plan.days.size()), lateCoats(x.plan));
     records::addActual(x.estimate, x.c);
+    records::warnOfUse(x.estimate, x.c, messages);
     x.plan.edges = plan::wetEdges(x.c, content, x.estimate, x.plan);
     x.price = estimate::makePrice(x.c, content, x.estimate);
     x.exposure = safety::exposureOf(x.c, content, x.estimate, x.plan);

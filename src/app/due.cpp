@@ -4,6 +4,7 @@
 #include "base/quantity_words.h"
 #include "base/utf8.h"
 #include "records/due.h"
+#include "records/links.h"
 #include "sheets/words.h"
 
 #include <iostream>
@@ -41,11 +42,12 @@ std::string csvLine(const std::vector<std::string>& fields) {
 
 std::string csv(const std::vector<Visit>& visits) {
   std::string s = csvLine({"due", "job", "customer", "phone", "email", "address", "product", "colour",
-                           "batches", "litres", "litres_from", "last_coat", "file"});
+                           "batches", "litres", "litres_from", "last_coat", "open_quotes", "file"});
   for (const auto& v : visits) {
-    s += csvLine({base::isoDate(v.due), v.ref, v.customer, v.phone, v.email, listed(v.address), v.product,
-                  v.colour, listed(v.batches), base::decimal(v.litres.millionths / 1000, 2, ".", ""),
-                  v.isRecorded ? "records" : "plan", base::isoDate(v.lastCoat), v.file});
+    s +=
+        csvLine({base::isoDate(v.due), v.ref, v.customer, v.phone, v.email, listed(v.address), v.product,
+                 v.colour, listed(v.batches), base::decimal(v.litres.millionths / 1000, 2, ".", ""),
+                 v.isRecorded ? "records" : "plan", base::isoDate(v.lastCoat), listed(v.openQuotes), v.file});
   }
   return s;
 }
@@ -65,6 +67,7 @@ std::string json(const std::vector<Visit>& visits) {
                     {"litres", litresOf(v)},
                     {"litres_from", v.isRecorded ? "records" : "plan"},
                     {"last_coat", base::isoDate(v.lastCoat)},
+                    {"open_quotes", v.openQuotes},
                     {"file", v.file}});
   }
   // The name of a file may be any bytes.
@@ -80,11 +83,12 @@ std::size_t letters(const std::string& s) {
 /// Columns as wide as their longest field.
 std::string table(const std::vector<Visit>& visits, const Shipped& shipped) {
   std::vector<std::vector<std::string>> rows = {
-      {"due", "job", "customer", "address", "product", "colour", "batches", "expected"}};
+      {"due", "job", "customer", "address", "product", "colour", "batches", "last coat took", "open quote"}};
   for (const auto& v : visits) {
     const sheets::Words w(shipped.content.regions.at(v.region), shipped.english);
     rows.push_back({base::isoDate(v.due), v.ref, v.customer, listed(v.address), v.product, v.colour,
-                    listed(v.batches), w.volume(v.litres) + (v.isRecorded ? "" : " (planned)")});
+                    listed(v.batches), w.volume(v.litres) + (v.isRecorded ? "" : " (planned)"),
+                    listed(v.openQuotes)});
   }
   std::vector<std::size_t> widths(rows.front().size());
   for (const auto& row : rows) {
@@ -94,8 +98,8 @@ std::string table(const std::vector<Visit>& visits, const Shipped& shipped) {
   for (const auto& row : rows) {
     std::string line;
     for (std::size_t i = 0; i < row.size(); ++i)
-      line += row[i] + (i + 1 == row.size() ? "" : std::string(widths[i] - letters(row[i]) + 2, ' '));
-    s += line + "\n";
+      line += row[i] + std::string(widths[i] - letters(row[i]) + 2, ' ');
+    s += line.substr(0, line.find_last_not_of(' ') + 1) + "\n";
   }
   return s;
 }
@@ -106,10 +110,14 @@ int due(const DueOrder& order) {
   const Shipped shipped = readShipped({});
   base::Diagnostics messages;
   std::vector<Visit> all;
-  for (const auto& job : readJobs(order.folder, Wanted::Dates, shipped, messages)) {
+  std::vector<const model::Job*> linked;
+  const auto jobs = readJobs(order.folder, Wanted::Dates, shipped, messages);
+  for (const auto& job : jobs) {
+    linked.push_back(&job.c.job);
     if (auto visit = records::visitAfter(job.file, job.c, job.estimate, job.plan))
       all.push_back(std::move(*visit));
   }
+  records::checkLinks(linked, messages);
   std::cerr << base::format(messages);
   const auto visits = records::dueBetween(std::move(all), order.from, order.by);
   switch (order.form) {

@@ -1,6 +1,7 @@
 #include "app/figures_json.h"
 
 #include "app/exposure_json.h"
+#include "records/actual.h"
 #include "sheets/words.h"
 
 #include <nlohmann/json.hpp>
@@ -81,17 +82,20 @@ ordered_json price(const Computation& x, int digits) {
 ordered_json actual(const Computation& x) {
   auto list = ordered_json::array();
   for (const auto& coat : x.estimate.actual) {
-    const auto& done = x.c.job.done[coat.done];
+    const auto& first = x.c.job.done[coat.records.front()];
+    const auto& last = x.c.job.done[coat.records.back()];
+    std::vector<std::string> batches;
+    for (const auto record : coat.records) records::addBatches(batches, x.c.job.done[record].batches);
     list.push_back({{"area", deckName(x, coat.deck)},
                     {"coat", coat.coat},
-                    {"start", base::isoTime(done.start)},
-                    {"end", base::isoTime(done.end)},
+                    {"start", base::isoTime(first.start)},
+                    {"end", base::isoTime(last.end)},
                     {"litres", coat.litres ? ordered_json(litres(*coat.litres)) : ordered_json(nullptr)},
                     {"rate", coat.rate ? ordered_json(spread(*coat.rate)) : ordered_json(nullptr)},
                     {"shared", coat.isShared},
                     {"planned_litres", litres(coat.plannedLitres)},
                     {"planned_rate", spread(coat.plannedRate)},
-                    {"batches", done.batches}});
+                    {"batches", batches}});
   }
   return list;
 }

@@ -3,23 +3,54 @@
 #include "app/parallel.h"
 #include "estimate/estimate.h"
 #include "input/read.h"
+#include "input/tree.h"
 #include "plan/plan.h"
 #include "plan/records.h"
 #include "records/actual.h"
 
 #include <algorithm>
 #include <filesystem>
+#include <set>
 
 namespace app {
 namespace fs = std::filesystem;
 namespace {
 
-/// Brands, themes and rates lie among the jobs; none of them has these keys.
+/// Past comments and empty lines; 0 when there is nothing else.
+char firstLetter(const std::string& text) {
+  for (std::size_t at = 0; (at = text.find_first_not_of(" \r\n", at)) != std::string::npos;) {
+    if (text[at] != '#') return text[at];
+    at = std::min(text.find('\n', at), text.size());
+  }
+  return 0;
+}
+
+/// Brands, themes and rates lie among the jobs; none of them has these keys at its top. The tree is asked
+/// only where no line tells it: of a job in braces, indented or with its keys in quotes.
 bool looksLikeJob(const std::string& text) {
-  const auto hasLine = [&](const std::string& begin) {
-    return text.starts_with(begin) || text.find("\n" + begin) != std::string::npos;
-  };
-  return hasLine("areas:") || hasLine("customer:");
+  constexpr const char* keys[] = {"areas", "customer"};
+  bool mayBe = false;
+  for (const std::string key : keys) {
+    if (text.starts_with(key + ":") || text.find("\n" + key + ":") != std::string::npos) return true;
+    mayBe = mayBe || text.find(key) != std::string::npos;
+  }
+  if (!mayBe) return false;
+  base::Diagnostics ignored;
+  const auto root = input::parseTree(text, "", ignored);
+  if (!root) return firstLetter(text) == '{';  // broken, and told so
+  return std::any_of(root->entries.begin(), root->entries.end(), [&](const auto& entry) {
+    return std::find(std::begin(keys), std::end(keys), entry.key) != std::end(keys);
+  });
+}
+
+/// The same for copies of one job: number, customer, areas, start and records.
+std::string identityOf(const model::Job& job) {
+  std::string key = job.ref + '\n' + job.after + '\n' + job.customer.name + '\n' + base::isoDate(job.start);
+  for (const auto& deck : job.areas) key += '\n' + deck.name;
+  for (const auto& d : job.done)
+    key += '\n' + std::to_string(d.deck) + ' ' + std::to_string(d.coat) + ' ' + base::isoTime(d.start) + ' ' +
+           base::isoTime(d.end) + ' ' + std::to_string(d.used.value_or(base::Volume{}).millionths);
+  return key;
 }
 
 bool isWhollyRecorded(const model::Estimate& e) { return e.actual.size() == e.coats.size(); }
@@ -44,6 +75,7 @@ Outcome readOne(const std::string& file, Wanted wanted, const Shipped& shipped) 
   j.c.job = input::readJob(*text, file, content, out.messages);
   if (const auto region = content.regions.find(j.c.job.site.region); region != content.regions.end())
     plan::checkSite(j.c.job, region->second, out.messages);
+  plan::checkRecordedTimes(j.c.job, out.messages);
   if (!out.messages.ok()) return out;
   j.c.product = &content.products.at(j.c.job.product);
   j.c.region = &content.regions.at(j.c.job.site.region);
@@ -54,12 +86,12 @@ Outcome readOne(const std::string& file, Wanted wanted, const Shipped& shipped) 
       for (auto& coat : estimate::coatsOf(j.c, content, deck, j.estimate.decks.back()))
         j.estimate.coats.push_back(std::move(coat));
     }
-    if (j.estimate.coats.empty()) return out;
     records::addActual(j.estimate, j.c);
     base::Diagnostics planning;
-    if (wanted == Wanted::Dates && !isWhollyRecorded(j.estimate))
+    const bool laysCoats = !j.estimate.coats.empty();
+    if (wanted == Wanted::Dates && laysCoats && !isWhollyRecorded(j.estimate))
       j.plan = plan::makePlan(j.c, content, estimate::makeEstimate(j.c, content, 0), planning);
-    if (planning.ok()) plan::applyRecords(j.plan, j.c, planning);
+    if (planning.ok() && laysCoats) plan::applyRecords(j.plan, j.c, planning);
     out.messages.addAt(j.c.job.places, planning);
   } catch (const std::overflow_error&) {
     out.messages.error(base::placeOf(j.c.job.places, "areas"), "", "comes to figures too large to compute",
@@ -91,9 +123,10 @@ std::vector<CoatedJob> readJobs(const std::string& folder, Wanted wanted, const 
   std::vector<Outcome> outcomes(files.size());
   inParallel(files.size(), 0, [&](std::size_t i) { outcomes[i] = readOne(files[i], wanted, shipped); });
   std::vector<CoatedJob> jobs;
+  std::set<std::string> known;
   for (auto& out : outcomes) {
     if (!out.messages.ok()) messages.add(out.messages);
-    if (out.job) jobs.push_back(std::move(*out.job));
+    if (out.job && known.insert(identityOf(out.job->c.job)).second) jobs.push_back(std::move(*out.job));
   }
   return jobs;
 }

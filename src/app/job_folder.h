@@ -22,8 +22,8 @@ enum class Wanted {
   Records  // of recorded jobs only
 };
 
-/// Reads them on a few threads; a job with mistakes is told in 'messages' and left out. Jobs that lay no coat
-/// are left out as well.
+/// Reads them on a few threads; a job with mistakes is told in 'messages' and left out. Copies of a job and
+/// links to it are left out, too: the first path counts.
 std::vector<CoatedJob> readJobs(const std::string& folder, Wanted wanted, const Shipped& shipped,
                                 base::Diagnostics& messages);
 

@@ -140,6 +140,11 @@ int run(int argc, char** argv) {
   addDate(*due, "--by", by, "last day")->required();
   auto* dueJson = due->add_flag("--json", isJson, "as JSON");
   due->add_flag("--csv", isCsv, "as CSV (RFC 4180)")->excludes(dueJson);
+  due->callback([&] {
+    if (dueOrder.from > by)
+      throw CLI::ValidationError(
+          "--from", "'" + base::isoDate(*dueOrder.from) + "' is after --by, '" + base::isoDate(*by) + "'");
+  });
   app::AgainOrder againOrder;
   auto* again = program.add_subcommand("again", "write next year's job: a wash and one maintenance coat");
   again->add_option("job", againOrder.job, "the finished job")->required()->type_name("JOB");

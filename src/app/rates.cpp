@@ -7,6 +7,7 @@
 #include "input/read.h"
 #include "records/learn.h"
 
+#include <algorithm>
 #include <cmath>
 #include <filesystem>
 #include <iostream>
@@ -20,17 +21,23 @@ constexpr auto opening = "# Spreading rates learned from ";
 
 records::Kind kindOf(const CoatedJob& job, const model::ActualCoat& coat) {
   const auto& deck = job.c.job.areas[coat.deck];
-  return {job.c.job.product, deck.timber, estimate::stateWhenCoated(job.c.job, deck), coat.coat};
+  return {job.c.job.product, deck.timber, estimate::stateWhenCoated(job.c.job, deck), coat.coat,
+          estimate::isSandedFirst(job.c.job, deck)};
 }
 
 /// What one job tells: litres recorded for several kinds of boards together tell nothing about either.
 std::vector<records::Observation> observationsOf(const CoatedJob& job, const model::Content& content) {
+  const auto& done = job.c.job.done;
   std::map<std::size_t, std::set<records::Kind>> kindsOfEntry;
-  for (const auto& coat : job.estimate.actual)
-    kindsOfEntry[job.c.job.done[coat.done].entry].insert(kindOf(job, coat));
+  for (const auto& coat : job.estimate.actual) {
+    for (const auto record : coat.records) kindsOfEntry[done[record].entry].insert(kindOf(job, coat));
+  }
   std::map<records::Kind, records::Observation> found;
   for (const auto& coat : job.estimate.actual) {
-    if (!coat.litres || kindsOfEntry.at(job.c.job.done[coat.done].entry).size() > 1) continue;
+    const bool isMixed = std::any_of(coat.records.begin(), coat.records.end(), [&](const auto record) {
+      return kindsOfEntry.at(done[record].entry).size() > 1;
+    });
+    if (!coat.litres || isMixed) continue;
     const auto kind = kindOf(job, coat);
     const auto& deck = job.c.job.areas[coat.deck];
     const auto& table =
@@ -43,6 +50,7 @@ std::vector<records::Observation> observationsOf(const CoatedJob& job, const mod
     o.table = table[std::min(table.size(), static_cast<std::size_t>(coat.coat)) - 1];
     o.lowUse = job.c.product->lowUse;
     o.highUse = job.c.product->highUse;
+    for (const auto record : coat.records) o.records.push_back(done[record]);
   }
   std::vector<records::Observation> all;
   for (auto& [kind, o] : found) all.push_back(std::move(o));
@@ -55,7 +63,11 @@ std::string rate(double squareMetresPerLitre) {
   return base::decimal(std::llround(kept * 1000) * 1000, 3, ".", "") + " m2/L";
 }
 
-std::string fileText(const std::vector<records::Learned>& rates, std::size_t jobs) {
+std::string twoDecimals(double squareMetresPerLitre) {
+  return base::decimal(std::llround(squareMetresPerLitre * 100) * 10'000, 2, ".", "") + " m2/L";
+}
+
+std::string fileText(const std::vector<records::Learned>& rates, std::ptrdiff_t jobs) {
   std::string s = opening + std::to_string(jobs) + (jobs == 1 ? " job" : " jobs") +
                   R"( by 'planksheaf rates'. Name this file under
 # 'spreading_rates:' in a job or in the firm's file; a job's own rates and test patches still come first.
@@ -65,12 +77,28 @@ rates:
 )";
   for (const auto& r : rates) {
     s += "  - {product: " + r.kind.product + ", timber: " + r.kind.timber +
-         ", state: " + input::nameOf(r.kind.state) + ", coat: " + std::to_string(r.kind.coat) +
-         ", rate: " + rate(r.rate) + ", low: " + rate(r.low) + ", high: " + rate(r.high) +
+         ", state: " + input::nameOf(r.kind.state) + (r.kind.isSanded ? ", sanded: yes" : "") +
+         ", coat: " + std::to_string(r.kind.coat) + ", rate: " + rate(r.rate) + ", low: " + rate(r.low) +
+         ", high: " + rate(r.high) +
          ", spread: " + base::decimal(std::llround(r.spread * 1000) * 100'000, 1, ".", "") +
          " %, jobs: " + std::to_string(r.jobs) + "}\n";
   }
   return s;
+}
+
+/// The records a job was set aside for, each told once.
+void tell(const records::SetAside& one, base::Diagnostics& messages) {
+  const auto& kind = one.observation.kind;
+  std::set<std::size_t> told;
+  for (const auto& record : one.observation.records) {
+    if (!told.insert(record.entry).second) continue;
+    messages.warn(record.usedPos, "done[" + std::to_string(record.entry + 1) + "].used",
+                  "set aside: " + twoDecimals(one.rate) + ", where " + twoDecimals(one.usual) +
+                      " is usual for " + kind.product + " on " + kind.timber + ", " +
+                      input::nameOf(kind.state) + (kind.isSanded ? " and sanded" : "") + ", coat " +
+                      std::to_string(kind.coat),
+                  "check the litres; the rates are learned without this record");
+  }
 }
 
 }  // namespace
@@ -85,20 +113,31 @@ int rates(const std::string& folder, const std::string& file) {
   }
   base::Diagnostics messages;
   std::vector<records::Observation> observations;
-  std::size_t jobs = 0;
+  std::map<std::string, int> kept;  // observations by file
   for (const auto& job : readJobs(folder, Wanted::Records, shipped, messages)) {
     const auto told = observationsOf(job, shipped.content);
     observations.insert(observations.end(), told.begin(), told.end());
-    jobs += told.empty() ? 0 : 1;
+    if (!told.empty()) kept[job.file] = static_cast<int>(told.size());
+  }
+  const auto lesson = records::learn(observations);
+  for (const auto& one : lesson.setAside) {
+    tell(one, messages);
+    --kept[one.observation.records.front().pos.file];
   }
   std::cerr << base::format(messages);
-  if (jobs == 0) {
+  if (lesson.rates.empty()) {
     std::cerr << base::printable(folder)
-              << ": error: no job records the litres of a coat on one kind of boards\n"
-              << "  hint: write them under 'done:' of finished jobs, one entry for each timber and state\n";
+              << (kept.empty()
+                      ? ": error: no job records the litres of a coat on one kind of boards\n"
+                        "  hint: write them under 'done:' of finished jobs, one entry for each timber "
+                        "and state\n"
+                      : ": error: every record was set aside, so that none is left to learn from\n"
+                        "  hint: check the litres told above\n");
     return 1;
   }
-  const std::string text = fileText(records::learn(observations), jobs);
+  const auto jobs =
+      std::count_if(kept.begin(), kept.end(), [](const auto& counted) { return counted.second > 0; });
+  const std::string text = fileText(lesson.rates, jobs);
   if (file.empty()) {
     std::cout << text;
   } else {

@@ -54,6 +54,19 @@ Volume at(base::Share use, Volume litres, bool isTested) {
                   : scaled(litres, use.millionths, wholeShare, Round::HalfUp);
 }
 
+/// The spread of learned rates is that of a logarithm: as many times less as it may be more.
+void addRange(model::ProductNeed& p, const model::CoatNeed& coat, const model::Case& c) {
+  if (coat.learnedSpread) {
+    const std::int64_t beyond = wholeShare + coat.learnedSpread->millionths;
+    p.low += scaled(coat.litres, wholeShare, beyond, Round::HalfUp);
+    p.high += scaled(coat.litres, beyond, wholeShare, Round::HalfUp);
+    return;
+  }
+  const bool isTested = c.job.areas.at(coat.deck).testPatch.has_value();
+  p.low += at(c.product->lowUse, coat.litres, isTested);
+  p.high += at(c.product->highUse, coat.litres, isTested);
+}
+
 Volume less(Volume need, Volume stock) { return need - std::min(need, stock); }
 
 /// Tins of the job's product in the shed, largest first.
@@ -85,13 +98,17 @@ std::vector<model::StockTin> openedFor(Volume wanted, const model::Job& job) {
 const model::LearnedRate* learnedRate(const model::Job& job, const model::Deck& deck, int coat) {
   for (const auto& r : job.learnedRates) {
     if (r.product == job.product && r.timber == deck.timber && r.state == stateWhenCoated(job, deck) &&
-        r.coat == coat)
+        r.isSanded == isSandedFirst(job, deck) && r.coat == coat)
       return &r;
   }
   return nullptr;
 }
 
 }  // namespace
+
+bool isSandedFirst(const model::Job& job, const model::Deck& deck) {
+  return stateWhenCoated(job, deck) != model::State::Sanded && model::asksFor(job.work, model::Work::Sand);
+}
 
 model::State stateWhenCoated(const model::Job& job, const model::Deck& deck) {
   const bool isFinished = deck.state == model::State::Oiled || deck.state == model::State::Film;
@@ -115,13 +132,14 @@ std::vector<model::CoatNeed> coatsOf(const model::Case& c, const model::Content&
 
   for (int n = 1; n <= d.coats; ++n) {
     const Spread listed = table[std::min(table.size(), static_cast<std::size_t>(n)) - 1];
-    model::CoatNeed need{deck, n, listed, from, {}, {}};
+    model::CoatNeed need{deck, n, listed, from, {}, {}, model::RateSource::Table, 0, {}};
     const auto* learned = isJobs || d.testPatch ? nullptr : learnedRate(c.job, d, n);
     if (!isJobs && !d.testPatch && learned == nullptr) need.uptake = uptake;
     need.source = isJobs ? model::RateSource::Job : model::RateSource::Table;
     if (learned != nullptr) {
       need.source = model::RateSource::Learned;
       need.learnedFrom = learned->jobs;
+      need.learnedSpread = learned->spread;
       need.rate = learned->rate;
       need.rateFrom = std::to_string(learned->jobs) + " of your own jobs";
     }
@@ -146,10 +164,8 @@ model::ProductNeed productNeed(const model::Case& c, const std::vector<model::Co
   model::ProductNeed p;
   if (coats.empty()) return p;
   for (const auto& coat : coats) {
-    const bool isTested = c.job.areas.at(coat.deck).testPatch.has_value();
-    p.low += at(c.product->lowUse, coat.litres, isTested);
+    addRange(p, coat, c);
     p.likely += coat.litres;
-    p.high += at(c.product->highUse, coat.litres, isTested);
   }
   p.low = increased(p.low, c.job.loss);
   p.likely = increased(p.likely, c.job.loss);

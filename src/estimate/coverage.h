@@ -11,8 +11,13 @@ namespace estimate {
 std::vector<model::CoatNeed> coatsOf(const model::Case& c, const model::Content& content, std::size_t deck,
                                      const model::Measures& measures);
 
-/// Need with loss, range, stock and tins. A test patch halves how far its deck may fall below or above.
+/// Need with loss, range, stock and tins. The range of a coat is the product's; half as far apart where a
+/// test patch has told about the deck; by the spread between the firm's own jobs where they taught its rate.
 model::ProductNeed productNeed(const model::Case& c, const std::vector<model::CoatNeed>& coats);
+
+/// Sanded before the coat though the state does not tell: new and weathered boards, which then take another
+/// rate.
+bool isSandedFirst(const model::Job& job, const model::Deck& deck);
 
 /// What the boards are when they are coated: sanding takes off old oil or film.
 model::State stateWhenCoated(const model::Job& job, const model::Deck& deck);

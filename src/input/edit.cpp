@@ -55,16 +55,33 @@ std::size_t Editor::lineEnd(std::size_t at) const { return std::min(text_.find('
 
 std::size_t Editor::indentAt(std::size_t line) const { return text_.find_first_not_of(' ', line) - line; }
 
-bool Editor::isFlow(const Node& map) const { return text_[offsetOf(map.mark)] == '{'; }
+bool Editor::isFlow(const Node& node) const {
+  const char first = text_[offsetOf(node.mark)];
+  return first == '{' || first == '[';
+}
 
-std::size_t Editor::wordEnd(std::size_t at, bool inFlow) const {
+std::string Editor::valueText(const Node& map, const Entry& entry) const {
+  const std::size_t from = offsetOf(entry.value.mark);
+  const bool sharesLines = isFlow(map) || isFlow(entry.value);
+  const std::size_t end = sharesLines ? valueEnd(entry.value, isFlow(map)) : entryEnd(entry);
+  std::string words;
+  for (std::size_t i = from; i < end; ++i) {
+    const bool isSpace = text_[i] == ' ' || text_[i] == '\n' || text_[i] == '\t';
+    if (!isSpace) words += text_[i];
+    else if (!words.empty() && words.back() != ' ') words += ' ';
+  }
+  if (!words.empty() && words.back() == ' ') words.pop_back();
+  return words;
+}
+
+std::size_t Editor::wordEnd(std::size_t at, bool inFlow, bool mayWrap) const {
   if (text_[at] == '"' || text_[at] == '\'') return quoteEnd(text_, at);
   std::size_t end = at;
-  while (end < text_.size() && text_[end] != '\n' && !isComment(text_, end)) {
+  while (end < text_.size() && (mayWrap || text_[end] != '\n') && !isComment(text_, end)) {
     if (inFlow && std::string_view(",{}[]").find(text_[end]) != std::string_view::npos) break;
     ++end;
   }
-  while (end > at && (text_[end - 1] == ' ' || text_[end - 1] == '\t')) --end;
+  while (end > at && std::string_view(" \t\n").find(text_[end - 1]) != std::string_view::npos) --end;
   return end;
 }
 
@@ -84,7 +101,7 @@ std::size_t Editor::bracketEnd(std::size_t at) const {
 
 std::size_t Editor::valueEnd(const Node& value, bool inFlow) const {
   const std::size_t at = offsetOf(value.mark);
-  return text_[at] == '{' || text_[at] == '[' ? bracketEnd(at) : wordEnd(at, inFlow);
+  return text_[at] == '{' || text_[at] == '[' ? bracketEnd(at) : wordEnd(at, inFlow, inFlow);
 }
 
 std::size_t Editor::entryEnd(const Entry& entry) const {
@@ -114,7 +131,7 @@ void Editor::setWord(const Node& value, const std::string& word) {
   const std::size_t at = offsetOf(value.mark);
   const bool isQuoted = text_[at] == '"' || text_[at] == '\'';
   // Numbers, dates and ids hold no comma or brace: they end alike inside and outside of braces.
-  edits_.push_back({at, (isQuoted ? quoteEnd(text_, at) : wordEnd(at, true)) - at, word});
+  edits_.push_back({at, (isQuoted ? quoteEnd(text_, at) : wordEnd(at, true, false)) - at, word});
 }
 
 void Editor::setValue(const Node& map, const Entry& entry, const std::string& value) {
@@ -127,6 +144,19 @@ void Editor::setValue(const Node& map, const Entry& entry, const std::string& va
   edits_.push_back({key, entryEnd(entry) - key, entry.key + ": " + value + "\n"});
 }
 
+bool Editor::standsBehindDash(const Entry& entry) const {
+  const std::size_t key = offsetOf(entry.mark);
+  return text_.find_first_not_of(' ', lineStart(key)) < key;
+}
+
+std::size_t Editor::nextKept(const Node& map, std::size_t i, const std::vector<std::string>& gone) const {
+  for (std::size_t next = i + 1; next < map.entries.size(); ++next) {
+    const Entry& entry = map.entries[next];
+    if (std::find(gone.begin(), gone.end(), entry.key) == gone.end()) return offsetOf(entry.mark);
+  }
+  return entryEnd(map.entries[i]);
+}
+
 void Editor::remove(const Node& map, const std::vector<std::string>& keys) {
   const Entry* before = nullptr;  // the last entry passed, kept or not
   bool hasKept = false;
@@ -134,7 +164,9 @@ void Editor::remove(const Node& map, const std::vector<std::string>& keys) {
     const Entry& entry = map.entries[i];
     const bool goes = std::find(keys.begin(), keys.end(), entry.key) != keys.end();
     const std::size_t key = offsetOf(entry.mark);
-    if (goes && !isFlow(map)) {
+    if (goes && !isFlow(map) && standsBehindDash(entry)) {
+      edits_.push_back({key, nextKept(map, i, keys) - key, ""});
+    } else if (goes && !isFlow(map)) {
       const std::size_t from = lineStart(key);
       edits_.push_back({from, entryEnd(entry) - from, ""});
     } else if (goes) {
@@ -161,8 +193,14 @@ void Editor::removeWithHead(const Node& map, const std::string& key) {
   edits_.push_back({from, end - from, ""});
 }
 
-void Editor::commentOut(const Entry& entry) {
+void Editor::commentOut(const Node& map, const Entry& entry) {
   const std::size_t key = offsetOf(entry.mark), column = key - lineStart(key), end = entryEnd(entry);
+  if (standsBehindDash(entry)) {  // the dash stays where it is, for the next key
+    const auto i = static_cast<std::size_t>(&entry - map.entries.data());
+    insertLineBefore(map, "# " + entry.key + ": " + valueText(map, entry));
+    edits_.push_back({key, nextKept(map, i, {}) - key, ""});
+    return;
+  }
   for (std::size_t line = lineStart(key); line < end; line = lineEnd(line) + 1) {
     if (text_[line] != '\n') edits_.push_back({line + std::min(column, indentAt(line)), 0, "# "});
   }
@@ -182,7 +220,8 @@ void Editor::insertAfter(const Node& map, const Entry& entry, const std::string&
 }
 
 void Editor::insertLineBefore(const Node& node, const std::string& line) {
-  edits_.push_back({lineStart(offsetOf(node.mark)), 0, line + "\n"});
+  const std::size_t from = lineStart(offsetOf(node.mark));
+  edits_.push_back({from, 0, std::string(indentAt(from), ' ') + line + "\n"});
 }
 
 std::string Editor::result() const {

@@ -13,8 +13,10 @@ class Editor {
   /// An entry of a map of the tree; null when it has none of this key.
   static const Entry* find(const Node& map, const std::string& key);
 
-  /// Written in braces, its entries one after the other.
-  bool isFlow(const Node& map) const;
+  /// A map or list in braces or brackets, its entries one after the other.
+  bool isFlow(const Node& node) const;
+  /// What is written behind the key, on one line.
+  std::string valueText(const Node& map, const Entry& entry) const;
 
   /// A single value becomes another.
   void setWord(const Node& value, const std::string& word);
@@ -25,9 +27,10 @@ class Editor {
   /// The same with the comment right above it.
   void removeWithHead(const Node& map, const std::string& key);
   /// Turns the lines of an entry into comments. The map must not be in braces.
-  void commentOut(const Entry& entry);
+  void commentOut(const Node& map, const Entry& entry);
   /// A new entry right after another of the same map. The comment is left out where entries share a line.
   void insertAfter(const Node& map, const Entry& entry, const std::string& words, const std::string& comment);
+  /// A line above the one that the node begins in, as far to the right.
   void insertLineBefore(const Node& node, const std::string& line);
 
   /// The text with all edits.
@@ -43,7 +46,10 @@ class Editor {
   std::size_t lineStart(std::size_t at) const;
   std::size_t lineEnd(std::size_t at) const;  // of its line break, or the text's end
   std::size_t indentAt(std::size_t line) const;
-  std::size_t wordEnd(std::size_t at, bool inFlow) const;
+  bool standsBehindDash(const Entry& entry) const;
+  /// Of a map that is not in braces: where the dash of an item finds its next key, or the entry's end.
+  std::size_t nextKept(const Node& map, std::size_t i, const std::vector<std::string>& gone) const;
+  std::size_t wordEnd(std::size_t at, bool inFlow, bool mayWrap) const;
   std::size_t bracketEnd(std::size_t at) const;
   std::size_t valueEnd(const Node& value, bool inFlow) const;
   /// Past the line break of the last line of an entry that has its lines for itself.

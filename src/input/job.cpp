@@ -234,8 +234,14 @@ model::Job readJob(const std::string& bytes, const std::string& file, const mode
   }
   Source source{file, messages};
   Record r(Field(source, &*root, "", root->mark));
-  job.ref = readRef(r.must("ref", "JOB-2027-001"));
-  if (const Field f = r.may("after"); f.isGiven()) job.after = readRef(f);
+  const Field ref = r.must("ref", "JOB-2027-001"), after = r.may("after");
+  job.ref = readRef(ref);
+  job.refPos = ref.pos();
+  if (after.isGiven()) job.after = readRef(after);
+  job.afterPos = after.pos();
+  if (!job.after.empty() && job.after == job.ref)
+    after.error(inQuotes(job.after) + " is this job's own number",
+                "name the job it follows, or leave 'after' out");
   job.quoted = date(r.must("quoted", "2027-03-02"));
   job.validDays = whole(r.may("valid_days"), {1, 365, "from 1 to 365", 1, 120, "from 1 to 120"}, 30);
   if (const Field f = r.must("customer", "{name: A. Customer}"); f.isGiven()) job.customer = readCustomer(f);

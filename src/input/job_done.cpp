@@ -4,6 +4,7 @@
 #include "model/lookup.h"
 
 #include <algorithm>
+#include <tuple>
 
 namespace input {
 namespace {
@@ -17,6 +18,7 @@ constexpr Limits<base::Share> humidities = {base::Share::whole(1),   base::Share
 /// Of the timber, by a meter. Soaked boards hold some 30 %.
 constexpr Limits<base::Share> moistures = {base::Share::whole(1), base::Share::whole(60), "from 1 % to 60 %",
                                            base::Share::whole(6), base::Share::whole(35), "from 6 % to 35 %"};
+constexpr auto longestCoat = std::chrono::days{14};
 
 /// Of air and boards while a coat is laid.
 Limits<base::Temperature> outdoors() {
@@ -47,10 +49,12 @@ class DoneReader {
 
   std::vector<model::DoneCoat> read(const std::vector<Field>& items) {
     for (const Field& item : items) readEntry(item);
-    checkOrder();
     std::stable_sort(coats_.begin(), coats_.end(), [](const Coat& a, const Coat& b) {
-      return std::pair(a.done.deck, a.done.coat) < std::pair(b.done.deck, b.done.coat);
+      return std::tuple(a.done.deck, a.done.coat, a.done.start) <
+             std::tuple(b.done.deck, b.done.coat, b.done.start);
     });
+    checkParts();
+    checkOrder();
     std::vector<model::DoneCoat> done;
     for (Coat& c : coats_) done.push_back(std::move(c.done));
     return done;
@@ -75,7 +79,13 @@ class DoneReader {
     done.start = start.value_or(LocalTime{});
     done.end = end.value_or(LocalTime{});
     done.entry = entries_++;
-    if (const Field f = r.may("used"); f.isGiven()) done.used = quantity(f, parseVolume, anyUse);
+    done.pos = item.pos();
+    done.fromPos = from.pos();
+    done.toPos = to.pos();
+    if (const Field f = r.may("used"); f.isGiven()) {
+      done.used = quantity(f, parseVolume, anyUse);
+      done.usedPos = f.pos();
+    }
     done.batches = texts(r.may("batches"));
     if (const Field f = r.may("air"); f.isGiven()) done.air = quantity(f, parseTemperature, outdoors());
     if (const Field f = r.may("surface"); f.isGiven())
@@ -88,16 +98,15 @@ class DoneReader {
     r.finish();
     for (const std::size_t deck : decksOf(area, coat, done.coat)) {
       done.deck = deck;
-      add({done, item, start && end});
+      coats_.push_back({done, item, start && end});
     }
   }
 
   void checkTimes(const Field& from, LocalTime start, const Field& to, LocalTime end) const {
-    constexpr auto longest = std::chrono::days{14};
     if (end <= start) {
       to.error(inQuotes(to.word().value_or("")) + " is not after " + inQuotes(from.word().value_or("")),
                "a coat ends later than it begins");
-    } else if (end.day - start.day > longest) {
+    } else if (end.day - start.day > longestCoat) {
       to.error("one coat takes longer than 14 days", "check both dates");
     } else if (start.day < job_.start && job_.start != base::Date{}) {
       from.warn(
@@ -150,25 +159,41 @@ class DoneReader {
     return {};
   }
 
-  void add(Coat coat) {
-    for (const Coat& other : coats_) {
-      if (other.done.deck != coat.done.deck || other.done.coat != coat.done.coat) continue;
-      coat.item.error(nameOf(coat) + " is recorded twice",
-                      "the first stands in line " + std::to_string(other.item.pos().line));
-      return;
+  /// The parts of one coat follow each other.
+  void checkParts() const {
+    std::size_t first = 0;
+    for (std::size_t i = 1; i < coats_.size(); ++i) {
+      const Coat &before = coats_[i - 1], &part = coats_[i];
+      if (!isSame(before, part.done.deck, part.done.coat)) first = i;
+      if (first == i || !before.isTimed || !part.isTimed) continue;
+      const std::string hint = "the other part stands in line " + std::to_string(before.item.pos().line);
+      if (part.done.start < before.done.end) {
+        part.item.error(nameOf(part) + " is recorded twice for the same time", hint);
+      } else if (part.done.end.day - coats_[first].done.start.day > longestCoat) {
+        part.item.error(nameOf(part) + " takes longer than 14 days", hint + "; check both dates");
+      }
     }
-    coats_.push_back(std::move(coat));
   }
 
   void checkOrder() const {
     for (const Coat& later : coats_) {
+      bool liesOnAnother = later.done.coat == 1;
       for (const Coat& before : coats_) {
-        if (before.done.deck != later.done.deck || before.done.coat + 1 != later.done.coat) continue;
+        if (!isSame(before, later.done.deck, later.done.coat - 1)) continue;
+        liesOnAnother = true;
         if (!before.isTimed || !later.isTimed || later.done.start >= before.done.end) continue;
         later.item.error(nameOf(later) + " begins before coat " + std::to_string(before.done.coat) + " ended",
                          "that stands in line " + std::to_string(before.item.pos().line));
       }
+      if (!liesOnAnother)
+        later.item.warn(
+            nameOf(later) + " is recorded, but coat " + std::to_string(later.done.coat - 1) + " is not",
+            "record that one too, or mend the number");
     }
+  }
+
+  static bool isSame(const Coat& c, std::size_t deck, int coat) {
+    return c.done.deck == deck && c.done.coat == coat;
   }
 
   std::string nameOf(const Coat& c) const {

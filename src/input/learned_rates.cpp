@@ -15,20 +15,22 @@ model::LearnedRate readOne(const Field& item, const model::Content& content) {
   rate.product = knownId(r.must("product"), content.products, "product");
   rate.timber = knownId(r.must("timber"), content.timbers, "timber");
   rate.state = choice(r.must("state"), stateWords, "state of the boards", rate.state);
+  rate.isSanded = yesNo(r.may("sanded"), false);
   rate.coat = whole(r.must("coat"), {1, 4, "from 1 to 4"}, 1);
   if (const Field f = r.must("rate"); f.isGiven()) rate.rate = spread(f);
   rate.jobs = whole(r.must("jobs"), {1, 1'000'000, "from 1 to 1000000"}, 1);
-  // For the reader of the file; the estimate needs the rate alone.
+  // The interval of the mean is for the reader of the file.
   if (const Field f = r.may("low"); f.isGiven()) (void)spread(f);
   if (const Field f = r.may("high"); f.isGiven()) (void)spread(f);
   if (const Field f = r.may("spread"); f.isGiven())
-    (void)quantity(f, parseShare, {{0}, base::Share::whole(1000), "from 0 % to 1000 %"});
+    rate.spread = quantity(f, parseShare, {{0}, base::Share::whole(1000), "from 0 % to 1000 %"});
   r.finish();
   return rate;
 }
 
 bool isSame(const model::LearnedRate& a, const model::LearnedRate& b) {
-  return a.product == b.product && a.timber == b.timber && a.state == b.state && a.coat == b.coat;
+  return a.product == b.product && a.timber == b.timber && a.state == b.state && a.isSanded == b.isSanded &&
+         a.coat == b.coat;
 }
 
 }  // namespace

@@ -1,6 +1,9 @@
 #include "input/next_year.h"
 
 #include "input/edit.h"
+#include "input/quantity.h"
+
+#include <algorithm>
 
 namespace input {
 namespace {
@@ -20,24 +23,51 @@ std::string plainOrQuoted(const std::string& words) {
   return quoted + "\"";
 }
 
+/// The entry's key is one of these.
+bool isOneOf(const Entry& e, const std::vector<std::string>& keys) {
+  return std::find(keys.begin(), keys.end(), e.key) != keys.end();
+}
+
 struct Rewriter {
   const Node& root;
   const NextYear& next;
   Editor editor;
+  std::vector<std::string> promises;
 
   void setTop(const char* key, const std::string& word) {
     if (const Entry* e = Editor::find(root, key)) editor.setWord(e->value, word);
   }
 
-  void area(const Node& map, const NextYear::Area& a) {
+  /// The entries of these keys become comments, those in 'gone' go. In braces no line is a comment of its
+  /// own: there it stands above the line where the outermost braces begin, and names the place.
+  void keepAsComments(const Node& map, const std::vector<std::string>& keys, std::vector<std::string> gone,
+                      const std::string& path, const std::vector<const Node*>& around) {
+    const auto braces =
+        std::find_if(around.begin(), around.end(), [&](const auto* n) { return editor.isFlow(*n); });
+    for (const Entry& e : map.entries) {
+      if (!isOneOf(e, keys)) continue;
+      const std::string promise = path + e.key + ": " + editor.valueText(map, e);
+      promises.push_back(promise);
+      if (braces == around.end()) {
+        editor.commentOut(map, e);
+      } else {
+        editor.insertLineBefore(**braces, "# " + promise);
+        gone.push_back(e.key);
+      }
+    }
+    editor.remove(map, gone);
+  }
+
+  void area(const Node& list, std::size_t i) {
+    const Node& map = list.items[i];
+    const NextYear::Area& a = next.areas.at(i);
     const Entry* state = Editor::find(map, "state");
     editor.setWord(state->value, a.state);
     if (const Entry* coats = Editor::find(map, "coats")) editor.setWord(coats->value, "1");
     else editor.insertAfter(map, *state, "coats: 1", "");
     if (!a.rate.empty()) editor.insertAfter(map, *state, "rates: [" + a.rate + "]", a.why);
-    const Entry* note = Editor::find(map, "note");
-    if (note != nullptr && !editor.isFlow(map)) editor.commentOut(*note);
-    editor.remove(map, {"rates", "test_patch", editor.isFlow(map) ? "note" : ""});
+    keepAsComments(map, {"note"}, {"rates", "test_patch"}, "areas[" + std::to_string(i + 1) + "].",
+                   {&root, &list, &map});
   }
 
   /// Days off that are past when the work starts say nothing of it.
@@ -79,16 +109,11 @@ struct Rewriter {
     daysOff();
     const Entry& work = *Editor::find(root, "work");
     editor.setValue(root, work, "[wash, oil]");
-    editor.remove(root, {"title", "sanding", "in_stock", "batches"});
-    // A forecast is of its days; the usual weather of a month comes again.
-    if (const Entry* weather = Editor::find(root, "weather");
-        weather && weather->value.kind == Node::Kind::Word)
-      editor.remove(root, {"weather"});
-    for (const char* key : {"done", "left"}) editor.removeWithHead(root, key);
+    if (const Entry* site = Editor::find(root, "site"))
+      keepAsComments(site->value, {"access"}, {}, "site.", {&root, &site->value});
     const Node& areas = Editor::find(root, "areas")->value;
-    for (std::size_t i = 0; i < areas.items.size(); ++i) area(areas.items[i], next.areas.at(i));
-    if (const Entry* price = Editor::find(root, "price"); price && price->value.kind == Node::Kind::Map)
-      prices(*price);
+    for (std::size_t i = 0; i < areas.items.size(); ++i) area(areas, i);
+    top();
     std::string text = editor.result();
     const std::string editorsLine = "$schema=";
     const std::size_t at = text.find(editorsLine);
@@ -99,23 +124,46 @@ struct Rewriter {
     return text;
   }
 
-  /// Stages and options speak of last year's work. A group that holds nothing else goes with them.
-  void prices(const Entry& price) {
-    std::size_t kept = 0;
-    for (const Entry& e : price.value.entries) kept += e.key != "stages" && e.key != "options" ? 1 : 0;
-    if (kept == 0) editor.remove(root, {"price"});
-    else editor.remove(price.value, {"stages", "options"});
+  /// What of the price goes or becomes a comment. When it is all, the whole price does.
+  void top() {
+    std::vector<std::string> promised = {"included", "excluded", "before_we_come"};
+    std::vector<std::string> gone = {"title", "sanding", "in_stock", "batches"};
+    // A forecast is of its days; the usual weather of a month comes again.
+    if (const Entry* weather = Editor::find(root, "weather");
+        weather != nullptr && weather->value.kind == Node::Kind::Word)
+      gone.push_back("weather");
+    if (const Entry* price = Editor::find(root, "price"); price && price->value.kind == Node::Kind::Map)
+      prices(price->value, promised, gone);
+    if (editor.isFlow(root)) gone.insert(gone.end(), {"done", "left"});
+    else
+      for (const char* key : {"done", "left"}) editor.removeWithHead(root, key);
+    keepAsComments(root, promised, gone, "", {&root});
+  }
+
+  /// Stages and options speak of last year's work, and a discount was for it.
+  void prices(const Node& price, std::vector<std::string>& promised, std::vector<std::string>& gone) {
+    const std::vector<std::string> stale = {"stages", "options"};
+    const Entry* discount = Editor::find(price, "discount");
+    const bool isGranted = discount != nullptr && !parseShare(discount->value.word).value.isZero();
+    const auto granted =
+        isGranted ? std::vector<std::string>{"discount", "discount_reason"} : std::vector<std::string>{};
+    const bool isAll = std::all_of(price.entries.begin(), price.entries.end(),
+                                   [&](const Entry& e) { return isOneOf(e, stale) || isOneOf(e, granted); });
+    if (!isAll) keepAsComments(price, granted, stale, "price.", {&root, &price});
+    else (isGranted ? promised : gone).push_back("price");
   }
 };
 
 }  // namespace
 
-std::string nextYearsJob(const std::string& text, const NextYear& next) {
+NextYearsJob nextYearsJob(const std::string& text, const NextYear& next) {
   base::Diagnostics messages;
   const std::optional<std::string> clean = cleanText(text, "", messages);
   const std::optional<Node> root = clean ? parseTree(*clean, "", messages) : std::nullopt;
   if (!root || !messages.ok()) throw std::logic_error("internal error: a job that was read cannot be edited");
-  return Rewriter{*root, next, Editor(*clean, *root)}.rewrite();
+  Rewriter rewriter{*root, next, Editor(*clean, *root), {}};
+  std::string fresh = rewriter.rewrite();
+  return {std::move(fresh), std::move(rewriter.promises)};
 }
 
 }  // namespace input

@@ -24,8 +24,14 @@ struct NextYear {
   std::vector<std::string> about;             // comments at the top
 };
 
+struct NextYearsJob {
+  std::string text;
+  std::vector<std::string> promises;  // 'price.discount: 5 %': what became a comment
+};
+
 /// The text of a good job, edited in place: customer, site, decks, crew, prices and comments stay; records,
-/// tins, test patches, rates, sanding, stages and options go; the decks' notes for the quote become comments.
-std::string nextYearsJob(const std::string& text, const NextYear& next);
+/// tins, test patches, rates, sanding, stages and options go. What was promised or noted for last year's work
+/// becomes a comment: the lines of the quote, the decks' notes, a discount, the way in.
+NextYearsJob nextYearsJob(const std::string& text, const NextYear& next);
 
 }  // namespace input

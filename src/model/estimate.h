@@ -31,15 +31,16 @@ struct CoatNeed {
   std::optional<Uptake>
       uptake;  // whose row of the product's table it is; nothing for the job's own rates and patches
   RateSource source = RateSource::Table;
-  int learnedFrom = 0;  // own jobs a learned rate is from
+  int learnedFrom = 0;                       // own jobs a learned rate is from
+  std::optional<base::Share> learnedSpread;  // how far one of them lies from their mean
 };
 
 /// A coat as it was laid, beside what was planned.
 struct ActualCoat {
-  std::size_t done = 0;  // which of the job's records
+  std::vector<std::size_t> records;  // of the job's 'done', one for each part, in order of time
   std::size_t deck = 0;
   int coat = 1;
-  bool isShared = false;               // the litres are its share of what one record gives for several decks
+  bool isShared = false;               // the litres are a share of what a record gives for several decks
   std::optional<base::Volume> litres;  // out of the tins, with what stayed in pads and tins
   std::optional<base::Spread> rate;    // surface by these litres
   base::Volume plannedLitres;          // with the job's loss

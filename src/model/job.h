@@ -167,7 +167,7 @@ struct Pricing {
   std::optional<base::Share> tax;  // replaces the region's rate
 };
 
-/// A coat as it was laid, from the job's 'done:'.
+/// A coat, or a part of one, as it was laid, from the job's 'done:'.
 struct DoneCoat {
   std::size_t deck = 0;
   int coat = 1;
@@ -178,20 +178,24 @@ struct DoneCoat {
   std::optional<base::Temperature> air, surface;  // as measured on site
   std::optional<base::Share> humidity, moisture;
   std::string remark;  // for the office and the next visit
+  base::SourcePos pos, fromPos, toPos, usedPos;
 };
 
 /// A spreading rate learned from finished jobs; see 'planksheaf rates'.
 struct LearnedRate {
   std::string product, timber;
   State state = State::Weathered;
+  bool isSanded = false;  // new or weathered boards that were sanded before the coat
   int coat = 1;
   base::Spread rate;
+  std::optional<base::Share> spread;  // how far one job lies from the mean
   int jobs = 0;
 };
 
 struct Job {
   std::string ref;
   std::string after;  // number of the job this one follows; empty = none
+  base::SourcePos refPos, afterPos;
   base::Date quoted{};
   int validDays = 30;
   Customer customer;
@@ -217,7 +221,7 @@ struct Job {
   std::vector<std::string> batches;
   Forecast forecast;
   Normals normals;                        // the job's own, or the region's; may be empty
-  std::vector<DoneCoat> done;             // in order of deck and coat
+  std::vector<DoneCoat> done;             // in order of deck, coat and time
   std::vector<StockTin> left;             // full and opened tins after the job, as counted
   std::string ratesFile;                  // path of 'spreading_rates:'; empty = the brand's, or none
   std::vector<LearnedRate> learnedRates;  // from that file

@@ -17,7 +17,11 @@ std::string plain(base::Quantity<Unit> q, int decimals = 2) {
 
 /// '74.87 m2', or '805.9 ft2' in US customary units.
 std::string plainArea(base::Area a, UnitSystem units);
+/// '12.5 C', or '54.5 F' in US customary units.
+std::string plainTemperature(base::Temperature t, UnitSystem units);
 /// '125 mL', or '4.23 fl oz' in US customary units.
 std::string plainVolume(base::Volume v, UnitSystem units);
+/// '12.25 L', or '3.24 gal' in US customary units.
+std::string plainLitres(base::Volume v, UnitSystem units);
 
 }  // namespace model

@@ -1,5 +1,7 @@
 #include "records/actual.h"
 
+#include "model/plain.h"
+
 #include <algorithm>
 #include <map>
 
@@ -16,21 +18,29 @@ const model::CoatNeed* needOf(const model::Estimate& e, const model::DoneCoat& d
   return nullptr;
 }
 
-/// Gives the litres of each entry to its coats.
+/// Gives the litres of each entry to its coats. A coat of which one part has no litres has none.
 void shareOut(std::vector<model::ActualCoat>& coats, const std::vector<model::DoneCoat>& done) {
   std::map<std::size_t, std::vector<model::ActualCoat*>> entries;
-  for (auto& coat : coats) entries[done[coat.done].entry].push_back(&coat);
+  std::map<std::size_t, std::optional<Volume>> usedBy;
+  for (auto& coat : coats) {
+    coat.litres = Volume{};
+    for (const auto record : coat.records) {
+      entries[done[record].entry].push_back(&coat);
+      usedBy[done[record].entry] = done[record].used;
+    }
+  }
   for (const auto& [entry, members] : entries) {
-    const auto used = done[members.front()->done].used;
-    if (!used) continue;
+    const auto& used = usedBy.at(entry);
     Volume planned, plannedSoFar, given;
     for (const auto* coat : members) planned += coat->plannedLitres;
     for (auto* coat : members) {
       plannedSoFar += coat->plannedLitres;
+      if (!used) coat->litres = {};
+      if (!used) continue;
       const Volume upToHere = scaled(*used, plannedSoFar.millionths,
                                      std::max<std::int64_t>(planned.millionths, 1), Round::HalfUp);
-      coat->litres = upToHere - given;
-      coat->isShared = members.size() > 1;
+      if (coat->litres) *coat->litres += upToHere - given;
+      coat->isShared = coat->isShared || members.size() > 1;
       given = upToHere;
     }
   }
@@ -42,8 +52,15 @@ std::vector<model::ActualCoat> actualCoats(const model::Case& c, const model::Es
     const auto& done = c.job.done[i];
     const auto* need = needOf(e, done);
     if (need == nullptr) continue;
+    const auto found = std::find_if(coats.begin(), coats.end(), [&](const auto& coat) {
+      return coat.deck == done.deck && coat.coat == done.coat;
+    });
+    if (found != coats.end()) {
+      found->records.push_back(i);
+      continue;
+    }
     model::ActualCoat coat;
-    coat.done = i;
+    coat.records = {i};
     coat.deck = done.deck;
     coat.coat = done.coat;
     coat.plannedLitres = increased(need->litres, c.job.loss);
@@ -84,16 +101,75 @@ std::optional<Volume> leftAsCounted(const model::Case& c) {
   return isCounted ? std::optional(left) : std::nullopt;
 }
 
+std::string fieldOf(const model::DoneCoat& done, const char* key) {
+  return "done[" + std::to_string(done.entry + 1) + "]." + key;
+}
+
+/// Coats whose litres were shared out of one entry are measured together.
+void warnOfFarUse(const model::Estimate& e, const model::Case& c, base::Diagnostics& messages) {
+  struct Sum {
+    const model::DoneCoat* first = nullptr;
+    Volume used, planned;
+  };
+  std::map<std::size_t, Sum> entries;
+  for (const auto& coat : e.actual) {
+    if (!coat.litres) continue;
+    const auto& first = c.job.done[coat.records.front()];
+    auto& sum = entries[first.entry];
+    sum.first = &first;
+    sum.used += *coat.litres;
+    sum.planned += coat.plannedLitres;
+  }
+  for (const auto& [entry, sum] : entries) {
+    if (!isFarFromPlan(sum.used, sum.planned)) continue;
+    const auto units = c.region->units;
+    messages.warn(
+        sum.first->usedPos, fieldOf(*sum.first, "used"),
+        model::plainLitres(sum.used, units) +
+            (sum.used > sum.planned ? " is more than twice the " : " is less than half of the ") +
+            model::plainLitres(sum.planned, units) + " planned",
+        "check the figure: what came out of the tins for this coat, no other coat and no tin left over");
+  }
+}
+
+/// All tins of the shed count, also those that the plan did not open.
+void warnOfMoreThanThereWas(const model::Estimate& e, const model::Case& c, base::Diagnostics& messages) {
+  Volume used, had = e.product.bought.volume;
+  for (const auto& coat : e.actual) used += coat.litres.value_or(Volume{});
+  for (const auto& tin : c.job.inStock) {
+    if (tin.product == c.job.product) had += tin.size * tin.count;
+  }
+  if (used <= had) return;
+  const auto units = c.region->units;
+  messages.warn(c.job.done.front().pos, "done",
+                model::plainLitres(used, units) + " used is more than the " + model::plainLitres(had, units) +
+                    " bought and in stock",
+                "check the figures under 'used'; the tins bought are those of the order list");
+}
+
 }  // namespace
 
 base::Spread withoutLoss(base::Spread asLaid, base::Share loss) {
   return {increased(asLaid.area, loss), asLaid.volume};
 }
 
+bool isFarFromPlan(Volume used, Volume planned) { return used > planned * 2 || used * 2 < planned; }
+
 void addActual(model::Estimate& e, const model::Case& c) {
   e.actual = actualCoats(c, e);
   e.leftByTheBooks = leftByTheBooks(e);
   e.leftAsCounted = leftAsCounted(c);
+}
+
+void warnOfUse(const model::Estimate& e, const model::Case& c, base::Diagnostics& messages) {
+  warnOfFarUse(e, c, messages);
+  warnOfMoreThanThereWas(e, c, messages);
+}
+
+void addBatches(std::vector<std::string>& all, const std::vector<std::string>& more) {
+  for (const auto& batch : more) {
+    if (std::find(all.begin(), all.end(), batch) == all.end()) all.push_back(batch);
+  }
 }
 
 }  // namespace records

@@ -1,15 +1,13 @@
 #include "records/due.h"
 
+#include "records/actual.h"
+#include "records/links.h"
+
 #include <algorithm>
 #include <map>
-#include <set>
 
 namespace records {
 namespace {
-
-void addBatch(std::vector<std::string>& batches, const std::string& batch) {
-  if (std::find(batches.begin(), batches.end(), batch) == batches.end()) batches.push_back(batch);
-}
 
 /// Litres of the last coat of each deck: recorded, or planned with loss where they are not.
 void addLitres(Visit& visit, const model::Case& c, const model::Estimate& e) {
@@ -36,6 +34,38 @@ std::string whereOf(const Visit& v) {
   return key;
 }
 
+/// Finds what a visit is followed by among the jobs that name it and those at the same site.
+class Followers {
+ public:
+  explicit Followers(const std::vector<Visit>& all) {
+    for (const auto& v : all) {
+      if (!v.after.empty()) byNumber_[v.after].push_back(&v);
+      bySite_[whereOf(v)].push_back(&v);
+    }
+  }
+
+  std::vector<const Visit*> of(const Visit& v) const {
+    std::vector<const Visit*> found;
+    if (const auto named = byNumber_.find(v.ref); named != byNumber_.end()) {
+      for (const auto* other : named->second) {
+        if (isLater(*other, v) && isSame({other->customer, other->address}, {v.customer, v.address}))
+          found.push_back(other);
+      }
+    }
+    for (const auto* other : bySite_.at(whereOf(v))) {
+      if (isLater(*other, v) && holdsAll(other->areas, v.areas) &&
+          std::find(found.begin(), found.end(), other) == found.end())
+        found.push_back(other);
+    }
+    return found;
+  }
+
+ private:
+  static bool isLater(const Visit& other, const Visit& v) { return other.lastCoat > v.lastCoat; }
+
+  std::map<std::string, std::vector<const Visit*>> byNumber_, bySite_;
+};
+
 }  // namespace
 
 std::optional<Visit> visitAfter(const std::string& file, const model::Case& c, const model::Estimate& e,
@@ -53,34 +83,27 @@ std::optional<Visit> visitAfter(const std::string& file, const model::Case& c, c
   v.customer = job.customer.name;
   v.phone = job.customer.phone;
   v.email = job.customer.email;
-  v.address = job.site.address.empty() ? job.customer.address : job.site.address;
+  v.address = partyOf(job).address;
   v.region = job.site.region;
   v.product = job.product;
   v.colour = job.colour;
-  for (const auto& batch : job.batches) addBatch(v.batches, batch);
-  for (const auto& done : job.done) {
-    for (const auto& batch : done.batches) addBatch(v.batches, batch);
-  }
+  addBatches(v.batches, job.batches);
+  for (const auto& done : job.done) addBatches(v.batches, done.batches);
+  v.hasRecords = !job.done.empty();
   for (const auto& deck : job.areas) v.areas.push_back(deck.name);
   addLitres(v, c, e);
   return v;
 }
 
 std::vector<Visit> dueBetween(std::vector<Visit> all, std::optional<base::Date> from, base::Date by) {
-  std::set<std::string> followed;
-  std::map<std::string, std::vector<const Visit*>> bySite;
-  for (const auto& v : all) {
-    if (!v.after.empty()) followed.insert(v.after);
-    bySite[whereOf(v)].push_back(&v);
-  }
+  const Followers followers(all);
   std::vector<Visit> due;
   for (const auto& v : all) {
-    if (v.due > by || (from && v.due < *from) || followed.contains(v.ref)) continue;
-    const auto& there = bySite.at(whereOf(v));
-    const bool isDoneAgain = std::any_of(there.begin(), there.end(), [&](const Visit* other) {
-      return other->lastCoat > v.lastCoat && holdsAll(other->areas, v.areas);
-    });
-    if (!isDoneAgain) due.push_back(v);
+    if (v.due > by || (from && v.due < *from)) continue;
+    const auto after = followers.of(v);
+    if (std::any_of(after.begin(), after.end(), [](const Visit* f) { return f->hasRecords; })) continue;
+    due.push_back(v);
+    for (const auto* quote : after) due.back().openQuotes.push_back(quote->ref);
   }
   std::stable_sort(due.begin(), due.end(), [](const auto& a, const auto& b) {
     return std::tie(a.due, a.ref, a.file) < std::tie(b.due, b.ref, b.file);

@@ -14,8 +14,10 @@ struct Visit {
   std::string region, product, colour;
   std::vector<std::string> batches;
   std::vector<std::string> areas;
-  base::Volume litres;      // what the last coats took, or are planned to take
-  bool isRecorded = false;  // every last coat has its own litres
+  bool hasRecords = false;              // of any coat: the work was accepted and begun
+  std::vector<std::string> openQuotes;  // numbers of the jobs without records that would replace it
+  base::Volume litres;                  // what the last coats took, or are planned to take
+  bool isRecorded = false;              // every last coat has its own litres
 };
 
 /// The visit of a job; nothing when it lays no coat. 'plan' holds at least its events.
@@ -23,7 +25,8 @@ std::optional<Visit> visitAfter(const std::string& file, const model::Case& c, c
                                 const model::Plan& plan);
 
 /// Those due from one day to another, both included, by date. A job that a later one follows is left out: one
-/// that names it under 'after', or one for the same customer and address that coats all its areas again.
+/// of the same customer that names it under 'after', or one for the same customer and address that coats all
+/// its areas again. As long as the later one has no records it is only a quote, and stands beside the visit.
 std::vector<Visit> dueBetween(std::vector<Visit> all, std::optional<base::Date> from, base::Date by);
 
 }  // namespace records

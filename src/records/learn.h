@@ -13,6 +13,7 @@ struct Kind {
   std::string product, timber;
   model::State state = model::State::Weathered;  // when it was coated
   int coat = 1;
+  bool isSanded = false;  // new or weathered boards, sanded first
   friend auto operator<=>(const Kind&, const Kind&) = default;
 };
 
@@ -23,6 +24,7 @@ struct Observation {
   base::Volume litres;          // without loss
   base::Spread table;           // the product's rate for this kind
   base::Share lowUse, highUse;  // the product's range
+  std::vector<model::DoneCoat> records = {};
 };
 
 struct Learned {
@@ -32,7 +34,18 @@ struct Learned {
   int jobs = 0;
 };
 
-/// Blends the observations of each kind with the product's table, in order of kind.
+/// A job that drank so unlike the others that its record looks wrong.
+struct SetAside {
+  Observation observation;
+  double rate = 0, usual = 0;  // m2/L
+};
+
+struct Lesson {
+  std::vector<Learned> rates;      // in order of kind
+  std::vector<SetAside> setAside;  // in order of kind, then as given
+};
+
+/// Blends the observations of each kind with the product's table, but for those set aside.
 ///
 /// A job's y = ln(litres per m2) is taken as normal about the mean of its kind: uptake is above zero, and
 /// boards that drink a tenth more do so on every square metre, whatever the rate. The mean itself is normal
@@ -41,6 +54,12 @@ struct Learned {
 /// (Gelman et al., Bayesian Data Analysis, 3rd ed. 2013, section 2.5, eq. 2.11 and 2.12; from memory.)
 /// Our choices: half the product's range from low to high use, as a logarithm, is t and the first guess of s,
 /// so that the table counts as much as one job; that guess weighs three jobs when s2 is taken from the jobs.
-std::vector<Learned> learn(const std::vector<Observation>& observations);
+///
+/// One wrong record would move a mean, but not a median: an observation is set aside when y lies further from
+/// the median than three times 1.4826 MAD, the median distance from it, and than ln 2, for twice or half as
+/// much (the Hampel identifier: Davies and Gather, The identification of multiple outliers, JASA 88, 1993;
+/// from memory; the least distance is our choice). The table stands among the observations, so that two jobs
+/// have a median, too; a job alone is held against the table.
+Lesson learn(const std::vector<Observation>& observations);
 
 }  // namespace records

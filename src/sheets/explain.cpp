@@ -118,7 +118,11 @@ class Teller {
     for (const auto& coat : x_.estimate.coats) sum += coat.litres;
     say("likely", w_("explain.likely", {{"sum", exact(sum)}, {"loss", w_.share(x_.c.job.loss)}}),
         exact(n.likely));
-    say("range", w_("explain.range", {{"low", w_.share(p.lowUse)}, {"high", w_.share(p.highUse)}}),
+    const bool hasLearned = std::any_of(x_.estimate.coats.begin(), x_.estimate.coats.end(),
+                                        [](const auto& coat) { return coat.learnedSpread.has_value(); });
+    say("range",
+        w_(hasLearned ? "explain.range_learned" : "explain.range",
+           {{"low", w_.share(p.lowUse)}, {"high", w_.share(p.highUse)}}),
         w_.joined({exact(n.low), exact(n.high)}));
     say("wanted", w_("explain.wanted", {{"allowance", w_.share(x_.c.job.allowance)}}), exact(n.wanted));
     say("to_buy", w_("explain.to_buy", {{"wanted", exact(n.wanted)}, {"stock", exact(n.drawn)}}),
@@ -217,7 +221,9 @@ class Teller {
         return w_(key + "table",
                   {{"uptake", w_(std::string("explain.uptakes.") + model::nameOf(*coat.uptake))}});
       case model::RateSource::Learned:
-        return w_.counted(key + "learned", coat.learnedFrom);
+        if (!coat.learnedSpread) return w_.counted(key + "learned", coat.learnedFrom);
+        return w_("explain.learned_spread", {{"jobs", w_.counted(key + "learned", coat.learnedFrom)},
+                                             {"spread", w_.share(*coat.learnedSpread)}});
       case model::RateSource::Patch:
         return w_(key + "patch", {{"area", w_.area(coat.rate.area)},
                                   {"volume", model::plainVolume(coat.rate.volume, x_.c.region->units)}});

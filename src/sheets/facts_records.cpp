@@ -43,25 +43,30 @@ std::string volumeNumber(base::Volume v, const Words& w) {
   return w.volumeNumber(base::divide(v.millionths, w.volumeStep().millionths, base::Round::HalfUp));
 }
 
-/// The coats of each record, in the order the records were written.
-std::map<std::size_t, std::vector<const model::ActualCoat*>> entriesOf(const Computed& x) {
-  std::map<std::size_t, std::vector<const model::ActualCoat*>> entries;
-  for (const auto& coat : x.estimate.actual) entries[x.c.job.done[coat.done].entry].push_back(&coat);
+/// What each record tells of its decks, in the order the records were written.
+std::map<std::size_t, std::vector<const model::DoneCoat*>> entriesOf(const Computed& x) {
+  std::map<std::size_t, std::vector<const model::DoneCoat*>> entries;
+  for (const auto& coat : x.estimate.actual) {
+    for (const auto record : coat.records) {
+      const auto& done = x.c.job.done[record];
+      entries[done.entry].push_back(&done);
+    }
+  }
   return entries;
 }
 
-std::string decksOf(const Computed& x, const Words& w, const std::vector<const model::ActualCoat*>& coats) {
+std::string decksOf(const Computed& x, const Words& w, const std::vector<const model::DoneCoat*>& entry) {
   std::vector<std::size_t> decks;
-  for (const auto* coat : coats) decks.push_back(coat->deck);
-  return deckNames(x, w, decks, coats.front()->coat);
+  for (const auto* done : entry) decks.push_back(done->deck);
+  return deckNames(x, w, decks, entry.front()->coat);
 }
 
-Row recordRow(const Computed& x, const Words& w, const std::vector<const model::ActualCoat*>& coats) {
-  const auto& done = x.c.job.done[coats.front()->done];
+Row recordRow(const Computed& x, const Words& w, const std::vector<const model::DoneCoat*>& entry) {
+  const auto& done = *entry.front();
   return {done.start,
           {{"date", w.dayMonthYear(done.start.day)},
            {"coat", coatWords(w, done.coat)},
-           {"decks", decksOf(x, w, coats)},
+           {"decks", decksOf(x, w, entry)},
            {"litres", done.used ? volumeNumber(*done.used, w) : dash},
            {"batches", w.joined(done.batches)},
            {"recorded", Fact::yes(true)}}};
@@ -123,11 +128,11 @@ std::string differenceWords(base::Volume used, base::Volume planned, const Words
 /// 'log': what was measured and remarked, record by record.
 void addLog(Facts& facts, const Computed& x, const Words& w) {
   FactList log;
-  for (const auto& [entry, coats] : entriesOf(x)) {
-    const auto& done = x.c.job.done[coats.front()->done];
+  for (const auto& [number, entry] : entriesOf(x)) {
+    const auto& done = *entry.front();
     log.push_back({{"when", w.shortDate(done.start.day) + ", " + clocks(w, done.start, done.end)},
                    {"coat", coatWords(w, done.coat)},
-                   {"decks", decksOf(x, w, coats)},
+                   {"decks", decksOf(x, w, entry)},
                    {"batches", w.joined(done.batches)},
                    {"measured", measuredWords(done, w)},
                    {"remark", done.remark}});
@@ -151,7 +156,7 @@ bool isAllLaid(const Computed& x) { return x.estimate.actual.size() == x.estimat
 
 void addLaid(Facts& facts, const Computed& x, const Words& w) {
   std::vector<Row> rows;
-  for (const auto& [entry, coats] : entriesOf(x)) rows.push_back(recordRow(x, w, coats));
+  for (const auto& [number, entry] : entriesOf(x)) rows.push_back(recordRow(x, w, entry));
   if (!rows.empty()) addPlanned(rows, x, w);
   std::stable_sort(rows.begin(), rows.end(), [](const auto& a, const auto& b) { return a.start < b.start; });
   FactList laid;
@@ -179,7 +184,7 @@ void addActual(Facts& facts, const Computed& x, const Words& w) {
     const std::string deck = deckLetter(coat.deck) + " " + x.c.job.areas[coat.deck].name;
     rows.push_back({{"group", coat.deck == lastDeck ? "" : deck},
                     {"coat", coatWords(w, coat.coat)},
-                    {"when", w.shortDate(x.c.job.done[coat.done].start.day)},
+                    {"when", w.shortDate(x.c.job.done[coat.records.front()].start.day)},
                     {"planned", w.volumeNumber(steps)},
                     {"used", coat.litres ? (coat.isShared ? "~" : "") + volumeNumber(*coat.litres, w) : dash},
                     {"difference", coat.litres ? differenceWords(*coat.litres, coat.plannedLitres, w) : ""},
