@@ -5,6 +5,7 @@ cd "$(dirname "$0")/.."
 . tests/setup.sh
 cmake -S . -B build -G Ninja -DCMAKE_BUILD_TYPE=Release > /dev/null
 cmake --build build --target planksheaf
+rm -f out_examples/*/*/job.ics out_examples/*/compact/*/job.ics  # an older one lives on in the cancelled days of the new
 build/planksheaf pack out_examples/*/job.yaml
 for job in out_examples/*/job.yaml; do
   build/planksheaf pack --theme compact "$job" -o "${job%/job.yaml}/compact"

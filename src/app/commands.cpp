@@ -29,6 +29,12 @@ struct Outcome {
   std::string failure;  // of the world: a font that is gone, a disk that is full
 };
 
+OutputFile jobCalendarIn(const std::string& folder, const Telling& told) {
+  const auto path = fs::path(folder) / "job.ics";
+  const bool isThere = fs::is_regular_file(path);
+  return {path.string(), jobCalendar(told, isThere ? input::readFile(path.string()).value_or("") : "")};
+}
+
 void makeOne(const std::string& job, const Shipped& shipped, const PackOrder& order, Outcome& out) {
   try {
     const auto x = compute(job, shipped, order.choices, out.messages);
@@ -38,7 +44,7 @@ void makeOne(const std::string& job, const Shipped& shipped, const PackOrder& or
     if (!order.only.empty() || !out.messages.ok()) return;
     const auto language = languagesOf("office", *x, order.choices).front();
     if (const auto told = tell(*x, shipped, language, out.messages))
-      out.files.push_back({(fs::path(out.folder) / "job.ics").string(), jobCalendar(*told)});
+      out.files.push_back(jobCalendarIn(out.folder, *told));
   } catch (const std::exception& e) {
     out.failure = e.what();
   }

@@ -33,6 +33,13 @@ std::string readRef(const Field& f) {
   return ref;
 }
 
+std::string readFirstJob(const Field& f, const model::Job& job) {
+  if (job.after.empty()) f.error("belongs to a job that names the one before it under 'after'");
+  const std::string ref = readRef(f);
+  if (!ref.empty() && ref == job.ref) f.error(inQuotes(ref) + " is this job's own number");
+  return ref;
+}
+
 std::vector<model::Work> readWork(const Field& f) {
   std::vector<model::Work> work;
   const std::vector<Field> items = f.items();
@@ -186,6 +193,8 @@ model::Job readJob(const std::string& bytes, const std::string& file, const mode
   Record r(Field(source, &*root, "", root->mark));
   job.ref = readRef(r.must("ref"));
   if (const Field f = r.may("after"); f.isGiven()) job.after = readRef(f);
+  if (const Field f = r.may("first_job"); f.isGiven()) job.firstJob = readFirstJob(f, job);
+  job.revision = whole(r.may("revision"), {0, 999, "from 0 to 999"}, 0);
   job.quoted = date(r.must("quoted"));
   job.validDays = whole(r.may("valid_days"), {1, 365, "from 1 to 365"}, 30);
   if (const Field f = r.must("customer"); f.isGiven()) job.customer = readCustomer(f);

@@ -69,6 +69,8 @@ struct Rewriter {
     const Entry& ref = *Editor::find(root, "ref");
     editor.setWord(ref.value, plainOrQuoted(next.ref));
     if (const Entry* after = Editor::find(root, "after")) {
+      if (Editor::find(root, "first_job") == nullptr)
+        editor.insertAfter(root, *after, "first_job: " + plainOrQuoted(after->value.word), "");
       editor.setWord(after->value, plainOrQuoted(next.after));
     } else {
       editor.insertAfter(root, ref, "after: " + plainOrQuoted(next.after), "");
@@ -79,7 +81,7 @@ struct Rewriter {
     daysOff();
     const Entry& work = *Editor::find(root, "work");
     editor.setValue(root, work, "[wash, oil]");
-    editor.remove(root, {"title", "sanding", "in_stock", "batches"});
+    editor.remove(root, {"revision", "title", "sanding", "in_stock", "batches"});
     // A forecast is of its days; the usual weather of a month comes again.
     if (const Entry* weather = Editor::find(root, "weather");
         weather && weather->value.kind == Node::Kind::Word)
