@@ -113,6 +113,11 @@ expect 'nobody yet' 0 "$program" due "$box/jobs" --by 2028-02-17
 says out 'nobody falls due'
 expect 'as CSV' 0 "$program" due "$box/jobs" --from 2028-01-01 --by 2028-12-31 --csv
 says out '"1 Example Street, Exampletown",tern-oil,'
+says out ',amount,unit,amount_from,'
+says out ',2.2,L,records,'
+[ "$(head -c 3 "$box/out" | od -An -tx1)" = ' ef bb bf' ] || { echo 'FAILED: CSV has no byte order mark'; bad=1; }
+expect 'as CSV where they buy gallons' 0 "$program" due "$source/out_examples/porch" --by 2035-12-31 --csv
+says out ',gal,'
 [ "$(grep -c "$(printf '\r')$" "$box/out")" = 2 ] || { echo 'FAILED: CSV lines do not end in CRLF'; bad=1; }
 expect 'as JSON' 0 "$program" due "$box/jobs" --by 2028-12-31 --json
 /usr/bin/python3 -c 'import json, sys; v, = json.load(open(sys.argv[1])); assert v["litres"] == 2.2 and v["batches"] == ["A-113"], v' "$box/out" || bad=1
