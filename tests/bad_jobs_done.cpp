@@ -98,6 +98,15 @@ TEST_CASE("records that cannot be right are refused with the whole message") {
        {{"ref: LA-2027-031", "ref: LA-2027-031\nafter: ../x"}},
        "job.yaml:2:8: error: after: '../x' cannot name a folder\n"
        "  hint: use letters, digits, . _ and -, at most 64, not . first or last\n"},
+      {"a first job without the one before",
+       {{"ref: LA-2027-031", "ref: LA-2027-031\nfirst_job: LA-2025-007"}},
+       "job.yaml:2:12: error: first_job: belongs to a job that names the one before it under 'after'\n"},
+      {"a job that is its own first",
+       {{"ref: LA-2027-031", "ref: LA-2027-031\nafter: LA-2026-007\nfirst_job: LA-2027-031"}},
+       "job.yaml:3:12: error: first_job: 'LA-2027-031' is this job's own number\n"},
+      {"a revision below zero",
+       {{"ref: LA-2027-031", "ref: LA-2027-031\nrevision: -1"}},
+       "job.yaml:2:11: error: revision: '-1' is out of range\n  hint: allowed: from 0 to 999\n"},
   };
   checkAll(jobs);
 }
@@ -117,6 +126,8 @@ TEST_CASE("records are read per area or for all of them, in order of deck and co
                       "left: [{size: 2.5 L, count: 2}, {product: plover-wb, size: 20 L, holds: 6 L, "
                       "with_customer: true}]\n"
                       "after: LA-2026-007\n"
+                      "first_job: LA-2024-007\n"
+                      "revision: 2\n"
                       "spreading_rates: ../rates.yaml\n"
                       "price: {");
   base::Diagnostics messages;
@@ -143,5 +154,7 @@ TEST_CASE("records are read per area or for all of them, in order of deck and co
   CHECK(job.left[1].holds == base::litres(6));
   CHECK((job.left[1].isWithCustomer && !job.left[0].isWithCustomer));
   CHECK(job.after == "LA-2026-007");
+  CHECK(job.firstJob == "LA-2024-007");
+  CHECK(job.revision == 2);
   CHECK(job.ratesFile == "jobs/rates.yaml");
 }

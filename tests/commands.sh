@@ -1,23 +1,18 @@
-#!/ bin / sh
-#The command line from outside : exit codes, what goes where, \
-    files whole or not at all.Usage : commands.sh PROGRAM SOURCE_DIR
-program = $1 source = $2 box = $(mktemp - d) trap 'rm -rf "$box"' EXIT bad = 0 expect() {
-#what, status,
-      command... what = $1 status = $2 shift 2 "$@"> "$box/out" 2> "$box/err" got = $ ? ["$got" =
-                                                                                             "$status"] || {
-    echo "FAILED: $what: status $got, not $status";
-    cat "$box/out"
-        "$box/err";
-    bad = 1;
-  }
+#!/bin/sh
+# The command line from outside: exit codes, what goes where, files whole or not at all. Usage: commands.sh PROGRAM SOURCE_DIR
+program=$1
+source=$2
+box=$(mktemp -d)
+trap 'rm -rf "$box"' EXIT
+bad=0
+expect() { # what, status, command...
+  what=$1 status=$2
+  shift 2
+  "$@" > "$box/out" 2> "$box/err"
+  got=$?
+  [ "$got" = "$status" ] || { echo "FAILED: $what: status $got, not $status"; cat "$box/out" "$box/err"; bad=1; }
 }
-says() {
-  grep -qF -- "$2" "$box/$1" || {
-    echo "FAILED: '$2' in $1:";
-    cat "$box/$1";
-    bad = 1;
-  };
-}
+says() { grep -qF -- "$2" "$box/$1" || { echo "FAILED: '$2' in $1:"; cat "$box/$1"; bad=1; }; }
 
 expect 'no command' 2 "$program"
 expect 'a mistyped command' 2 "$program" pakc x
@@ -34,31 +29,19 @@ expect 'a new job' 0 "$program" new "$box/first.yaml"
 expect 'a new job over an old one' 1 "$program" new "$box/first.yaml"
 expect 'a new job of no region' 2 "$program" new "$box/nowhere.yaml" --region fr
 says err "'fr' is not a known region"
-for region in au gb ie nz us;
-do
-  expect "a new job of $region" 0 "$program" new "$box/place-$region.yaml" --region $region grep - q
-          "^  region: $region "
-          "$box/place-$region.yaml" ||
-  {
-    echo "FAILED: $region is not in its job";
-    bad = 1;
-  }
-expect "the new job of $region" 0 "$program" check "$box/place-$region.yaml" says out
-                                  "$box/place-$region.yaml: in order" done grep -
-        E '^ +(shape|boards|joists):' "$box/place-us.yaml" |
-    grep - E '[0-9] m' && {
-  echo 'FAILED: metres in a job of the United States';
-  bad = 1;
-}
+for region in au gb ie nz us; do
+  expect "a new job of $region" 0 "$program" new "$box/place-$region.yaml" --region $region
+  grep -q "^  region: $region " "$box/place-$region.yaml" || { echo "FAILED: $region is not in its job"; bad=1; }
+  expect "the new job of $region" 0 "$program" check "$box/place-$region.yaml"
+  says out "$box/place-$region.yaml: in order"
+done
+grep -E '^ +(shape|boards|joists):' "$box/place-us.yaml" | grep -E '[0-9] m' && { echo 'FAILED: metres in a job of the United States'; bad=1; }
 expect 'the new job is in order' 0 "$program" check "$box/first.yaml"
 expect 'its pack' 0 "$program" pack "$box/first.yaml"
 ls "$box"/*/job.ics > "$box/out" || { echo 'FAILED: no job.ics'; bad=1; }
 ref=$(sed -n 's/^ref: \([^ ]*\).*/\1/p' "$box/first.yaml")
-for name in quote aftercare safety dayplan orders office;
-do [-s "$box/$ref/$name.pdf"] || {
-    echo "FAILED: no $name.pdf";
-    bad = 1;
-  }
+for name in quote aftercare safety dayplan orders office; do
+  [ -s "$box/$ref/$name.pdf" ] || { echo "FAILED: no $name.pdf"; bad=1; }
 done
 expect 'from standard input' 0 sh -c "cd '$box' && '$program' pack - --only quote -o '$box/piped' < first.yaml"
 cmp "$box/$ref/quote.pdf" "$box/piped/$ref/quote.pdf" || bad=1
@@ -67,23 +50,15 @@ before=$(cd "$box/$ref" && cat ./*.pdf | cksum)
 sed 's/^valid_days: .*/valid_days: minus one/' "$box/first.yaml" > "$box/broken.yaml"
 expect 'a job with a mistake' 1 "$program" pack "$box/broken.yaml"
 says err "broken.yaml:"
-[ "$before" = "$(cd "$box/$ref" && cat ./*.pdf | cksum)" ] || {
-  echo 'FAILED: a refused job changed older files';
-  bad = 1; }
+[ "$before" = "$(cd "$box/$ref" && cat ./*.pdf | cksum)" ] || { echo 'FAILED: a refused job changed older files'; bad=1; }
 expect 'a job with a mistake, elsewhere' 1 "$program" pack "$box/broken.yaml" -o "$box/nothing"
-[ ! -e "$box/nothing" ] || {
-  echo 'FAILED: a refused job made a folder';
-  bad = 1; }
+[ ! -e "$box/nothing" ] || { echo 'FAILED: a refused job made a folder'; bad=1; }
 expect 'a good job beside a broken one' 1 "$program" pack "$box/broken.yaml" "$box/first.yaml" -o "$box/both"
-[ -s "$box/both/$ref/quote.pdf" ] || {
-  echo 'FAILED: the good job was not made';
-  bad = 1; }
+[ -s "$box/both/$ref/quote.pdf" ] || { echo 'FAILED: the good job was not made'; bad=1; }
 cp "$box/first.yaml" "$box/twin.yaml"
 expect 'two jobs of one number' 1 "$program" pack "$box/first.yaml" "$box/twin.yaml" -o "$box/twins"
 says err "ref: has the same number and folder as"
-[ ! -e "$box/twins" ] || {
-  echo 'FAILED: twins were written';
-  bad = 1; }
+[ ! -e "$box/twins" ] || { echo 'FAILED: twins were written'; bad=1; }
 mkdir "$box/sub"
 sed "s|^brand: .*|brand: $source/content/brands/demo.yaml|; s/^ref: .*/ref: other/" "$box/first.yaml" > "$box/sub/other.yaml"
 cp "$box/sub/other.yaml" "$box/other.yaml"
@@ -93,9 +68,7 @@ says err "$box/other.yaml: error: ref: has the same number and folder as '$box/s
 $box/sub/other: 7 files" ] || { echo 'FAILED: who was packed:'; cat "$box/out"; bad=1; }
 sed 's/^work: .*/work: [wash]/; s/^sanding: .*//' "$box/first.yaml" > "$box/washed.yaml"
 expect 'a job that coats nothing' 0 "$program" pack "$box/washed.yaml"
-[ ! -e "$box/$ref/aftercare.pdf" ] || {
-  echo 'FAILED: an old aftercare sheet stayed';
-  bad = 1; }
+[ ! -e "$box/$ref/aftercare.pdf" ] || { echo 'FAILED: an old aftercare sheet stayed'; bad=1; }
 expect 'figures' 0 "$program" figures "$box/first.yaml"
 expect 'figures, explained' 0 "$program" figures --explain "$box/first.yaml"
 says out ' = '
@@ -122,14 +95,13 @@ expect 'looks' 0 "$program" looks "$box/looks"
 expect 'looks over others' 1 "$program" looks "$box/looks"
 sed 's/^## Weather/## Rain and heat/' "$box/looks/en/quote.md" > "$box/quote.md" && mv "$box/quote.md" "$box/looks/en/quote.md"
 expect 'a pack with looks of its own' 0 "$program" pack "$box/first.yaml" --looks "$box/looks" --only quote -o "$box/own"
-pdftotext "$box/own/$ref/quote.pdf" - | grep -q 'Rain and heat' || {
-  echo 'FAILED: the edited template was not used';
-  bad = 1; }
+pdftotext "$box/own/$ref/quote.pdf" - | grep -q 'Rain and heat' || { echo 'FAILED: the edited template was not used'; bad=1; }
 echo '{{nonsense}}' >> "$box/looks/en/quote.md"
 expect 'a template with a mistake' 1 "$program" pack "$box/first.yaml" --looks "$box/looks" -o "$box/own"
 says err "looks/en/quote.md:"
 says err "'nonsense' is not known here"
-#Records, and the year after.
+
+# Records, and the year after.
 mkdir "$box/jobs"
 cp "$box/first.yaml" "$box/jobs/first.yaml"
 sed -i "s|\.\./content|$source/content|g; s|^brand: .*|brand: $source/content/brands/demo.yaml|" "$box/jobs/first.yaml"
@@ -139,13 +111,9 @@ expect 'their figures' 0 "$program" figures --json "$box/recorded.yaml"
 says out '"litres": 3.1'
 expect 'its aftercare sheet' 0 "$program" pack --only aftercare "$box/recorded.yaml" -o "$box/once"
 pdftotext -layout "$box/once/$ref/aftercare.pdf" "$box/care.txt"
-grep -q '17 Feb 2027.*first, .*3\.1.*A-113' "$box/care.txt" || {
-  echo 'FAILED: the record is not on the aftercare sheet';
-  bad = 1; }
-grep -q 'Thursday 18 February 2027 at 10:45' "$box/care.txt" || {
-  echo 'FAILED: the last coat is not when it was laid';
-  bad = 1; }
-#Years later, from the same files : file times, clock and place make no difference.
+grep -q '17 Feb 2027.*first, .*3\.1.*A-113' "$box/care.txt" || { echo 'FAILED: the record is not on the aftercare sheet'; bad=1; }
+grep -q 'Thursday 18 February 2027 at 10:45' "$box/care.txt" || { echo 'FAILED: the last coat is not when it was laid'; bad=1; }
+# Years later, from the same files: file times, clock and place make no difference.
 mkdir "$box/later"
 cp "$box/recorded.yaml" "$box/later/"
 touch -d 2035-01-01 "$box/later/recorded.yaml"
@@ -161,9 +129,12 @@ expect 'nobody yet' 0 "$program" due "$box/jobs" --by 2028-02-17
 says out 'nobody falls due'
 expect 'as CSV' 0 "$program" due "$box/jobs" --from 2028-01-01 --by 2028-12-31 --csv
 says out '"1 Example Street, Exampletown",tern-oil,'
-[ "$(grep -c "$(printf '\r')$" "$box/out")" = 2 ] || {
-  echo 'FAILED: CSV lines do not end in CRLF';
-  bad = 1; }
+says out ',amount,unit,amount_from,'
+says out ',2.2,L,records,'
+[ "$(head -c 3 "$box/out" | od -An -tx1)" = ' ef bb bf' ] || { echo 'FAILED: CSV has no byte order mark'; bad=1; }
+expect 'as CSV where they buy gallons' 0 "$program" due "$source/out_examples/porch" --by 2035-12-31 --csv
+says out ',gal,'
+[ "$(grep -c "$(printf '\r')$" "$box/out")" = 2 ] || { echo 'FAILED: CSV lines do not end in CRLF'; bad=1; }
 sed 's/^  name: .*/  name: "=1+1, or more"/; s/^  phone: .*/  phone: +64 3 555 0100/; s/^colour: .*/colour: "@natural"/; s/^ref: .*/ref: -7/' \
   "$box/jobs/first.yaml" > "$box/jobs/formula.yaml"
 expect 'CSV with what a spreadsheet would compute' 0 "$program" due "$box/jobs" --by 2028-12-31 --csv
@@ -180,19 +151,13 @@ expect 'a list that ends before it begins' 2 "$program" due "$box/jobs" --from 2
 says err "--from: '2028-06-30' is after --by, '2028-01-01'"
 cp "$box/jobs/first.yaml" "$box/jobs/copy.yaml"
 ln -s first.yaml "$box/jobs/link.yaml"
-{
-  echo '{';
-  grep -v '^ *#' "$box/first.yaml" | /usr/bin/python3 -c 'import json, sys, yaml
+{ echo '{'; grep -v '^ *#' "$box/first.yaml" | /usr/bin/python3 -c 'import json, sys, yaml
 job = yaml.load(sys.stdin, yaml.BaseLoader)
 job["ref"], job["customer"]["name"], job["brand"] = "IN-BRACES", "Braces", sys.argv[1]
 print(json.dumps(job)[1:])' "$source/content/brands/demo.yaml"; } > "$box/jobs/braces.yaml"
 expect 'copies and links count once, a job in braces is seen' 0 "$program" due "$box/jobs" --by 2028-12-31 --csv
-[ "$(wc -l < "$box/out")" = 3 ] || {
-    echo 'FAILED: not two visits';
-    cat "$box/out";
-    bad = 1;
-  }
-  says out 'IN-BRACES'
+[ "$(wc -l < "$box/out")" = 3 ] || { echo 'FAILED: not two visits'; cat "$box/out"; bad=1; }
+says out 'IN-BRACES'
 sed 's/^ref: .*/ref: ROUND/; s/^customer:.*/after: ROUND-2\n&/' "$box/jobs/first.yaml" > "$box/jobs/copy.yaml"
 sed 's/^ref: .*/ref: ROUND-2/; s/^after: .*/after: ROUND/' "$box/jobs/copy.yaml" > "$box/jobs/braces.yaml"
 expect 'jobs in a circle' 1 "$program" due "$box/jobs" --by 2028-12-31
@@ -223,66 +188,34 @@ says err 'warning: done[1].used: 31 L is more than twice the '
 expect 'which is not learned from' 0 "$program" rates "$box/slip"
 says err 'job.yaml:'
 says err ': warning: done[1].used: set aside: '
-grep -q 'coat: 1' "$box/out" && {
-    echo 'FAILED: a wrong record was learned';
-    bad = 1;
-  }
-  sed 's/^# spreading_rates: rates.yaml .*/spreading_rates: jobs\/rates.yaml/' "$box/recorded.yaml" >
-          "$box/taught.yaml" expect 'a job that uses them' 0 "$program" figures-- explain
-              "$box/taught.yaml" says out 'from 1 of your own jobs' mkdir
-              "$box/empty" expect 'rates of nothing' 1 "$program" rates "$box/empty" says
-                  err 'no job records the litres of a coat'
+grep -q 'coat: 1' "$box/out" && { echo 'FAILED: a wrong record was learned'; bad=1; }
+sed 's/^# spreading_rates: rates.yaml .*/spreading_rates: jobs\/rates.yaml/' "$box/recorded.yaml" > "$box/taught.yaml"
+expect 'a job that uses them' 0 "$program" figures --explain "$box/taught.yaml"
+says out 'from 1 of your own jobs'
+mkdir "$box/empty"
+expect 'rates of nothing' 1 "$program" rates "$box/empty"
+says err 'no job records the litres of a coat'
 
-              expect 'a start before the last coat' 1 "$program" again "$box/jobs/first.yaml" --start 2027 -
-              02 -
-              18 says err 'its last coat lies on 2027-02-18' expect
-              "next year's job" 0 "$program" again "$box/jobs/first.yaml" --start 2028 -
-              02 -
-              21 says out "$ref-2.yaml: look it over" expect
-                          "next year's job over itself" 1 "$program" again
-                                                          "$box/jobs/first.yaml" --start 2028 -
-              02 -
-              21 says err 'is there already' expect
-              "next year's job is in order" 0 "$program" check "$box/jobs/$ref-2.yaml" grep -
-              q
-              "^after: $ref"
-              "$box/jobs/$ref-2.yaml" ||
-  {
-    echo 'FAILED: the new job does not name the old one';
-    bad = 1;
-  }
-  grep - q '^quoted: 2028-01-24' "$box/jobs/$ref-2.yaml" || {
-    echo 'FAILED: the quote is not four weeks before the start';
-    bad = 1;
-  }
-  expect 'a job that was only quoted again is still due' 0 "$program" due "$box/jobs" --by 2028 - 12 -
-              31 says out "  $ref-2" echo 'done: [{coat: 1, from: 2028-02-23 08:00, to: 11:00, used: 2 L}]' >>
-          "$box/jobs/$ref-2.yaml" expect 'and not once it was done' 0 "$program" due "$box/jobs" --by 2028 -
-              12 -
-              31 says
-                  out 'nobody falls due' expect 'and the year after that, elsewhere' 0 "$program" again
-                                                                                       "$box/jobs/"
-                                                                                       "$ref-2."
-                                                                                       "yaml" --start 2029 -
-              02 - 20 --quoted 2029 - 01 - 02 -
-              o "$box/other/third.yaml" expect 'which is in order too' 0 "$program" check
-                                                                         "$box/other/third.yaml" grep -
-              q
-              "^ref: $ref-3"
-              "$box/other/third.yaml" ||
-  {
-    echo 'FAILED: the third year has the wrong number';
-    bad = 1;
-  }
-  grep - q '^    rates: .*as it was laid\|^    rates: .*last year' "$box/other/third.yaml" || {
-    echo 'FAILED: the maintenance coat tells no rate';
-    bad = 1;
-  }
-  grep - q '^    rates:' "$box/jobs/$ref-2.yaml" && {
-    echo 'FAILED: the second coat of a first job tells a rate';
-    bad = 1;
-  }
-  sed 's/^# included:/included:/; s/^  discount: 0 %/  discount: 5 %/; s/^  # access:/  access:/' "$box/recorded.yaml" > "$box/promised.yaml"
+expect 'a start before the last coat' 1 "$program" again "$box/jobs/first.yaml" --start 2027-02-18
+says err 'its last coat lies on 2027-02-18'
+expect "next year's job" 0 "$program" again "$box/jobs/first.yaml" --start 2028-02-21
+says out "$ref-2.yaml: look it over"
+expect "next year's job over itself" 1 "$program" again "$box/jobs/first.yaml" --start 2028-02-21
+says err 'is there already'
+expect "next year's job is in order" 0 "$program" check "$box/jobs/$ref-2.yaml"
+grep -q "^after: $ref" "$box/jobs/$ref-2.yaml" || { echo 'FAILED: the new job does not name the old one'; bad=1; }
+grep -q '^quoted: 2028-01-24' "$box/jobs/$ref-2.yaml" || { echo 'FAILED: the quote is not four weeks before the start'; bad=1; }
+expect 'a job that was only quoted again is still due' 0 "$program" due "$box/jobs" --by 2028-12-31
+says out "  $ref-2"
+echo 'done: [{coat: 1, from: 2028-02-23 08:00, to: 11:00, used: 2 L}]' >> "$box/jobs/$ref-2.yaml"
+expect 'and not once it was done' 0 "$program" due "$box/jobs" --by 2028-12-31
+says out 'nobody falls due'
+expect 'and the year after that, elsewhere' 0 "$program" again "$box/jobs/$ref-2.yaml" --start 2029-02-20 --quoted 2029-01-02 -o "$box/other/third.yaml"
+expect 'which is in order too' 0 "$program" check "$box/other/third.yaml"
+grep -q "^ref: $ref-3" "$box/other/third.yaml" || { echo 'FAILED: the third year has the wrong number'; bad=1; }
+grep -q '^    rates: .*as it was laid\|^    rates: .*last year' "$box/other/third.yaml" || { echo 'FAILED: the maintenance coat tells no rate'; bad=1; }
+grep -q '^    rates:' "$box/jobs/$ref-2.yaml" && { echo 'FAILED: the second coat of a first job tells a rate'; bad=1; }
+sed 's/^# included:/included:/; s/^  discount: 0 %/  discount: 5 %/; s/^  # access:/  access:/' "$box/recorded.yaml" > "$box/promised.yaml"
 expect 'promises become comments and are listed' 0 "$program" again "$box/promised.yaml" --start 2027-02-20 -o "$box/other/promises.yaml" --quoted 2027-02-19
 says err 'start: the crew does not work on 2027-02-20'
 says err 'start: 2027-02-20 is only 2 days after the last coat'
@@ -293,107 +226,73 @@ sed 's/^work: .*/work: [wash]/; s/^sanding: .*//' "$box/first.yaml" > "$box/unco
 expect 'nothing to renew' 1 "$program" again "$box/uncoated.yaml" --start 2029-02-20
 says err 'lays no coat'
 
-#Watching : a save makes the pack again, a mistake is told and waited out.
+# Watching: a save makes the pack again, a mistake is told and waited out.
 "$program" watch "$box/first.yaml" -o "$box/watched" > "$box/watch.out" 2> "$box/watch.err" &
 watcher=$!
-await() {
-#file, words for _ in $(seq 100);
-    do
-      grep -qF -- "$2" "$1" && return;
-    sleep 0.1;
-    done echo "FAILED: watch never said '$2'";
-    cat "$box/watch.out"
-        "$box/watch.err";
-    bad = 1
-  }
-  await "$box/watch.out" 'watching' sed -
-          i 's/^colour: .*/colour: driftwood/' "$box/first.yaml" await "$box/watch.out" 'changed: ' sed -
-          i 's/^valid_days: .*/valid_days: none/' "$box/first.yaml" await "$box/watch.out" 'not made' await
-          "$box/watch.err" 'valid_days' sed -
-          i 's/^valid_days: .*/valid_days: 7/' "$box/first.yaml" await "$box/watch.out" 'changed: quote (' cp
-          "$box/watched/$ref/job.ics"
-          "$box/old.ics" ||
-  {
-    echo 'FAILED: watch made no calendar';
-    bad = 1;
-  }
-  edit() {
-#words : edits the job,
-        and waits until its pack is made packs = $(grep - c ' ms)$' "$box/watch.out") sed - i
-                                                 "$1"
-                                                 "$box/first.yaml" for _ in $(seq 100);
-    do ["$(grep -c ' ms)$' " $box / watch.out ")" - gt "$packs"] && return;
-    sleep 0.1;
-    done echo "FAILED: watch never packed after '$1'";
-    bad = 1
-  }
-  edit 's/^start: .*/start: 2027-02-22/' cmp - s
-      "$box/watched/$ref/job.ics"
-      "$box/old.ics" && {
-    echo 'FAILED: watch left the calendar with old dates';
-    bad = 1;
-  }
-  [-e "$box/watched/$ref/aftercare.pdf"] || {
-    echo 'FAILED: watch made no aftercare sheet';
-    bad = 1;
-  }
-  echo 'call first' > "$box/watched/$ref/notes.txt" edit 's/^work: .*/work: [wash]/; s/^sanding: .*//'
-                          [!-e "$box/watched/$ref/aftercare.pdf"] ||
-  {
-    echo 'FAILED: watch left an old aftercare sheet';
-    bad = 1;
-  }
-  [-e "$box/watched/$ref/notes.txt"] || {
-    echo 'FAILED: watch lost what is not its own';
-    bad = 1;
-  }
-  kill "$watcher" { wait "$watcher"; } 2> /dev/null
-[ $? = 143 ] || {
-    echo 'FAILED: watch does not end by the signal';
-    bad = 1;
-  }
+await() { # file, words
+  for _ in $(seq 100); do grep -qF -- "$2" "$1" && return; sleep 0.1; done
+  echo "FAILED: watch never said '$2'"; cat "$box/watch.out" "$box/watch.err"; bad=1
+}
+await "$box/watch.out" 'watching'
+sed -i 's/^colour: .*/colour: driftwood/' "$box/first.yaml"
+await "$box/watch.out" 'changed: '
+sed -i 's/^valid_days: .*/valid_days: none/' "$box/first.yaml"
+await "$box/watch.out" 'not made'
+await "$box/watch.err" 'valid_days'
+sed -i 's/^valid_days: .*/valid_days: 7/' "$box/first.yaml"
+await "$box/watch.out" 'changed: quote ('
+cp "$box/watched/$ref/job.ics" "$box/old.ics" || { echo 'FAILED: watch made no calendar'; bad=1; }
+edit() { # words: edits the job, and waits until its pack is made
+  packs=$(grep -c ' ms)$' "$box/watch.out")
+  sed -i "$1" "$box/first.yaml"
+  for _ in $(seq 100); do [ "$(grep -c ' ms)$' "$box/watch.out")" -gt "$packs" ] && return; sleep 0.1; done
+  echo "FAILED: watch never packed after '$1'"; bad=1
+}
+edit 's/^start: .*/start: 2027-02-22/'
+cmp -s "$box/watched/$ref/job.ics" "$box/old.ics" && { echo 'FAILED: watch left the calendar with old dates'; bad=1; }
+[ -e "$box/watched/$ref/aftercare.pdf" ] || { echo 'FAILED: watch made no aftercare sheet'; bad=1; }
+echo 'call first' > "$box/watched/$ref/notes.txt"
+edit 's/^work: .*/work: [wash]/; s/^sanding: .*//'
+[ ! -e "$box/watched/$ref/aftercare.pdf" ] || { echo 'FAILED: watch left an old aftercare sheet'; bad=1; }
+[ -e "$box/watched/$ref/notes.txt" ] || { echo 'FAILED: watch lost what is not its own'; bad=1; }
+kill "$watcher"
+{ wait "$watcher"; } 2> /dev/null
+[ $? = 143 ] || { echo 'FAILED: watch does not end by the signal'; bad=1; }
 
-#Nobody who asks for data goes without in silence.
+# Nobody who asks for data goes without in silence.
 job=$box/recorded.yaml
 for words in --help --version "figures $job" "figures --json $job" "figures --explain $job" "plan $job" "plan --json $job" \
   "facts $job" "check $job" "due $box/jobs --by 2028-12-31" "due $box/jobs --by 2028-12-31 --json" \
-  "due $box/jobs --by 2028-12-31 --csv" "rates $box/jobs";
-do
-#shellcheck disable = SC2016, SC2086
+  "due $box/jobs --by 2028-12-31 --csv" "rates $box/jobs"; do
+  # shellcheck disable=SC2016,SC2086
   expect "$words, on a full disk" 2 sh -c '"$@" > /dev/full' sh "$program" $words
   says err 'planksheaf: error: standard output cannot be written'
 done
-#shellcheck disable = SC2016
+# shellcheck disable=SC2016
 expect 'with standard output closed' 2 sh -c '"$@" >&-' sh "$program" pack "$job" -o "$box/closed"
 says err 'planksheaf: error: standard output cannot be written'
 cmp "$box/closed/$ref/aftercare.pdf" "$box/once/$ref/aftercare.pdf" || bad=1
-#shellcheck disable = SC2016
+# shellcheck disable=SC2016
 sh -c '{ sleep 1; "$@"; echo $? > "$0"; } | :' "$box/status" "$program" facts "$job" 2> "$box/err"
-[ "$(cat "$box/status")" = 2 ] || {
-    echo 'FAILED: nobody reads, and nobody is told';
-    bad = 1;
-  }
+[ "$(cat "$box/status")" = 2 ] || { echo 'FAILED: nobody reads, and nobody is told'; bad=1; }
 
-touch "$box/file" expect 'a folder that cannot be made' 2 "$program" pack "$box/first.yaml" - o
-    "$box/file/x" says err "first.yaml: error: $box/file/x: cannot be made: Not a directory" left =
-    $(find "$box" - name '.*planksheaf*')[-z "$left"] || {
-  echo "FAILED: left behind: $left";
-  bad = 1;
-}
-#Families of fonts that cannot be set are told, and nothing is set in their place.
+touch "$box/file"
+expect 'a folder that cannot be made' 2 "$program" pack "$box/first.yaml" -o "$box/file/x"
+says err "first.yaml: error: $box/file/x: cannot be made: Not a directory"
+left=$(find "$box" -name '.*planksheaf*')
+[ -z "$left" ] || { echo "FAILED: left behind: $left"; bad=1; }
+# Families of fonts that cannot be set are told, and nothing is set in their place.
 mkdir -p "$box/fonts" "$box/odd/themes"
 /usr/bin/python3 "$source/tests/odd_fonts.py" /usr/share/fonts/truetype/crosextra/Carlito-Regular.ttf "$box/fonts"
 cat > "$box/fonts.conf" <<EOF
 <fontconfig><dir>$box/fonts</dir><dir>/usr/share/fonts</dir><cachedir>$box/cache</cachedir></fontconfig>
 EOF
-for odd in 'Varlito variable.ttf a variable font' 'Collito collection.ttc a font collection';
-do
-set-- $odd printf 'name: odd\nextends: generous\nfaces: {text: {family: %s}}\n' "$1" >
-    "$box/odd/themes/odd.yaml" expect "a family that is $3 $4 $5" 1 env FONTCONFIG_FILE =
-    "$box/fonts.conf"
-    "$program" pack "$box/first.yaml" --looks "$box/odd" --theme odd -
-    o "$box/odd" says err
-      "odd.yaml:3:24: error: faces.text.family: the font family '$1' cannot be set: '$box/fonts/$2' is $3 $4 "
-      "$5" done
+for odd in 'Varlito variable.ttf a variable font' 'Collito collection.ttc a font collection'; do
+  set -- $odd
+  printf 'name: odd\nextends: generous\nfaces: {text: {family: %s}}\n' "$1" > "$box/odd/themes/odd.yaml"
+  expect "a family that is $3 $4 $5" 1 env FONTCONFIG_FILE="$box/fonts.conf" "$program" pack "$box/first.yaml" \
+    --looks "$box/odd" --theme odd -o "$box/odd"
+  says err "odd.yaml:3:24: error: faces.text.family: the font family '$1' cannot be set: '$box/fonts/$2' is $3 $4 $5"
+done
 
-          exit $bad
+exit $bad

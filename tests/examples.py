@@ -162,6 +162,12 @@ with tempfile.TemporaryDirectory() as one, tempfile.TemporaryDirectory() as two:
 
     schema = json.loads((source / "content/schemas/figures.schema.json").read_text())
     plans = jsonschema.Draft7Validator(json.loads((source / "content/schemas/plan.schema.json").read_text()))
+    told = run(program, "due", str(source / "out_examples"), "--by", "2035-01-01", "--json")
+    visits = json.loads(told.stdout)
+    check(told.returncode == 0 and visits, f"due: {told.stdout}{told.stderr}")
+    dues = jsonschema.Draft7Validator(json.loads((source / "content/schemas/due.schema.json").read_text()))
+    for error in dues.iter_errors(visits):
+        check(False, f"due: {error.json_path}: {error.message}")
     for job in jobs:
         told = run(program, "figures", "--json", str(job))
         check(told.returncode == 0, f"figures {job}: {told.stderr}")

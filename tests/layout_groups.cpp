@@ -46,6 +46,18 @@ TEST_CASE("a group of rows that runs over a page has its name again beside its n
   CHECK(checks::overlaps(r.document).empty());
 }
 
+TEST_CASE("a reader of tags is told how many rows a row head stands for", "[layout]") {
+  const Result r = priceOf({group("Shore deck", 3), group("Veranda", 2), {"**Total** | | **5.00**"}});
+  std::string table;
+  for (const typeset::Tag& tag : r.document.tags) {
+    if (tag.role == typeset::Role::TR) table += "\n";
+    if (tag.role == typeset::Role::TH)
+      table += "TH" + (tag.rows > 1 ? "x" + std::to_string(tag.rows) : std::string()) + " ";
+    if (tag.role == typeset::Role::TD) table += "TD ";
+  }
+  CHECK(table == "\nTH TH TH \nTHx3 TD TD \nTD TD \nTD TD \nTHx2 TD TD \nTD TD \nTH TD TD ");
+}
+
 TEST_CASE("a row head of several lines hangs beside the rows of its group", "[layout]") {
   const std::string head = "Shore deck with the long stairs down to the water and the landing";
   const Result r = priceOf({group(head, 4), group("Veranda", 2)});

@@ -74,6 +74,26 @@ TEST_CASE("a narrow column divides a word where a line would stay a third empty"
   CHECK(hyphensIn(noteLines("Soft soles only until the oil has gone hard, on all of the boards.")) == 0);
 }
 
+TEST_CASE("only the hyphens that lines add are told from those of words", "[layout][hyphen]") {
+  const auto endings = [](const std::string& words, bool isDivided) {
+    const Result r = layOut({section("Care"), box(Callout::Side, "", {paragraph(words)}), paragraph("Text.")},
+                            false, model::Paper::A4, furniture(), "en-GB");
+    int count = 0;
+    for (const typeset::Item& item : r.document.pages[0].items) {
+      const auto* run = std::get_if<typeset::TextRun>(&item.what);
+      count += run && run->text.ends_with('-') && run->isDivided == isDivided;
+    }
+    return count;
+  };
+  const std::string divided = "a misunderstandings characteristically incomprehensibly matter.";
+  CHECK(endings(divided, true) == hyphensIn(noteLines(divided)));
+  CHECK(endings(divided, false) == 0);
+  std::string own;
+  for (int i = 0; i < 10; ++i) own += "self-explanatory ";
+  CHECK(endings(own, true) == 0);
+  CHECK(endings(own, false) > 0);
+}
+
 TEST_CASE("a wide column does not divide words", "[layout][hyphen]") {
   std::string words;
   for (int i = 0; i < 40; ++i) words += "misunderstandings extraordinarily characteristics ";

@@ -138,7 +138,7 @@ TEST_CASE("next year's job can be made from one written in braces, and moved to 
 # areas[1].note: Worn smooth
 # included: ["Film off"]
 # price: {"stages": [], "discount": "5 %", "options": []}
-{"ref": A-2, "after": A, "quoted": 2028-02-21, "start": 2028-03-20, "brand": ../brands/a b.yaml, "spreading_rates": "../r#.yaml",
+{"ref": A-2, "after": A, first_job: Z, "quoted": 2028-02-21, "start": 2028-03-20, "brand": ../brands/a b.yaml, "spreading_rates": "../r#.yaml",
  "areas": [{"name": "Deck, lower", "state": oiled, coats: 1, rates: [11.28 m2/L]}], "work": [wash, oil], "crew": {"people": 2}}
 )");
 }

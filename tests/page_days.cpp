@@ -65,7 +65,7 @@ void forEachDayPlan(Look look) {
             {},
             {},
             {},
-            x->c.theme.colours.at("accent")};
+            x->c.theme.crewColours.at("accent")};
         for (const auto& day : plan.days) {
           plan.rows.push_back(sheets::stripRows(day, computed, w));
           plan.dates.push_back(packed(w.shortDate(day.date)));

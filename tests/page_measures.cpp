@@ -212,9 +212,15 @@ TEST_CASE("amounts in one column of a table end on one vertical", "[pages]") {
   for (const Sheet& sheet : allSheets()) {
     const typeset::Document& d = sheet.pages;
     std::map<int, int> column, cells;  // of a cell: how many of its row stand before it; of a row: how many
+    std::map<int, int> rowsBelow;      // of a table's body: those that the last row head still stands for
     for (std::size_t t = 0; t < d.tags.size(); ++t)
-      if (d.tags[t].role == Role::TD || d.tags[t].role == Role::TH)
+      if (d.tags[t].role == Role::TR && rowsBelow[d.tags[t].parent]-- > 0) {
+        cells[static_cast<int>(t)] = 1;  // the first column is a head's from above
+      } else if (d.tags[t].role == Role::TD || d.tags[t].role == Role::TH) {
         column[static_cast<int>(t)] = cells[d.tags[t].parent]++;
+        if (d.tags[t].rows > 1)
+          rowsBelow[d.tags[static_cast<std::size_t>(d.tags[t].parent)].parent] = d.tags[t].rows - 1;
+      }
     std::map<std::pair<int, int>, std::vector<const typeset::TextRun*>> columns;  // by table and number
     std::set<std::pair<int, int>> mixed;
     for (const typeset::Page& page : d.pages)

@@ -310,3 +310,16 @@ TEST_CASE("lines of one paragraph do not join their words when it is read by its
   CHECK(holds(said, "\"on the boards, see \""));
   CHECK(holds(said, "\"beside it\""));
 }
+
+TEST_CASE("a word divided at the end of a line is whole to whoever searches it or has it read") {
+  Document d = document();
+  const int p = addTag(d, Role::P);
+  addText(d, p, 30, "by ambulan-");
+  std::get<TextRun>(d.pages[0].items.back().what).isDivided = true;  // the hyphen is the line's
+  addText(d, p, 35, "cia or in a self-");
+  addText(d, p, 40, "made cart");
+  const auto bytes = pdf::write(d);
+  const std::string said = run("pdftotext -raw % -", bytes).text;
+  INFO(said);
+  CHECK(holds(said, "by ambulan\u00AD\ncia or in a self-\nmade cart"));  // U+00AD is no letter of the word
+}

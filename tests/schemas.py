@@ -60,6 +60,7 @@ def main():
     for name, pattern in sets:
         with open(os.path.join(root, f"content/schemas/{name}.schema.json"), encoding="utf-8") as f:
             schema = json.load(f)
+        bad += misses_unicode(name, schema)
         jsonschema.Draft7Validator.check_schema(schema)
         validator = jsonschema.Draft7Validator(schema)
         files = sorted(glob.glob(os.path.join(root, pattern)))
@@ -75,6 +76,31 @@ def main():
             bad += refuses(validator, load(os.path.join(root, "out_examples/landing/job.yaml")))
     print(f"{checked} files, {bad} mistakes")
     return bad != 0
+
+
+def misses_unicode(name, schema):
+    bad = [p for p in patterns(schema) if not is_unicode(p)]
+    for pattern in bad:
+        print(f"{name}.schema.json: not a regular expression of ECMA-262 with 'u': {pattern}")
+    return len(bad)
+
+
+def patterns(schema):
+    """All regular expressions of a schema."""
+    if isinstance(schema, dict):
+        yield from (p for p in [schema.get("pattern")] if isinstance(p, str))
+        yield from schema.get("patternProperties", {})
+    for value in schema.values() if isinstance(schema, dict) else schema if isinstance(schema, list) else []:
+        yield from patterns(value)
+
+
+def is_unicode(pattern):
+    """Whether a validator that compiles with the flag 'u' takes it: ECMA-262 (2015), 21.2.1 allows no escape without need, and
+    braces and brackets that stand for themselves only behind a backslash. Both from memory."""
+    bare = re.sub(r"\\(?:[dDwWsSbB0-9nrtfv^$\\.*+?()\[\]{}|/]|[pP]\{\w+\}|u[0-9a-fA-F]{4}|x[0-9a-fA-F]{2})", "", pattern)
+    bare = re.sub(r"\[(?:[^]\\]|\\-)*\]", "", bare)
+    bare = re.sub(r"\{\d+(,\d*)?\}", "", bare)
+    return not re.search(r"[\\{}\[\]]", bare)
 
 
 def refuses(validator, job):

@@ -78,6 +78,15 @@ def shorten_row(pdf):
     row["/K"] = row["/K"][:-1]
 
 
+def span(change):
+    def spoil(pdf):
+        found = [d for d in dictionaries(pdf) if d.get("/O") == "/Table" and "/RowSpan" in d]
+        if not found:
+            raise NothingToSpoil
+        found[-1]["/RowSpan"] += change
+    return spoil
+
+
 def forget_letter(pdf):
     for font in fonts(pdf):
         if "/ToUnicode" in font:
@@ -123,6 +132,8 @@ SPOILS = [
     ("paragraph in a list", "09-005", renamed("LI", "P")),
     ("item without body", "09-005", renamed("LBody", "Lbl")),
     ("short row", "ISO 14289-1, 7.2", shorten_row),
+    ("row head over too few rows", "ISO 14289-1, 7.2", span(-1)),
+    ("row head over too many rows", "ISO 14289-1, 7.2", span(+100)),
     ("letter without Unicode", "10-001", forget_letter),
     ("no language", "11-001", lambda pdf: pdf.root.pop("/Lang")),
     ("no language", "11-006", lambda pdf: pdf.root.pop("/Lang")),

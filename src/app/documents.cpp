@@ -3,6 +3,7 @@
 #include "app/dense.h"
 #include "app/drawings.h"
 #include "app/firm_look.h"
+#include "app/recolour.h"
 #include "markup/read.h"
 #include "pdf/write.h"
 #include "sheets/fill.h"
@@ -175,6 +176,7 @@ std::optional<typeset::Document> setDocument(const DocumentKind& kind, const Stu
   }
   messages.add(layout.told);
   if (!layout.told.ok()) return std::nullopt;
+  if (kind.reader == Reader::Crew || kind.reader == Reader::CrewByDay) colourForCrew(layout.pages, c.theme);
   return std::move(layout.pages);
 }
 

@@ -40,13 +40,27 @@ std::string csvLine(const std::vector<std::string>& fields) {
   return line + "\r\n";
 }
 
-std::string csv(const std::vector<Visit>& visits) {
-  std::string s = csvLine({"due", "job", "customer", "phone", "email", "address", "product", "colour",
-                           "batches", "litres", "litres_from", "last_coat", "open_quotes", "file"});
+/// Without a byte order mark spreadsheets take UTF-8 for the letters of their own system.
+constexpr const char* byteOrderMark = "\xEF\xBB\xBF";
+
+/// As exact as it is printed, with a point whatever the region writes.
+std::string amountOf(const Visit& v, const sheets::Words& w) {
+  const int places = w.isMetric() ? 1 : 2;
+  const std::int64_t step = w.isMetric() ? 100'000 : 10'000;
+  return base::decimal(
+      base::divide(v.litres.millionths, w.volumeStep().millionths, base::Round::HalfUp) * step, places, ".",
+      "");
+}
+
+std::string csv(const std::vector<Visit>& visits, const Shipped& shipped) {
+  std::string s = byteOrderMark +
+                  csvLine({"due", "job", "customer", "phone", "email", "address", "product", "colour",
+                           "batches", "amount", "unit", "amount_from", "last_coat", "open_quotes", "file"});
   for (const auto& v : visits) {
+    const sheets::Words w(shipped.content.regions.at(v.region), shipped.english);
     s +=
         csvLine({base::isoDate(v.due), v.ref, v.customer, v.phone, v.email, listed(v.address), v.product,
-                 v.colour, listed(v.batches), base::decimal(v.litres.millionths / 1000, 2, ".", ""),
+                 v.colour, listed(v.batches), amountOf(v, w), w.volumeUnit(),
                  v.isRecorded ? "records" : "plan", base::isoDate(v.lastCoat), listed(v.openQuotes), v.file});
   }
   return s;
@@ -128,7 +142,7 @@ int due(const DueOrder& order) {
       std::cout << json(visits);
       break;
     case ListForm::Csv:
-      std::cout << csv(visits);
+      std::cout << csv(visits, shipped);
       break;
   }
   return messages.ok() ? 0 : 1;

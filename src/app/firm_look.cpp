@@ -86,7 +86,7 @@ typeset::Furniture furnitureOf(const std::string& document, bool hasLetterhead, 
   if (!c.brand.email.empty()) f.firmLines.push_back(c.brand.email);
   if (!c.brand.web.empty()) f.firmLines.push_back(sheets::webWords(c.brand.web));
   f.firmLines.push_back(last);
-  f.links[c.brand.phone] = sheets::phoneAddress(c.brand.phone);
+  f.links[c.brand.phone] = sheets::phoneAddress(c.brand.phone, c.region->dialling);
   f.links[c.brand.email] = sheets::mailAddress(c.brand.email);
   if (!c.brand.web.empty()) f.links[sheets::webWords(c.brand.web)] = sheets::webAddress(c.brand.web);
   f.kind = heading;

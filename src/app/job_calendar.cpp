@@ -1,10 +1,9 @@
 #include "app/job_calendar.h"
 
-#include "ics/calendar.h"
+#include "ics/update.h"
 #include "model/lookup.h"
-#include "model/wiping.h"
 #include "plan/zone.h"
-#include "sheets/words.h"
+#include "sheets/day_work.h"
 
 #include <algorithm>
 
@@ -26,12 +25,14 @@ struct Maker {
 
   std::chrono::sys_seconds utc(base::LocalTime t) const { return plan::localToUtc(job().site.timezone, t); }
 
-  /// From the job's number and the firm's own domain; 'what' tells the events of a job apart.
-  std::string uid(const std::string& what) const {
-    const auto& email = told.c.brand.email;
-    const auto at = email.find('@');
-    return job().ref + "-" + what + "@" +
-           (at == std::string::npos ? "planksheaf.invalid" : email.substr(at + 1));
+  /// From a job's number and nothing that the firm may change; 'what' tells the events of a job apart.
+  static std::string uid(const std::string& ref, const std::string& what) {
+    return ref + "-" + what + "@planksheaf.invalid";
+  }
+
+  /// The number of the first job that the yearly visits go back to.
+  const std::string& firstRef() const {
+    return !job().firstJob.empty() ? job().firstJob : !job().after.empty() ? job().after : job().ref;
   }
 
   std::string place() const {
@@ -40,7 +41,8 @@ struct Maker {
 
   ics::Event event(const std::string& what, const std::string& summary) const {
     ics::Event e;
-    e.uid = uid(what);
+    e.uid = uid(job().ref, what);
+    e.sequence = job().revision;
     e.summary = job().customer.name + ": " + summary;
     e.location = place();
     return e;
@@ -58,32 +60,30 @@ struct Maker {
   }
 
   /// 'number' counts the crew's days from 1, so that a day that moves keeps its event.
-  ics::Event crewDay(base::Date day, std::size_t number) const {
+  ics::Event crewDay(const sheets::Day& day, std::size_t number) const {
     std::vector<std::string> tasks, lines;
-    std::optional<base::LocalTime> start, end;
-    for (const auto& s : x.plan.shifts) {
-      if (s.start.day != day) continue;
-      start = start ? std::min(*start, s.start) : s.start;
-      end = end ? std::max(*end, s.end) : s.end;
-      const auto& name = model::taskOf(*told.content, s.task).name;
+    for (const auto* s : day.shifts) {
+      const auto& name = model::taskOf(*told.content, s->task).name;
       if (std::find(tasks.begin(), tasks.end(), name) == tasks.end()) tasks.push_back(name);
-      lines.push_back(shiftLine(s));
+      lines.push_back(shiftLine(*s));
     }
-    if (const auto wiping = model::wipingOn(x.plan, *told.content, told.c.product->times, day); wiping && end)
-      end = std::max(*end, {day, wiping->until});
     ics::Event e = event("crew-" + std::to_string(number), joined(tasks, ", "));
     e.summary = job().ref + " " + e.summary;
     e.description = joined(lines, "\n");
-    e.when =
-        ics::Span{utc(start.value_or(base::LocalTime{day, 0})), utc(end.value_or(base::LocalTime{day, 0}))};
+    const auto there = sheets::onSite(day, told.computed());
+    e.when = ics::Span{utc({day.date, there.from}), utc({day.date, there.until})};
     e.isBusy = true;
     return e;
   }
 
+  /// Of one series for all the years: next year's job goes on with it, and as it was quoted later its
+  /// sequence is higher.
   ics::Event visit(base::Date day) const {
     const int months = told.c.product->times.maintenanceMonths;
     ics::Event e =
         event("maintenance", months == 12 ? w("job_calendar.yearly_visit") : w("job_calendar.visit"));
+    e.uid = uid(firstRef(), "maintenance");
+    e.sequence += static_cast<int>((job().quoted - *base::parseDate("2000-01-01")).count());
     e.when = ics::Days{day, day};
     e.repeats = ics::Every{months};
     std::vector<std::string> lines{job().ref + ": " + told.c.product->name};
@@ -96,11 +96,12 @@ struct Maker {
 
 }  // namespace
 
-std::string jobCalendar(const Telling& told) {
+std::string jobCalendar(const Telling& told, const std::string& before) {
   const Maker make{told};
   const auto& x = told.x;
   std::vector<ics::Event> events;
-  for (std::size_t i = 0; i < x.plan.days.size(); ++i) events.push_back(make.crewDay(x.plan.days[i], i + 1));
+  for (const auto& day : sheets::daysOf(told.computed(), make.w))
+    events.push_back(make.crewDay(day, events.size() + 1));
   for (const auto& e : x.plan.events) {
     if (e.name == "furniture") {
       ics::Event back = make.event("furniture", make.w("job_calendar.furniture"));
@@ -115,7 +116,7 @@ std::string jobCalendar(const Telling& told) {
       events.push_back(make.visit(e.at.day));
     }
   }
-  return ics::write(events, x.c.job.quoted);
+  return ics::writeOver(before, x.c.job.ref + "-", std::move(events), x.c.job.quoted);
 }
 
 }  // namespace app

@@ -6,7 +6,8 @@
 namespace app {
 
 /// The bytes of job.ics: each day of the crew, when the furniture goes back, the first wash, and the visit
-/// that comes back.
-std::string jobCalendar(const Telling& told);
+/// that comes back. 'before' are the bytes of the job.ics that it replaces, or empty: what the plan no longer
+/// holds is cancelled.
+std::string jobCalendar(const Telling& told, const std::string& before);
 
 }  // namespace app

@@ -3,6 +3,7 @@
 #include "app/documents.h"
 #include "app/folder_exchange.h"
 #include "app/job_calendar.h"
+#include "input/read.h"
 
 #include <filesystem>
 
@@ -23,6 +24,12 @@ std::set<std::string> namesOf(const std::vector<std::string>& documents, const S
   return names;
 }
 
+/// The calendar file that lies in the pack's folder; empty where there is none.
+std::string calendarBefore(const std::string& folder) {
+  const auto path = fs::path(folder) / calendar;
+  return fs::is_regular_file(path) ? input::readFile(path.string()).value_or("") : "";
+}
+
 }  // namespace
 
 std::string packFolder(const std::string& job, const std::string& ref, const std::string& folder) {
@@ -39,7 +46,7 @@ std::optional<Pack> makePack(const JobText& job, const Shipped& shipped, const P
   if (order.only.empty() && messages.ok()) {
     const auto language = languagesOf("office", *x, order.choices).front();
     if (const auto told = tell(*x, shipped, language, messages))
-      pack.files.push_back({calendar, jobCalendar(*told)});
+      pack.files.push_back({calendar, jobCalendar(*told, calendarBefore(pack.folder))});
   }
   return messages.ok() ? std::optional(std::move(pack)) : std::nullopt;
 }

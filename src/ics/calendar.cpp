@@ -47,7 +47,8 @@ class Writer {
   void event(const Event& e, base::Date stamp) {
     line("BEGIN", "VEVENT");
     text("UID", e.uid);
-    line("DTSTAMP", utcWords(stamp));
+    line("DTSTAMP", stampWords(stamp));
+    line("SEQUENCE", std::to_string(e.sequence));
     if (const auto* span = std::get_if<Span>(&e.when)) {
       line("DTSTART", utcWords(span->start));
       line("DTEND", utcWords(span->end));
@@ -95,15 +96,24 @@ std::string folded(const std::string& line) {
   }
 }
 
-std::string write(const std::vector<Event>& events, base::Date stamp) {
+std::string stampWords(base::Date stamp) { return utcWords(stamp); }
+
+std::string eventLines(const Event& event, base::Date stamp) {
   Writer w;
-  w.line("BEGIN", "VCALENDAR");
-  w.line("VERSION", "2.0");
-  w.line("PRODID", "-//planksheaf//job calendar//EN");
-  w.line("CALSCALE", "GREGORIAN");
-  for (const auto& e : events) w.event(e, stamp);
-  w.line("END", "VCALENDAR");
+  w.event(event, stamp);
   return w.take();
+}
+
+std::string fileOf(const std::string& events) {
+  return "BEGIN:VCALENDAR\r\nVERSION:2.0\r\nPRODID:-//planksheaf//job "
+         "calendar//EN\r\nCALSCALE:GREGORIAN\r\n" +
+         events + "END:VCALENDAR\r\n";
+}
+
+std::string write(const std::vector<Event>& events, base::Date stamp) {
+  std::string lines;
+  for (const auto& e : events) lines += eventLines(e, stamp);
+  return fileOf(lines);
 }
 
 }  // namespace ics

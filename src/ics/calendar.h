@@ -31,11 +31,18 @@ struct Event {
   std::string summary, description, location;  // any text; the last two may be empty
   std::optional<Every> repeats;                // of Days
   bool isBusy = false;                         // the people are taken for that time
+  int sequence = 0;                            // revision of the event: a higher one replaces a lower
 };
 
 /// The bytes of the file, times in UTC. 'stamp' stands for when it was written: the day of the quote, so that
 /// the same job gives the same file.
 std::string write(const std::vector<Event>& events, base::Date stamp);
+
+/// The lines of one event in such a file, and a file of such lines.
+std::string eventLines(const Event& event, base::Date stamp);
+std::string fileOf(const std::string& events);
+/// '20270316T000000Z'
+std::string stampWords(base::Date stamp);
 
 /// Section 3.3.11: backslash, semicolon, comma and line break; a colon stays.
 std::string escaped(const std::string& text);

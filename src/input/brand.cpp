@@ -75,7 +75,7 @@ model::Brand readKeys(Record& r, const std::string& file, const model::Content& 
   b.registrations = texts(r.may("registrations"));
   b.contact = optional("contact");
   b.logoFile = readLogo(r.may("logo"), file);
-  if (const Field f = r.may("colours"); f.isGiven()) b.colours = readBrandColours(f);
+  if (const Field f = r.may("colours"); f.isGiven()) b.colours = readOwnColours(f);
   if (const Field f = r.may("fonts"); f.isGiven()) {
     FontFinder finder;
     Record fonts(f);

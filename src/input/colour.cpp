@@ -130,7 +130,7 @@ void readThemeColours(const Field& f, std::map<std::string, model::Colour>& colo
   read(f, colours.empty(), colours);
 }
 
-std::map<std::string, model::Colour> readBrandColours(const Field& f) {
+std::map<std::string, model::Colour> readOwnColours(const Field& f) {
   std::map<std::string, model::Colour> colours;
   read(f, false, colours);
   return colours;

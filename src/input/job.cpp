@@ -44,6 +44,13 @@ std::string readRef(const Field& f) {
   return ref;
 }
 
+std::string readFirstJob(const Field& f, const model::Job& job) {
+  if (job.after.empty()) f.error("belongs to a job that names the one before it under 'after'");
+  const std::string ref = readRef(f);
+  if (!ref.empty() && ref == job.ref) f.error(inQuotes(ref) + " is this job's own number");
+  return ref;
+}
+
 std::vector<model::Work> readWork(const Field& f) {
   std::vector<model::Work> work;
   const std::vector<Field> items = f.items();
@@ -242,6 +249,8 @@ model::Job readJob(const std::string& bytes, const std::string& file, const mode
   if (!job.after.empty() && job.after == job.ref)
     after.error(inQuotes(job.after) + " is this job's own number",
                 "name the job it follows, or leave 'after' out");
+  if (const Field f = r.may("first_job"); f.isGiven()) job.firstJob = readFirstJob(f, job);
+  job.revision = whole(r.may("revision"), {0, 999, "from 0 to 999"}, 0);
   job.quoted = date(r.must("quoted", "2027-03-02"));
   job.validDays = whole(r.may("valid_days"), {1, 365, "from 1 to 365", 1, 120, "from 1 to 120"}, 30);
   if (const Field f = r.must("customer", "{name: A. Customer}"); f.isGiven()) job.customer = readCustomer(f);

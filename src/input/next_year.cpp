@@ -99,6 +99,8 @@ struct Rewriter {
     const Entry& ref = *Editor::find(root, "ref");
     editor.setWord(ref.value, plainOrQuoted(next.ref));
     if (const Entry* after = Editor::find(root, "after")) {
+      if (Editor::find(root, "first_job") == nullptr)
+        editor.insertAfter(root, *after, "first_job: " + plainOrQuoted(after->value.word), "");
       editor.setWord(after->value, plainOrQuoted(next.after));
     } else {
       editor.insertAfter(root, ref, "after: " + plainOrQuoted(next.after), "");
@@ -127,7 +129,7 @@ struct Rewriter {
   /// What of the price goes or becomes a comment. When it is all, the whole price does.
   void top() {
     std::vector<std::string> promised = {"included", "excluded", "before_we_come"};
-    std::vector<std::string> gone = {"title", "sanding", "in_stock", "batches"};
+    std::vector<std::string> gone = {"revision", "title", "sanding", "in_stock", "batches"};
     // A forecast is of its days; the usual weather of a month comes again.
     if (const Entry* weather = Editor::find(root, "weather");
         weather != nullptr && weather->value.kind == Node::Kind::Word)

@@ -203,6 +203,24 @@ model::Cancellation readCancellation(const Field& f) {
   return c;
 }
 
+std::string digits(const Field& f) {
+  std::string s = text(f);
+  if (s.find_first_not_of("0123456789") != std::string::npos)
+    f.error(inQuotes(s) + " is not written in digits alone");
+  return s;
+}
+
+model::Dialling readDialling(const Field& f) {
+  model::Dialling d;
+  Record r(f);
+  d.country = digits(r.must("country"));
+  d.trunk = digits(r.must("trunk"));
+  d.abroad = digits(r.must("abroad"));
+  d.digits = whole(r.may("digits"), {1, 15, "from 1 to 15"}, 0);
+  r.finish();
+  return d;
+}
+
 }  // namespace
 
 model::Region readRegion(Record& r) {
@@ -231,6 +249,7 @@ model::Region readRegion(Record& r) {
               "write another sign under 'group', or '' for none");
   }
   region.emergencyNumber = text(r.must("emergency"));
+  if (const Field f = r.may("telephone"); f.isGiven()) region.dialling = readDialling(f);
   region.powerCutout = text(r.must("cutout"));
   for (const Field& item : r.must("authorities").items()) {
     Record a(item);

@@ -254,6 +254,8 @@ model::Theme readTheme(const std::string& file, Chain& chain, base::Diagnostics&
       readGrid(grid, layer);
       readFaces(layer.field(r, "faces"), layer, chain.fonts);
       if (const Field f = layer.field(r, "colours"); f.isGiven()) readThemeColours(f, t.colours);
+      if (const Field f = r.may("crew_colours"); f.isGiven())
+        for (const auto& [key, value] : readOwnColours(f)) t.crewColours[key] = value;
       const Field styles = layer.field(r, "styles");
       readStyles(styles, layer);
       if (isOver) checkUnit(grid, styles, t);

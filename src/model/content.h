@@ -245,6 +245,14 @@ struct Authority {
   std::string name;
 };
 
+/// How telephones are dialled there: ITU-T E.164.
+struct Dialling {
+  std::string country;  // '64'; empty = not known, numbers stay as they are written
+  std::string trunk;    // before a number of the country, and left out behind its code
+  std::string abroad;   // before the code of another country
+  int digits = 0;  // of a whole number without the trunk prefix, where people write it so; 0 = nobody does
+};
+
 struct Region {
   std::string id, name;
   std::string language = "en";  // BCP 47, of the documents
@@ -257,6 +265,7 @@ struct Region {
   bool monthFirst = false;  // 'March 16, 2027' against '16 March 2027'
   NumberForm numbers;
   std::string emergencyNumber;
+  Dialling dialling;
   std::string powerCutout;  // 'RCD' or 'GFCI', as said there
   std::vector<Authority> authorities;
   WorkLimits limits;

@@ -194,7 +194,9 @@ struct LearnedRate {
 
 struct Job {
   std::string ref;
-  std::string after;  // number of the job this one follows; empty = none
+  std::string after;     // number of the job this one follows; empty = none
+  std::string firstJob;  // number of the first of such a row of jobs; empty = 'after'
+  int revision = 0;      // of the papers, counted up by whoever changes a job that has gone out
   base::SourcePos refPos, afterPos;
   base::Date quoted{};
   int validDays = 30;

@@ -66,6 +66,7 @@ struct Theme {
                                             // table note label firm runFirm drawing
   std::map<std::string, Colour>
       colours;  // ink soft accent tint rule wood wall danger warning caution notice white ...
+  std::map<std::string, Colour> crewColours;  // of the same names, in place of those on the crew's papers
 };
 
 }  // namespace model

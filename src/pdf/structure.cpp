@@ -23,6 +23,7 @@ std::string attributes(const typeset::Tag& tag) {
   std::string table;
   if (tag.role == Role::TH && tag.scope == typeset::Scope::Column) table += "/Scope /Column\n";
   if (tag.role == Role::TH && tag.scope == typeset::Scope::Row) table += "/Scope /Row\n";
+  if (tag.rows > 1) table += "/RowSpan " + std::to_string(tag.rows) + "\n";
   if (tag.columns > 1) table += "/ColSpan " + std::to_string(tag.columns) + "\n";
   return table.empty() ? "" : "/O /Table\n" + table;
 }

@@ -43,13 +43,15 @@ void addText(std::string& out, const typeset::TextRun& run, const CutFont& font,
       }
     }
     const std::uint16_t id = font.ids[glyph.id];
+    // To whoever searches or reads aloud an added hyphen is a soft one: ISO 32000-1:2008, 14.9.4.
+    if (run.isDivided && &glyph == &run.glyphs.back()) out += ")] TJ /Span<</ActualText<FEFF00AD>>>BDC [(";
     addGlyph(id);
     pen += font.advance[id];
     units += glyph.advance;
     ++count;
   }
   if (endsWord && font.space != 0) addGlyph(font.space);
-  out += ")] TJ ";
+  out += run.isDivided ? ")] TJ EMC " : ")] TJ ";
   if (rise != 0) out += "0 Ts ";
 }
 

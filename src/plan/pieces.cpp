@@ -1,5 +1,6 @@
 #include "plan/pieces.h"
 
+#include "model/crew_time.h"
 #include "model/lookup.h"
 
 #include <algorithm>
@@ -32,12 +33,6 @@ int DeckCoats::minutes(std::size_t coat) const {
   int sum = 0;
   for (const auto& task : coats.at(coat)) sum += task.minutes;
   return sum;
-}
-
-std::int64_t crewMinutes(base::Hours hours, const model::Crew& crew) {
-  constexpr std::int64_t step = 5;
-  const base::Wide wanted = base::Wide{hours.millionths} * 60;
-  return step * base::divide(wanted, base::Wide{1'000'000} * crew.people * step, base::Round::Up);
 }
 
 Work workOf(const model::Estimate& e, const model::Content& content, const model::Crew& crew) {

@@ -51,9 +51,6 @@ struct Work {
   std::optional<std::size_t> firstCoatRank;
 };
 
-/// Clock minutes the whole crew needs for some person-hours, rounded up to five: nobody plans finer.
-std::int64_t crewMinutes(base::Hours hours, const model::Crew& crew);
-
 /// All labour but the tasks of every day, which the calendar takes off.
 Work workOf(const model::Estimate& e, const model::Content& content, const model::Crew& crew);
 

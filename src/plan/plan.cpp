@@ -1,5 +1,6 @@
 #include "plan/plan.h"
 
+#include "model/crew_time.h"
 #include "model/lookup.h"
 #include "model/wiping.h"
 #include "plan/choice.h"

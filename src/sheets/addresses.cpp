@@ -19,12 +19,23 @@ bool isPhone(const std::string& words) {
          std::count_if(from, words.end(), isDigit) >= 3;
 }
 
-// RFC 3966 (2004), 3: digits; the signs between them carry nothing. A number without its country's code is
-// dialled as it stands, which is what a telephone at the place does.
-std::string phoneAddress(const std::string& words) {
-  std::string s = words.starts_with('+') ? "tel:+" : "tel:";
-  std::copy_if(words.begin(), words.end(), std::back_inserter(s), isDigit);
-  return s;
+// RFC 3966 (2004), 3: digits; the signs between them carry nothing.
+std::string phoneAddress(const std::string& words, const model::Dialling& dialling) {
+  std::string written = words;
+  const bool isWhole = written.starts_with('+');
+  const std::string aside = "(" + dialling.trunk + ")";  // '+44 (0)1632 960142'
+  if (const auto at = written.find(aside); isWhole && !dialling.trunk.empty() && at != std::string::npos)
+    written.erase(at, aside.size());
+  std::string digits;
+  std::copy_if(written.begin(), written.end(), std::back_inserter(digits), isDigit);
+  constexpr std::size_t longestService = 4;  // '000' of Australia begins like any number of the country
+  if (isWhole) return "tel:+" + digits;
+  if (dialling.country.empty() || digits.size() <= longestService) return "tel:" + digits;
+  if (digits.starts_with(dialling.abroad)) return "tel:+" + digits.substr(dialling.abroad.size());
+  if (static_cast<int>(digits.size()) == dialling.digits) return "tel:+" + dialling.country + digits;
+  if (digits.starts_with(dialling.trunk))
+    return "tel:+" + dialling.country + digits.substr(dialling.trunk.size());
+  return "tel:" + digits;
 }
 
 std::string mailAddress(const std::string& words) { return "mailto:" + words; }

@@ -1,5 +1,6 @@
 #include "sheets/day_work.h"
 
+#include "model/crew_time.h"
 #include "model/wiping.h"
 
 #include <algorithm>
@@ -103,6 +104,45 @@ std::optional<model::ClockSpan> wipingOff(const Day& day, const Computed& x) {
   return span;
 }
 
+/// Setting up or packing down: the tasks of every day before all others, or after them.
+struct DailyTasks {
+  std::vector<std::string> names;
+  base::Hours hours;
+};
+
+struct DayEnds {
+  DailyTasks morning, evening;
+};
+
+DayEnds dayEnds(const model::Content& content) {
+  DayEnds ends;
+  bool isMorning = true;
+  for (const auto& task : content.tasks) {
+    if (task.measure != model::Measure::Day) {
+      isMorning = false;
+      continue;
+    }
+    auto& tasks = isMorning ? ends.morning : ends.evening;
+    tasks.names.push_back(task.name);
+    tasks.hours += task.hoursEach;
+  }
+  return ends;
+}
+
+/// When the last work of the day is done, wiping off too.
+int workEnd(const Day& day, const Computed& x) {
+  int end = x.c.job.crew.startMinutes;
+  for (const auto* shift : day.shifts) end = std::max(end, shift->end.minutes);
+  if (const auto wiping = wipingOff(day, x)) end = std::max(end, wiping->until);
+  return end;
+}
+
+/// Packing down waits for the end of a break.
+int packingDown(const Day& day, const Computed& x) {
+  const int end = workEnd(day, x);
+  return hasBreak(day, x) ? std::max(end, model::breakOf(x.c.job.crew).until) : end;
+}
+
 std::string coatedLetters(const Day& day, const Words& w) {
   std::vector<std::string> letters;
   for (const auto& coat : day.coats) {
@@ -124,6 +164,20 @@ std::string span(int from, int until, const Words& w) {
   const auto half = start.find("\u00A0");  // before 'am' or 'pm'
   if (half != std::string::npos && end.ends_with(start.substr(half))) start.resize(half);
   return w("day.span", {{"from", start}, {"to", end}});
+}
+
+bool hasBreak(const Day& day, const Computed& x) {
+  const auto pause = model::breakOf(x.c.job.crew);
+  return pause.from < pause.until && pause.from < workEnd(day, x);
+}
+
+model::ClockSpan onSite(const Day& day, const Computed& x) {
+  constexpr int quarter = 15;
+  const auto& crew = x.c.job.crew;
+  const int home =
+      packingDown(day, x) + static_cast<int>(model::crewMinutes(dayEnds(x.content).evening.hours, crew));
+  const int rounded = (home + quarter - 1) / quarter * quarter;
+  return {crew.startMinutes, std::min(rounded, std::max(home, crew.endMinutes))};
 }
 
 std::string stripsText(const DayCoat& coat, const Computed& x, const Words& w) {
@@ -177,20 +231,13 @@ FactList workFacts(const Day& day, const Computed& x, const Words& w) {
                      {"litres", ""}}});
     return rows.back().second;
   };
-  std::vector<std::string> morning, evening;
-  bool isMorning = true;
-  for (const auto& task : x.content.tasks) {
-    if (task.measure != model::Measure::Day) isMorning = false;
-    else (isMorning ? morning : evening).push_back(task.name);
-  }
+  const auto [morning, evening] = dayEnds(x.content);
   const auto& crew = x.c.job.crew;
-  if (!morning.empty()) row(crew.startMinutes, w.clock(crew.startMinutes), w.joined(morning), "");
-  int end = crew.startMinutes;
+  if (!morning.names.empty()) row(crew.startMinutes, w.clock(crew.startMinutes), w.joined(morning.names), "");
   for (const auto& line : linesOf(day, x)) {
     const auto& first = line.shifts.front();
     Facts& facts =
         row(line.from(), span(line.from(), line.until(), w), whatText(line, x, w), whereText(line, x, w));
-    end = std::max(end, line.until());
     const bool laysSurface = std::any_of(line.shifts.begin(), line.shifts.end(), [&](const auto& shift) {
       const auto& task = model::taskOf(x.content, shift.task);
       return model::laysProduct(task) && task.measure == model::Measure::Wetted;
@@ -209,19 +256,18 @@ FactList workFacts(const Day& day, const Computed& x, const Words& w) {
     row(wiping->from, span(wiping->from, wiping->until, w),
         w("day.wipe_off", {{"wait", wait == base::Hours::whole(1) ? w("waits.an_hour") : w.wait(wait)}}),
         coatedLetters(day, w));
-    end = std::max(end, wiping->until);
   }
-  const auto pause = model::breakOf(crew);
-  if (pause.from < pause.until && pause.from < end) {
+  if (hasBreak(day, x)) {
+    const auto pause = model::breakOf(crew);
     const bool isWiped = wiping && wiping->from < pause.until && pause.from < wiping->until;
     const char* inTurns = x.c.job.site.isNearWater ? "day.break_in_turns_at_water" : "day.break_in_turns";
     row(pause.from, span(pause.from, pause.until, w), w(isWiped ? inTurns : "day.break"), "");
-    end = std::max(end, pause.until);
   }
   std::stable_sort(rows.begin(), rows.end(), [](const auto& a, const auto& b) { return a.first < b.first; });
-  if (!evening.empty()) {
+  if (!evening.names.empty()) {
     const bool hasRags = !day.coats.empty() && x.c.product->isDryingOil;
-    const std::string what = w.joined(evening);
+    const std::string what = w.joined(evening.names);
+    const int end = packingDown(day, x);
     row(end, w.clock(end), hasRags ? w("day.pack_down_rags", {{"what", what}}) : what, "");
   }
   FactList list;

@@ -11,9 +11,9 @@
 namespace sheets {
 namespace {
 
-Facts firmFacts(const model::Brand& b) {
+Facts firmFacts(const model::Brand& b, const model::Dialling& dialling) {
   return {{"name", b.name},         {"tagline", b.tagline},
-          {"phone", b.phone},       {"phone_link", phoneAddress(b.phone)},
+          {"phone", b.phone},       {"phone_link", phoneAddress(b.phone, dialling)},
           {"email", b.email},       {"email_link", mailAddress(b.email)},
           {"web", webWords(b.web)}, {"web_link", b.web.empty() ? "" : webAddress(b.web)}};
 }
@@ -237,9 +237,9 @@ Facts commonFacts(const Computed& x, const Words& w) {
           {"contact", x.c.brand.contact},
           {"cutout", x.c.region->powerCutout},
           {"emergency", x.c.region->emergencyNumber},
-          {"emergency_link", phoneAddress(x.c.region->emergencyNumber)}};
+          {"emergency_link", phoneAddress(x.c.region->emergencyNumber, x.c.region->dialling)}};
   f.emplace_back("reference_temperature", w.temperature(base::Temperature::whole(20)));  // of the data sheet
-  f.emplace_back("firm", firmFacts(x.c.brand));
+  f.emplace_back("firm", firmFacts(x.c.brand, x.c.region->dialling));
   f.emplace_back("product", productFacts(x, w));
   f.emplace_back("tin_stays", Fact::yes(tinStays(job)));
   f.emplace_back("touches_up", Fact::yes(tinStays(job) && !x.c.product->times.wipeOff.isZero()));

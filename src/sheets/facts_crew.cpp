@@ -10,7 +10,7 @@ namespace {
 
 /// 'Ferncombe Hospital, 22 min by road' as a name and a note; dots to write on for what the job does not say.
 /// 'Ferncombe Hospital, 22 min by road, 03 555 0100': the name, a number to ring if there is one, the rest.
-Facts placeFacts(const std::string& words) {
+Facts placeFacts(const std::string& words, const model::Dialling& dialling) {
   std::string name, phone, note;
   for (std::size_t at = 0; at < words.size();) {
     const std::size_t comma = std::min(words.find(", ", at), words.size());
@@ -23,7 +23,7 @@ Facts placeFacts(const std::string& words) {
   return {{"name", name.empty() ? "……………" : name},
           {"note", note},
           {"phone", phone},
-          {"phone_link", phone.empty() ? "" : phoneAddress(phone)}};
+          {"phone_link", phone.empty() ? "" : phoneAddress(phone, dialling)}};
 }
 
 /// 'Mon' above '7': narrow columns.
@@ -80,7 +80,7 @@ Facts crewFacts(const Computed& x) {
                                     {"first_aider", site.firstAider},
                                     {"extinguisher", site.extinguisher},
                                     {"sds_place", site.sdsPlace}}) {
-    f.emplace_back(name, placeFacts(words));
+    f.emplace_back(name, placeFacts(words, x.c.region->dialling));
   }
   f.emplace_back("access", site.access);
   f.emplace_back("water", site.water);

@@ -47,11 +47,12 @@ std::string titleOf(const Day& day, const Computed& x, const Words& w) {
 
 /// The air while the crew is on site: the coldest and the warmest hour, and where that is known from.
 void addAir(Facts& f, const Day& day, const Computed& x, const Words& w) {
+  const auto there = onSite(day, x);
   const model::Hour* coldest = nullptr;
   const model::Hour* warmest = nullptr;
   for (const auto& hour : x.plan.hours) {
-    const bool isOnSite = hour.at.day == day.date && hour.at.minutes + 60 > x.c.job.crew.startMinutes &&
-                          hour.at.minutes < x.c.job.crew.endMinutes;
+    const bool isOnSite =
+        hour.at.day == day.date && hour.at.minutes + 60 > there.from && hour.at.minutes < there.until;
     if (!isOnSite || hour.source == model::WeatherSource::None) continue;
     if (coldest == nullptr || hour.air.celsius < coldest->air.celsius) coldest = &hour;
     if (warmest == nullptr || hour.air.celsius > warmest->air.celsius) warmest = &hour;
@@ -191,13 +192,14 @@ Facts dayFactsOf(const std::vector<Day>& days, std::size_t i, bool startsPage, c
   const bool isDrawn =
       std::any_of(day.coats.begin(), day.coats.end(), [](const auto& c) { return c.edge && c.edge->wayOut; });
   const auto pause = model::breakOf(x.c.job.crew);
+  const auto there = onSite(day, x);
   Facts f{
       {"title", capitalised(w("day.title", {{"day", w.shortDate(day.date)}, {"work", titleOf(day, x, w)}}))},
       {"place", w(x.c.job.crew.leader.empty() ? "day.lede" : "day.lede_led",
                   x.c.job.crew.leader.empty() ? model::Values{{"n", number}, {"m", place.at("m")}} : place)},
       {"breaks", Fact::yes(i > 0 && startsPage)},
-      {"on_site", span(x.c.job.crew.startMinutes, x.c.job.crew.endMinutes, w)},
-      {"has_pause", Fact::yes(pause.until > pause.from)},
+      {"on_site", span(there.from, there.until, w)},
+      {"has_pause", Fact::yes(hasBreak(day, x))},
       {"pause", span(pause.from, pause.until, w)},
       {"coated", Fact::yes(isCoated)},
       {"date", w.shortDate(day.date)},

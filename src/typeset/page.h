@@ -72,8 +72,9 @@ struct TextRun {
   std::string text;  // UTF-8, what a reader copies out
   std::vector<Glyph> glyphs;
   Dim width;
-  Dim tracking;           // added after each glyph
-  bool isUpright = true;  // false: turned a quarter left, reading upwards
+  Dim tracking;            // added after each glyph
+  bool isUpright = true;   // false: turned a quarter left, reading upwards
+  bool isDivided = false;  // the last glyph is a hyphen that the word gets only because its line ends there
 };
 
 struct Stroke {
@@ -164,7 +165,7 @@ struct Tag {
   std::string alt;            // figures
   Scope scope = Scope::None;  // table heads
   bool isOrdered = false;     // lists
-  int columns = 1;            // cells: how many columns they span
+  int columns = 1, rows = 1;  // cells: how many they span
 };
 
 struct Bookmark {

@@ -43,7 +43,7 @@ class TableSetter {
       const bool isInside = r > 0 && !isOpening && !isSum(r);
       if (!isInside) endGroup(out);
       else group_.filled += gap;
-      Stack row = set_.hasWriting ? setWritingRow(set_.rows[r]) : setRow(set_.rows[r]);
+      Stack row = set_.hasWriting ? setWritingRow(set_.rows[r]) : setRow(r);
       keepTogether(row);
       for (std::size_t i = 0; i < row.size(); ++i)
         if (r > 0 || i > 0) row[i].repeat = isInside ? repeatInGroup(repeat) : repeat;
@@ -221,10 +221,22 @@ class TableSetter {
     return group_.repeat = std::move(again);
   }
 
-  Stack setRow(RowSet& row) {
+  /// Rows that stand beside the head of this one, itself included.
+  int rowsOfGroup(std::size_t first) const {
+    std::size_t end = first + 1;
+    while (end < set_.rows.size() && !set_.rows[end][0].isFilled() && !isSum(end)) ++end;
+    return static_cast<int>(end - first);
+  }
+
+  Stack setRow(std::size_t r) {
+    RowSet& row = set_.rows[r];
     const int tag = setter_.tag(Role::TR, body_);
     std::vector<Stack> cells;
-    for (std::size_t i = 0; i < row.size(); ++i) cells.push_back(setCell(row[i], i, cellTag(row[i], i, tag)));
+    for (std::size_t i = 0; i < row.size(); ++i) {
+      const bool isSpanned = i == 0 && group_.cell != nullptr;  // by the head of its group
+      cells.push_back(setCell(row[i], i, isSpanned ? artifact : cellTag(row[i], i, tag)));
+      if (i == 0 && isGrouped() && row[0].isFilled()) setter_.out.tags.back().rows = rowsOfGroup(r);
+    }
     Slice head;
     if (isGrouped() && row[0].isFilled()) {  // hangs beside this row and the next ones
       head = collapse(std::move(cells.front()), line(), setter_.grid.unit);

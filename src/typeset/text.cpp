@@ -54,8 +54,10 @@ void Text::addHyphen(TextLine& line, const Piece& piece, Dim& x) const {
       run->glyphs.insert(run->glyphs.end(), hyphen.glyphs.begin(), hyphen.glyphs.end());
       run->text += hyphen.text;
       run->width += w;
+      run->isDivided = true;
     } else {
       hyphen.baseline = {x, line.rise};
+      hyphen.isDivided = true;
       line.items.push_back({std::move(hyphen), tag});
     }
     x += w;

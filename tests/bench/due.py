@@ -24,7 +24,7 @@ def write_jobs(folder):
         at.mkdir()
         text = texts[i % len(texts)]
         ref = re.search(r"^ref: (\S+)", text, re.M).group(1)
-        text = re.sub(r"^after: .*\n", "", text, flags=re.M)
+        text = re.sub(r"^(after|first_job): .*\n", "", text, flags=re.M)
         text = text.replace(f"ref: {ref}", f"ref: {ref}-{i:05}", 1)
         text = re.sub(r"(^customer: \{name: )([^,]+)", rf"\g<1>\2 {i:05}", text, count=1, flags=re.M)
         (at / "job.yaml").write_text(text)
