@@ -3,6 +3,7 @@
 #include "english.h"
 
 #include <catch2/catch.hpp>
+#include <cmath>
 
 using namespace sheets;
 
@@ -68,9 +69,7 @@ TEST_CASE("tins and temperatures print as they are called") {
 TEST_CASE("a limit prints in whole degrees on its safe side") {
   const auto nz = metric(), us = customary();
   const Words m(nz, english()), c(us, english());
-  const auto celsius = [](double degrees) {
-    return base::Temperature{static_cast<std::int64_t>(degrees * 1'000'000)};
-  };
+  const auto celsius = [](double degrees) { return base::Temperature{std::llround(degrees * 1'000'000)}; };
   CHECK(plain(c.leastTemperature(celsius(8))) == "47 °F");   // 46.4
   CHECK(plain(c.mostTemperature(celsius(32))) == "89 °F");   // 89.6
   CHECK(plain(c.leastTemperature(celsius(-3))) == "27 °F");  // 26.6

@@ -23,12 +23,15 @@ std::string authorityOf(const model::Region& region, const std::string& about) {
   return "the local authority";
 }
 
-/// The largest share, in hundredths of a percent, that stays within an amount.
+/// The largest share, in hundredths of a percent, whose deposit stays within an amount.
 base::Share shareWithin(base::Money most, base::Money total) {
   constexpr std::int64_t step = 10'000;
-  return {
-      base::mulDiv(most.minor, base::Share::whole(100).millionths / step, total.minor, base::Round::Down) *
-      step};
+  const auto rounded = [&](base::Round round) {
+    const std::int64_t steps = base::Share::whole(100).millionths / step;
+    return base::Share{base::mulDiv(most.minor, steps, total.minor, round) * step};
+  };
+  const auto above = rounded(base::Round::Up);
+  return base::share(total, above, base::Round::Down) <= most ? above : rounded(base::Round::Down);
 }
 
 void checkDeposit(const model::Case& c, const model::Price& price, const sheets::Words& w,
