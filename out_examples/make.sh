@@ -6,7 +6,7 @@ cd "$(dirname "$0")/.."
 install_missing tests/build_packages.txt
 [ -e build/build.ninja ] || cmake --preset release -DBUILD_TESTING=OFF > /dev/null  # the tests need more packages
 cmake --build --preset release --target planksheaf
-rm -f out_examples/*/*/job.ics out_examples/*/compact/*/job.ics  # an older one lives on in the cancelled days of the new
+rm -f out_examples/*/*/job.ics out_examples/*/compact/*/job.ics  # the days of an older one would go on in the new as cancelled
 build/planksheaf pack out_examples/*/job.yaml
 for job in out_examples/*/job.yaml; do
   build/planksheaf pack --theme compact "$job" -o "${job%/job.yaml}/compact"

@@ -24,17 +24,18 @@ TEST_CASE("letters that steer a terminal, turn the direction of words or print n
   CHECK(base::hiddenLetter(0x1B) == "control character U+001B");
   CHECK(base::hiddenLetter(0x7F) == "control character U+007F");
   CHECK(base::hiddenLetter(0x9B) == "control character U+009B");
-  for (const char32_t letter : {0x061C, 0x200B, 0x200C, 0x200D, 0x200E, 0x200F, 0x2028, 0x2029, 0x202A,
-                                0x202E, 0x2060, 0x2066, 0x2069, 0x206F, 0xFEFF, 0xE0041}) {
+  constexpr char32_t invisible[] = {0x061C, 0x200B, 0x200C, 0x200D, 0x200E, 0x200F, 0x2028, 0x2029,
+                                    0x202A, 0x202E, 0x2060, 0x2066, 0x2069, 0x206F, 0xFEFF, 0xE0041};
+  for (const char32_t letter : invisible) {
     INFO(static_cast<std::uint32_t>(letter));
     CHECK_THAT(base::hiddenLetter(letter), Catch::StartsWith("invisible character U+"));
   }
   CHECK(base::hiddenLetter(0xE000) == "private-use character U+E000");
   CHECK(base::hiddenLetter(0x10FFFD) == "private-use character U+10FFFD");
   // No-break spaces, a soft hyphen, dashes, accents and signs are letters like others.
-  for (const char32_t letter :
-       {0x09, 0x0A, 0x20, 0x7E, 0xA0, 0xAD, 0xE9, 0x0141, 0x2009, 0x2014, 0x202F, 0x2264, 0xFFFD, 0x1F525})
-    CHECK(base::hiddenLetter(letter).empty());
+  constexpr char32_t plain[] = {0x09,   0x0A,   0x20,   0x7E,   0xA0,   0xAD,   0xE9,
+                                0x0141, 0x2009, 0x2014, 0x202F, 0x2264, 0xFFFD, 0x1F525};
+  for (const char32_t letter : plain) CHECK(base::hiddenLetter(letter).empty());
 }
 
 TEST_CASE("a hidden letter written as an escape is refused with the place and path of its value") {

@@ -176,6 +176,16 @@ inline std::map<std::string, typeset::Drawing> drawings() {
           {"bar", make(Dim::mm(50), Dim::mm(9))}};
 }
 
+/// Where the lines of a document come from.
+inline const std::vector<base::SourcePos>& lines() {
+  static const std::vector<base::SourcePos> all = [] {
+    std::vector<base::SourcePos> positions;
+    for (int n = 1; n <= 100; ++n) positions.push_back({"quote.md", n, 0});
+    return positions;
+  }();
+  return all;
+}
+
 struct Result {
   typeset::Document document;
   base::Diagnostics messages;
@@ -186,7 +196,7 @@ inline Result layOutIn(const model::Theme& look, const markup::Blocks& blocks, s
   static const typeset::Fonts fonts = typeset::readFonts(theme());
   const markup::Document document{blocks};
   const typeset::LayoutInput in{document, look, fonts, model::Paper::A4, furniture(), drawings(), "Quote",
-                                "",       "",   "en",  "2026-01-19",     "quote.md",  mostPages};
+                                "",       "",   "en",  "2026-01-19",     lines(),     mostPages};
   Result r;
   r.document = typeset::layOut(in, r.messages);
   r.dump = typeset::dump(r.document);
@@ -201,7 +211,7 @@ inline Result layOut(const markup::Blocks& blocks, bool hasLetterhead = false,
   const markup::Document document{blocks};
   const auto drawn = drawings();
   typeset::LayoutInput in{document, look, fonts, paper,    around,       drawn,
-                          "Quote",  "",   "",    language, "2026-01-19", "quote.md"};
+                          "Quote",  "",   "",    language, "2026-01-19", lines()};
   in.furniture.hasLetterhead = hasLetterhead;
   Result r;
   r.document = typeset::layOut(in, r.messages);
