@@ -64,7 +64,8 @@ TEST_CASE("a job that is a folder, a pipe, a device, empty or not there is told 
   CHECK(odd.refusal("pipe") == "pipe: error: " + isPipe + jobHint);
   CHECK(odd.refusal("/dev/zero") == "/dev/zero: error: " + isPipe + jobHint);
   CHECK(odd.refusal("none") == "none: error: " + isMissing + jobHint);
-  CHECK(odd.refusal("empty") == "empty:1:1: error: the file is empty\n");
+  CHECK(odd.refusal("empty") == "empty:1:1: error: the file is empty\n"
+       "  hint: 'planksheaf new FILE' writes a job to fill in\n");
 }
 
 TEST_CASE("a firm's file that is none is told so") {
@@ -77,7 +78,8 @@ TEST_CASE("a firm's file that is none is told so") {
   CHECK(saidOf("pipe") == "pipe: error: the brand's file " + isPipe);
   CHECK(saidOf("/dev/zero") == "/dev/zero: error: the brand's file " + isPipe);
   CHECK(saidOf("none") == "none: error: the brand's file " + isMissing);
-  CHECK(saidOf("empty") == "empty:1:1: error: the file is empty\n");
+  CHECK(saidOf("empty") == "empty:1:1: error: the file is empty\n"
+       "  hint: 'planksheaf new FILE' writes a job to fill in\n");
 }
 
 TEST_CASE("a forecast and rates that are no files are told with the line that names them") {
@@ -99,7 +101,8 @@ TEST_CASE("a forecast and rates that are no files are told with the line that na
       "file it stands in\n";
   CHECK(saidOf("spreading_rates: dir") == "dir: error: the file of spreading rates " + isFolder + about);
   CHECK(saidOf("spreading_rates: pipe") == "pipe: error: the file of spreading rates " + isPipe + about);
-  CHECK(saidOf("spreading_rates: empty") == "empty:1:1: error: the file is empty\n");
+  CHECK(saidOf("spreading_rates: empty") == "empty:1:1: error: the file is empty\n"
+       "  hint: 'planksheaf new FILE' writes a job to fill in\n");
 }
 
 TEST_CASE("a logo and a template that are no files are told so") {

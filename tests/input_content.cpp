@@ -155,10 +155,12 @@ TEST_CASE("mistakes in content files are told with the whole message") {
        "  hint: write from: 2026-12-01\n"},
       {"regions/nz.yaml", "{hardwood: 1.5 mg/m3, protection: P2, source: an example}",
        "[{protection: P2, source: a}, {from: 2026-12-01, protection: P2, source: b}]",
-       "regions/nz.yaml:17:10: error: limits.dust[1]: 'until' is missing\n"},
+       "regions/nz.yaml:17:10: error: limits.dust[1]: 'until' is missing\n"
+       "  hint: add 'until: ...'; the schemas in content/schemas say what it means\n"},
       {"regions/nz.yaml", "{hardwood: 1.5 mg/m3, protection: P2, source: an example}",
        "[{until: 2026-11-30, protection: P2, source: a}, {protection: P2, source: b}]",
-       "regions/nz.yaml:17:58: error: limits.dust[2]: 'from' is missing\n"},
+       "regions/nz.yaml:17:58: error: limits.dust[2]: 'from' is missing\n"
+       "  hint: add 'from: ...'; the schemas in content/schemas say what it means\n"},
       {"regions/nz.yaml", "{hardwood: 1.5 mg/m3, protection: P2, source: an example}",
        "{until: 2026-11-30, protection: P2, source: a}",
        "regions/nz.yaml:17:17: error: limits.dust.until: the last rule has no 'until'\n"

@@ -45,9 +45,12 @@ std::string readRef(const Field& f) {
 }
 
 std::string readFirstJob(const Field& f, const model::Job& job) {
-  if (job.after.empty()) f.error("belongs to a job that names the one before it under 'after'");
+  if (job.after.empty())
+    f.error("belongs to a job that names the one before it under 'after'",
+            "add a line like after: LA-2026-007, or leave it out");
   const std::string ref = readRef(f);
-  if (!ref.empty() && ref == job.ref) f.error(inQuotes(ref) + " is this job's own number");
+  if (!ref.empty() && ref == job.ref)
+    f.error(inQuotes(ref) + " is this job's own number", "name the first job of the deck");
   return ref;
 }
 

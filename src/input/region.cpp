@@ -206,7 +206,7 @@ model::Cancellation readCancellation(const Field& f) {
 std::string digits(const Field& f) {
   std::string s = text(f);
   if (s.find_first_not_of("0123456789") != std::string::npos)
-    f.error(inQuotes(s) + " is not written in digits alone");
+    f.error(inQuotes(s) + " is not written in digits alone", "write it like '64'");
   return s;
 }
 

@@ -195,12 +195,13 @@ Facts officeFacts(const Computed& x) {
   addOrders(f, x, w);
   addActual(f, x, w);
   const auto& customer = x.c.job.customer;
-  f.emplace_back("customer",
-                 Facts{{"name", customer.name},
-                       {"phone", customer.phone},
-                       {"phone_link", customer.phone.empty() ? "" : phoneAddress(customer.phone)},
-                       {"email", customer.email},
-                       {"email_link", customer.email.empty() ? "" : mailAddress(customer.email)}});
+  f.emplace_back(
+      "customer",
+      Facts{{"name", customer.name},
+            {"phone", customer.phone},
+            {"phone_link", customer.phone.empty() ? "" : phoneAddress(customer.phone, x.c.region->dialling)},
+            {"email", customer.email},
+            {"email_link", customer.email.empty() ? "" : mailAddress(customer.email)}});
   f.emplace_back("orders_title", titleOf(x));
   f.emplace_back("office_title", titleOf(x));
   f.emplace_back("office_note", x.c.job.officeNote);
