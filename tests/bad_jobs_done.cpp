@@ -100,10 +100,12 @@ TEST_CASE("records that cannot be right are refused with the whole message") {
        "  hint: use letters, digits, . _ and -, at most 64, not . first or last\n"},
       {"a first job without the one before",
        {{"ref: LA-2027-031", "ref: LA-2027-031\nfirst_job: LA-2025-007"}},
-       "job.yaml:2:12: error: first_job: belongs to a job that names the one before it under 'after'\n"},
+       "job.yaml:2:12: error: first_job: belongs to a job that names the one before it under 'after'\n"
+       "  hint: add a line like after: LA-2026-007, or leave it out\n"},
       {"a job that is its own first",
        {{"ref: LA-2027-031", "ref: LA-2027-031\nafter: LA-2026-007\nfirst_job: LA-2027-031"}},
-       "job.yaml:3:12: error: first_job: 'LA-2027-031' is this job's own number\n"},
+       "job.yaml:3:12: error: first_job: 'LA-2027-031' is this job's own number\n"
+       "  hint: name the first job of the deck\n"},
       {"a revision below zero",
        {{"ref: LA-2027-031", "ref: LA-2027-031\nrevision: -1"}},
        "job.yaml:2:11: error: revision: '-1' is out of range\n  hint: allowed: from 0 to 999\n"},

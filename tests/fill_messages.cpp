@@ -120,7 +120,8 @@ TEST_CASE("tags outside the strict subset are refused") {
 
 TEST_CASE("partials that are missing or contain themselves are reported") {
   CHECK(messagesFor("{{>feet}}", {{"foot", {"foot.md", ""}}}) ==
-        "quote.md:1:1: error: {{>feet}}: there is no partial 'feet'; did you mean 'foot'?\n");
+        "quote.md:1:1: error: {{>feet}}: there is no partial 'feet'; did you mean 'foot'?\n"
+        "  hint: write {{>foot}}\n");
   CHECK(messagesFor("{{>a}}", {{"a", {"a.md", "x\n{{>b}}"}}, {"b", {"b.md", "{{>a}}"}}}) ==
         "b.md:1:1: error: {{>a}}: this partial contains itself\n"
         "  hint: take it out of its own file\n");

@@ -102,15 +102,15 @@ TEST_CASE("messages write hidden letters, broken text and line breaks of a name 
 
 TEST_CASE("of many messages about a file the first fifty are shown and the others counted") {
   base::Diagnostics messages;
-  for (int i = 1; i <= 60; ++i) messages.warn({"job.yaml", i, 1}, "", "odd");
-  for (int i = 1; i <= 5000; ++i) messages.error({"job.yaml", i, 2}, "", "wrong");
-  messages.error({"firm.yaml", 7, 1}, "", "wrong");
+  for (int i = 1; i <= 60; ++i) messages.warn({"job.yaml", i, 1}, "", "odd", "");
+  for (int i = 1; i <= 5000; ++i) messages.error({"job.yaml", i, 2}, "", "wrong", "");
+  messages.error({"firm.yaml", 7, 1}, "", "wrong", "");
   std::string expected;
   for (int i = 1; i <= 50; ++i) expected += "job.yaml:" + std::to_string(i) + ":1: warning: odd\n";
   for (int i = 1; i <= 50; ++i) expected += "job.yaml:" + std::to_string(i) + ":2: error: wrong\n";
   expected +=
       "firm.yaml:7:1: error: wrong\n"
       "job.yaml: error: and 4950 more mistakes\n  hint: mend those above first\n"
-      "job.yaml: warning: and 10 more warnings\n";
+      "job.yaml: warning: and 10 more warnings\n  hint: look at those above first\n";
   CHECK(base::format(messages) == expected);
 }

@@ -64,8 +64,9 @@ TEST_CASE("a job that is a folder, a pipe, a device, empty or not there is told 
   CHECK(odd.refusal("pipe") == "pipe: error: " + isPipe + jobHint);
   CHECK(odd.refusal("/dev/zero") == "/dev/zero: error: " + isPipe + jobHint);
   CHECK(odd.refusal("none") == "none: error: " + isMissing + jobHint);
-  CHECK(odd.refusal("empty") == "empty:1:1: error: the file is empty\n"
-       "  hint: 'planksheaf new FILE' writes a job to fill in\n");
+  CHECK(odd.refusal("empty") ==
+        "empty:1:1: error: the file is empty\n"
+        "  hint: 'planksheaf new FILE' writes a job to fill in\n");
 }
 
 TEST_CASE("a firm's file that is none is told so") {
@@ -78,8 +79,9 @@ TEST_CASE("a firm's file that is none is told so") {
   CHECK(saidOf("pipe") == "pipe: error: the brand's file " + isPipe);
   CHECK(saidOf("/dev/zero") == "/dev/zero: error: the brand's file " + isPipe);
   CHECK(saidOf("none") == "none: error: the brand's file " + isMissing);
-  CHECK(saidOf("empty") == "empty:1:1: error: the file is empty\n"
-       "  hint: 'planksheaf new FILE' writes a job to fill in\n");
+  CHECK(saidOf("empty") ==
+        "empty:1:1: error: the file is empty\n"
+        "  hint: 'planksheaf new FILE' writes a job to fill in\n");
 }
 
 TEST_CASE("a forecast and rates that are no files are told with the line that names them") {
@@ -101,8 +103,9 @@ TEST_CASE("a forecast and rates that are no files are told with the line that na
       "file it stands in\n";
   CHECK(saidOf("spreading_rates: dir") == "dir: error: the file of spreading rates " + isFolder + about);
   CHECK(saidOf("spreading_rates: pipe") == "pipe: error: the file of spreading rates " + isPipe + about);
-  CHECK(saidOf("spreading_rates: empty") == "empty:1:1: error: the file is empty\n"
-       "  hint: 'planksheaf new FILE' writes a job to fill in\n");
+  CHECK(saidOf("spreading_rates: empty") ==
+        "empty:1:1: error: the file is empty\n"
+        "  hint: 'planksheaf new FILE' writes a job to fill in\n");
 }
 
 TEST_CASE("a logo and a template that are no files are told so") {
@@ -114,7 +117,9 @@ TEST_CASE("a logo and a template that are no files are told so") {
   };
   CHECK(saidOf("dir") == "firm.yaml:11:7: error: logo: 'dir' " + isFolder + hint);
   CHECK(saidOf("pipe") == "firm.yaml:11:7: error: logo: 'pipe' " + isPipe + hint);
-  CHECK(saidOf("empty") == "empty: error: the logo is empty\n");
+  CHECK(saidOf("empty") ==
+        "empty: error: the logo is empty\n"
+        "  hint: save it again as a PNG or JPEG, or leave 'logo' out of the brand\n");
   fs::create_directories(odd.path("looks/en/quote.md"));
   app::Choices choices;
   choices.looks = odd.path("looks").string();
@@ -170,9 +175,11 @@ TEST_CASE("a mistake of a drawing's name is told with the line of the template, 
   choices.looks = odd.path("looks").string();
   CHECK(odd.refusal("job.yaml", choices) ==
         "looks/en/quote.md:" + std::to_string(lines + 2) +
-            ": error: 'paln' is not a known drawing; did you mean 'plan'?\n");
+            ": error: 'paln' is not a known drawing; did you mean 'plan'?\n"
+            "  hint: write figure:plan\n");
   odd.put("looks/en/quote.md", quote + "\n{{>foot}}\n");
   odd.put("looks/en/foot.md", "One\n\nTwo\n\n![a plan](figure:paln)\n");
   CHECK(odd.refusal("job.yaml", choices) ==
-        "looks/en/foot.md:5: error: 'paln' is not a known drawing; did you mean 'plan'?\n");
+        "looks/en/foot.md:5: error: 'paln' is not a known drawing; did you mean 'plan'?\n"
+        "  hint: write figure:plan\n");
 }

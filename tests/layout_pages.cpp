@@ -281,7 +281,8 @@ TEST_CASE("an unknown drawing is a mistake with the nearest name", "[layout]") {
   const Result r = layOut({figure("plam")});
   CHECK_FALSE(r.messages.ok());
   CHECK(base::format(r.messages.all()[0]) ==
-        "quote.md:1: error: 'plam' is not a known drawing; did you mean 'plan'?\n");
+        "quote.md:1: error: 'plam' is not a known drawing; did you mean 'plan'?\n"
+        "  hint: write figure:plan\n");
   CHECK(find(r.dump, "a drawing").page == 1);  // its words stand for it
 }
 

@@ -63,7 +63,7 @@ std::string format(const Diagnostics& all) {
                  {kind.first, 0, 0},
                  "",
                  "and " + std::to_string(count - most) + " more " + (isError ? "mistakes" : "warnings"),
-                 isError ? "mend those above first" : ""});
+                 isError ? "mend those above first" : "look at those above first"});
   }
   return s;
 }

@@ -63,11 +63,11 @@ class Inliner {
       for (const auto& [name, unused] : partials_) names.push_back(name);
       const std::string near = base::nearest(tag.text, names);
       std::string known;
-      for (const auto& name : names) known += (known.empty() ? "known: " : ", ") + name;
+      for (const auto& name : names) known += (known.empty() ? "" : ", ") + name;
       messages_.error(
           tag.pos, written(tag),
           "there is no partial '" + tag.text + "'" + (near.empty() ? "" : "; did you mean '" + near + "'?"),
-          known.empty() ? "take it out, or write its file" : known);
+          near.empty() ? "known: " + known : "write {{>" + near + "}}");
       return nullptr;
     }
     const auto known = scanned_.find(tag.text);

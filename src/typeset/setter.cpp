@@ -98,12 +98,13 @@ const Drawing* Setter::drawing(const std::string& name) {
   if (!unknown_.insert(name).second) return nullptr;
   std::vector<std::string> names;
   for (const auto& [known, drawing] : in.drawings) names.push_back(known);
-  std::string message = "'" + name + "' is not a known drawing";
-  if (const std::string nearest = base::nearest(name, names); !nearest.empty())
-    message += "; did you mean '" + nearest + "'?";
+  const std::string nearest = base::nearest(name, names);
   std::string known;
   for (const std::string& one : names) known += (known.empty() ? "known: " : ", ") + one;
-  messages_.error(base::placeOf(in.lines, line), {}, message, known.empty() ? "take it out" : known);
+  messages_.error(
+      base::placeOf(in.lines, line), {},
+      "'" + name + "' is not a known drawing" + (nearest.empty() ? "" : "; did you mean '" + nearest + "'?"),
+      nearest.empty() ? known : "write figure:" + nearest);
   return nullptr;
 }
 
