@@ -147,25 +147,25 @@ TEST_CASE("impossible shapes and combinations are refused with the whole message
       {"two areas over one another",
        {{"    timber: kwila\n    state: sanded\n",
          "    at: [0 m, 0 m]\n    timber: kwila\n    state: sanded\n"},
-        {"work: [",
+        {"work: [wash, fix, sand",
          "  - {name: Bay, shape: {circle: 2 m}, at: [11.4 m, 2 m], timber: kwila, state: sanded}\n"
          "  - {name: Hot tub rim, shape: {circle: 1 m}, at: [5.5 m, 2.5 m], timber: kwila, state: sanded}\n"
          "  - {name: Steps, shape: {stairs: {steps: 3, width: 1.2 m, going: 280 mm, rise: 170 mm}}, at: [1 "
          "m, 1 m], "
-         "timber: kwila, state: sanded}\nwork: ["}},
+         "timber: kwila, state: sanded}\nwork: [wash, sand"}},
        "job.yaml:18:5: warning: areas[2]: 'Bay' lies over 1.6 m2 of area 1, 'Landing'\n"
        "  hint: check 'at' of both; it is right where one is above the other\n"},
       {"areas that touch, one of them measured a hair too wide",
        {{"    timber: kwila\n    state: sanded\n",
          "    at: [0 m, 0 m]\n    timber: kwila\n    state: sanded\n"},
-        {"work: [",
+        {"work: [wash, fix, sand",
          "  - {name: Bay, shape: {rectangle: [4 m, 6.2 m]}, at: [12.39 m, 0 m], timber: kwila, state: "
          "sanded}\n"
-         "work: ["}},
+         "work: [wash, sand"}},
        ""},
       {"a deck of a thousand metres",
        {{"rectangle: [12.4 m", "rectangle: [1240 m"}},
-       "job.yaml:9:5: warning: areas[1]: 'Landing' covers 7688 m2\n"
+       "job.yaml:9:5: warning: areas[1]: 'Landing' covers 7687 m2\n"
        "  hint: usually to 500 m2 (5400 ft2); check numbers and units\n"
        "job.yaml:10:25: warning: areas[1].shape.rectangle[1]: '1240 m' is unusual here\n"
        "  hint: usually from 0.3 m to 100 m (1 to 330 ft); check number and unit\n"},

@@ -200,6 +200,8 @@ TEST_CASE("impossible values are refused with the whole message") {
        "  hint: write it like 07:30-16:00\n"},
       {"breaks as long as the day",
        {{"breaks: 45 min", "breaks: 9 h"}},
+       "job.yaml:19:47: warning: crew.breaks: '9 h' is unusual here\n"
+       "  hint: usually from 10 min to 3 h; check number and unit\n"
        "job.yaml:19:47: error: crew.breaks: the breaks are as long as the working day\n"
        "  hint: write them like 45 min\n"},
       {"a coating window that closes before it opens",

@@ -85,7 +85,7 @@ TEST_CASE("a place left as in the sample is told when the region changes") {
       saidOf({us, unitedStates, -45.0, 169.0, "Pacific/Auckland"}) ==
       "job.yaml:4:67: warning: site.timezone: 'Pacific/Auckland' is not the time of United States\n  hint: " +
           zoneOfUs +
-          "job.yaml:4:30: warning: site.latitude: this place lies some 7600 km from United States\n"
+          "job.yaml:4:30: warning: site.latitude: this place lies some 8100 km from United States\n"
           "  hint: check 'region', 'latitude' and 'longitude'; south and west are negative\n");
   CHECK(saidOf({nz, newZealand, -45.0, 169.0, "Etc/UTC"}) ==
         "job.yaml:4:67: warning: site.timezone: 'Etc/UTC' is not the time of New Zealand\n"
@@ -97,10 +97,10 @@ TEST_CASE("a wrong sign and exchanged coordinates are seen") {
         "job.yaml:4:30: warning: site.latitude: this place lies some 9100 km from New Zealand\n"
         "  hint: did you mean latitude: -44.7, longitude: 169.13?\n");
   CHECK(saidOf({us, unitedStates, 41.1, 73.4, "America/New_York"}) ==
-        "job.yaml:4:30: warning: site.latitude: this place lies some 9100 km from United States\n"
+        "job.yaml:4:30: warning: site.latitude: this place lies some 7200 km from United States\n"
         "  hint: did you mean latitude: 41.1, longitude: -73.4?\n");
   CHECK(saidOf({us, unitedStates, -73.4, 41.1, "America/New_York"}) ==
-        "job.yaml:4:30: warning: site.latitude: this place lies some 9100 km from United States\n"
+        "job.yaml:4:30: warning: site.latitude: this place lies some 14100 km from United States\n"
         "  hint: did you mean latitude: 41.1, longitude: -73.4?\n");
 }
 

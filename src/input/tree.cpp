@@ -225,7 +225,7 @@ Explanation explain(const YAML::Exception& e, Lines& lines, const Builder& build
     return {at, "this line is not indented like those above", columns};
   if (has("anchor is not defined"))
     return {at, "aliases (*name) are not allowed", "quote the value if it begins with *"};
-  if (has("bad file")) return {at, "nested too deeply", ""};
+  if (has("bad file")) return {at, "nested too deeply", "take some brackets or blanks away"};
   return {at, "this is not YAML: " + e.msg,
           "values that begin with & * ! | > @ % ` or have : # { } [ ] , in them may need quotes"};
 }

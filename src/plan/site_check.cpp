@@ -105,8 +105,8 @@ class SiteCheck {
       return;
     }
     if (towns_.empty()) return;
-    checkClock();
-    checkPoint();
+    const bool isItsClock = checkClock();
+    checkPoint(isItsClock);
   }
 
  private:
@@ -145,11 +145,12 @@ class SiteCheck {
                        : "in " + region_.name + ": " + listed(all);
   }
 
-  void checkClock() {
+  bool checkClock() {
     const std::string& zone = job_.site.timezone;
     const bool isKnown =
         std::any_of(towns_.begin(), towns_.end(), [&](const Town& t) { return isSameClock(t.zone, zone); });
     if (!isKnown) warn("site.timezone", "'" + zone + "' is not the time of " + region_.name, zoneHint());
+    return isKnown;
   }
 
   /// Farther from a country's zone towns lies no place in it: the farthest is some 1,700 km.
@@ -158,13 +159,13 @@ class SiteCheck {
     return t && kilometres(t->point, p) <= 2000;
   }
 
-  void checkPoint() {
+  void checkPoint(bool isItsClock) {
     if (!point_) return;
     const Town* nearest = nearestTown(towns_, *point_);
     if (!isNearCountry(*point_)) {
       const auto away = std::lround(kilometres(nearest->point, *point_) / 100) * 100;
       warn("site.latitude", "this place lies some " + std::to_string(away) + " km from " + region_.name,
-           pointHint());
+           isItsClock ? pointHint() : checkAll);
       return;
     }
     for (const Town& t : towns_) {
@@ -175,6 +176,7 @@ class SiteCheck {
     }
   }
 
+  /// Other signs, or the two exchanged, where that leads to the country.
   std::string pointHint() const {
     const auto [north, east] = *point_;
     for (const Point p : {Point{-north, east}, Point{north, -east}, Point{-north, -east}, Point{east, north},
@@ -182,13 +184,17 @@ class SiteCheck {
       if (std::abs(p.north) <= 90 && isNearCountry(p))
         return "did you mean latitude: " + inDegrees(p.north) + ", longitude: " + inDegrees(p.east) + "?";
     }
-    return "check 'region', 'latitude' and 'longitude'; south and west are negative";
+    return checkAll;
   }
 
   static std::string inDegrees(double d) {
-    const std::string s = base::decimal(std::llround(std::abs(d) * 1e6), 4, ".", "");
-    return (d < 0 ? "-" : "") + s.substr(0, s.find_last_not_of('0') + 1);
+    std::string s = base::decimal(std::llround(std::abs(d) * 1e6), 4, ".", "");
+    s.erase(s.find_last_not_of('0') + 1);
+    if (s.back() == '.') s.pop_back();
+    return (d < 0 ? "-" : "") + s;
   }
+
+  static constexpr auto checkAll = "check 'region', 'latitude' and 'longitude'; south and west are negative";
 
   const model::Job& job_;
   const model::Region& region_;
