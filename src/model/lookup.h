@@ -27,6 +27,12 @@ inline ClockSpan breakOf(const Crew& crew) {
   return {middle / 15 * 15, middle / 15 * 15 + crew.breakMinutes};
 }
 
+/// Minutes worked between two clock times of a day, the break taken off.
+inline int workedMinutes(int from, int until, const Crew& crew) {
+  const ClockSpan pause = breakOf(crew);
+  return until - from - std::max(0, std::min(until, pause.until) - std::max(from, pause.from));
+}
+
 /// A task of a coat lays product when it is measured along the edges or over the surface that takes product;
 /// blowing the boards clean before a coat does not.
 inline bool laysProduct(const Task& task) {

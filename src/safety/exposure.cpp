@@ -18,10 +18,15 @@ double number(std::int64_t millionths) { return static_cast<double>(millionths) 
 /// One person's hours with each tool on each day.
 using ToolHours = std::map<base::Date, std::map<const model::Tool*, double>>;
 
-ToolHours toolHours(const model::Content& content, const model::Plan& plan) {
+/// Nobody runs a tool or lays product during the break.
+double hoursWorked(const model::Shift& shift, const model::Crew& crew) {
+  return model::workedMinutes(shift.start.minutes, shift.end.minutes, crew) / 60.0;
+}
+
+ToolHours toolHours(const model::Crew& crew, const model::Content& content, const model::Plan& plan) {
   ToolHours hours;
   for (const auto& shift : plan.shifts) {
-    const double length = (shift.end.minutes - shift.start.minutes) / 60.0;
+    const double length = hoursWorked(shift, crew);
     for (const auto& tool : content.tools) {
       if (std::find(tool.tasks.begin(), tool.tasks.end(), shift.task) != tool.tasks.end())
         hours[shift.start.day][&tool] += length * number(tool.use.millionths) / 100;
@@ -107,13 +112,14 @@ std::vector<model::HeatDay> heatOf(const model::Plan& plan, bool usesHeatIndex) 
 }
 
 /// Hours the crew lays a coat on a deck.
-double coatingHours(const model::Content& content, const model::Plan& plan, std::size_t deck, int coat) {
+double coatingHours(const model::Crew& crew, const model::Content& content, const model::Plan& plan,
+                    std::size_t deck, int coat) {
   double hours = 0;
   for (const auto& s : plan.shifts) {
     if (s.deck != deck || s.pass != coat) continue;
     const auto& task = taskOf(content, s.task);
     if (task.isPerCoat && (task.measure == model::Measure::Wetted || task.measure == model::Measure::CutIn))
-      hours += (s.end.minutes - s.start.minutes) / 60.0;
+      hours += hoursWorked(s, crew);
   }
   return hours;
 }
@@ -166,7 +172,7 @@ std::vector<model::VapourArea> vapourOf(const model::Case& c, const model::Conte
     if (!c.job.areas[deck].isCovered && !c.job.areas[deck].isEnclosed) continue;
     double grams = 0;
     for (const auto& coat : estimate.coats) {
-      const double hours = coat.deck == deck ? coatingHours(content, plan, deck, coat.coat) : 0;
+      const double hours = coat.deck == deck ? coatingHours(c.job.crew, content, plan, deck, coat.coat) : 0;
       if (hours > 0)
         grams = std::max(grams, number(coat.litres.millionths) / 1000 / hours * c.product->vocGramsPerLitre);
     }
@@ -204,7 +210,7 @@ model::CrewExposure exposureOf(const model::Case& c, const model::Content& conte
                                const model::Estimate& estimate, const model::Plan& plan) {
   model::CrewExposure exposure;
   const auto& limits = c.region->limits;
-  for (const auto& [date, tools] : toolHours(content, plan)) {
+  for (const auto& [date, tools] : toolHours(c.job.crew, content, plan)) {
     std::vector<NoisePeriod> periods;
     for (const auto& [tool, hours] : tools) {
       if (tool->soundDb) periods.push_back({static_cast<double>(*tool->soundDb), hours});
