@@ -1,8 +1,10 @@
 #include "plan/records.h"
 
 #include "base/quantity_words.h"
+#include "model/plain.h"
 #include "plan/air.h"
 #include "plan/dates.h"
+#include "plan/zone.h"
 
 #include <algorithm>
 #include <cmath>
@@ -50,18 +52,22 @@ void putIn(std::vector<Event>& events, const std::string& name, base::LocalTime 
   events.push_back({name, at, 0, {deck}});
 }
 
-/// A planned coat that would lie before a recorded one below it has no sense: whoever records late weather
-/// has to move the rest.
+/// A planned coat that would lie before a recorded one below it, or too soon after it, has no sense: whoever
+/// records late weather has to move the rest.
 void warnOfOldPlans(const std::vector<Event>& planned, const model::Case& c, base::Diagnostics& messages) {
   for (const auto& event : planned) {
     for (int coat = 2; coat <= 4; ++coat) {
       if (event.name != nameOf(coat, true)) continue;
       for (const auto deck : event.decks) {
         const auto* below = recordOf(c.job.done, deck, coat - 1);
-        if (below == nullptr || event.at >= below->end) continue;
+        const auto& least = c.product->times.recoatMin;
+        if (below == nullptr || between(c.job.site.timezone, below->end, event.at) >= least) continue;
+        const std::string until = event.at < below->end
+                                      ? " was finished"
+                                      : " has waited the product's least, " + model::plain(least, 1) + " h";
         messages.warn({}, "done",
                       "coat " + std::to_string(coat) + " of '" + c.job.areas[deck].name +
-                          "' is planned before coat " + std::to_string(coat - 1) + " was finished",
+                          "' is planned before coat " + std::to_string(coat - 1) + until,
                       "record it as well, or move 'start'");
       }
     }
