@@ -304,11 +304,11 @@ TEST_CASE("litres far from the plan, and more than there was, are told") {
   const std::string check =
       "  hint: check the figure: what came out of the tins for this coat, no other coat and no tin left "
       "over\n";
-  CHECK(said(11, 16) == "warning: done[1].used: 11 L is less than half of the 23.12 L planned\n" + check);
+  CHECK(said(11, 16) == "warning: done[1].used: 11 L is less than half of the 23.13 L planned\n" + check);
   CHECK(said(24, 7) == "warning: done[2].used: 7 L is less than half of the 15.42 L planned\n" + check);
   const std::string tins =
       "  hint: check the figures under 'used'; the tins bought are those of the order list\n";
-  CHECK(said(9, 32) == "warning: done[1].used: 9 L is less than half of the 23.12 L planned\n" + check +
+  CHECK(said(9, 32) == "warning: done[1].used: 9 L is less than half of the 23.13 L planned\n" + check +
                            "warning: done[2].used: 32 L is more than twice the 15.42 L planned\n" + check +
                            "warning: done: 41 L used is more than the 40 L bought and in stock\n" + tins);
   c.job.inStock = {{c.job.product, base::millilitres(2500), 1}};
