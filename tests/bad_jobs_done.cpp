@@ -64,6 +64,14 @@ TEST_CASE("records that cannot be right are refused with the whole message") {
           "  - {coat: 1, from: 2027-03-18 08:10, to: 11:30}\n",
           "job.yaml:22:5: error: done[1]: coat 2 of 'Landing' begins before coat 1 ended\n"
           "  hint: that stands in line 23\n"),
+      bad("a second coat a minute after the first, which may be a slip",
+          "done:\n"
+          "  - {coat: 1, from: 2027-03-18 08:10, to: 11:30}\n"
+          "  - {coat: 2, from: 2027-03-18 11:31, to: 14:00}\n",
+          "job.yaml:23:5: warning: done[2]: coat 2 of 'Landing' begins 1 min after coat 1 ended, but "
+          "'tern-oil' "
+          "has to wait 12 h\n"
+          "  hint: check the times; that stands in line 22\n"),
       bad("a coat before the job's start, which may be meant",
           "done: [{coat: 1, from: 2027-03-15 08:10, to: 11:30}]\n",
           "job.yaml:21:24: warning: done[1].from: '2027-03-15 08:10' is before the job's start, 2027-03-16\n"

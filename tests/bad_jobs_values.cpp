@@ -224,6 +224,10 @@ TEST_CASE("impossible values are refused with the whole message") {
        {{" longitude: 169.13,", ""}},
        "job.yaml:4:7: error: site: 'longitude' is missing\n"
        "  hint: latitude and longitude go together, like latitude: -45.00, longitude: 169.00\n"},
+      {"more names than people",
+       {{"crew: {people: 2,", "crew: {people: 2, names: [Ada, Ben, Cyd],"}},
+       "job.yaml:19:26: error: crew.names: 3 names for a crew of 2\n"
+       "  hint: write 'people: 3', or name only those on this job\n"},
       {"a forecast that is not there",
        {{"brand: firm", "weather: none.csv\nbrand: firm"}},
        "job.yaml:6:10: error: weather: 'none.csv' cannot be read: there is no such file\n"

@@ -109,7 +109,14 @@ TEST_CASE("a coat that takes several days is cut between its strips") {
       if (coat.coat != 1) continue;
       ++parts;
       for (const auto& s : coat.strips) boards += s.strip->boards;
-      CHECK(coat.isPart);
+      CHECK(coat.goesOn.has_value() == (parts == 1));
+      const std::string rest = "; stop at the end of a strip, the rest on " +
+                               (coat.goesOn ? m.words().shortDate(*coat.goesOn) : "");
+      const auto rows = sheets::workFacts(day, m.computed(), m.words());
+      const bool isTold = std::any_of(rows.begin(), rows.end(), [&](const auto& row) {
+        return std::get<std::string>(row[3].second.value).find(rest) != std::string::npos;
+      });
+      CHECK(isTold == coat.goesOn.has_value());
     }
   }
   CHECK(parts == 2);
@@ -141,6 +148,15 @@ TEST_CASE("a day's rows follow their start, from setting up to packing down, wit
         "07:30 Set-up\n08:00–09:25 Cut-in, oil 08:25\n09:25–09:35 Cut-in, oil 09:30\n"
         "09:25–10:35 Wipe off what still stands, an hour after each strip\n10:35 Pack-down; rags under "
         "water, lid on\n");
+}
+
+TEST_CASE("before the break a coat that goes on after it is laid to the end of a strip") {
+  Made m;
+  m.c.job.areas[0].shape = Rectangle{base::metres(10), base::metres(13)};
+  m.c.job.crew.endMinutes = 15 * 60;
+  m.make();
+  CHECK(rowsOf(m, m.days().back()).find("Finish the strip you are on, then break, in turns: ") !=
+        std::string::npos);
 }
 
 TEST_CASE("wiping that meets the break is done in turns, and packing down waits for the end of the break") {

@@ -25,6 +25,7 @@ inline model::Content content() {
   Product oil;
   oil.id = "tern-oil";
   oil.tins["nz"] = {{base::millilitres(2500), {11800}}};
+  oil.times.recoatMin = base::Hours::whole(12);
   c.products["tern-oil"] = oil;
   c.products["plover-wb"].id = "plover-wb";
   const std::pair<const char*, Measure> tasks[] = {{"set-up", Measure::Day},   {"wash", Measure::Surface},

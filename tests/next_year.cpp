@@ -183,14 +183,29 @@ TEST_CASE("the dash of an area stays when its first key goes") {
             .text;
     return text.substr(text.find("areas:"));
   };
-  CHECK(made("  - note: Worn\n      smooth.\n    name: Deck\n    state: new\n") ==
-        "areas:\n  # note: Worn smooth.\n  - name: Deck\n    state: oiled\n    rates: [11.28 m2/L]   # as "
-        "laid\n"
-        "    coats: 1\nwork: [wash, oil]\n");
-  CHECK(made("  - rates: [8 m2/L]\n    test_patch: {area: 1 m2, used: 120 mL}\n    state: new\n    name: "
-             "Deck\n") ==
-        "areas:\n  - state: oiled\n    rates: [11.28 m2/L]   # as laid\n    coats: 1\n    name: Deck\n"
-        "work: [wash, oil]\n");
+  CHECK(made(R"(  - note: Worn
+      smooth.
+    name: Deck
+    state: new
+)") == R"(areas:
+  # note: Worn smooth.
+  - name: Deck
+    state: oiled
+    coats: 1
+    rates: [11.28 m2/L]   # as laid
+work: [wash, oil]
+)");
+  CHECK(made(R"(  - rates: [8 m2/L]
+    test_patch: {area: 1 m2, used: 120 mL}
+    state: new
+    name: Deck
+)") == R"(areas:
+  - state: oiled
+    coats: 1
+    rates: [11.28 m2/L]   # as laid
+    name: Deck
+work: [wash, oil]
+)");
 }
 
 TEST_CASE("a discount of nothing is no promise") {

@@ -158,6 +158,10 @@ TEST_CASE("for any plan the work on a deck keeps its order, and so do the steps 
       for (std::size_t k = 0; k < i; ++k) {
         const auto &before = plan.shifts[k], &after = plan.shifts[i];
         if (before.deck && after.deck && before.deck != after.deck) continue;
+        // A coat over days does all of its tasks on each of them.
+        const bool isNextPart = isCoat(before) && isCoat(after) && before.pass == after.pass &&
+                                before.start.day != after.start.day;
+        if (isNextPart) continue;
         if (before.deck && after.deck) RC_ASSERT(order(before) <= order(after));
         else RC_ASSERT(std::get<0>(order(before)) <= std::get<0>(order(after)));
       }

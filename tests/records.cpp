@@ -184,6 +184,26 @@ TEST_CASE("a coat that is planned before the one below it was finished is told")
         "  hint: record it as well, or move 'start'\n");
 }
 
+TEST_CASE("a coat that is planned too soon after the one recorded below it is told") {
+  // Planned for the day after its first coat, which has been laid later that day: 12 h are the least.
+  model::Case c = thirstyDeck();
+  base::Diagnostics messages;
+  const auto before = planned(c, messages);
+  const auto start = std::find_if(before.events.begin(), before.events.end(),
+                                  [](const auto& e) { return e.name == "coat_2_start"; });
+  const auto said = [&](int minutesBefore) {
+    const auto end = base::plusMinutes(start->at, -minutesBefore);
+    c.job.done = {laid(0, 1, base::plusMinutes(end, -60), end)};
+    base::Diagnostics told;
+    planned(c, told);
+    return told.all().empty() ? "" : base::format(told.all().front());
+  };
+  CHECK(said(12 * 60).empty());
+  CHECK(said(12 * 60 - 1) ==
+        "warning: done: coat 2 of 'Landing' is planned before coat 1 has waited the product's least, 12 h\n"
+        "  hint: record it as well, or move 'start'\n");
+}
+
 TEST_CASE("a coat recorded on boards near the dew point is told, from the air and humidity measured") {
   // WMO-No. 8 (2024), Magnus form: 15 C and 80 % have their dew point at 11.6 C.
   model::Case c = thirstyDeck();
@@ -284,11 +304,11 @@ TEST_CASE("litres far from the plan, and more than there was, are told") {
   const std::string check =
       "  hint: check the figure: what came out of the tins for this coat, no other coat and no tin left "
       "over\n";
-  CHECK(said(11, 16) == "warning: done[1].used: 11 L is less than half of the 23.12 L planned\n" + check);
+  CHECK(said(11, 16) == "warning: done[1].used: 11 L is less than half of the 23.13 L planned\n" + check);
   CHECK(said(24, 7) == "warning: done[2].used: 7 L is less than half of the 15.42 L planned\n" + check);
   const std::string tins =
       "  hint: check the figures under 'used'; the tins bought are those of the order list\n";
-  CHECK(said(9, 32) == "warning: done[1].used: 9 L is less than half of the 23.12 L planned\n" + check +
+  CHECK(said(9, 32) == "warning: done[1].used: 9 L is less than half of the 23.13 L planned\n" + check +
                            "warning: done[2].used: 32 L is more than twice the 15.42 L planned\n" + check +
                            "warning: done: 41 L used is more than the 40 L bought and in stock\n" + tins);
   c.job.inStock = {{c.job.product, base::millilitres(2500), 1}};

@@ -26,6 +26,7 @@ struct SmallJob {
     product.sds->vapours = {{"white spirit", 350, {600'000}, 144}};
     c.product = &product;
     c.region = &region;
+    c.job.crew.breakMinutes = 0;
     model::Deck deck;
     deck.name = "Porch";
     deck.isCovered = true;
@@ -59,6 +60,28 @@ TEST_CASE("a person's noise is the tools of his shift") {
   CHECK(noise[0].oshaDose == Approx(54.92).margin(0.01));    // 3 / 6.0629 + 4 / 73.52
   CHECK(noise[0].protection == Approx(7.83).margin(0.01));   // down to 80 dB(A)
   CHECK(noise[0].shareAmong == 2);                           // 10^0.278 = 1.9
+}
+
+TEST_CASE("a break inside the work is no time with a tool") {
+  // Sanding from 08:00 to 13:00 with an hour off from 12:00 on is four hours: 3 h of the sander, 4 of the
+  // vacuum.
+  SmallJob job;
+  job.c.job.crew.startMinutes = 8 * 60;
+  job.c.job.crew.endMinutes = 17 * 60;
+  job.c.job.crew.breakMinutes = 60;
+  job.plan.shifts[0].end = {monday, 13 * 60};
+  CHECK(job.exposure().noise.at(0).lex8h == Approx(87.83).margin(0.01));
+  CHECK(job.exposure().vibration.at(0).points == Approx(150));
+}
+
+TEST_CASE("a break inside a coat airs nothing: its solvent is gone in the hours of laying") {
+  // Laid from 11:00 to 14:00 with an hour off: 4 L in 2 h, 840 g/h.
+  SmallJob job;
+  job.c.job.crew.startMinutes = 8 * 60;
+  job.c.job.crew.endMinutes = 17 * 60;
+  job.c.job.crew.breakMinutes = 60;
+  job.plan.shifts[1] = {"oil", 0, 1, {monday, 11 * 60}, {monday, 14 * 60}, 2};
+  CHECK(job.exposure().vapour.at(0).solventGramsPerHour == Approx(840));
 }
 
 TEST_CASE("where OSHA's form holds, its own average counts") {

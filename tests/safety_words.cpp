@@ -17,6 +17,7 @@ std::string noisySheet(const std::string& region, int percent) {
   auto x = computed(inRegion(worstJob, region));
   model::Content content = shipped().content;
   const auto share = base::Share::whole(percent);
+  x.c.job.crew.breakMinutes = 0;
   content.tools = {{"a", "a", {"sand"}, 92, {}, share, true, false},
                    {"b", "b", {"edges"}, 98, {}, share, true, false}};
   model::Plan plan;

@@ -132,7 +132,7 @@ std::vector<model::CoatNeed> coatsOf(const model::Case& c, const model::Content&
 
   for (int n = 1; n <= d.coats; ++n) {
     const Spread listed = table[std::min(table.size(), static_cast<std::size_t>(n)) - 1];
-    model::CoatNeed need{deck, n, listed, from, {}, {}, model::RateSource::Table, 0, {}};
+    model::CoatNeed need{deck, n, listed, from, {}, {}};
     const auto* learned = isJobs || d.testPatch ? nullptr : learnedRate(c.job, d, n);
     if (!isJobs && !d.testPatch && learned == nullptr) need.uptake = uptake;
     need.source = isJobs ? model::RateSource::Job : model::RateSource::Table;

@@ -305,7 +305,8 @@ model::Job readJob(const std::string& bytes, const std::string& file, const mode
   readTexts(r, "excluded", job.excluded);
   readTexts(r, "before_we_come", job.beforeWeCome);
   readTexts(r, "batches", job.batches);
-  job.done = readDone(r.may("done"), job);
+  const auto oil = content.products.find(job.product);
+  job.done = readDone(r.may("done"), job, oil == content.products.end() ? nullptr : &oil->second);
   job.left = readLeft(r.may("left"), job, content);
   if (const Field f = r.may("title"); f.isGiven()) job.title = text(f);
   if (const Field f = r.may("office_note"); f.isGiven()) job.officeNote = text(f);

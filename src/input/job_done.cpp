@@ -2,6 +2,7 @@
 #include "input/job_parts.h"
 #include "input/words.h"
 #include "model/lookup.h"
+#include "model/plain.h"
 
 #include <algorithm>
 #include <tuple>
@@ -45,7 +46,7 @@ std::optional<LocalTime> moment(const Field& f, std::optional<base::Date> day) {
 /// Reads the entries one by one; finds what contradicts between them.
 class DoneReader {
  public:
-  explicit DoneReader(const model::Job& job) : job_(job) {}
+  DoneReader(const model::Job& job, const model::Product* product) : job_(job), product_(product) {}
 
   std::vector<model::DoneCoat> read(const std::vector<Field>& items) {
     for (const Field& item : items) readEntry(item);
@@ -181,9 +182,15 @@ class DoneReader {
       for (const Coat& before : coats_) {
         if (!isSame(before, later.done.deck, later.done.coat - 1)) continue;
         liesOnAnother = true;
-        if (!before.isTimed || !later.isTimed || later.done.start >= before.done.end) continue;
-        later.item.error(nameOf(later) + " begins before coat " + std::to_string(before.done.coat) + " ended",
-                         "that stands in line " + std::to_string(before.item.pos().line));
+        if (!before.isTimed || !later.isTimed) continue;
+        const std::string place = "that stands in line " + std::to_string(before.item.pos().line);
+        const std::string coat = "coat " + std::to_string(before.done.coat);
+        if (later.done.start < before.done.end)
+          later.item.error(nameOf(later) + " begins before " + coat + " ended", place);
+        else if (const auto wait = tooShort(before.done.end, later.done.start))
+          later.item.warn(nameOf(later) + " begins " + *wait + " after " + coat + " ended, but '" +
+                              job_.product + "' has to wait " + hoursOf(product_->times.recoatMin),
+                          "check the times; " + place);
       }
       if (!liesOnAnother)
         later.item.warn(
@@ -196,22 +203,33 @@ class DoneReader {
     return c.done.deck == deck && c.done.coat == coat;
   }
 
+  static std::string hoursOf(base::Hours wait) { return model::plain(wait, 1) + " h"; }
+
+  /// The wait in words, where it is shorter than the product's least. By the clock on the wall.
+  std::optional<std::string> tooShort(LocalTime end, LocalTime start) const {
+    const std::int64_t minutes = (start.day - end.day).count() * 24 * 60 + start.minutes - end.minutes;
+    const base::Hours wait{base::mulDiv(minutes, 1'000'000, 60, base::Round::HalfUp)};
+    if (!product_ || wait >= product_->times.recoatMin) return {};
+    return minutes < 2 * 60 ? std::to_string(minutes) + " min" : hoursOf(wait);
+  }
+
   std::string nameOf(const Coat& c) const {
     return "coat " + std::to_string(c.done.coat) + " of " + inQuotes(job_.areas[c.done.deck].name);
   }
 
   const model::Job& job_;
+  const model::Product* product_;
   std::vector<Coat> coats_;
   std::size_t entries_ = 0;
 };
 
 }  // namespace
 
-std::vector<model::DoneCoat> readDone(const Field& f, const model::Job& job) {
+std::vector<model::DoneCoat> readDone(const Field& f, const model::Job& job, const model::Product* product) {
   const std::vector<Field> items = f.items();
   if (!items.empty() && !job.work.empty() && !asksFor(job.work, model::Work::Oil))
     f.error("coats are recorded but 'work' has no 'oil'", "add 'oil' to 'work' or leave 'done' out");
-  return DoneReader(job).read(items);
+  return DoneReader(job, product).read(items);
 }
 
 std::vector<model::StockTin> readLeft(const Field& f, const model::Job& job, const model::Content& content) {

@@ -138,7 +138,8 @@ model::Site readSite(const Field& f, const model::Content& content) {
 model::Crew readCrew(const Field& f) {
   Record r(f);
   model::Crew c;
-  c.people = whole(r.must("people", "2"), {1, 50, "from 1 to 50", 1, 12, "from 1 to 12"}, c.people);
+  const int people = whole(r.must("people", "2"), {1, 50, "from 1 to 50", 1, 12, "from 1 to 12"}, 0);
+  if (people > 0) c.people = people;
   if (const auto span = clockSpan(r.must("hours", "07:30-16:00"))) {
     c.startMinutes = span->from;
     c.endMinutes = span->until;
@@ -158,7 +159,11 @@ model::Crew readCrew(const Field& f) {
         .error("the breaks are as long as the working day", "write them like 45 min");
   readWorkingDays(r.may("days"), c);
   for (const Field& day : r.may("off").items()) c.off.push_back(date(day));
-  c.names = texts(r.may("names"));
+  const Field names = r.may("names");
+  c.names = texts(names);
+  if (people > 0 && c.names.size() > static_cast<std::size_t>(people))
+    names.error(std::to_string(c.names.size()) + " names for a crew of " + std::to_string(people),
+                "write 'people: " + std::to_string(c.names.size()) + "', or name only those on this job");
   readText(r, "leader", c.leader);
   r.finish();
   return c;

@@ -17,7 +17,8 @@ void readWeather(const Field& f, const std::string& jobFile, model::Job& job,
 std::vector<model::Deck> readDecks(const Field& f, const model::Content& content,
                                    const std::vector<model::Work>& work);
 /// The job's areas, work, start and product are read already.
-std::vector<model::DoneCoat> readDone(const Field& f, const model::Job& job);
+/// 'product': the job's, where it is known.
+std::vector<model::DoneCoat> readDone(const Field& f, const model::Job& job, const model::Product* product);
 std::vector<model::StockTin> readLeft(const Field& f, const model::Job& job, const model::Content& content);
 
 }  // namespace input

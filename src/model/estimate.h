@@ -31,8 +31,8 @@ struct CoatNeed {
   std::optional<Uptake>
       uptake;  // whose row of the product's table it is; nothing for the job's own rates and patches
   RateSource source = RateSource::Table;
-  int learnedFrom = 0;                       // own jobs a learned rate is from
-  std::optional<base::Share> learnedSpread;  // how far one of them lies from their mean
+  int learnedFrom = 0;                            // own jobs a learned rate is from
+  std::optional<base::Share> learnedSpread = {};  // how far one of them lies from their mean
 };
 
 /// A coat as it was laid, beside what was planned.

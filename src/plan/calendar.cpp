@@ -3,6 +3,7 @@
 #include "model/lookup.h"
 
 #include <algorithm>
+#include <stdexcept>
 
 namespace plan {
 
@@ -13,6 +14,8 @@ Calendar::Calendar(const model::Crew& crew, int morning, int evening)
 }
 
 bool Calendar::isWorkday(base::Date day) const {
+  constexpr std::int64_t mostLooks = 300'000'000;
+  if (++looks_ > mostLooks) throw std::logic_error("internal error: the plan comes to no end");
   const unsigned fromMonday = std::chrono::weekday{day}.iso_encoding() - 1;
   return crew_.works[fromMonday] && std::find(crew_.off.begin(), crew_.off.end(), day) == crew_.off.end();
 }
@@ -33,6 +36,7 @@ bool Calendar::hasTime(Span within, base::Date from) const {
 }
 
 base::LocalTime Calendar::next(base::LocalTime t, Span within) const {
+  if (workable(within) == 0) throw std::logic_error("internal error: no minute of these hours is worked");
   while (true) {
     if (isWorkday(t.day)) {
       int at = std::max({t.minutes, within.from, day_.from});

@@ -3,6 +3,7 @@
 
 #include "model/job.h"
 
+#include <cstdint>
 #include <vector>
 
 namespace plan {
@@ -22,6 +23,8 @@ class Calendar {
   /// 'morning' and 'evening' are minutes of each day that setting up and packing down take.
   Calendar(const model::Crew& crew, int morning, int evening);
 
+  /// Every search for a time looks at days one after another, so they are counted here. Throws
+  /// std::logic_error where more are looked at than any plan takes: it would go on for ever.
   bool isWorkday(base::Date day) const;
   /// The clock times between setting up and packing down.
   Span day() const { return day_; }
@@ -29,7 +32,8 @@ class Calendar {
   int workable(Span span) const;
   /// False when no minute of any day of the next year can be worked.
   bool hasTime(Span within, base::Date from) const;
-  /// The first moment at or after 't' that can be worked within this part of a day.
+  /// The first moment at or after 't' that can be worked within this part of a day, which has to hold such a
+  /// minute.
   base::LocalTime next(base::LocalTime t, Span within) const;
   /// Work of so many minutes from the first workable moment at or after 't', day by day.
   std::vector<Part> fill(base::LocalTime t, int minutes, Span within) const;
@@ -40,6 +44,7 @@ class Calendar {
   const model::Crew& crew_;
   Span day_;
   Span pause_;
+  mutable std::int64_t looks_ = 0;  // at days
 };
 
 }  // namespace plan

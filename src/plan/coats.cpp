@@ -37,13 +37,14 @@ class TrainMaker {
     for (std::size_t n = 0; n < deck_.coats.size(); ++n) {
       if (deck_.coats[n].empty()) continue;
       Sessions untouched = before ? train.sessions : Sessions{};
-      const LocalTime dry = before ? maker_.touchDry(deck_.deck, train.end) : ready;
+      const LocalTime dry = before ? maker_.touchDry(train.end) : ready;
       auto laid = place({&deck_, n, earliest, dry, heed, {}, {}}, train.sessions);
       if (!laid) return result;
       Window window = before ? windowOf(waits(*before, *laid), times) : Window::Ideal;
       if (window == Window::Missed && n < deck_.sanding.size() && deck_.sanding[n].minutes > 0) {
         train.sessions = std::move(untouched);
-        const auto sanded = maker_.dryWork(deck_, n, deck_.sanding[n], earliest, train.sessions);
+        const auto sanded =
+            maker_.dryWork(deck_, n, deck_.sanding[n], std::max(earliest, dry), train.sessions);
         const LocalTime end = sanded.shifts.back().end;
         add(train.sessions, sanded);
         laid = place({&deck_, n, end, end, heed, {}, {}}, train.sessions);
@@ -55,7 +56,7 @@ class TrainMaker {
       before = std::move(laid);
       earliest = after(zone, train.end, wait);
     }
-    train.dry = maker_.touchDry(deck_.deck, train.end);
+    train.dry = maker_.touchDry(train.end);
     result.isWhole = true;
     return result;
   }
@@ -135,7 +136,7 @@ class TrainMaker {
         if (!before) continue;
         const LocalTime need =
             after(maker_.job().job.site.timezone, before->end(), maker_.job().product->times.recoatMin);
-        const LocalTime dry = maker_.touchDry(lay.deck->deck, before->end());
+        const LocalTime dry = maker_.touchDry(before->end());
         isPushed = isPushed || lay.start() < need || lay.begun < dry;
         lay.earliest = std::max(lay.earliest, need);
         lay.dryFrom = std::max(lay.dryFrom, dry);
@@ -150,6 +151,18 @@ class TrainMaker {
     }
     std::sort(sessions.begin(), sessions.end(),
               [](const auto& a, const auto& b) { return a.start() < b.start(); });
+    return std::all_of(sessions.begin(), sessions.end(),
+                       [&](const Session& session) { return isOnDryBoards(session, sessions); });
+  }
+
+  /// Whether the sanding between two coats comes when the first of them is touch dry.
+  bool isOnDryBoards(const Session& sanding, const Sessions& sessions) const {
+    if (!sanding.lays.empty()) return true;
+    const model::Shift& shift = sanding.shifts.front();
+    for (const Lay* lay : laysOf(sessions, shift.deck.value())) {
+      if (static_cast<int>(lay->coat) + 1 < shift.pass && shift.start < maker_.touchDry(lay->end()))
+        return false;
+    }
     return true;
   }
 

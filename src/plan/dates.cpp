@@ -1,5 +1,6 @@
 #include "plan/dates.h"
 
+#include "plan/drying_clock.h"
 #include "plan/zone.h"
 
 #include <algorithm>
@@ -7,7 +8,8 @@
 namespace plan {
 namespace {
 
-/// Nobody is sent onto a deck in the dark: from eight in the evening the next morning is meant.
+/// Nobody is sent onto a deck in the dark: from eight in the evening the next morning is meant. The first
+/// wash is told by its day alone.
 base::LocalTime waking(base::LocalTime t) {
   constexpr int morning = 7 * 60, evening = 20 * 60;
   if (t.minutes >= evening) return {t.day + std::chrono::days{1}, morning};
@@ -31,13 +33,17 @@ void addDates(model::Plan& plan, const model::Case& c, const Calendar& calendar)
   std::erase_if(plan.events, [](const model::Event& e) { return !e.name.starts_with("coat_"); });
   const auto& zone = c.job.site.timezone;
   const auto& times = c.product->times;
+  DryingClock drying(c);
   const auto add = [&](const std::string& name, base::LocalTime at) {
     plan.events.push_back({name, at, 0, {}});
   };
-  add("walk", waking(waited(zone, plan.finished, times.walk)));
-  add("furniture", waited(zone, plan.finished, times.furniture));
-  add("rugs", waited(zone, plan.finished, times.rugs));
-  add("first_wash", waited(zone, plan.finished, times.firstWash));
+  const auto dried = [&](base::Hours sheet) {
+    return waited(zone, plan.finished, drying.elapsed(plan.finished, sheet));
+  };
+  add("walk", waking(dried(times.walk)));
+  add("furniture", waking(dried(times.furniture)));
+  add("rugs", waking(dried(times.rugs)));
+  add("first_wash", dried(times.firstWash));
   base::Date visit = base::plusMonths(plan.finished.day, times.maintenanceMonths);
   while (!calendar.isWorkday(visit)) visit += std::chrono::days{1};
   add("maintenance", {visit, c.job.crew.startMinutes});

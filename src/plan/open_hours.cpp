@@ -110,6 +110,7 @@ std::vector<Span> OpenHours::spansOf(const Day& day, std::size_t deck, Heed heed
     else spans.push_back(open);
   }
   if (!isCoated) spans.push_back(usual_);
+  std::erase_if(spans, [&](const Span& span) { return calendar_.workable(span) == 0; });
   return spans;
 }
 

@@ -22,7 +22,8 @@ class OpenHours {
   OpenHours(const model::Case& c, const Calendar& calendar, base::Date from,
             const std::vector<int>& afterCoats = {});
 
-  /// In order, none touching another; within the crew's day. Empty on a day on which nothing is fit.
+  /// In order, none touching another; within the crew's day, each with a minute outside its break. Empty on a
+  /// day on which nothing is fit.
   const std::vector<Span>& on(base::Date day, std::size_t deck, Heed heed);
   /// What all tasks of a coat keep to, blowing the boards clean too: the job's own hours; without weather the
   /// usual ones for its exposure; else the crew's day.

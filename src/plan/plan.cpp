@@ -45,6 +45,7 @@ struct Desk {
   base::Date start;
   Work work;
   OpenHours open;
+  DryingClock drying;
   SessionMaker maker;
   base::LocalTime now;
 
@@ -53,7 +54,8 @@ struct Desk {
         start(bounds.from.value_or(c.job.start)),
         work(workOf(e, content, c.job.crew)),
         open(c, calendar, start, afterCoats(c, work)),
-        maker(c, calendar, open) {}
+        drying(c),
+        maker(c, calendar, open, drying) {}
   Desk(const Desk&) = delete;
   Desk& operator=(const Desk&) = delete;
 };
@@ -91,6 +93,28 @@ bool canBePlanned(Desk& desk, const model::Content& content, const model::Estima
   return true;
 }
 
+/// Wiping off and packing down that end after the crew's hours: on how many days, and the latest.
+void warnOfOvertime(const model::Plan& plan, const model::Case& c, const model::Content& content,
+                    const Calendar& calendar, base::Diagnostics& messages) {
+  if (!c.product) return;
+  const int packing = c.job.crew.endMinutes - calendar.day().until;
+  base::LocalTime latest;
+  int days = 0;
+  for (const auto day : plan.days) {
+    const auto wiping = model::wipingOn(plan, content, c.product->times, day);
+    if (!wiping || wiping->until <= calendar.day().until) continue;
+    ++days;
+    if (wiping->until > latest.minutes) latest = {day, wiping->until};
+  }
+  if (days == 0) return;
+  const std::string more = days > 1 ? ", the latest of " + std::to_string(days) + " days" : "";
+  messages.warn({}, "crew.hours",
+                "wiping off and packing down end at " + base::isoClock(latest.minutes + packing) + " on " +
+                    base::isoDate(latest.day) + more + ", after the crew's hours end at " +
+                    base::isoClock(c.job.crew.endMinutes),
+                "give the crew longer hours, or end the coats sooner, like 'coating: 08:00-12:00'");
+}
+
 }  // namespace
 
 model::Plan makePlan(const model::Case& c, const model::Content& content, const model::Estimate& e,
@@ -99,6 +123,7 @@ model::Plan makePlan(const model::Case& c, const model::Content& content, const 
   if (!canBePlanned(desk, content, e, messages)) return {};
   const model::Plan plan = planOf(bestCourse(desk.work, desk.maker, e, desk.now), desk.maker, desk.now);
   warnOf(plan, c, bounds.by, messages);
+  warnOfOvertime(plan, c, content, desk.calendar, messages);
   return plan;
 }
 

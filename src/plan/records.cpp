@@ -74,8 +74,8 @@ void putIn(std::vector<Event>& events, const std::string& name, base::LocalTime 
   events.push_back({name, at, 0, {deck}});
 }
 
-/// A planned coat that would lie before a recorded one below it has no sense: whoever records late weather
-/// has to move the rest.
+/// A planned coat that would lie before a recorded one below it, or too soon after it, has no sense: whoever
+/// records late weather has to move the rest.
 void warnOfOldPlans(const std::vector<Event>& planned, const std::vector<Laid>& laid, const model::Case& c,
                     base::Diagnostics& messages) {
   for (const auto& event : planned) {
@@ -83,10 +83,14 @@ void warnOfOldPlans(const std::vector<Event>& planned, const std::vector<Laid>& 
       if (event.name != nameOf(coat, true)) continue;
       for (const auto deck : event.decks) {
         const auto* below = recordOf(laid, deck, coat - 1);
-        if (below == nullptr || event.at >= below->end) continue;
+        const auto& least = c.product->times.recoatMin;
+        if (below == nullptr || between(c.job.site.timezone, below->end, event.at) >= least) continue;
+        const std::string until = event.at < below->end
+                                      ? " was finished"
+                                      : " has waited the product's least, " + model::plain(least, 1) + " h";
         messages.warn({}, "done",
                       "coat " + std::to_string(coat) + " of '" + c.job.areas[deck].name +
-                          "' is planned before coat " + std::to_string(coat - 1) + " was finished",
+                          "' is planned before coat " + std::to_string(coat - 1) + until,
                       "record it as well, or move 'start'");
       }
     }

@@ -1,10 +1,10 @@
 #include "plan/session.h"
 
 #include "model/lookup.h"
-#include "plan/boards.h"
 #include "plan/zone.h"
 
 #include <algorithm>
+#include <numeric>
 
 namespace plan {
 namespace {
@@ -41,6 +41,23 @@ bool isSpoiled(const Session& session, const Sessions& others) {
   return std::any_of(others.begin(), others.end(), [&](const Session& other) {
     return isAnyMet(session.dust, other.wet) || isAnyMet(session.wet, other.dust);
   });
+}
+
+int sumOf(const std::vector<int>& minutes) { return std::accumulate(minutes.begin(), minutes.end(), 0); }
+
+/// What a day with so much room does of each task of a coat: cutting in goes along with the surface, so all
+/// come equally far, to five minutes.
+std::vector<int> partOf(const std::vector<int>& left, int room) {
+  constexpr int step = 5;
+  const int all = sumOf(left), today = std::min(room, all);
+  int rest = today;
+  std::vector<int> part;
+  for (std::size_t i = 0; i < left.size(); ++i) {
+    const int even = static_cast<int>(base::mulDiv(left[i], today, all * step, base::Round::Up)) * step;
+    part.push_back(std::min({left[i], rest, i + 1 == left.size() ? rest : even}));
+    rest -= part.back();
+  }
+  return part;
 }
 
 bool spoils(std::optional<std::size_t> deck, const Guard& wet) {
@@ -93,14 +110,8 @@ LocalTime SessionMaker::wipedOff(const Session& session) const {
   return session.lays.empty() ? end : after(c_.job.site.timezone, end, c_.product->times.wipeOff);
 }
 
-LocalTime SessionMaker::touchDry(std::size_t deck, LocalTime end) const {
-  base::Hours wait = c_.product->times.touchDry;
-  const model::Hour* hour = open_.hasWeather() ? open_.hourAt(end, deck) : nullptr;
-  if (hour && hour->source != model::WeatherSource::None) {
-    const double slower = dryingHours(1, hour->air.celsius, hour->air.humidity);
-    wait.millionths = static_cast<std::int64_t>(static_cast<double>(wait.millionths) * slower);
-  }
-  return after(c_.job.site.timezone, end, wait);
+LocalTime SessionMaker::touchDry(LocalTime end) const {
+  return drying_.dryAt(end, c_.product->times.touchDry);
 }
 
 /// The end of the crew's break where it would fall into the coat: a wet edge does not wait. 't' itself where
@@ -193,7 +204,7 @@ std::optional<LocalTime> SessionMaker::shiftedFor(const Session& session, LocalT
 void SessionMaker::addGuards(Session& session) const {
   for (const auto& lay : session.lays) {
     for (const auto& stroke : lay.strokes)
-      session.wet.push_back({lay.deck->deck, stroke.start, touchDry(lay.deck->deck, stroke.end)});
+      session.wet.push_back({lay.deck->deck, stroke.start, touchDry(stroke.end)});
   }
 }
 
@@ -221,6 +232,17 @@ std::optional<Session> SessionMaker::overDays(const Lay& lay, const Sessions& ot
   }
 }
 
+/// The open span of a day with the most minutes to work from 'from' on, cut off before it; empty where there
+/// is none.
+Span SessionMaker::longestOpen(const Lay& lay, LocalTime from) const {
+  Span longest;
+  for (Span span : open_.on(from.day, lay.deck->deck, lay.heed)) {
+    span.from = std::max(span.from, from.minutes);
+    if (calendar_.workable(span) > calendar_.workable(longest)) longest = span;
+  }
+  return longest;
+}
+
 std::optional<Session> SessionMaker::layOver(const Lay& lay, base::Date from, const Sessions& others) const {
   Session session;
   session.isOverDays = true;
@@ -229,35 +251,31 @@ std::optional<Session> SessionMaker::layOver(const Lay& lay, base::Date from, co
   laid.strokes.clear();
   const auto& tasks = tasksOf(lay);
   const int worthwhile = std::min(60, calendar_.workable(open_.usual()));
+  const LocalTime earliest = std::max(lay.earliest, lay.dryFrom);
   const base::Date busyUntil = lastDayOf(others);
-  std::size_t task = 0;
-  int left = tasks.front().minutes, idleDays = 0;
-  for (base::Date day = from; task < tasks.size(); day += days{1}) {
+  std::vector<int> left;
+  for (const auto& task : tasks) left.push_back(task.minutes);
+  int idleDays = 0;
+  for (base::Date day = std::max(from, earliest.day); sumOf(left) > 0; day += days{1}) {
     if (!calendar_.isWorkday(day)) continue;
     if (day > busyUntil && ++idleDays > lookAhead) return {};
     const bool isTaken = std::any_of(others.begin(), others.end(), [&](const Session& s) {
       return std::any_of(s.shifts.begin(), s.shifts.end(), [&](const auto& x) { return x.start.day == day; });
     });
     if (isTaken) continue;
-    int room = 0;
-    const auto& spans = open_.on(day, lay.deck->deck, lay.heed);
-    for (const auto& span : spans) room += calendar_.workable(span);
+    const Span span = longestOpen(lay, std::max(earliest, {day, 0}));
+    const int room = calendar_.workable(span);
     if (room < worthwhile) continue;
-    const bool isBegun = !session.shifts.empty();
-    if (!isBegun && calendar_.next({day, 0}, spans.front()) < lay.earliest) continue;
-    for (const auto& span : spans) {
-      int clock = span.from;
-      while (task < tasks.size() && calendar_.workable({clock, span.until}) > 0) {
-        const LocalTime t = calendar_.next({day, clock}, span);
-        const int worked = std::min(left, calendar_.workable({t.minutes, span.until}));
-        const auto part = calendar_.fill(t, worked, span).front();
-        session.shifts.push_back(shiftOf(lay, tasks[task], part, c_.job.crew.people));
-        if (task >= firstWet(tasks)) laid.strokes.push_back(session.shifts.back());
-        else if (tasks[task].soilsWetCoats) session.dust.push_back({lay.deck->deck, part.start, part.end});
-        clock = part.end.minutes;
-        left -= worked;
-        if (left == 0 && ++task < tasks.size()) left = tasks[task].minutes;
-      }
+    LocalTime t{day, span.from};
+    const auto part = partOf(left, room);
+    for (std::size_t task = 0; task < tasks.size(); ++task) {
+      if (part[task] == 0) continue;
+      const auto worked = calendar_.fill(t, part[task], span).front();
+      session.shifts.push_back(shiftOf(lay, tasks[task], worked, c_.job.crew.people));
+      if (task >= firstWet(tasks)) laid.strokes.push_back(session.shifts.back());
+      else if (tasks[task].soilsWetCoats) session.dust.push_back({lay.deck->deck, worked.start, worked.end});
+      t = worked.end;
+      left[task] -= part[task];
     }
     idleDays = 0;
   }

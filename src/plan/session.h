@@ -3,6 +3,7 @@
 #pragma once
 
 #include "model/plan.h"
+#include "plan/drying_clock.h"
 #include "plan/open_hours.h"
 #include "plan/pieces.h"
 #include "plan/ways_out.h"
@@ -57,15 +58,16 @@ std::optional<base::LocalTime> freeUntil(base::LocalTime t, const Sessions& sess
 /// Lays coats into the hours open for them, around sessions that stand already.
 class SessionMaker {
  public:
-  /// 'c', 'calendar' and 'open' outlive this.
-  SessionMaker(const model::Case& c, const Calendar& calendar, OpenHours& open)
-      : c_(c), calendar_(calendar), open_(open), leads_(leadsOnto(c.job.areas)) {}
+  /// 'c', 'calendar', 'open' and 'drying' outlive this.
+  SessionMaker(const model::Case& c, const Calendar& calendar, OpenHours& open, DryingClock& drying)
+      : c_(c), calendar_(calendar), open_(open), drying_(drying), leads_(leadsOnto(c.job.areas)) {}
 
   /// All on this day from 'from' on, one after the other; nothing where the day does not hold them so.
   std::optional<Session> onOneDay(const std::vector<Lay>& lays, base::LocalTime from,
                                   const Sessions& others) const;
-  /// One coat that no day holds, from the first open hour of a day on; days with other sessions are left out.
-  /// Nothing where the open hours of many days do not hold it.
+  /// One coat that no day holds, on each day in the longest of its open spans: what ends in the middle of a
+  /// deck does not go on the same day. Days with other sessions are left out. Nothing where the open hours of
+  /// many days do not hold it.
   std::optional<Session> overDays(const Lay& lay, const Sessions& others) const;
   /// One dry task as soon as the crew is free.
   Session dryWork(const DeckCoats& deck, std::size_t coat, const CoatTask& task, base::LocalTime from,
@@ -74,7 +76,7 @@ class SessionMaker {
   /// When the last strip is wiped off, too; the end of the work for a product that is not wiped.
   base::LocalTime wipedOff(const Session& session) const;
   /// When the boards coated until 'end' are touch dry.
-  base::LocalTime touchDry(std::size_t deck, base::LocalTime end) const;
+  base::LocalTime touchDry(base::LocalTime end) const;
   /// True where one day could hold the coat if all of its hours were fit.
   bool mayFitOneDay(int minutes) const { return minutes <= calendar_.workable(open_.bounds()); }
 
@@ -87,6 +89,7 @@ class SessionMaker {
 
  private:
   std::optional<Session> layOver(const Lay& lay, base::Date from, const Sessions& others) const;
+  Span longestOpen(const Lay& lay, base::LocalTime from) const;
   std::optional<Session> laidFrom(base::LocalTime t, const std::vector<Lay>& lays) const;
   std::optional<base::LocalTime> shiftedFor(const Session& session, base::LocalTime t,
                                             const Sessions& others) const;
@@ -96,6 +99,7 @@ class SessionMaker {
   const model::Case& c_;
   const Calendar& calendar_;
   OpenHours& open_;
+  DryingClock& drying_;
   std::vector<std::vector<bool>> leads_;
 };
 

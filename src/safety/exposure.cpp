@@ -18,10 +18,15 @@ double number(std::int64_t millionths) { return static_cast<double>(millionths) 
 /// One person's hours with each tool on each day.
 using ToolHours = std::map<base::Date, std::map<const model::Tool*, double>>;
 
+/// Nobody runs a tool or lays product during the break.
+double hoursWorked(const model::Shift& shift, const model::Crew& crew) {
+  return model::workedMinutes(shift.start.minutes, shift.end.minutes, crew) / 60.0;
+}
+
 ToolHours toolHours(const model::Case& c, const model::Content& content, const model::Plan& plan) {
   ToolHours hours;
   for (const auto& shift : plan.shifts) {
-    const double length = (shift.end.minutes - shift.start.minutes) / 60.0;
+    const double length = hoursWorked(shift, c.job.crew);
     for (const auto& tool : content.tools) {
       if (model::isUsedFor(tool, shift.task, shift.deck, c.job, content))
         hours[shift.start.day][&tool] += length * number(tool.use.millionths) / 100;
@@ -119,13 +124,14 @@ std::vector<model::HeatDay> heatOf(const model::Case& c, const model::Plan& plan
 }
 
 /// Hours the crew lays a coat on a deck.
-double coatingHours(const model::Content& content, const model::Plan& plan, std::size_t deck, int coat) {
+double coatingHours(const model::Crew& crew, const model::Content& content, const model::Plan& plan,
+                    std::size_t deck, int coat) {
   double hours = 0;
   for (const auto& s : plan.shifts) {
     if (s.deck != deck || s.pass != coat) continue;
     const auto& task = taskOf(content, s.task);
     if (task.isPerCoat && (task.measure == model::Measure::Wetted || task.measure == model::Measure::CutIn))
-      hours += (s.end.minutes - s.start.minutes) / 60.0;
+      hours += hoursWorked(s, crew);
   }
   return hours;
 }
@@ -178,7 +184,7 @@ std::vector<model::VapourArea> vapourOf(const model::Case& c, const model::Conte
     if (!c.job.areas[deck].isCovered && !c.job.areas[deck].isEnclosed) continue;
     double grams = 0;
     for (const auto& coat : estimate.coats) {
-      const double hours = coat.deck == deck ? coatingHours(content, plan, deck, coat.coat) : 0;
+      const double hours = coat.deck == deck ? coatingHours(c.job.crew, content, plan, deck, coat.coat) : 0;
       if (hours > 0)
         grams = std::max(grams, number(coat.litres.millionths) / 1000 / hours * c.product->vocGramsPerLitre);
     }

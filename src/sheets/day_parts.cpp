@@ -9,12 +9,6 @@
 namespace sheets {
 namespace {
 
-/// Minutes worked between two times of one day, the break taken off.
-int worked(int from, int until, const model::Crew& crew) {
-  const auto pause = model::breakOf(crew);
-  return until - from - std::max(0, std::min(until, pause.until) - std::max(from, pause.from));
-}
-
 /// The clock after so many minutes of work, the break stepped over.
 int clockAfter(int from, int minutes, const model::Crew& crew) {
   const auto pause = model::breakOf(crew);
@@ -48,7 +42,7 @@ void timeStrips(TimedCoat& coat, const Computed& x) {
   if (coat.edge == nullptr || coat.edge->strips.empty() || surface.empty()) return;
   const auto& crew = x.c.job.crew;
   int all = 0;
-  for (const auto* s : surface) all += worked(s->start.minutes, s->end.minutes, crew);
+  for (const auto* s : surface) all += model::workedMinutes(s->start.minutes, s->end.minutes, crew);
   base::Area whole, before;
   std::vector<std::int64_t> areas;
   for (const auto& s : coat.edge->strips) {
@@ -65,7 +59,7 @@ void timeStrips(TimedCoat& coat, const Computed& x) {
     auto at = static_cast<int>(base::mulDiv(all, before.millionths, whole.millionths, base::Round::Down));
     before += strip.area;
     for (const auto* s : surface) {
-      const int here = worked(s->start.minutes, s->end.minutes, crew);
+      const int here = model::workedMinutes(s->start.minutes, s->end.minutes, crew);
       if (at < here || s == surface.back()) {
         const int start = clockAfter(s->start.minutes, at, crew);
         coat.strips.push_back({{s->start.day, start}, {&strip, start, litres[i]}});
@@ -94,18 +88,18 @@ std::vector<TimedCoat> coatsOf(const Computed& x, const Words& w) {
 
 /// The part of a coat that is laid on a day; nothing when it is another day's.
 std::optional<DayCoat> partOf(const TimedCoat& coat, base::Date date, const Computed& x) {
-  DayCoat part{coat.need->deck, coat.need->coat, 24 * 60, 0, false, {}, 0, coat.need, coat.edge, {}};
+  DayCoat part{coat.need->deck, coat.need->coat, 24 * 60, 0, {}, {}, 0, coat.need, coat.edge, {}};
   int here = 0, all = 0;
   for (const auto* s : coat.strokes) {
-    const int minutes = worked(s->start.minutes, s->end.minutes, x.c.job.crew);
+    const int minutes = model::workedMinutes(s->start.minutes, s->end.minutes, x.c.job.crew);
     all += minutes;
+    if (s->start.day > date && !part.goesOn) part.goesOn = s->start.day;
     if (s->start.day != date) continue;
     here += minutes;
     part.from = std::min(part.from, s->start.minutes);
     part.until = std::max(part.until, s->end.minutes);
   }
   if (part.until == 0) return std::nullopt;
-  part.isPart = here < all;
   for (const auto& [at, strip] : coat.strips) {
     if (at.day != date) continue;
     part.strips.push_back(strip);

@@ -17,8 +17,8 @@ struct DayStrip {
 struct DayCoat {
   std::size_t deck = 0;
   int coat = 1;
-  int from = 0, until = 0;  // minutes of the clock, from the first stroke to the last
-  bool isPart = false;      // the coat takes more than this day
+  int from = 0, until = 0;           // minutes of the clock, from the first stroke to the last
+  std::optional<base::Date> goesOn;  // the day with the next part of the coat
   base::Area area;
   std::int64_t litres = 0;  // as printed, with loss
   const model::CoatNeed* need = nullptr;

@@ -143,6 +143,14 @@ int packingDown(const Day& day, const Computed& x) {
   return hasBreak(day, x) ? std::max(end, model::breakOf(x.c.job.crew).until) : end;
 }
 
+/// A coat that is laid before the break and goes on after it.
+bool isLaidThrough(const model::ClockSpan& pause, const Day& day, const Computed& x) {
+  return std::any_of(day.shifts.begin(), day.shifts.end(), [&](const auto* shift) {
+    return model::laysProduct(model::taskOf(x.content, shift->task)) && shift->start.minutes < pause.from &&
+           pause.until < shift->end.minutes;
+  });
+}
+
 std::string coatedLetters(const Day& day, const Words& w) {
   std::vector<std::string> letters;
   for (const auto& coat : day.coats) {
@@ -245,6 +253,9 @@ FactList workFacts(const Day& day, const Computed& x, const Words& w) {
     for (const auto& coat : day.coats) {
       if (!laysSurface || coat.deck != first.deck || coat.coat != first.pass) continue;
       facts[3].second = stripsText(coat, x, w);
+      if (coat.goesOn)
+        facts[3].second =
+            w("day.goes_on", {{"strips", stripsText(coat, x, w)}, {"day", w.shortDate(*coat.goesOn)}});
       facts[4].second = w.area(coat.area);
       facts[5].second = w.roundSpread(coat.need->rate);
       facts[6].second = litresText(coat.litres, w);
@@ -261,7 +272,9 @@ FactList workFacts(const Day& day, const Computed& x, const Words& w) {
     const auto pause = model::breakOf(crew);
     const bool isWiped = wiping && wiping->from < pause.until && pause.from < wiping->until;
     const char* inTurns = x.c.job.site.isNearWater ? "day.break_in_turns_at_water" : "day.break_in_turns";
-    row(pause.from, span(pause.from, pause.until, w), w(isWiped ? inTurns : "day.break"), "");
+    std::string what = w(isWiped ? inTurns : "day.break");
+    if (isLaidThrough(pause, day, x)) what = w("day.break_after_strip", {{"break", what}});
+    row(pause.from, span(pause.from, pause.until, w), what, "");
   }
   std::stable_sort(rows.begin(), rows.end(), [](const auto& a, const auto& b) { return a.first < b.first; });
   if (!evening.names.empty()) {

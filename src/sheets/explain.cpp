@@ -237,7 +237,9 @@ class Teller {
   std::string roundedUp(const std::string& quotient) const {
     return w_("explain.rounded_up", {{"quotient", quotient}});
   }
-  std::string afterLast(const std::string& wait) const { return w_("explain.after_last", {{"wait", wait}}); }
+  std::string afterLast(const std::string& wait) const {
+    return w_("explain.after_last", {{"wait", wait}, {"air", w_.temperature(base::Temperature::whole(20))}});
+  }
   std::string shareOf(base::Share share, base::Money of) const {
     return w_("explain.share_of", {{"share", w_.share(share)}, {"whole", w_.money(of)}});
   }

@@ -47,7 +47,8 @@ std::string dayLine(const Computed& x, base::Date date, const Words& w) {
     add("vibration " + number(w, day->a8, 2) + " m/s² as A(8), " + number(w, day->points, 0) + " points");
   if (const auto* day = on(x.exposure.heat, date))
     add("feels like " + number(w, day->celsius, 1) +
-        (day->isInSun && !x.exposure.limits.heat.usesHeatIndex ? " °C in the sun at " : " °C in the shade at ") +
+        (day->isInSun && !x.exposure.limits.heat.usesHeatIndex ? " °C in the sun at "
+                                                               : " °C in the shade at ") +
         w.clock(day->at.minutes));
   return line.empty() ? "" : "  " + w.shortDateYear(date) + ": " + line + "\n";
 }
