@@ -142,7 +142,8 @@ TEST_CASE("mistakes in content files are told with the whole message") {
        "regions/nz.yaml:15:10: error: limits.noise: the levels do not rise: lower, upper, limit\n"
        "  hint: check the three against their source\n"},
       {"regions/nz.yaml", "upper: 85 dB", "uper: 85 dB",
-       "regions/nz.yaml:15:51: error: limits.noise: 'uper' is not a known key here; did you mean 'upper'?\n"},
+       "regions/nz.yaml:15:51: error: limits.noise: 'uper' is not a known key here; did you mean 'upper'?\n"
+       "  hint: known: from, until, rule, lower, upper, limit or source\n"},
       {"regions/nz.yaml", "limit: 5 m/s2", "limit: 2 m/s2",
        "regions/nz.yaml:16:14: error: limits.vibration: the limit is below the action value\n"
        "  hint: check both against their source\n"},
@@ -203,7 +204,7 @@ TEST_CASE("mistakes in content files are told with the whole message") {
        "products/oil.yaml:5:38: error: tins.nz[2]: this size is given twice\n"
        "  hint: leave one out\n"},
       {"products/oil.yaml", "  us: [", "  uk: [",
-       "products/oil.yaml:6:3: error: tins.uk: 'uk' is not a known region; did you mean 'us'?\n"
+       "products/oil.yaml:6:3: error: tins.uk: 'uk' is not a known region\n"
        "  hint: known: nz or us\n"},
       {"products/oil.yaml", "  tight: [500 ft2/gal]", "  tight: []",
        "products/oil.yaml:11:10: error: rates.tight: at least one rate is needed\n"
@@ -239,7 +240,8 @@ TEST_CASE("mistakes in content files are told with the whole message") {
        "products/oil.yaml:3:13: error: drying_oil: 'perhaps' is not a known answer\n"
        "  hint: known: true, false, yes or no\n"},
       {"regions/nz.yaml", "rounding: half down", "rounding: half",
-       "regions/nz.yaml:4:40: error: tax.rounding: 'half' is not a known rounding\n"
+       "regions/nz.yaml:4:40: error: tax.rounding: 'half' is not a known rounding; did you mean 'half up' or "
+       "'half down' or 'half even'?\n"
        "  hint: known: half up, half down, half even, up or down\n"},
       {"regions/nz.yaml", "code: NZD", "code: dollars",
        "regions/nz.yaml:3:18: error: currency.code: 'dollars' is not a currency code\n"
@@ -252,18 +254,16 @@ TEST_CASE("mistakes in content files are told with the whole message") {
        "first'?\n"
        "  hint: known: day first or month first\n"},
       {"regions/nz.yaml", ", source: two", "",
-       "regions/nz.yaml:12:105: error: deposit[2]: 'source' is missing\n"
+       "regions/nz.yaml:12:110: error: deposit[2]: 'source' is missing\n"
        "  hint: add 'source: ...'; the schemas in content/schemas say what it means\n"},
       {"regions/nz.yaml", "{most: 10 %, advice: true", "{advice: true",
-       "regions/nz.yaml:12:105: error: deposit[2]: neither 'most' nor 'amount' is given\n"
+       "regions/nz.yaml:12:110: error: deposit[2]: neither 'most' nor 'amount' is given\n"
        "  hint: write the share, like 'most: 10 %', the amount, or both\n"},
       {"regions/nz.yaml", "states: [S]", "states: [W]",
-       "regions/nz.yaml:12:20: error: deposit[1].states[1]: 'W' is not a known state\n"
+       "regions/nz.yaml:12:21: error: deposit[1].states[1]: 'W' is not a known state\n"
        "  hint: known: N or S\n"},
       {"regions/nz.yaml", "counted: working days", "counted: weekdays",
-       "regions/nz.yaml:13:77: error: cancellation.counted: 'weekdays' is not a known way to count days; did "
-       "you "
-       "mean 'all days'?\n"
+       "regions/nz.yaml:13:77: error: cancellation.counted: 'weekdays' is not a known way to count days\n"
        "  hint: known: all days, working days or working days and Saturdays\n"},
       {"tasks.yaml", "rate: 30 m2/h", "rate: 30 m/h",
        "tasks.yaml:7:11: error: tasks[2].rate: '30 m/h' is not a rate in m2/h\n"
@@ -360,7 +360,8 @@ TEST_CASE("a region's usual weather is read month by month, and its mistakes are
         "  hint: give the one at sunrise as 'coldest'\n"
         "regions/us.yaml:13:74: error: weather.normals.feb.wind: '2 km/h' is not a value in m/s\n"
         "  hint: it is given like '12 m/s'\n"
-        "regions/us.yaml:23:5: error: weather.normals: 'dez' is not a known key here; did you mean 'dec'?\n");
+        "regions/us.yaml:23:5: error: weather.normals: 'dez' is not a known key here; did you mean 'dec'?\n"
+        "  hint: known: jan, feb, mar, apr, may, jun, jul, aug, sep, oct, nov or dec\n");
 }
 
 TEST_CASE("mistakes in a brand's file are told with the whole message") {
@@ -372,7 +373,9 @@ TEST_CASE("mistakes in a brand's file are told with the whole message") {
        "firm.yaml:10:19: error: colours.accent: text in this colour has a contrast of 2.53:1 on white\n"
        "  hint: it needs 4.5:1 (WCAG 2.1, 1.4.3); the nearest that passes is '#92704d'\n"},
       {"firm.yaml", "accent: '#7a4522'", "acent: '#7a4522'",
-       "firm.yaml:10:11: error: colours: 'acent' is not a known key here; did you mean 'accent'?\n"},
+       "firm.yaml:10:11: error: colours: 'acent' is not a known key here; did you mean 'accent'?\n"
+       "  hint: known: ink, soft, accent, tint, rule, wood, wall, white, warning, danger, caution or "
+       "notice\n"},
       {"firm.yaml", "accent: '#7a4522'", "accent: brown",
        "firm.yaml:10:19: error: colours.accent: 'brown' is not a colour\n"
        "  hint: write it in quotes like '#7a4522'\n"},
@@ -380,7 +383,7 @@ TEST_CASE("mistakes in a brand's file are told with the whole message") {
        "firm.yaml:10:10: error: this { is not closed, or a comma is missing after it\n"
        "  hint: values with # , { } [ ] in them need quotes\n"},
       {"firm.yaml", "  nz:", "  mz:",
-       "firm.yaml:14:3: error: rates.mz: 'mz' is not a known region; did you mean 'nz'?\n"
+       "firm.yaml:14:3: error: rates.mz: 'mz' is not a known region\n"
        "  hint: known: nz or us\n"},
       {"firm.yaml", "margin: 25 %", "margin: 250 %",
        "firm.yaml:14:102: error: rates.nz.margin: '250 %' is out of range\n"

@@ -19,7 +19,7 @@ TEST_CASE("hazards are read with their conditions, the controls in the order of 
   CHECK(rags.controls[1].text == "Gloves.");
   const model::When& edge = c.hazards[1].when;
   CHECK(edge.all[0].height == base::metres(1));
-  CHECK(edge.all[1].task == "wash");
+  CHECK(edge.all[1].id == "wash");
   CHECK(edge.any[0].condition == model::Condition::Children);
   CHECK(edge.any[1].number == 0);  // the region's year
   CHECK(edge.none[0].condition == model::Condition::Alone);

@@ -23,7 +23,9 @@ TEST_CASE("mistakes in a theme's file are told with the whole message") {
       {"theme.yaml", "  lede:", "  leed:",
        "theme.yaml:18:3: error: styles: 'lede' is missing\n"
        "  hint: add 'lede: ...'; the schemas in content/schemas say what it means\n"
-       "theme.yaml:20:3: error: styles: 'leed' is not a known key here; did you mean 'lede'?\n"},
+       "theme.yaml:20:3: error: styles: 'leed' is not a known key here; did you mean 'lede'?\n"
+       "  hint: known: title, kind, lede, figure, total, hazard, signal, head, rowHead, body, table, note, "
+       "label, firm, runFirm or drawing\n"},
       {"theme.yaml", "size: 23 pt, leading: 28 pt", "size: 23 pt, leading: 27 pt",
        "theme.yaml:18:48: error: styles.title.leading: the leading is not a multiple of the grid's unit\n"
        "  hint: the lines of all styles stand on one grid\n"},
@@ -32,7 +34,9 @@ TEST_CASE("mistakes in a theme's file are told with the whole message") {
        "  hint: rise is at most leading\n"},
       {"theme.yaml", "rise: 21 pt, colour: accent", "rise: 21 pt, colour: acent",
        "theme.yaml:19:75: error: styles.kind.colour: 'acent' is not a known colour of this theme; did you "
-       "mean 'accent'?\n"},
+       "mean 'accent'?\n"
+       "  hint: known: accent, caution, danger, ink, notice, rule, soft, tint, wall, warning, white or "
+       "wood\n"},
       {"theme.yaml", "face: display", "face: dysplay",
        "theme.yaml:18:17: error: styles.title.face: 'dysplay' is not a known face; did you mean 'display'?\n"
        "  hint: known: text, text-italic, text-bold, display, sans, sans-italic or sans-bold\n"},
