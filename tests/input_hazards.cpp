@@ -19,7 +19,7 @@ TEST_CASE("hazards are read with their conditions, the controls in the order of 
   CHECK(rags.controls[1].text == "Gloves.");
   const model::When& edge = c.hazards[1].when;
   CHECK(edge.all[0].height == base::metres(1));
-  CHECK(edge.all[1].task == "wash");
+  CHECK(edge.all[1].id == "wash");
   CHECK(edge.any[0].condition == model::Condition::Children);
   CHECK(edge.any[1].number == 0);  // the region's year
   CHECK(edge.none[0].condition == model::Condition::Alone);
@@ -47,6 +47,10 @@ TEST_CASE("mistakes in hazards are told with the whole message") {
        "hazards.yaml:15:44: error: hazards[2].when.all[2].task: 'wahs' is not a known task; did you mean "
        "'wash'?\n"
        "  hint: known: clear, wash or sand\n"},
+      {file, "task: wash", "tool: wash",
+       "hazards.yaml:15:44: error: hazards[2].when.all[2].tool: 'wash' is not a known tool; did you mean "
+       "'washer'?\n"
+       "  hint: known: washer\n"},
       {file, "edge_above: 1 m", "edge_above: 1",
        "hazards.yaml:15:31: error: hazards[2].when.all[1].edge_above: '1' needs a unit\n"
        "  hint: write '1 m'\n"},
