@@ -166,12 +166,13 @@ TEST_CASE("what a sign may not use is refused with its line") {
 
 TEST_CASE("numbers that no drawing needs are refused before they overflow") {
   const auto message = [](const std::string& inner) { return SignFile(svg(inner)).message(); };
-  CHECK(message("<path d=\"M99999999999999999999 0\"/>") == ":2: '9999999 ' is not a number a sign may use");
+  CHECK(message("<path d=\"M99999999999999999999 0\"/>") == ":2: '99999999' is not a number a sign may use");
   CHECK(message("<path d=\"M0 0 L1000000 0\"/>") == ":2: '1000000 ' is not a number a sign may use");
-  CHECK(message("<path d=\"M0 0 l999999 0 h999999 h999999\"/>") == ":2: a path runs too far away");
+  CHECK(SignFile("<svg viewBox=\"0 0 9 99999\">\n<path d=\"M0 0 l999999 0 h999999 h999999\"/></svg>")
+            .message() == ":2: a path runs too far away");
   CHECK(message("<path d=\"M0 0 A0.000001 9 0 0 1 9 9\"/>") ==
         ":2: an arc's radius is too small for its ends");
-  CHECK(message("<path d=\"M0 0 V999999\"/>") == ": its numbers are too large for its viewBox");
+  CHECK(message("<path d=\"M0 999999 v999999\"/>") == ": its numbers are too large for its viewBox");
   CHECK(SignFile("<svg viewBox=\"0 0 999999 0.000001\"><path d=\"M0 0\"/></svg>").message() ==
         ": its numbers are too large for its viewBox");
 }

@@ -58,9 +58,9 @@ TEST_CASE("a hidden letter written as an escape is refused with the place and pa
 
 TEST_CASE("a hidden letter as it stands is refused with its own place") {
   CHECK(saidOfName("Inga \u202EThorley") ==
-        "job.yaml:3:24: error: invisible character U+202E\n  hint: delete it\n");
+        "job.yaml:3:23: error: invisible character U+202E\n  hint: delete it\n");
   CHECK(saidOfName("Inga\uFEFF Thorley") ==
-        "job.yaml:3:23: error: invisible character U+FEFF\n  hint: delete it\n");
+        "job.yaml:3:22: error: invisible character U+FEFF\n  hint: delete it\n");
   CHECK(saidOfName("Inga # \u200F") ==
         "job.yaml:3:25: error: invisible character U+200F\n  hint: delete it\n");
 }

@@ -132,12 +132,15 @@ TEST_CASE("no line of a file is told that is named as a firm's file and is none"
   odd.job("brand: secrets");
   const std::string about =
       "  hint: it needs 'name', 'address', 'phone', 'email' and 'rates', like content/brands/demo.yaml\n";
-  for (const char* text :
-       {"password: hunter2\nhost: db.example\n", "PASSWORD=hunter2\n", "name: hunter2\nkey: x\n",
-        "hunter2 is the gate's code: nobody must know\n", "- hunter2\n"}) {
+  for (const char* text : {"password: hunter2\nhost: db.example\n", "name: hunter2\nkey: x\n",
+                           "hunter2 is the gate's code: nobody must know\n"}) {
     odd.put("secrets", text);
     CHECK(odd.refusal() == "secrets: error: this is not a firm's file\n" + about);
   }
+  odd.put("secrets", "PASSWORD=hunter2\nHOST=db.example\n");
+  CHECK(odd.refusal() ==
+        "secrets:1:1: error: a group of keys is needed here, not a single value\n"
+        "  hint: write it like {key: value}\n");
 }
 
 TEST_CASE("no line of a file is told that is named as spreading rates and holds none") {

@@ -47,6 +47,10 @@ TEST_CASE("mistakes in hazards are told with the whole message") {
        "hazards.yaml:15:44: error: hazards[2].when.all[2].task: 'wahs' is not a known task; did you mean "
        "'wash'?\n"
        "  hint: known: clear, wash or sand\n"},
+      {file, "task: wash", "tool: wash",
+       "hazards.yaml:15:44: error: hazards[2].when.all[2].tool: 'wash' is not a known tool; did you mean "
+       "'washer'?\n"
+       "  hint: known: washer\n"},
       {file, "edge_above: 1 m", "edge_above: 1",
        "hazards.yaml:15:31: error: hazards[2].when.all[1].edge_above: '1' needs a unit\n"
        "  hint: write '1 m'\n"},

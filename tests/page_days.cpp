@@ -155,6 +155,16 @@ bool overlap(const Rect& a, const Rect& b) {
          b.at.y < a.at.y + a.size.h;
 }
 
+/// A triangle with all its points in corners of its box: where a coat starts.
+bool isCorner(const typeset::Path& path) {
+  const Rect box = boxOf(path);
+  const auto isEdge = [](Dim at, Dim from, Dim length) { return at == from || at == from + length; };
+  return std::all_of(path.steps.begin(), path.steps.end(), [&](const auto& step) {
+    return step.kind == typeset::Step::Kind::Close ||
+           (isEdge(step.to.x, box.at.x, box.size.w) && isEdge(step.to.y, box.at.y, box.size.h));
+  });
+}
+
 /// Filled in the accent: discs under numbers are made of curves, heads of arrows of two lines.
 struct Marks {
   std::vector<Rect> discs, heads;
@@ -171,7 +181,7 @@ Marks marksOf(const DayPlan& plan, std::size_t page) {
       curves += step.kind == typeset::Step::Kind::Curve;
     }
     if (curves > 0) marks.discs.push_back(boxOf(*path));
-    else if (lines == 2) marks.heads.push_back(boxOf(*path));
+    else if (lines == 2 && !isCorner(*path)) marks.heads.push_back(boxOf(*path));
   }
   return marks;
 }

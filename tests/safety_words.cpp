@@ -102,20 +102,18 @@ TEST_CASE("a day of 4 h at 92 dB(A) and 1 h at 98 is told in the form of the pla
   CHECK(holds(usTwo, "85 dB(A), dose 52 %; guidance of NIOSH: 252 %"));
   CHECK(holds(usTwo, "Ear protection of NRR 8 or more"));
   CHECK_FALSE(holds(usTwo, "only spread over"));
-  CHECK_FALSE(holds(usTwo, "Over NIOSH"));
+  CHECK_FALSE(holds(usTwo, "Past NIOSH"));
   // Two fifths: 42 %, 83.66 dB(A), under OSHA's action level and above NIOSH's guidance.
   const std::string usLess = noisySheet("us", 40);
   CHECK(holds(usLess, "84 dB(A), dose 42 %; guidance of NIOSH: 202 %"));
   CHECK_FALSE(holds(usLess, "of NRR"));
-  CHECK(holds(usLess, "Over NIOSH\u2019s guidance (85 dB(A), 3 dB for half the time): muffs or plugs on."));
+  CHECK(holds(usLess, "Past NIOSH\u2019s guidance: muffs or plugs on."));
 }
 
 TEST_CASE("heat stroke is told by confused, slurred and stumbling people, who may sweat") {
   // The Korey Stringer Institute, exertional heat stroke: the skin is hot, wet or dry.
   const std::string words = sheetOf(computed(worstJob));
-  CHECK(holds(
-      words,
-      "Confused, slurred, stumbling? Heat stroke, sweating or not: call 111, shade, cold water all over."));
+  CHECK(holds(words, "Confused, slurred, stumbling? Call 111, shade, cold water all over."));
   CHECK_FALSE(holds(words, "no sweat"));
 }
 
@@ -136,7 +134,7 @@ TEST_CASE("on treated boards neither jet, bleach, acid nor blower, and a HEPA va
   // EPA, treated timber: a HEPA vacuum, others blow the dust back.
   const std::string mixed = sheetOf(computed(worstJob));  // kwila and treated pine
   CHECK(holds(mixed, "B Terrace: no pressure washer, bleach, acid or blower."));
-  CHECK(holds(mixed, "HEPA vacuum only, on first."));
+  CHECK(holds(mixed, "HEPA vacuum only."));
   CHECK(holds(mixed, "Switch the HEPA vacuum on before the sander."));
   CHECK(holds(mixed, "Blown grit"));  // the veranda is blown off and washed
   CHECK(holds(mixed, "The jet, wet leads"));

@@ -59,7 +59,7 @@ void failOn(const std::string& path, const std::string& what) {
 
 std::string besideName(const std::string& path, int n) {
   const fs::path p(path);
-  const std::string tail = ".planksheaf-" + std::to_string(::getpid()) + "-" + std::to_string(n);
+  const std::string tail = besideMark + std::to_string(::getpid()) + "-" + std::to_string(n);
   return (p.parent_path() / ("." + p.filename().string() + tail)).string();
 }
 

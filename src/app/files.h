@@ -19,7 +19,8 @@ void writeNew(const std::string& path, const std::string& bytes, const std::stri
 /// file.
 void writeAll(const std::vector<OutputFile>& files);
 
-/// A name beside 'path' for what is not whole yet; hidden, of this program and process, 'n' tells apart.
+/// A name beside 'path' for what is not whole yet, hidden: its own, the mark, the process, and 'n'.
+constexpr auto besideMark = ".planksheaf-";
 std::string besideName(const std::string& path, int n);
 
 /// Throws std::runtime_error: 'path: what: ' and why the system says so.

@@ -31,20 +31,22 @@ bool isFolder(const fs::path& path) {
 }
 
 /// Keeps other runs out of the folders below 'parent'. Some network file systems do not lock folders: there
-/// two runs at once each exchange a whole folder all the same.
+/// two runs at once each exchange a whole folder all the same, and leave what others have made alone.
 class Lock {
  public:
   explicit Lock(const fs::path& parent) : fd_(::open(parent.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC)) {
     if (fd_ < 0) failOn(parent.string(), "cannot be opened");
-    while (::flock(fd_, LOCK_EX) != 0 && errno == EINTR) {
-    }
+    do isHeld_ = ::flock(fd_, LOCK_EX) == 0;
+    while (!isHeld_ && errno == EINTR);
   }
   ~Lock() { ::close(fd_); }
   Lock(const Lock&) = delete;
   Lock& operator=(const Lock&) = delete;
+  bool isHeld() const { return isHeld_; }
 
  private:
   int fd_;
+  bool isHeld_ = false;
 };
 
 fs::path makeBeside(const fs::path& folder) {
@@ -55,14 +57,15 @@ fs::path makeBeside(const fs::path& folder) {
   }
 }
 
-/// Whether 'path' is a folder that makeBeside(folder) has made, in this run or another.
-bool isMadeBeside(const fs::path& path, const fs::path& folder) {
+/// Whether 'path' is a folder that makeBeside(folder) has made, in this run or any.
+bool isMadeBeside(const fs::path& path, const fs::path& folder, bool isOfThisRun) {
   const std::string name = path.filename().string();
-  const std::string start = "." + folder.filename().string() + ".planksheaf-";
+  const std::string start =
+      "." + folder.filename().string() + besideMark + (isOfThisRun ? std::to_string(::getpid()) + "-" : "");
   if (!name.starts_with(start) || name.find_first_not_of("0123456789-", start.size()) != std::string::npos)
     return false;
   const auto found = lookAt(path);
-  return found && S_ISDIR(found->st_mode) && found->st_uid == ::geteuid();
+  return found && S_ISDIR(found->st_mode) && (::geteuid() == 0 || found->st_uid == ::geteuid());
 }
 
 /// Gives a folder the owner and rights of another.
@@ -110,11 +113,11 @@ void clear(const fs::path& folder, const fs::path& place, const Names& ours) {
   fs::remove(folder);
 }
 
-/// Clears what this run and killed ones have made beside the folder.
-void clearAllBeside(const FolderChange& change, const fs::path& parent) {
+/// Clears what this run and, under the lock, killed ones have made beside the folder.
+void clearAllBeside(const FolderChange& change, const fs::path& parent, const Lock& lock) {
   std::vector<fs::path> found;
   for (const auto& entry : fs::directory_iterator(parent)) {
-    if (isMadeBeside(entry, change.folder)) found.push_back(entry);
+    if (isMadeBeside(entry, change.folder, !lock.isHeld())) found.push_back(entry);
   }
   for (const auto& path : found) clear(path, change.folder, change.ours);
 }
@@ -160,30 +163,31 @@ void exchange(const FolderChange& change) {
   }
 }
 
-void exchangeAndClear(const FolderChange& change, const fs::path& parent) {
+void exchangeAndClear(const FolderChange& change, const fs::path& parent, const Lock& lock) {
   try {
-    if (lookAt(change.folder)) clearAllBeside(change, parent);
+    if (lookAt(change.folder)) clearAllBeside(change, parent, lock);
     exchange(change);
   } catch (const std::runtime_error&) {
     try {
-      clearAllBeside(change, parent);
+      clearAllBeside(change, parent, lock);
     } catch (const fs::filesystem_error&) {  // the next run tries again
     }
     throw;
   }
-  clearAllBeside(change, parent);
+  clearAllBeside(change, parent, lock);
 }
 
 /// Throws where the user has something of his own in the way.
 void checkPlace(const FolderChange& change) {
   const fs::path folder = change.folder;
   if (lookAt(folder) && !isFolder(folder))
-    throw std::runtime_error(change.folder +
-                             ": is there and not a folder\n  hint: move it away; nothing was written");
+    throw std::runtime_error(
+        change.folder + ": is a file or a link, not a folder\n  hint: move it away; nothing was written");
   for (const auto& name : change.replaced) {
     if (isFolder(folder / name))
-      throw std::runtime_error((folder / name).string() +
-                               ": is a folder\n  hint: give it another name; nothing was written");
+      throw std::runtime_error(
+          (folder / name).string() +
+          ": is a folder, not a document\n  hint: give it another name; nothing was written");
   }
 }
 
@@ -199,7 +203,7 @@ void exchangeFolder(const FolderChange& change) {
   const Lock lock(parent);
   const auto whole = unbroken();
   try {
-    exchangeAndClear(change, parent);
+    exchangeAndClear(change, parent, lock);
   } catch (const fs::filesystem_error& e) {
     throw std::runtime_error(e.path1().string() + ": cannot be replaced: " + e.code().message());
   }

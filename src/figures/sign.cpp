@@ -184,12 +184,13 @@ typeset::Drawing readSign(const std::string& text, Dim height) {
   if (w <= 0 || h <= 0 || !in.isAtEnd()) throw SvgError(svg.line, "'" + *viewBox + "' is not a viewBox");
 
   typeset::Drawing out;
-  SignReader reader({left, top, h, height});
+  const Frame frame{left, top, h, height};
+  SignReader reader(frame);
   for (const auto& child : svg.children) {
     if (child.name == "title") out.alt = child.text;
     else reader.read(child, look);
   }
-  out.size = {{base::mulDiv(w, height.raw, h, base::Round::HalfUp)}, height};
+  out.size = {frame.length(w), height};
   out.items = reader.items();
   return out;
 }

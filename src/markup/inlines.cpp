@@ -56,7 +56,6 @@ void InlineReader::enter(MD_SPANTYPE type, const void* detail) {
       break;
     case MD_SPAN_A:
       link_ = decoded(static_cast<const MD_SPAN_A_DETAIL*>(detail)->href);
-      checkLink();
       break;
     case MD_SPAN_IMG:
       if (++pictures_ == 1) address_ = decoded(static_cast<const MD_SPAN_IMG_DETAIL*>(detail)->src);
@@ -80,6 +79,7 @@ void InlineReader::leave(MD_SPANTYPE type) {
       --strong_;
       break;
     case MD_SPAN_A:
+      checkLink();  // only now is its line known
       link_.clear();
       break;
     case MD_SPAN_IMG:

@@ -98,19 +98,21 @@ void warnOfOvertime(const model::Plan& plan, const model::Case& c, const model::
                     const Calendar& calendar, base::Diagnostics& messages) {
   if (!c.product) return;
   const int packing = c.job.crew.endMinutes - calendar.day().until;
-  base::LocalTime latest;
-  int days = 0;
+  int latest = 0, days = 0;
+  base::LocalTime end;
   for (const auto day : plan.days) {
     const auto wiping = model::wipingOn(plan, content, c.product->times, day);
     if (!wiping || wiping->until <= calendar.day().until) continue;
     ++days;
-    if (wiping->until > latest.minutes) latest = {day, wiping->until};
+    if (wiping->until <= latest) continue;
+    latest = wiping->until;
+    end = base::plusMinutes({day, 0}, latest + packing);
   }
   if (days == 0) return;
   const std::string more = days > 1 ? ", the latest of " + std::to_string(days) + " days" : "";
   messages.warn({}, "crew.hours",
-                "wiping off and packing down end at " + base::isoClock(latest.minutes + packing) + " on " +
-                    base::isoDate(latest.day) + more + ", after the crew's hours end at " +
+                "wiping off and packing down end at " + base::isoClock(end.minutes) + " on " +
+                    base::isoDate(end.day) + more + ", after the crew's hours end at " +
                     base::isoClock(c.job.crew.endMinutes),
                 "give the crew longer hours, or end the coats sooner, like 'coating: 08:00-12:00'");
 }

@@ -68,6 +68,8 @@ Facts noiseFacts(const Computed& x, const Words& w) {
   const auto& day = found ? *found : none;
   const bool isOsha = l.rule == model::NoiseRule::Osha;
   const bool isOver = day.level >= (l.lower ? *l.lower : l.upper.value_or(model::lowerLevel(l)));
+  const bool isPastGuidance =
+      isOsha && day.nioshDose >= 100;  // NIOSH 98-126: 85 dB(A), 3 dB for half the time
   Facts f{{"is_any", Fact::yes(found != nullptr)},
           {"is_known", Fact::yes(!isFromMemory(l.source))},
           {"is_osha", Fact::yes(isOsha)},
@@ -82,7 +84,8 @@ Facts noiseFacts(const Computed& x, const Words& w) {
           {"niosh_dose", rounded(w, day.nioshDose)},
           {"osha_dose", rounded(w, day.oshaDose)},
           {"is_over", Fact::yes(isOver)},
-          {"is_over_guidance", Fact::yes(isOsha && !isOver && day.nioshDose >= 100)},
+          {"is_past_guidance", Fact::yes(isPastGuidance)},
+          {"is_guidance_only", Fact::yes(isPastGuidance && !isOver)},
           {"protection", rounded(w, std::ceil(day.protection))},
           {"nrr", std::to_string(day.rating)},
           {"share_level", std::to_string(model::upperLevel(l))}};
