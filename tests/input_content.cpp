@@ -1,4 +1,4 @@
-// Mistakes in content and brand files: each test copies tests/sample_content to a folder of its own,
+// Mistakes in content files: each test copies tests/sample_content to a folder of its own,
 // spoils one file, and compares all that is said.
 #include "content_folder.h"
 
@@ -362,62 +362,4 @@ TEST_CASE("a region's usual weather is read month by month, and its mistakes are
         "  hint: it is given like '12 m/s'\n"
         "regions/us.yaml:23:5: error: weather.normals: 'dez' is not a known key here; did you mean 'dec'?\n"
         "  hint: known: jan, feb, mar, apr, may, jun, jul, aug, sep, oct, nov or dec\n");
-}
-
-TEST_CASE("mistakes in a brand's file are told with the whole message") {
-  const Bad table[] = {
-      {"firm.yaml", "logo: logo.png", "logo: sign.png",
-       "firm.yaml:9:7: error: logo: 'sign.png' cannot be read: there is no such file\n"
-       "  hint: the path starts at the brand's folder\n"},
-      {"firm.yaml", "accent: '#7a4522'", "accent: '#c89a6a'",
-       "firm.yaml:10:19: error: colours.accent: text in this colour has a contrast of 2.53:1 on white\n"
-       "  hint: it needs 4.5:1 (WCAG 2.1, 1.4.3); the nearest that passes is '#92704d'\n"},
-      {"firm.yaml", "accent: '#7a4522'", "acent: '#7a4522'",
-       "firm.yaml:10:11: error: colours: 'acent' is not a known key here; did you mean 'accent'?\n"
-       "  hint: known: ink, soft, accent, tint, rule, wood, wall, white, warning, danger, caution or "
-       "notice\n"},
-      {"firm.yaml", "accent: '#7a4522'", "accent: brown",
-       "firm.yaml:10:19: error: colours.accent: 'brown' is not a colour\n"
-       "  hint: write it in quotes like '#7a4522'\n"},
-      {"firm.yaml", "accent: '#7a4522'", "accent: #7a4522",
-       "firm.yaml:10:10: error: this { is not closed, or a comma is missing after it\n"
-       "  hint: values with # , { } [ ] in them need quotes\n"},
-      {"firm.yaml", "  nz:", "  mz:",
-       "firm.yaml:14:3: error: rates.mz: 'mz' is not a known region\n"
-       "  hint: known: nz or us\n"},
-      {"firm.yaml", "margin: 25 %", "margin: 250 %",
-       "firm.yaml:14:102: error: rates.nz.margin: '250 %' is out of range\n"
-       "  hint: allowed: from 0 % to below 95 %\n"},
-      {"firm.yaml", "labour_cost: 42.00", "labour_cost: -42.00",
-       "firm.yaml:14:21: error: rates.nz.labour_cost: '-42.00' is out of range\n"
-       "  hint: amounts are not below zero\n"},
-      {"firm.yaml", "travel: 95.00, ", "",
-       "firm.yaml:14:7: error: rates.nz: 'travel' is missing\n"
-       "  hint: add 'travel: ...'; the schemas in content/schemas say what it means\n"},
-  };
-  checkEach(table, [](Folder& f) { f.brand(); });
-}
-
-TEST_CASE("files and folders that are not there are told") {
-  Folder folder;
-  fs::remove(folder.path() / "tools.yaml");
-  fs::remove_all(folder.path() / "products");
-  folder.content();
-  fs::remove(folder.path() / "firm.yaml");
-  folder.brand();
-  fs::remove(folder.path() / "theme.yaml");
-  folder.theme();
-  CHECK(folder.said() ==
-        "products: error: no .yaml files in this folder\n"
-        "  hint: copy those that come with planksheaf\n"
-        "tools.yaml: error: the file cannot be read: there is no such file\n"
-        "  hint: check that it is there and may be read\n"
-        "products: error: no .yaml files in this folder\n"
-        "  hint: copy those that come with planksheaf\n"
-        "tools.yaml: error: the file cannot be read: there is no such file\n"
-        "  hint: check that it is there and may be read\n"
-        "firm.yaml: error: the brand's file cannot be read: there is no such file\n"
-        "  hint: the path of 'brand' starts at the folder of the file it stands in\n"
-        "theme.yaml: error: the theme's file cannot be read: there is no such file\n"
-        "  hint: check that it may be read\n");
 }
