@@ -35,7 +35,7 @@ inline model::Content content() {
     Task t;
     t.id = id;
     t.measure = measure;
-    t.ratePerHour = base::Count::whole(20);
+    if (measure == Measure::Surface) t.ratePerHour = base::Count::whole(20);
     c.tasks.push_back(t);
   }
   c.languages = {"en", "es"};

@@ -33,7 +33,11 @@ TEST_CASE("mistakes in hazards are told with the whole message") {
   const Bad table[] = {
       {file, "when: drying_oil", "when: drying_oli",
        "hazards.yaml:4:11: error: hazards[1].when: 'drying_oli' is not a known condition; did you mean "
-       "'drying_oil'?\n"},
+       "'drying_oil'?\n"
+       "  hint: known: drying_oil, water_borne, coating, flammable, solvent, no_safety_data, hardwood, "
+       "film_coating, oiled_before, built_before, may_be_treated, treated, near_water, edge_above, "
+       "electric_tools, washing, sanding, task, tool, covered, enclosed, in_sun, hot_day, alone, public, "
+       "children, noise_above, vibration_above or lifting_above\n"},
       {file, "when: drying_oil", "when: edge_above",
        "hazards.yaml:4:11: error: hazards[1].when: 'edge_above' needs a value\n"
        "  hint: write it like {edge_above: 1 m}\n"},
@@ -71,7 +75,9 @@ TEST_CASE("mistakes in hazards are told with the whole message") {
       {file, "{cutout}", "{cutuot}",
        "hazards.yaml:10:19: error: hazards[1].controls[2].engineer: 'cutuot' is not a known word in braces; "
        "did "
-       "you mean 'cutout'?\n"},
+       "you mean 'cutout'?\n"
+       "  hint: known: cutout, mask, emergency, ask_safety, ask_waste, ask_lead, ask_treated, edge, decks, "
+       "leader, tin or vacuum\n"},
       {file, "signal: danger", "signal: deadly",
        "hazards.yaml:5:13: error: hazards[1].signal: 'deadly' is not a known signal\n"
        "  hint: known: caution, warning or danger\n"},

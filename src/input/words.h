@@ -77,7 +77,8 @@ inline constexpr Word<model::Face> faceWords[] = {
 // ---------------------------------------------------------------- limits used in more than one place
 
 inline constexpr Limits<base::Length> anyLength = {base::Length{1000}, base::metres(10'000),
-                                                   "from 1 um to 10 km"};
+                                                   "from 1 um to 10 km", base::millimetres(300),
+                                                   base::metres(100)};
 inline constexpr Limits<base::Length> anyPlace = {base::metres(-10'000), base::metres(10'000),
                                                   "from -10 km to 10 km", base::millimetres(300),
                                                   base::metres(100)};
