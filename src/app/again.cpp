@@ -51,8 +51,8 @@ bool isReadable(const base::Spread& s) {  // a job takes 0.5 to 100 m2/L
   return area * 2 >= volume * 1000 && area <= volume * 100'000;
 }
 
-/// The maintenance coat of each deck. A first coat on boards that were oiled before, as they will be, tells
-/// what it takes; the coats of a first job do not, nor does a record that looks wrong.
+/// The maintenance coat of each deck. One coat on boards that had been oiled, as they are again, tells what
+/// it takes; the coats of a first job do not, nor does a record that looks wrong.
 std::vector<input::NextYear::Area> areasOf(const Computation& x) {
   const auto& job = x.c.job;
   const auto state =
@@ -60,9 +60,10 @@ std::vector<input::NextYear::Area> areasOf(const Computation& x) {
   std::vector<input::NextYear::Area> areas;
   for (std::size_t deck = 0; deck < job.areas.size(); ++deck) {
     input::NextYear::Area area{input::nameOf(state), "", ""};
-    const bool wasMaintained = estimate::stateWhenCoated(job, job.areas[deck]) == state;
+    const bool wasMaintained =
+        job.areas[deck].coats == 1 && estimate::stateWhenCoated(job, job.areas[deck]) == state;
     for (const auto& coat : x.estimate.actual) {
-      if (!wasMaintained || coat.deck != deck || coat.coat != 1 || !coat.rate) continue;
+      if (!wasMaintained || coat.deck != deck || !coat.rate) continue;
       if (records::isFarFromPlan(*coat.litres, coat.plannedLitres)) continue;
       const auto rate = records::withoutLoss(*coat.rate, job.loss);
       if (!isReadable(rate)) continue;

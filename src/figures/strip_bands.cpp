@@ -56,6 +56,7 @@ Path bandPath(const PlanSheet& sheet, const Outline& outline, const Band& band, 
   constexpr Length hair{1'000};  // nm: just inside a bend, where the outline is told on one side
   std::vector<Length> bends = {band.from, band.to};
   addBends(bends, sheet, outline, alongX);
+  std::erase_if(bends, [&](Length bend) { return bend < band.from || bend > band.to; });
   std::sort(bends.begin(), bends.end());
   Path path;
   const auto at = [&](Length along, Length across) {
@@ -63,7 +64,7 @@ Path bandPath(const PlanSheet& sheet, const Outline& outline, const Band& band, 
   };
   for (std::size_t i = 0; i + 1 < bends.size(); ++i) {
     const Length from = bends[i], to = bends[i + 1];
-    if (from < band.from || to > band.to || to - from <= hair * 2) continue;
+    if (to - from <= hair * 2) continue;
     const auto near = model::stretches(outline, from + hair, alongX);
     const auto far = model::stretches(outline, to - hair, alongX);
     for (std::size_t k = 0; k < near.size() && k < far.size(); ++k) {
