@@ -255,9 +255,12 @@ TEST_CASE("a job is told its state's cap, or that its state is none", "[law]") {
     return all;
   };
   const auto inUs = [](const std::string& state, const std::string& deposit) {
-    return safety_jobs::replaced(safety_jobs::replaced(safety_jobs::inRegion(safety_jobs::plainJob, "us"),
-                                                       "region: us, ", "region: us, state: " + state + ", "),
-                                 "deposit: 10 %", "deposit: " + deposit);
+    const std::string there =
+        safety_jobs::replaced(safety_jobs::replaced(safety_jobs::inRegion(safety_jobs::plainJob, "us"),
+                                                    "region: us, ", "region: us, state: " + state + ", "),
+                              "timezone: Pacific/Auckland, latitude: -45.0, longitude: 168.7",
+                              "timezone: America/Los_Angeles, latitude: 37.0, longitude: -120.0");
+    return safety_jobs::replaced(there, "deposit: 10 %", "deposit: " + deposit);
   };
   CHECK(said(inUs("CA", "10 %")).empty());
   CHECK(said(inUs("CA", "20 %")).starts_with("job.yaml:19:18: warning: price.deposit: the deposit of $"));

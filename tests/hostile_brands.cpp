@@ -162,27 +162,28 @@ TEST_CASE("a damaged JPEG as logo is refused") {
 TEST_CASE("a damaged font is refused with its name") {
   const std::string start =
       "looks/themes/generous.yaml:16:9: error: faces.text: cannot use font 'looks/themes/broken.ttf': ";
+  const std::string remedy = "  hint: name another file or family\n";
   const std::string whole = bytesOf(carlito);
-  CHECK(refusalOfFont("") == start + "not a font\n");
+  CHECK(refusalOfFont("") == start + "not a font\n" + remedy);
   CHECK(refusalOfFont("The quick brown fox, but no font at all") ==
-        start + "not a TrueType or OpenType font\n");
-  CHECK(refusalOfFont(std::string(5000, '\0')) == start + "not a TrueType or OpenType font\n");
-  CHECK(refusalOfFont(whole.substr(0, 100)) == start + "damaged: cut off\n");
-  CHECK(refusalOfFont(whole.substr(0, whole.size() / 2)) == start + "damaged: cut off\n");
+        start + "not a TrueType or OpenType font\n" + remedy);
+  CHECK(refusalOfFont(std::string(5000, '\0')) == start + "not a TrueType or OpenType font\n" + remedy);
+  CHECK(refusalOfFont(whole.substr(0, 100)) == start + "damaged: cut off\n" + remedy);
+  CHECK(refusalOfFont(whole.substr(0, whole.size() / 2)) == start + "damaged: cut off\n" + remedy);
   for (const std::string table : {"cmap", "head", "hhea", "hmtx", "maxp"}) {
     std::string without = whole;
     without.replace(entryOf(whole, table), 4, "xxxx");
-    CHECK(refusalOfFont(without) == start + "damaged: a table is missing\n");
+    CHECK(refusalOfFont(without) == start + "damaged: a table is missing\n" + remedy);
   }
   std::string noOutlines = whole;
   noOutlines.replace(entryOf(whole, "glyf"), 4, "xxxx");
-  CHECK(refusalOfFont(noOutlines) == start + "without outlines\n");
+  CHECK(refusalOfFont(noOutlines) == start + "without outlines\n" + remedy);
   std::string noLetters = whole;
   noLetters.replace(placeOf(whole, "maxp") + 4, 2, std::string("\0\1", 2));
-  CHECK(refusalOfFont(noLetters) == start + "damaged or without the letter A\n");
+  CHECK(refusalOfFont(noLetters) == start + "damaged or without the letter A\n" + remedy);
   std::string zeros = whole;
   std::fill(zeros.begin() + 1000, zeros.end(), '\0');
-  CHECK(refusalOfFont(zeros) == start + "damaged or without the letter A\n");
+  CHECK(refusalOfFont(zeros) == start + "damaged or without the letter A\n" + remedy);
 }
 
 TEST_CASE("a font that cannot be cut down to the letters in use is refused with its name") {

@@ -75,10 +75,11 @@ TEST_CASE("a firm's file that is none is told so") {
     odd.job("brand: " + name);
     return odd.refusal();
   };
-  CHECK(saidOf("dir") == "dir: error: the brand's file " + isFolder);
-  CHECK(saidOf("pipe") == "pipe: error: the brand's file " + isPipe);
-  CHECK(saidOf("/dev/zero") == "/dev/zero: error: the brand's file " + isPipe);
-  CHECK(saidOf("none") == "none: error: the brand's file " + isMissing);
+  const std::string hint = "  hint: the path of 'brand' starts at the folder of the file it stands in\n";
+  CHECK(saidOf("dir") == "dir: error: the brand's file " + isFolder + hint);
+  CHECK(saidOf("pipe") == "pipe: error: the brand's file " + isPipe + hint);
+  CHECK(saidOf("/dev/zero") == "/dev/zero: error: the brand's file " + isPipe + hint);
+  CHECK(saidOf("none") == "none: error: the brand's file " + isMissing + hint);
   CHECK(saidOf("empty") ==
         "empty:1:1: error: the file is empty\n"
         "  hint: 'planksheaf new FILE' writes a job to fill in\n");
@@ -91,9 +92,9 @@ TEST_CASE("a forecast and rates that are no files are told with the line that na
     odd.job("brand: firm.yaml\n" + line);
     return odd.refusal();
   };
-  CHECK(saidOf("weather: dir") == "job.yaml:26:10: error: weather: 'dir' " + isFolder + hint);
-  CHECK(saidOf("weather: pipe") == "job.yaml:26:10: error: weather: 'pipe' " + isPipe + hint);
-  CHECK(saidOf("weather: /dev/zero") == "job.yaml:26:10: error: weather: '/dev/zero' " + isPipe + hint);
+  CHECK(saidOf("weather: dir") == "job.yaml:27:10: error: weather: 'dir' " + isFolder + hint);
+  CHECK(saidOf("weather: pipe") == "job.yaml:27:10: error: weather: 'pipe' " + isPipe + hint);
+  CHECK(saidOf("weather: /dev/zero") == "job.yaml:27:10: error: weather: '/dev/zero' " + isPipe + hint);
   CHECK(saidOf("weather: empty") ==
         "empty:1:1: error: the first line does not name the columns\n"
         "  hint: write time,air_c,rh_pct,cloud_pct,wind_ms,rain_mm\n");

@@ -194,7 +194,8 @@ TEST_CASE("code and languages name the same words") {
       const std::string code{std::istreambuf_iterator<char>(in), {}};
       for (std::sregex_iterator m(code.begin(), code.end(), literal), end; m != end; ++m) {
         const std::string key = (*m)[1].str() + (*m)[2].str();
-        if (!groups.contains((*m)[1].str())) continue;  // a file name or the like
+        if (!groups.contains((*m)[1].str())) continue;       // a file name or the like
+        if (m->prefix().str().ends_with("Pos, ")) continue;  // a key of the job, in a message about it
         INFO(entry.path().filename().string() << ": " << key);
         const bool isBeginning = std::any_of(keys.begin(), keys.end(), [&](const std::string& k) {
           return k.starts_with(key) && k != key && (key.ends_with('.') || k[key.size()] == '.');

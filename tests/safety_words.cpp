@@ -159,7 +159,7 @@ TEST_CASE("a product without safety data stops the sheet, and the check tells of
   REQUIRE(x);
   std::string told;
   for (const auto& d : messages.all()) told += base::format(d);
-  CHECK(holds(told, "job.yaml: warning: product: 'bare-oil' has no safety data"));
+  CHECK(holds(told, "job.yaml:8:10: warning: product: 'bare-oil' has no safety data"));
   CHECK(holds(told, "copy them from its safety data sheet (SDS) under 'sds:' in its file"));
   const std::string words = together(documents(*x, {"safety"}).at("safety"));
   CHECK(holds(words, "SDS missing: do not start."));
