@@ -33,7 +33,7 @@ AirOfHour stillIn(std::vector<std::pair<int, int>> spans) {
   };
 }
 
-/// One deck of 40 m x 8 m, more than a day's work,, oiled by two people from 08:00 to 17:00 with an hour off
+/// One deck of 40 m x 8 m, more than a day's work, oiled by two people from 08:00 to 17:00 with an hour off
 /// from 12:00 on.
 struct LargeDeck {
   model::Product product = windyProduct();

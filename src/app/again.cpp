@@ -140,7 +140,8 @@ int again(const AgainOrder& order) {
   const auto x = computeText(*text, order.job, shipped, {}, messages);
   std::cerr << base::format(messages);
   if (!x) return refused;
-  if (x->estimate.coats.empty()) return refuse(order.job, "lays no coat, so that none has to be renewed", "");
+  if (x->estimate.coats.empty())
+    return refuse(order.job, "lays no coat, so there is none to renew", "give a job with 'oil' under 'work'");
   if (order.start <= x->plan.finished.day)
     return refuse(order.job, "its last coat lies on " + base::isoDate(x->plan.finished.day),
                   "give a later day under --start");
@@ -170,7 +171,8 @@ int again(const AgainOrder& order) {
   const auto y = computeText(fresh.text, file.string(), shipped, {}, mistakes);
   if (!y) {
     std::cerr << base::format(mistakes);
-    return refuse(order.job, "next year's job has the mistakes above and is not written", "");
+    return refuse(order.job, "next year's job has the mistakes above and is not written",
+                  "mend the same lines in this job, then run it again");
   }
   writeAll({{file.string(), fresh.text}});
   warnOfStart(order.start, *x, *y, file.string(), warnings);

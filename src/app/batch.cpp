@@ -8,6 +8,8 @@
 #include <filesystem>
 #include <iostream>
 #include <map>
+#include <mutex>
+#include <optional>
 
 namespace app {
 namespace fs = std::filesystem;

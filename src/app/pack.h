@@ -4,6 +4,8 @@
 #include "app/compute.h"
 #include "app/files.h"
 
+#include <optional>
+
 namespace app {
 
 struct PackOrder {

@@ -2,7 +2,6 @@
 // words beside them or make two names look alike.
 #pragma once
 
-#include <optional>
 #include <string>
 #include <string_view>
 

@@ -61,9 +61,4 @@ std::vector<Part> Calendar::fill(base::LocalTime t, int minutes, Span within) co
   }
 }
 
-bool Calendar::fitsOneDay(base::LocalTime t, int minutes, Span within) const {
-  t = next(t, within);
-  return minutes <= workable({t.minutes, std::min(within.until, day_.until)});
-}
-
 }  // namespace plan

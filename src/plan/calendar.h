@@ -37,8 +37,6 @@ class Calendar {
   base::LocalTime next(base::LocalTime t, Span within) const;
   /// Work of so many minutes from the first workable moment at or after 't', day by day.
   std::vector<Part> fill(base::LocalTime t, int minutes, Span within) const;
-  /// True when work begun at the first workable moment at or after 't' ends the same day.
-  bool fitsOneDay(base::LocalTime t, int minutes, Span within) const;
 
  private:
   const model::Crew& crew_;

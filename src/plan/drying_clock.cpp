@@ -2,6 +2,7 @@
 
 #include "plan/boards.h"
 
+#include <algorithm>
 #include <cmath>
 
 namespace plan {
