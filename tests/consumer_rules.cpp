@@ -62,9 +62,8 @@ TEST_CASE("the most a deposit may be follows state and total", "[law]") {
     std::int64_t total, specialOrders;  // in coins
     std::optional<std::int64_t> most;
   } rows[] = {
-      // Queensland Building and Construction Commission, page on deposits: 20 % to $3,300, 10 % to $19,999, 5
-      // %
-      // from $20,000
+      // Queensland Building and Construction Commission, page on deposits: 20 % to $3,300, 10 % to $19,999,
+      // 5 % from $20,000
       {"AU-QLD", 3'300'00, 0, 660'00},
       {"AU-QLD", 3'300'01, 0, 330'00},
       {"AU-QLD", 19'999'00, 0, 1'999'90},
@@ -75,8 +74,7 @@ TEST_CASE("the most a deposit may be follows state and total", "[law]") {
       {"AU-NSW", 4'900'00, 0, none},
       {"AU-NSW", 5'000'00, 0, none},
       // Domestic Building Contracts Act 1995 (Vic), s 11. Painting alone is out (Regulations 2017, reg 7),
-      // oiling is
-      // not named: taken to bind
+      // oiling is not named: taken to bind
       {"AU-VIC", 19'999'00, 0, 1'999'90},
       {"AU-VIC", 20'000'00, 0, 1'000'00},
       {"AU-VIC", 30'000'00, 0, 1'500'00},
@@ -143,8 +141,7 @@ TEST_CASE("the last day to cancel is counted as the law of the place counts", "[
       // Australian Consumer Law, s 82: 10 business days
       {"au", "2026-10-09", "", "2026-10-23", true},
       // Consumer Contracts Regulations 2013 (UK), reg 30(2): 14 days after the day of the contract, or after
-      // the
-      // last goods come
+      // the last goods come
       {"gb", "2026-10-02", "", "2026-10-16", false},
       {"gb", "2026-10-12", "", "2026-10-26", false},
       // Consumer Rights Act 2022 (Ireland), Part 5: 14 days, 30 when the trader called unasked
