@@ -234,8 +234,9 @@ class TableSetter {
     std::vector<Stack> cells;
     for (std::size_t i = 0; i < row.size(); ++i) {
       const bool isSpanned = i == 0 && group_.cell != nullptr;  // by the head of its group
-      cells.push_back(setCell(row[i], i, isSpanned ? artifact : cellTag(row[i], i, tag)));
+      const int cell = isSpanned ? artifact : cellTag(row[i], i, tag);
       if (i == 0 && isGrouped() && row[0].isFilled()) setter_.out.tags.back().rows = rowsOfGroup(r);
+      cells.push_back(setCell(row[i], i, cell));
     }
     Slice head;
     if (isGrouped() && row[0].isFilled()) {  // hangs beside this row and the next ones
