@@ -85,8 +85,12 @@ std::map<std::size_t, std::string> twinsOf(const Jobs& jobs, const PackOrder& or
   for (auto& [folder, same] : users) {
     if (same.size() < 2) continue;
     std::erase_if(same, [&](std::size_t i) {
-      base::Diagnostics told;  // when it is made
-      return !computeText(jobs[i]->text, jobs[i]->name, shipped, order.choices, told);
+      base::Diagnostics told;  // as any failure is, when the job is made
+      try {
+        return !computeText(jobs[i]->text, jobs[i]->name, shipped, order.choices, told);
+      } catch (const std::exception&) {
+        return true;
+      }
     });
     if (same.size() < 2) continue;
     for (const auto i : same) twins[i] = order.jobs[same[i == same[0] ? 1 : 0]];
