@@ -195,6 +195,18 @@ TEST_CASE("the dash of an area stays when its first key goes") {
     rates: [11.28 m2/L]   # as laid
 work: [wash, oil]
 )");
+  CHECK(made(R"(  - note: Worn
+    rates: [8 m2/L]
+    name: Deck
+    state: new
+)") == R"(areas:
+  # note: Worn
+  - name: Deck
+    state: oiled
+    coats: 1
+    rates: [11.28 m2/L]   # as laid
+work: [wash, oil]
+)");
   CHECK(made(R"(  - rates: [8 m2/L]
     test_patch: {area: 1 m2, used: 120 mL}
     state: new

@@ -193,12 +193,12 @@ void Editor::removeWithHead(const Node& map, const std::string& key) {
   edits_.push_back({from, end - from, ""});
 }
 
-void Editor::commentOut(const Node& map, const Entry& entry) {
+void Editor::commentOut(const Node& map, const Entry& entry, const std::vector<std::string>& gone) {
   const std::size_t key = offsetOf(entry.mark), column = key - lineStart(key), end = entryEnd(entry);
   if (standsBehindDash(entry)) {  // the dash stays where it is, for the next key
     const auto i = static_cast<std::size_t>(&entry - map.entries.data());
     insertLineBefore(map, "# " + entry.key + ": " + valueText(map, entry));
-    edits_.push_back({key, nextKept(map, i, {}) - key, ""});
+    edits_.push_back({key, nextKept(map, i, gone) - key, ""});
     return;
   }
   for (std::size_t line = lineStart(key); line < end; line = lineEnd(line) + 1) {

@@ -26,8 +26,9 @@ class Editor {
   void remove(const Node& map, const std::vector<std::string>& keys);
   /// The same with the comment right above it.
   void removeWithHead(const Node& map, const std::string& key);
-  /// Turns the lines of an entry into comments. The map must not be in braces.
-  void commentOut(const Node& map, const Entry& entry);
+  /// Turns the lines of an entry into comments. The map must not be in braces; 'gone' are the keys that are
+  /// removed from it.
+  void commentOut(const Node& map, const Entry& entry, const std::vector<std::string>& gone);
   /// A new entry right after another of the same map. The comment is left out where entries share a line.
   void insertAfter(const Node& map, const Entry& entry, const std::string& words, const std::string& comment);
   /// A line above the one that the node begins in, as far to the right.

@@ -49,7 +49,7 @@ struct Rewriter {
       const std::string promise = path + e.key + ": " + editor.valueText(map, e);
       promises.push_back(promise);
       if (braces == around.end()) {
-        editor.commentOut(map, e);
+        editor.commentOut(map, e, gone);
       } else {
         editor.insertLineBefore(**braces, "# " + promise);
         gone.push_back(e.key);
