@@ -3,16 +3,12 @@
 #include "app/documents.h"
 #include "app/facts_text.h"
 #include "app/figures_json.h"
-#include "app/files.h"
-#include "input/read.h"
 #include "sheets/explain.h"
 
-#include <filesystem>
 #include <iostream>
 #include <set>
 
 namespace app {
-namespace fs = std::filesystem;
 namespace {
 
 constexpr int done = 0, refused = 1;
