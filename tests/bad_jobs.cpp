@@ -10,11 +10,11 @@ TEST_CASE("broken text, YAML and keys are refused with the whole message") {
       {"an empty file",
        {{fixture::goodJob, ""}},
        "job.yaml:1:1: error: the file is empty\n"
-       "  hint: 'planksheaf new FILE' writes a job to fill in\n"},
+       "  hint: name another file; 'planksheaf new FILE' writes a job to fill in\n"},
       {"a file of comments only",
        {{fixture::goodJob, "# nothing yet\n"}},
        "job.yaml:1:1: error: the file is empty\n"
-       "  hint: 'planksheaf new FILE' writes a job to fill in\n"},
+       "  hint: name another file; 'planksheaf new FILE' writes a job to fill in\n"},
       {"a file that is a list",
        {{fixture::goodJob, "- ref: A\n"}},
        "job.yaml:1:1: error: a group of keys is needed here, not a list\n"
@@ -149,7 +149,7 @@ TEST_CASE("broken text, YAML and keys are refused with the whole message") {
 TEST_CASE("a file of more than 1 MiB is refused before it is parsed") {
   CHECK(fixture::messagesOf(fixture::goodJob + std::string(1 << 20, '#')) ==
         "job.yaml:1:1: error: the file is larger than 1 MiB\n"
-        "  hint: give a job file; long texts go into 'note' lines\n");
+        "  hint: check that it is the right file; long texts go into 'note' lines\n");
 }
 
 TEST_CASE("a byte that is zero is refused") {

@@ -64,6 +64,15 @@ TEST_CASE("records that cannot be right are refused with the whole message") {
           "  - {coat: 1, from: 2027-03-18 08:10, to: 11:30}\n",
           "job.yaml:22:5: error: done[1]: coat 2 of 'Landing' begins before coat 1 ended\n"
           "  hint: that stands in line 23\n"),
+      bad("a second coat long after the product takes one",
+          "done:\n"
+          "  - {coat: 1, from: 2027-03-18 08:10, to: 11:30}\n"
+          "  - {coat: 2, from: 2027-04-29 11:30, to: 14:00}\n",
+          "job.yaml:23:5: warning: done[2]: coat 2 of 'Landing' begins 1008 h after coat 1 ended, but "
+          "'tern-oil' "
+          "takes it within 72 h\n"
+          "  hint: check the times; if they are right, look whether the coat holds; that stands in line "
+          "22\n"),
       bad("a second coat a minute after the first, which may be a slip",
           "done:\n"
           "  - {coat: 1, from: 2027-03-18 08:10, to: 11:30}\n"

@@ -44,6 +44,13 @@ TEST_CASE("habits of writing get a hint that can be typed as it stands") {
       {"a comma for a point",
        {{"joists: 450 mm", "joists: 0,45 m"}},
        "job.yaml:13:13: error: areas[1].joists: '0,45' has a comma in its number\n  hint: write '0.45 m'\n"},
+      {"a deck under paint, in capitals",
+       {{"state: sanded", "state: Paint"}},
+       "job.yaml:16:12: error: areas[1].state: 'Paint' is not a known state of the boards; did you mean "
+       "'film'?\n"
+       "  hint: new, weathered (grey, no finish left), sanded, oiled, or film (paint, varnish or stain on "
+       "the "
+       "surface)\n"},
       {"a painted deck",
        {{"state: sanded", "state: painted"}},
        "job.yaml:16:12: error: areas[1].state: 'painted' is not a known state of the boards; did you mean "

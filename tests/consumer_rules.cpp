@@ -198,18 +198,16 @@ TEST_CASE("special orders of the job raise the deposit that Pennsylvania allows"
 
 TEST_CASE("a cap known from memory is not told as a fact", "[law]") {
   CHECK(Told("au", "SA", {12'000'00}, Share::whole(10)).said() ==
-        "job.yaml:21:18: warning: price.deposit: the deposit of $1,200.00 on $12,000.00 is perhaps more than "
+        "job.yaml:21:18: warning: price.deposit: the deposit of $1,200.00 on $12,000.00 may be more than "
         "the "
         "law of South Australia allows\n"
-        "  hint: ask the consumer affairs office of the state or territory; the limit at hand is from "
-        "memory\n");
+        "  hint: ask the consumer affairs office of the state or territory; our figure is from memory\n");
 }
 
 TEST_CASE("a deposit where the states differ asks for the state", "[law]") {
-  CHECK(
-      Told("us", "", {500'00}, Share::whole(10)).said() ==
-      "job.yaml:21:18: warning: price.deposit: the most a deposit may be differs by state in United States\n"
-      "  hint: add the state to 'site:', like 'state: WY'\n");
+  CHECK(Told("us", "", {500'00}, Share::whole(10)).said() ==
+        "job.yaml:21:18: warning: price.deposit: deposit limits differ by state in United States\n"
+        "  hint: add the state to 'site:', like 'state: WY'\n");
   CHECK(Told("us", "", {500'00}, Share{}).said().empty());
 }
 
@@ -219,13 +217,14 @@ TEST_CASE("a start inside the days to cancel of an uninvited sale is told", "[la
   au.c.job.start = day("2026-10-23");
   CHECK(au.said().empty());
   au.c.job.customer.isUninvited = true;
-  CHECK(au.said() ==
-        "job.yaml:5:8: warning: start: you called unasked, so the customer may cancel until 2026-10-23 even "
-        "if they "
-        "accept on the day of the quote\n"
-        "  hint: take no payment and do no work until then; Australian Consumer Law, s 82, unsolicited "
-        "consumer "
-        "agreements; check with the consumer affairs office of the state\n");
+  CHECK(
+      au.said() ==
+      "job.yaml:5:8: warning: start: you called uninvited, so the customer may cancel until 2026-10-23 even "
+      "if they "
+      "accept on the day of the quote\n"
+      "  hint: take no payment and do no work until then; Australian Consumer Law, s 82, unsolicited "
+      "consumer "
+      "agreements; check with the consumer affairs office of the state\n");
   au.c.job.start = day("2026-10-26");
   CHECK(au.said().empty());
   au.c.job.crew.off = {day("2026-10-12")};  // a holiday moves the last day to Monday 26 October
@@ -234,13 +233,14 @@ TEST_CASE("a start inside the days to cancel of an uninvited sale is told", "[la
   ie.c.job.quoted = day("2026-10-05");
   ie.c.job.start = day("2026-11-04");
   ie.c.job.customer.isUninvited = true;
-  CHECK(ie.said() ==
-        "job.yaml:5:8: warning: start: you called unasked, so the customer may cancel until 2026-11-04 even "
-        "if they "
-        "accept on the day of the quote\n"
-        "  hint: work done until then may stay unpaid; Consumer Rights Act 2022 (Ireland), Part 5, "
-        "off-premises "
-        "contracts; check with the Competition and Consumer Protection Commission\n");
+  CHECK(
+      ie.said() ==
+      "job.yaml:5:8: warning: start: you called uninvited, so the customer may cancel until 2026-11-04 even "
+      "if they "
+      "accept on the day of the quote\n"
+      "  hint: work done until then may stay unpaid; Consumer Rights Act 2022 (Ireland), Part 5, "
+      "off-premises "
+      "contracts; check with the Competition and Consumer Protection Commission\n");
 }
 
 TEST_CASE("a job is told its state's cap, or that its state is none", "[law]") {

@@ -147,7 +147,7 @@ TEST_CASE("where no payment may be taken yet the quote asks for the deposit late
   CHECK(holds(together(documents(x, {"quote"}).at("quote")), "with your acceptance"));
   x.c.job.customer.isUninvited = true;
   const auto quote = together(documents(x, {"quote"}).at("quote"));
-  CHECK(holds(quote, "when your days to cancel are over"));
+  CHECK(holds(quote, "when your cancellation period ends"));
   CHECK_FALSE(holds(quote, "with your acceptance"));
 }
 

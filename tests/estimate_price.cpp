@@ -239,6 +239,17 @@ TEST_CASE("what the job leaves in the tins of the shed is not billed", "[estimat
   CHECK(part.productCost == cents(190'00 + 2 * 118'00));
 }
 
+TEST_CASE("tins in the shed never make a job dearer than tins bought for all of it", "[estimate]") {
+  auto c = sampleCase();  // 9.128 L
+  const auto bought = priceOf(c, 3).productCost;
+  for (const auto size : {base::millilitres(750), base::millilitres(2500), litres(20)}) {
+    for (int count = 1; count <= 4; ++count) {
+      c.job.inStock = {{"sample-oil", size, count}};
+      CHECK(priceOf(c, 3).productCost <= bought);
+    }
+  }
+}
+
 TEST_CASE("a job in US customary units is priced by the square foot", "[estimate]") {
   model::Region us = sampleRegion();
   us.units = model::UnitSystem::UsCustomary;

@@ -25,7 +25,8 @@ TEST_CASE("letters that steer a terminal, turn the direction of words or print n
   CHECK(base::hiddenLetter(0x7F) == "control character U+007F");
   CHECK(base::hiddenLetter(0x9B) == "control character U+009B");
   constexpr char32_t invisible[] = {0x061C, 0x200B, 0x200C, 0x200D, 0x200E, 0x200F, 0x2028, 0x2029,
-                                    0x202A, 0x202E, 0x2060, 0x2066, 0x2069, 0x206F, 0xFEFF, 0xE0041};
+                                    0x202A, 0x202E, 0x2060, 0x2066, 0x2069, 0x206F, 0xFEFF, 0xE0041,
+                                    0x034F, 0x115F, 0x3164, 0xFE0F, 0xFFA0, 0xE0101};
   for (const char32_t letter : invisible) {
     INFO(static_cast<std::uint32_t>(letter));
     CHECK_THAT(base::hiddenLetter(letter), Catch::StartsWith("invisible character U+"));

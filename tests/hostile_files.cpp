@@ -66,7 +66,7 @@ TEST_CASE("a job that is a folder, a pipe, a device, empty or not there is told 
   CHECK(odd.refusal("none") == "none: error: " + isMissing + jobHint);
   CHECK(odd.refusal("empty") ==
         "empty:1:1: error: the file is empty\n"
-        "  hint: 'planksheaf new FILE' writes a job to fill in\n");
+        "  hint: name another file; 'planksheaf new FILE' writes a job to fill in\n");
 }
 
 TEST_CASE("a firm's file that is none is told so") {
@@ -82,7 +82,7 @@ TEST_CASE("a firm's file that is none is told so") {
   CHECK(saidOf("none") == "none: error: the brand's file " + isMissing + hint);
   CHECK(saidOf("empty") ==
         "empty:1:1: error: the file is empty\n"
-        "  hint: 'planksheaf new FILE' writes a job to fill in\n");
+        "  hint: name another file; 'planksheaf new FILE' writes a job to fill in\n");
 }
 
 TEST_CASE("a forecast and rates that are no files are told with the line that names them") {
@@ -106,7 +106,7 @@ TEST_CASE("a forecast and rates that are no files are told with the line that na
   CHECK(saidOf("spreading_rates: pipe") == "pipe: error: the file of spreading rates " + isPipe + about);
   CHECK(saidOf("spreading_rates: empty") ==
         "empty:1:1: error: the file is empty\n"
-        "  hint: 'planksheaf new FILE' writes a job to fill in\n");
+        "  hint: name another file; 'planksheaf new FILE' writes a job to fill in\n");
 }
 
 TEST_CASE("a logo and a template that are no files are told so") {

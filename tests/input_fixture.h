@@ -26,6 +26,7 @@ inline model::Content content() {
   oil.id = "tern-oil";
   oil.tins["nz"] = {{base::millilitres(2500), {11800}}};
   oil.times.recoatMin = base::Hours::whole(12);
+  oil.times.recoatMax = base::Hours::whole(72);
   c.products["tern-oil"] = oil;
   c.products["plover-wb"].id = "plover-wb";
   const std::pair<const char*, Measure> tasks[] = {{"set-up", Measure::Day},   {"wash", Measure::Surface},

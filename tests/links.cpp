@@ -61,6 +61,9 @@ TEST_CASE("a telephone number becomes an address that can be dialled from anywhe
   CHECK(addressIn("au", "13 11 26") == "tel:131126");
   CHECK(addressIn("us", "555-0117") == "tel:5550117");
   CHECK(sheets::phoneAddress("(03) 555 0117", {}) == "tel:035550117");
+  CHECK(addressIn("gb", "020 7946 0123 / 07700 900123") == "tel:+442079460123");  // the first of two
+  CHECK(addressIn("ie", "01/555 0142") == "tel:+35315550142");
+  CHECK(addressIn("us", "828.555.0173 ext. 12") == "tel:+18285550173");
   CHECK(sheets::isPhone("01632 960142"));
   CHECK(sheets::isPhone("111"));
   CHECK_FALSE(sheets::isPhone("22 min by road"));

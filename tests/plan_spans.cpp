@@ -157,7 +157,7 @@ TEST_CASE("wiping off that goes on after the crew's hours is told", "[plan]") {
         "warning: crew.hours: wiping off and packing down end at 13:55 on 2027-01-12, after the crew's hours "
         "end "
         "at 12:00\n"
-        "  hint: give the crew longer hours, or end the coats sooner, like 'coating: 08:00-12:00'\n");
+        "  hint: give the crew longer hours, or end the coats sooner with 'coating:'\n");
   s.product.times.wipeOff = base::Hours::whole(1);
   base::Diagnostics none;
   plan::makePlan(s.c, s.content, estimate::makeEstimate(s.c, s.content, 0), none);

@@ -105,6 +105,12 @@ TEST_CASE("a number under 'after' means the job of that customer") {
   CHECK(listed({visit("A", "2027-03-20", "Inga"), sold}) == "A-2");
 }
 
+TEST_CASE("a number named by slip at another site of the customer takes nobody off the list") {
+  auto ridge = visit("B", "2027-03-25", "Inga"), next = visit("B-2", "2028-03-21", "Inga", "A");
+  ridge.address = next.address = {"77 Ridge Road"};
+  CHECK(listed({visit("A", "2027-03-20", "Inga"), ridge, next}) == "A B-2");
+}
+
 TEST_CASE("jobs in a circle keep the last of them on the list") {
   CHECK(listed({visit("A", "2027-03-20", "Inga", "B"), visit("B", "2028-03-21", "Inga", "A")}) == "B");
   CHECK(listed({visit("A", "2027-03-20", "Inga", "A")}) == "A");

@@ -72,6 +72,10 @@ std::vector<input::NextYear::Area> areasOf(const Computation& x) {
                                    : "last year " + rateText(*coat.rate, x.c.region->units) +
                                          " as laid, the loss taken out";
     }
+    if (wasMaintained && area.rate.empty() && !job.areas[deck].rates.empty()) {
+      area.rate = rateText(job.areas[deck].rates.front(), x.c.region->units);
+      area.why = "as in the last job";
+    }
     areas.push_back(area);
   }
   return areas;

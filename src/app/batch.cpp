@@ -49,7 +49,8 @@ class Report {
   void tell(const std::string& job, const Outcome& out) {
     std::cerr << base::format(out.messages);
     if (!out.failure.empty()) {
-      std::cerr << base::printable(job) << ": error: " << base::printable(out.failure) << "\n";
+      std::cerr << base::printable(job) << ": error: " << base::printable(out.failure, base::Lines::Keep)
+                << "\n";
       status_ = broken;
     } else if (!out.messages.ok()) {
       status_ = std::max(status_, refused);

@@ -45,7 +45,7 @@ void checkDeposit(const model::Case& c, const model::Price& price, const sheets:
   const bool differsByState = std::any_of(region.depositCaps.begin(), region.depositCaps.end(),
                                           [](const auto& cap) { return !cap.states.empty(); });
   if (differsByState && state.empty()) {
-    warn("the most a deposit may be differs by state in " + region.name,
+    warn("deposit limits differ by state in " + region.name,
          "add the state to 'site:', like 'state: " + region.states.rbegin()->first + "'");
     return;
   }
@@ -55,13 +55,13 @@ void checkDeposit(const model::Case& c, const model::Price& price, const sheets:
   if (price.deposit <= most) return;
   const std::string place = state.empty() ? region.name : region.states.at(state);
   const std::string what =
-      "the deposit of " + w.signedMoney(price.deposit) + " on " + w.signedMoney(price.total) + " is ";
+      "the deposit of " + w.signedMoney(price.deposit) + " on " + w.signedMoney(price.total);
   if (model::isFromMemory(cap.source)) {
-    warn(what + "perhaps more than the law of " + place + " allows",
-         "ask " + authorityOf(region, "rights") + "; the limit at hand is from memory");
+    warn(what + " may be more than the law of " + place + " allows",
+         "ask " + authorityOf(region, "rights") + "; our figure is from memory");
     return;
   }
-  warn(what + "more than the " + w.signedMoney(most) + (cap.isAdvice ? " advised in " : " allowed in ") +
+  warn(what + " is more than the " + w.signedMoney(most) + (cap.isAdvice ? " advised in " : " allowed in ") +
            place,
        "write 'deposit: " + w.share(shareWithin(most, price.total)) + "' or less; " + cap.source);
 }
@@ -74,7 +74,7 @@ void checkStart(const model::Case& c, base::Diagnostics& messages) {
   const base::Date last = estimate::lastDayToCancel(rule, job.quoted, true, job.crew.off);
   if (job.start > last) return;
   messages.warn(job.startPos, "start",
-                "you called unasked, so the customer may cancel until " + base::isoDate(last) +
+                "you called uninvited, so the customer may cancel until " + base::isoDate(last) +
                     " even if they accept on the day of the quote",
                 (rule.isStandstill ? "take no payment and do no work until then; "
                                    : "work done until then may stay unpaid; ") +

@@ -28,7 +28,7 @@ int openBeside(const std::string& path, std::string& name) {
 }
 
 /// Writes and closes; 'path' is for messages.
-void fill(int fd, const std::string& bytes, const std::string& path, bool isSynced) {
+void fill(int fd, const std::string& bytes, const std::string& path) {
   std::size_t done = 0;
   while (done < bytes.size()) {
     const auto n = ::write(fd, bytes.data() + done, bytes.size() - done);
@@ -40,7 +40,7 @@ void fill(int fd, const std::string& bytes, const std::string& path, bool isSync
     }
     done += static_cast<std::size_t>(n);
   }
-  const bool isSafe = !isSynced || ::fsync(fd) == 0;
+  const bool isSafe = ::fsync(fd) == 0;
   if (::close(fd) != 0 || !isSafe) failOn(path, cannotBeWritten);
 }
 
@@ -66,7 +66,7 @@ std::string besideName(const std::string& path, int n) {
 void writeNew(const std::string& path, const std::string& bytes, const std::string& shown) {
   const int fd = ::open(path.c_str(), newFile, 0666);
   if (fd < 0) failOn(shown, cannotBeWritten);
-  fill(fd, bytes, shown, false);
+  fill(fd, bytes, shown);
 }
 
 void writeAll(const std::vector<OutputFile>& files) {
@@ -79,7 +79,7 @@ void writeAll(const std::vector<OutputFile>& files) {
       std::string name;
       const int fd = openBeside(file.path, name);
       written.push_back(name);
-      fill(fd, file.bytes, file.path, true);
+      fill(fd, file.bytes, file.path);
     }
     for (std::size_t i = 0; i < files.size(); ++i) fs::rename(written[i], files[i].path);
   } catch (const std::exception&) {

@@ -7,6 +7,7 @@
 #include "plan/plan.h"
 #include "plan/records.h"
 #include "records/actual.h"
+#include "records/links.h"
 
 #include <algorithm>
 #include <filesystem>
@@ -46,6 +47,7 @@ bool looksLikeJob(const std::string& text) {
 /// The same for copies of one job: number, customer, areas, start and records.
 std::string identityOf(const model::Job& job) {
   std::string key = job.ref + '\n' + job.after + '\n' + job.customer.name + '\n' + base::isoDate(job.start);
+  for (const auto& line : records::partyOf(job).address) key += '\n' + line;
   for (const auto& deck : job.areas) key += '\n' + deck.name;
   for (const auto& d : job.done)
     key += '\n' + std::to_string(d.deck) + ' ' + std::to_string(d.coat) + ' ' + base::isoTime(d.start) + ' ' +

@@ -3,6 +3,7 @@
 #include "base/quantity_words.h"
 #include "estimate/consumer_rules.h"
 #include "estimate/estimate.h"
+#include "estimate/tins.h"
 #include "model/lookup.h"
 
 #include <algorithm>
@@ -125,7 +126,9 @@ class Pricer {
     for (const auto& tin : need.opened) shed += worth(tin.size) * tin.count;
     if (!need.fromStock.isZero())
       shed = {mulDiv(shed.minor, need.drawn.millionths, need.fromStock.millionths, Round::HalfUp)};
-    price_.productCost = need.bought.cost + shed;
+    // Tins in the shed never make a job dearer than tins bought for all of it.
+    const Money alone = cheapestTins(need.wanted, c_.product->tins.at(c_.job.site.region)).cost;
+    price_.productCost = need.bought.cost + std::min(shed, std::max(Money{}, alone - need.bought.cost));
     const base::Volume volume = need.bought.volume + need.drawn;
     if (volume.isZero()) return;
     add(model::LineKind::Product, printedVolume(volume), model::LineUnit::Volume, price_.productCost);

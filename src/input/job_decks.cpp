@@ -1,5 +1,6 @@
 // The areas of a job: decks, stairs, strips and screens with their boards.
 #include "input/job_parts.h"
+#include "input/scanner.h"
 #include "input/shape.h"
 #include "input/words.h"
 #include "model/lookup.h"
@@ -194,6 +195,8 @@ constexpr Limits<Length> edgeHeights = {Length{0},           base::metres(500),
 
 /// What people call a state that is one of the known.
 constexpr Word<const char*> otherStates[] = {{"painted", "'film'"},
+                                             {"paint", "'film'"},
+                                             {"varnish", "'film'"},
                                              {"varnished", "'film'"},
                                              {"lacquered", "'film'"},
                                              {"stained", "'oiled' or 'film'"},
@@ -206,9 +209,10 @@ constexpr Word<const char*> otherStates[] = {{"painted", "'film'"},
                                              {"bare", "'new', 'weathered' or 'sanded'"}};
 
 model::State readState(const Field& f) {
+  const std::string word = f.is(Node::Kind::Word) ? inSmallLetters(f.node()->word) : "";
   for (const auto& [name, known] : otherStates) {
-    if (!f.is(Node::Kind::Word) || f.node()->word != name) continue;
-    f.error(inQuotes(name) + " is not a known state of the boards; did you mean " + known + "?",
+    if (word != name) continue;
+    f.error(inQuotes(f.node()->word) + " is not a known state of the boards; did you mean " + known + "?",
             "new, weathered (grey, no finish left), sanded, oiled, or film (paint, varnish or stain on the "
             "surface)");
     return model::State::Weathered;

@@ -185,12 +185,17 @@ class DoneReader {
         if (!before.isTimed || !later.isTimed) continue;
         const std::string place = "that stands in line " + std::to_string(before.item.pos().line);
         const std::string coat = "coat " + std::to_string(before.done.coat);
+        const base::Hours wait = waitOf(before.done.end, later.done.start);
         if (later.done.start < before.done.end)
           later.item.error(nameOf(later) + " begins before " + coat + " ended", place);
-        else if (const auto wait = tooShort(before.done.end, later.done.start))
-          later.item.warn(nameOf(later) + " begins " + *wait + " after " + coat + " ended, but '" +
+        else if (isTooShort(wait))
+          later.item.warn(nameOf(later) + " begins " + wordsOf(wait) + " after " + coat + " ended, but '" +
                               job_.product + "' has to wait " + hoursOf(product_->times.recoatMin),
                           "check the times; " + place);
+        else if (isTooLong(wait))
+          later.item.warn(nameOf(later) + " begins " + wordsOf(wait) + " after " + coat + " ended, but '" +
+                              job_.product + "' takes it within " + hoursOf(product_->times.recoatMax),
+                          "check the times; if they are right, look whether the coat holds; " + place);
       }
       if (!liesOnAnother)
         later.item.warn(
@@ -205,12 +210,23 @@ class DoneReader {
 
   static std::string hoursOf(base::Hours wait) { return model::plain(wait, 1) + " h"; }
 
-  /// The wait in words, where it is shorter than the product's least. By the clock on the wall.
-  std::optional<std::string> tooShort(LocalTime end, LocalTime start) const {
+  /// By the clock on the wall.
+  static base::Hours waitOf(LocalTime end, LocalTime start) {
     const std::int64_t minutes = (start.day - end.day).count() * 24 * 60 + start.minutes - end.minutes;
-    const base::Hours wait{base::mulDiv(minutes, 1'000'000, 60, base::Round::HalfUp)};
-    if (!product_ || wait >= product_->times.recoatMin) return {};
-    return minutes < 2 * 60 ? std::to_string(minutes) + " min" : hoursOf(wait);
+    return {base::mulDiv(minutes, 1'000'000, 60, base::Round::HalfUp)};
+  }
+
+  bool isTooLong(base::Hours wait) const {
+    return product_ && !product_->times.recoatMax.isZero() && wait > product_->times.recoatMax;
+  }
+
+  bool isTooShort(base::Hours wait) const { return product_ && wait < product_->times.recoatMin; }
+
+  /// Never rounded up to the least.
+  static std::string wordsOf(base::Hours wait) {
+    const auto minutes = base::mulDiv(wait.millionths, 60, 1'000'000, base::Round::HalfUp);
+    return minutes < 2 * 60 ? std::to_string(minutes) + " min"
+                            : hoursOf({wait.millionths / 100'000 * 100'000});
   }
 
   std::string nameOf(const Coat& c) const {

@@ -28,21 +28,21 @@ std::string degreesHint(std::string s) {
   return "write degrees with a point, like 41.1; south and west are negative";
 }
 
-/// Degrees as millionths.
-std::int64_t degrees(const Field& f, int most) {
+/// Degrees as millionths; nothing, and an error, where they are none.
+std::optional<std::int64_t> degrees(const Field& f, int most) {
   const std::optional<std::string> s = f.word();
-  if (!s) return 0;
+  if (!s) return {};
   const Parsed<base::Count> p = parseNumber(*s);
   if (p.problem) {
     f.error(p.problem->message, degreesHint(plain(*s)));
-    return 0;
+    return {};
   }
   const std::int64_t limit = most * std::int64_t{1'000'000};
   if (p.value.millionths > limit || p.value.millionths < -limit) {
     f.error(inQuotes(*s) + " is out of range", "allowed: from -" + std::to_string(most) + " to " +
                                                    std::to_string(most) +
                                                    "; latitude is north, longitude east");
-    return 0;
+    return {};
   }
   return p.value.millionths;
 }
@@ -109,8 +109,14 @@ model::Site readSite(const Field& f, const model::Content& content) {
   if (const auto region = content.regions.find(s.region); state.isGiven() && region != content.regions.end())
     s.state = readState(state, region->second);
   const Field north = r.may("latitude"), east = r.may("longitude");
-  s.latitudeMicro = degrees(north, 90);
-  s.longitudeMicro = degrees(east, 180);
+  const auto latitude = degrees(north, 90), longitude = degrees(east, 180);
+  if (latitude && longitude) {  // else the site counts as one without a place
+    s.latitudeMicro = *latitude;
+    s.longitudeMicro = *longitude;
+    if (*latitude == 0 && *longitude == 0)
+      north.error("0, 0 lies in the sea off Africa",
+                  "write where the site lies, or leave 'latitude' and 'longitude' out");
+  }
   if (north.isGiven() != east.isGiven())
     f.error(std::string("'") + (north.isGiven() ? "longitude" : "latitude") + "' is missing",
             "latitude and longitude go together, like latitude: -45.00, longitude: 169.00");
@@ -164,7 +170,12 @@ model::Crew readCrew(const Field& f) {
   if (people > 0 && c.names.size() > static_cast<std::size_t>(people))
     names.error(std::to_string(c.names.size()) + " names for a crew of " + std::to_string(people),
                 "write 'people: " + std::to_string(c.names.size()) + "', or name only those on this job");
-  readText(r, "leader", c.leader);
+  const Field leader = r.may("leader");
+  if (leader.isGiven()) c.leader = text(leader);
+  if (!c.leader.empty() && !c.names.empty() &&
+      std::find(c.names.begin(), c.names.end(), c.leader) == c.names.end())
+    leader.warn(inQuotes(c.leader) + " leads but is not among 'names'",
+                "add the name there, or name another leader");
   r.finish();
   return c;
 }

@@ -144,7 +144,7 @@ struct Rewriter {
 
   /// Stages and options speak of last year's work, and a discount was for it.
   void prices(const Node& price, std::vector<std::string>& promised, std::vector<std::string>& gone) {
-    const std::vector<std::string> stale = {"stages", "options"};
+    const std::vector<std::string> stale = {"stages", "options", "special_orders"};
     const Entry* discount = Editor::find(price, "discount");
     const bool isGranted = discount != nullptr && !parseShare(discount->value.word).value.isZero();
     const auto granted =

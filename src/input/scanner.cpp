@@ -78,6 +78,8 @@ std::string plain(std::string_view text) {
   replaceAll(s, "\u00A0", " ");
   replaceAll(s, "\u202F", " ");
   replaceAll(s, "\u2032", "'");
+  replaceAll(s, "\u2019", "'");
+  replaceAll(s, "\u201D", "\"");
   replaceAll(s, "\u2033", "\"");
   replaceAll(s, "\u2212", "-");
   replaceAll(s, "\u00B0", "");

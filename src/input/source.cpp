@@ -55,7 +55,7 @@ std::optional<std::string> cleanText(const std::string& bytes, const std::string
                                      base::Diagnostics& messages) {
   if (bytes.size() > mostBytes) {
     messages.error({file, 1, 1}, "", "the file is larger than 1 MiB",
-                   "give a job file; long texts go into 'note' lines");
+                   "check that it is the right file; long texts go into 'note' lines");
     return {};
   }
   std::string text = withUnixLineEnds(bytes);

@@ -281,7 +281,8 @@ std::optional<Node> parseWithLibrary(const std::string& text, const std::string&
   try {
     YAML::Parser parser(in);
     if (!parser.HandleNextDocument(builder)) {
-      messages.error({file, 1, 1}, "", "the file is empty", "'planksheaf new FILE' writes a job to fill in");
+      messages.error({file, 1, 1}, "", "the file is empty",
+                     "name another file; 'planksheaf new FILE' writes a job to fill in");
       return {};
     }
     Builder second(lines, file, messages);

@@ -114,7 +114,7 @@ void warnOfOvertime(const model::Plan& plan, const model::Case& c, const model::
                 "wiping off and packing down end at " + base::isoClock(end.minutes) + " on " +
                     base::isoDate(end.day) + more + ", after the crew's hours end at " +
                     base::isoClock(c.job.crew.endMinutes),
-                "give the crew longer hours, or end the coats sooner, like 'coating: 08:00-12:00'");
+                "give the crew longer hours, or end the coats sooner with 'coating:'");
 }
 
 }  // namespace

@@ -40,6 +40,7 @@ std::vector<Town> readTowns() {
     if (line.empty() || line[0] == '#') continue;
     const auto place = line.find('\t') + 1, zone = line.find('\t', place) + 1;
     const auto east = line.find_first_of("+-", place + 1);
+    if (zone == 0 || east == std::string::npos) continue;
     towns.push_back({line.substr(0, 2),
                      {degrees(line.substr(place, east - place)), degrees(line.substr(east, zone - 1 - east))},
                      line.substr(zone, line.find('\t', zone) - zone)});

@@ -48,7 +48,8 @@ class Followers {
     std::vector<const Visit*> found;
     if (const auto named = byNumber_.find(v.ref); named != byNumber_.end()) {
       for (const auto* other : named->second) {
-        if (isLater(*other, v) && isSame({other->customer, other->address}, {v.customer, v.address}))
+        if (isLater(*other, v) && isSame({other->customer, other->address}, {v.customer, v.address}) &&
+            !followsElsewhere(*other, v))
           found.push_back(other);
       }
     }
@@ -62,6 +63,14 @@ class Followers {
 
  private:
   static bool isLater(const Visit& other, const Visit& v) { return other.lastCoat > v.lastCoat; }
+
+  /// The job was done at another site of the customer, after one that was done there: the number it names is
+  /// a slip.
+  bool followsElsewhere(const Visit& follower, const Visit& v) const {
+    if (whereOf(follower) == whereOf(v)) return false;
+    const auto& there = bySite_.at(whereOf(follower));
+    return std::any_of(there.begin(), there.end(), [&](const auto* one) { return isLater(follower, *one); });
+  }
 
   std::map<std::string, std::vector<const Visit*>> byNumber_, bySite_;
 };

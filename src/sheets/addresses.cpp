@@ -7,6 +7,18 @@ namespace {
 
 bool isDigit(char c) { return c >= '0' && c <= '9'; }
 
+/// The first of several numbers, '020 7946 0123 / 07700 900123', without an extension. A stroke inside a
+/// number stands behind a few digits only.
+std::string firstNumber(const std::string& words) {
+  const std::string first = words.substr(0, std::min(words.find_first_of(",;"), words.find("ext")));
+  constexpr int leastDigits = 7;
+  for (auto at = first.find('/'); at != std::string::npos; at = first.find('/', at + 1)) {
+    const auto here = first.begin() + static_cast<std::ptrdiff_t>(at);
+    if (std::count_if(first.begin(), here, isDigit) >= leastDigits) return first.substr(0, at);
+  }
+  return first;
+}
+
 }  // namespace
 
 bool isPhone(const std::string& words) {
@@ -21,7 +33,7 @@ bool isPhone(const std::string& words) {
 
 // RFC 3966 (2004), 3: digits; the signs between them carry nothing.
 std::string phoneAddress(const std::string& words, const model::Dialling& dialling) {
-  std::string written = words;
+  std::string written = firstNumber(words);
   const bool isWhole = written.starts_with('+');
   const std::string aside = "(" + dialling.trunk + ")";  // '+44 (0)1632 960142'
   if (const auto at = written.find(aside); isWhole && !dialling.trunk.empty() && at != std::string::npos)
