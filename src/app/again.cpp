@@ -87,13 +87,11 @@ std::vector<std::string> aboutOf(const Computation& x) {
   std::string listed;
   for (const auto& b : batches) listed += (listed.empty() ? "" : ", ") + b;
   const std::string how = x.estimate.actual.size() == x.estimate.coats.size() ? "" : "as planned ";
-  std::vector<std::string> lines = {"The year after " + x.c.job.ref + ": last coat " + how + "on " +
-                                    base::isoDate(x.plan.finished.day) +
-                                    (batches.empty() ? "." : ", batches " + listed + ".")};
-  lines.push_back(
+  return {
+      "The year after " + x.c.job.ref + ": last coat " + how + "on " + base::isoDate(x.plan.finished.day) +
+          (batches.empty() ? "." : ", batches " + listed + "."),
       "Look the decks over before you quote. What was promised last year stands as comments: put back what "
-      "holds.");
-  return lines;
+      "holds."};
 }
 
 /// A path named in the old file, as the new one has to name it; empty when both lie in one folder.

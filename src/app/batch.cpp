@@ -60,7 +60,9 @@ class Report {
   }
 
   void showProgress(const std::string& words) const {
-    if (isShown_) std::cerr << "\r" << words << (words.empty() ? std::string(40, ' ') + "\r" : "");
+    if (!isShown_) return;
+    std::cerr << "\r" << words;
+    if (words.empty()) std::cerr << std::string(40, ' ') << "\r";
   }
 
   const std::vector<std::string>& jobs_;
