@@ -145,7 +145,7 @@ expect 'as JSON' 0 "$program" due "$box/jobs" --by 2028-12-31 --json
 latin=$(printf 'caf\351.yaml')
 sed "s/^ref: .*/ref: OTHER-1/" "$box/jobs/first.yaml" > "$box/jobs/$latin"
 expect 'as JSON, with a file name that is not UTF-8' 0 "$program" due "$box/jobs" --by 2028-12-31 --json
-/usr/bin/python3 -c 'import json, sys; v, _ = json.load(open(sys.argv[1])); assert v["file"].endswith("/caf\ufffd.yaml"), v' "$box/out" || bad=1
+/usr/bin/python3 -c 'import json, sys; v = json.load(open(sys.argv[1])); assert any(one["file"].endswith("/caf\ufffd.yaml") for one in v), v' "$box/out" || bad=1
 rm "$box/jobs/$latin"
 expect 'a list that ends before it begins' 2 "$program" due "$box/jobs" --from 2028-06-30 --by 2028-01-01
 says err "--from: '2028-06-30' is after --by, '2028-01-01'"
