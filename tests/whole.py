@@ -88,9 +88,16 @@ def shimmed(words, step=0, **more):
     return {**os.environ, **more, "LD_PRELOAD": str(box / "shim.so"), "SHIM": f" {words} ", "STEP": str(step)}
 
 
+def days_of(calendar):
+    """Its events as they stand: a calendar file goes on counting from the one before, and cancels what is gone."""
+    events = re.split(rb"(?=BEGIN:VEVENT)", calendar.removesuffix(b"END:VCALENDAR\r\n"))
+    return b"".join(re.sub(rb"(SEQUENCE|STATUS):[^\r]*\r\n", b"", e) for e in events if b"STATUS:CANCELLED" not in e)
+
+
 def ours(folder):
     """The bytes of a pack; nothing where there is none."""
-    return {p.name: p.read_bytes() for p in sorted(folder.glob("*")) if p.suffix in (".pdf", ".ics") and p.is_file()}
+    files = [p for p in sorted(folder.glob("*")) if p.suffix in (".pdf", ".ics") and p.is_file()]
+    return {p.name: days_of(p.read_bytes()) if p.suffix == ".ics" else p.read_bytes() for p in files}
 
 
 def check_own(what):
