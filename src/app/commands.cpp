@@ -13,15 +13,13 @@ namespace {
 
 constexpr int done = 0, refused = 1;
 
-void show(const base::Diagnostics& messages) { std::cerr << base::format(messages); }
-
 }  // namespace
 
 int figures(const std::string& job, FiguresForm form, const Choices& choices) {
   const Shipped shipped = readShipped(choices);
   base::Diagnostics messages;
   const auto x = compute(job, shipped, choices, messages);
-  show(messages);
+  std::cerr << base::format(messages);
   if (!x) return refused;
   if (form == FiguresForm::Json) {
     std::cout << figuresJson(*x);
@@ -43,7 +41,7 @@ int facts(const std::string& job, const Choices& choices) {
   const Shipped shipped = readShipped(choices);
   base::Diagnostics messages;
   const auto x = compute(job, shipped, choices, messages);
-  show(messages);
+  std::cerr << base::format(messages);
   if (!x) return refused;
   const auto told = tell(*x, shipped, shipped.english.id, messages);
   std::set<std::string> known;

@@ -10,8 +10,6 @@ namespace {
 constexpr int done = 0, refused = 1;
 constexpr std::chrono::days mostDays{366};
 
-void show(const base::Diagnostics& messages) { std::cerr << base::format(messages); }
-
 }  // namespace
 
 int plan(const std::string& job, bool isJson, const Choices& choices) {
@@ -25,7 +23,7 @@ int plan(const std::string& job, bool isJson, const Choices& choices) {
   if (x && by && *by - from.value_or(x->c.job.start) > mostDays)
     messages.error({"--by"}, "", "'" + base::isoDate(*by) + "' is more than a year after the first day",
                    "plan a season at a time");
-  show(messages);
+  std::cerr << base::format(messages);
   if (!x || !messages.ok()) return refused;
   x->plan.alternatives = ::plan::otherStarts(x->c, shipped.content, x->estimate, choices.bounds);
   const auto report = reportPlan(*x, shipped.content, choices.bounds);

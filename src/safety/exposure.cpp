@@ -129,9 +129,7 @@ double coatingHours(const model::Crew& crew, const model::Content& content, cons
   double hours = 0;
   for (const auto& s : plan.shifts) {
     if (s.deck != deck || s.pass != coat) continue;
-    const auto& task = taskOf(content, s.task);
-    if (task.isPerCoat && (task.measure == model::Measure::Wetted || task.measure == model::Measure::CutIn))
-      hours += hoursWorked(s, crew);
+    if (model::laysProduct(taskOf(content, s.task))) hours += hoursWorked(s, crew);
   }
   return hours;
 }
