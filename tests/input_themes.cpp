@@ -29,11 +29,14 @@ TEST_CASE("mistakes in a theme's file are told with the whole message") {
       {"theme.yaml", "size: 23 pt, leading: 28 pt", "size: 23 pt, leading: 27 pt",
        "theme.yaml:18:48: error: styles.title.leading: the leading is not a multiple of the grid's unit\n"
        "  hint: the lines of all styles stand on one grid\n"},
-      {"theme.yaml", "leading: 28 pt, rise: 21 pt", "leading: 28 pt, rise: 29 pt",
-       "theme.yaml:18:61: error: styles.title.rise: the baseline lies below the line\n"
-       "  hint: rise is at most leading\n"},
-      {"theme.yaml", "rise: 21 pt, colour: accent", "rise: 21 pt, colour: acent",
-       "theme.yaml:19:75: error: styles.kind.colour: 'acent' is not a known colour of this theme; did you "
+      {"theme.yaml", "leading: 28 pt, baseline: 21 pt", "leading: 28 pt, baseline: 29 pt",
+       "theme.yaml:18:65: error: styles.title.baseline: the baseline lies below the line\n"
+       "  hint: baseline is at most leading\n"},
+      {"theme.yaml", "leading: 28 pt, baseline: 21 pt}", "leading: 28 pt, rise: 21 pt}",
+       "theme.yaml:18:61: error: styles.title.rise: 'rise' is now called 'baseline'\n"
+       "  hint: write 'baseline:'\n"},
+      {"theme.yaml", "baseline: 21 pt, colour: accent", "baseline: 21 pt, colour: acent",
+       "theme.yaml:19:79: error: styles.kind.colour: 'acent' is not a known colour of this theme; did you "
        "mean 'accent'?\n"
        "  hint: known: accent, caution, danger, ink, notice, rule, soft, tint, wall, warning, white or "
        "wood\n"},

@@ -1,5 +1,5 @@
 // Total-fit line breaking against the worked example of its paper.
-#include "typeset/breaker.h"
+#include "typeset/lines/breaker.h"
 
 #include <catch2/catch.hpp>
 

@@ -1,6 +1,6 @@
 // How documents fill their last page.
 #include "layout_sample.h"
-#include "typeset/fit.h"
+#include "typeset/pages/fit.h"
 
 #include <catch2/catch.hpp>
 
@@ -32,7 +32,7 @@ double lowestOn(const Result& r, std::size_t page) {
 TEST_CASE("a tighter grid keeps every line a whole number of its units", "[layout]") {
   model::Theme theme;
   theme.unit = 3500;
-  theme.tighten = base::Share::whole(7);
+  theme.shrink = base::Share::whole(7);
   theme.styles["body"] = {};
   const auto looks = typeset::tighter(theme);
   REQUIRE(looks.size() == 4);
@@ -48,14 +48,14 @@ TEST_CASE("a tighter grid keeps every line a whole number of its units", "[layou
     CHECK(body.size == 10'500);
     CHECK(typeset::Dim::milli(body.leading) == typeset::Dim::milli(look.unit) * 4);
   }
-  theme.tighten = {};
+  theme.shrink = {};
   CHECK(typeset::tighter(theme).empty());
 }
 
 TEST_CASE("a document that runs over by a little is set tighter to save the page", "[layout]") {
   const model::Theme rigid = theme();
   model::Theme flexible = theme();
-  flexible.tighten = base::Share::whole(7);
+  flexible.shrink = base::Share::whole(7);
   int full = 1;  // sections on one page
   while (layOutIn(rigid, sections(full + 1)).document.pages.size() == 1) ++full;
   CHECK(layOutIn(rigid, sections(full + 1)).document.pages.size() == 2);
@@ -78,7 +78,7 @@ TEST_CASE("a last page that cannot be saved takes more from the page before it",
 
 TEST_CASE("a page too many is saved however full it is, where a tighter grid can", "[layout]") {
   model::Theme flexible = theme();
-  flexible.tighten = base::Share::whole(7);
+  flexible.shrink = base::Share::whole(7);
   int full = 1;
   while (layOutIn(flexible, sections(full + 1)).document.pages.size() <= 2) ++full;
   // With half a page more the third is no short last page; the limit calls for the tighter grid, in vain.
@@ -86,6 +86,6 @@ TEST_CASE("a page too many is saved however full it is, where a tighter grid can
   CHECK(layOutIn(flexible, sections(more)).document.pages.size() == 3);
   CHECK(layOutIn(flexible, sections(more), 2).dump == layOutIn(flexible, sections(more)).dump);
   // A grid a third tighter reaches.
-  flexible.tighten = base::Share::whole(33);
+  flexible.shrink = base::Share::whole(33);
   CHECK(layOutIn(flexible, sections(more), 2).document.pages.size() == 2);
 }

@@ -72,7 +72,7 @@ TEST_CASE("the white between justified words is shrunk by a third and doubled at
   for (std::size_t i = 0; i < lines.size(); ++i)
     for (const typeset::TextRun* run : lines[i].runs) {
       if (!run->text.ends_with(' ')) continue;
-      typeset::Span span = typeset::spanIn(theme(), "body", run->text);
+      typeset::StyledText span = typeset::spanIn(theme(), "body", run->text);
       const Dim natural = typeset::width(fonts, span);
       span.text = " ";
       const Dim space = typeset::width(fonts, span);

@@ -1,7 +1,8 @@
 // Blocks written short, a theme with the fonts of the house, and the dump of a page taken apart.
 #pragma once
 
-#include "typeset/layout.h"
+#include "typeset/dump.h"
+#include "typeset/pages/layout.h"
 
 #include <sstream>
 
@@ -31,7 +32,7 @@ inline model::Theme theme() {
     s.face = face;
     s.size = size;
     s.leading = leading;
-    s.rise = rise;
+    s.baseline = rise;
     s.colour = colour;
     const bool isSans = face == Face::Sans || face == Face::SansBold;
     s.strong = isSans ? Face::SansBold : Face::TextBold;

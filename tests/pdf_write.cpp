@@ -1,5 +1,5 @@
 // The written file as independent programs read it: qpdf and poppler.
-#include "pdf/repertoire.h"
+#include "pdf/fonts/glyph_groups.h"
 #include "pdf_sample.h"
 
 #include <catch2/catch.hpp>
@@ -73,7 +73,7 @@ TEST_CASE("a face is cut for the whole alphabet where a document uses most of it
   const auto groupsOf = [](const std::string& words) {
     pdf::UsedGlyphs used;
     used.texts.resize(5000);
-    const Span span{words, model::Face::Text, Dim::pt(10), {}, {}, false};
+    const StyledText span{words, model::Face::Text, Dim::pt(10), {}, {}, false};
     for (const TextRun& run : shape(fonts(), span).runs)
       for (std::size_t i = 0; i < run.glyphs.size(); ++i) {
         used.glyphs.push_back(run.glyphs[i].id);

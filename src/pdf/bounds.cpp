@@ -2,7 +2,7 @@
 // scrolls to a figure.
 #include "pdf/bounds.h"
 
-#include "pdf/notation.h"
+#include "pdf/objects/notation.h"
 
 #include <algorithm>
 

@@ -2,8 +2,8 @@
 // from the bottom.
 #include "pdf/content.h"
 
-#include "pdf/notation.h"
-#include "pdf/text.h"
+#include "pdf/fonts/show_text.h"
+#include "pdf/objects/notation.h"
 #include "typeset/roles.h"
 
 #include <optional>

@@ -1,7 +1,7 @@
 // The marks of one page.
 #pragma once
 
-#include "pdf/fonts.h"
+#include "pdf/fonts/embed_fonts.h"
 #include "pdf/structure.h"
 
 #include <string>

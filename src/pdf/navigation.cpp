@@ -1,7 +1,7 @@
 // Links: ISO 32000-1:2008, 12.5.6.5; outlines: 12.3.3.
 #include "pdf/navigation.h"
 
-#include "pdf/notation.h"
+#include "pdf/objects/notation.h"
 
 #include <algorithm>
 #include <stdexcept>

@@ -2,7 +2,7 @@
 #include "pdf/structure.h"
 
 #include "pdf/bounds.h"
-#include "pdf/notation.h"
+#include "pdf/objects/notation.h"
 #include "typeset/roles.h"
 
 #include <algorithm>

@@ -2,7 +2,7 @@
 #include "pdf/write.h"
 
 #include "pdf/content.h"
-#include "pdf/images.h"
+#include "pdf/images/embed_images.h"
 #include "pdf/metadata.h"
 #include "pdf/navigation.h"
 

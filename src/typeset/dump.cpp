@@ -1,6 +1,6 @@
-// The display list as text.
+#include "typeset/dump.h"
+
 #include "typeset/face.h"
-#include "typeset/layout.h"
 #include "typeset/roles.h"
 
 #include <algorithm>

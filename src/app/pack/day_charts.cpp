@@ -4,7 +4,7 @@
 #include "sheets/facts/day_strips.h"
 #include "sheets/facts/day_work.h"
 #include "sheets/facts/facts_decks.h"
-#include "typeset/layout.h"
+#include "typeset/pages/layout.h"
 
 #include <algorithm>
 

@@ -8,7 +8,7 @@ model::Theme dense(model::Theme theme) {
     auto& style = theme.styles.at(name);
     style.size = note.size;
     style.leading = note.leading;
-    style.rise = note.rise;
+    style.baseline = note.baseline;
   }
   return theme;
 }
@@ -19,13 +19,13 @@ model::Theme close(model::Theme theme, int tighten) {
   auto& body = theme.styles.at("body");
   body.size = note.size;
   body.leading = note.leading;
-  body.rise = note.rise;
+  body.baseline = note.baseline;
   auto& hazard = theme.styles.at("hazard");
   const auto& head = theme.styles.at("head");
   hazard.size = head.size;
   hazard.leading = head.leading;
-  hazard.rise = head.rise;
-  theme.tighten = base::Share::whole(tighten);
+  hazard.baseline = head.baseline;
+  theme.shrink = base::Share::whole(tighten);
   return theme;
 }
 

@@ -9,7 +9,7 @@
 #include "sheets/facts/make_facts.h"
 #include "sheets/template/fill.h"
 #include "sheets/words/formatter.h"
-#include "typeset/layout.h"
+#include "typeset/pages/layout.h"
 
 #include <algorithm>
 #include <functional>

@@ -1,7 +1,7 @@
 #include "app/pack/firm_look.h"
 
 #include "input/read.h"
-#include "pdf/write.h"
+#include "pdf/images/read_image.h"
 #include "sheets/words/addresses.h"
 #include "typeset/face.h"
 

@@ -36,6 +36,13 @@ Millipoint points(const Field& f, Limits<int> limits) {
   return limits.least;
 }
 
+/// True, and an error, where a key still has the name of earlier versions.
+bool refuseOldName(Record& r, const char* old, const std::string& now) {
+  const Field f = r.may(old);
+  if (f.isGiven()) f.error(inQuotes(old) + " is now called " + inQuotes(now), "write '" + now + ":'");
+  return f.isGiven();
+}
+
 /// A theme being read, perhaps over the one it extends.
 struct Layer {
   model::Theme& theme;
@@ -60,8 +67,9 @@ void readGrid(const Field& f, const Layer& layer) {
   layer.take(r, "letterhead_top", t.letterheadTop, widths);
   layer.take(r, "bottom", t.bottom, widths);
   layer.take(r, "unit", t.unit, {1000, 20'000, "from 1 pt to 20 pt"});
-  if (const Field tighten = r.may("tighten"); tighten.isGiven())
-    t.tighten = quantity(tighten, parseShare, {{0}, base::Share::whole(15), "from 0 % to 15 %"});
+  refuseOldName(r, "tighten", "shrink");
+  if (const Field shrink = r.may("shrink"); shrink.isGiven())
+    t.shrink = quantity(shrink, parseShare, {{0}, base::Share::whole(15), "from 0 % to 15 %"});
   r.finish();
   const Millipoint wide = t.marginLeft + t.sideWidth + t.gutter + t.textWidth;
   if (wide > 595'276)  // A4, 210 mm; Letter is wider
@@ -125,14 +133,17 @@ model::TextStyle readStyle(const Field& f, const Layer& layer, model::TextStyle 
   s.strong = choice(r.may("strong"), faceWords, "face", s.strong);
   s.emphasis = choice(r.may("emphasis"), faceWords, "face", s.emphasis);
   layer.take(r, "size", s.size, {4000, 100'000, "from 4 pt to 100 pt"});
-  const Field leading = layer.field(r, "leading"), rise = layer.field(r, "rise");
+  const bool isOld = refuseOldName(r, "rise", "baseline");
+  const Field leading = layer.field(r, "leading"),
+              baseline = isOld ? r.may("baseline") : layer.field(r, "baseline");
   if (leading.isGiven()) s.leading = points(leading, {4000, 200'000, "from 4 pt to 200 pt"});
-  if (rise.isGiven()) s.rise = points(rise, {0, 200'000, "from 0 pt to 200 pt"});
+  if (baseline.isGiven()) s.baseline = points(baseline, {0, 200'000, "from 0 pt to 200 pt"});
   if (leading.isGiven() && t.unit > 0 && s.leading % t.unit != 0)
     leading.error("the leading is not a multiple of the grid's unit",
                   "the lines of all styles stand on one grid");
-  if (s.rise > s.leading)
-    (rise.isGiven() ? rise : leading).error("the baseline lies below the line", "rise is at most leading");
+  if (s.baseline > s.leading)
+    (baseline.isGiven() ? baseline : leading)
+        .error("the baseline lies below the line", "baseline is at most leading");
   if (const Field tracking = r.may("tracking"); tracking.isGiven())
     s.tracking = points(tracking, {-5000, 20'000, "from -5 pt to 20 pt"});
   const Field colourName = r.may("colour");
