@@ -93,6 +93,11 @@ int LayoutContext::tag(Role role, int parent) {
 }
 
 const Drawing* LayoutContext::drawing(const std::string& name) {
+  const DrawingRequest* found = request(name);
+  return found ? &found->best() : nullptr;
+}
+
+const DrawingRequest* LayoutContext::request(const std::string& name) {
   const auto found = in.drawings.find(name);
   if (found != in.drawings.end()) return &found->second;
   if (!unknown_.insert(name).second) return nullptr;

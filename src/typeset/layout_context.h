@@ -46,20 +46,25 @@ class LayoutContext {
   const model::Theme& theme;
   Document& out;
   Grid grid;
-  int line = 0;          // of the block being set
-  bool isSmall = false;  // tables are set in the size of notes
+  int line = 0;                    // of the block being set
+  bool isSmall = false;            // tables are set in the size of notes
+  bool leavesOutOptional = false;  // drawings
 
   const Style& style(const std::string& name);
   Colour colour(const std::string& name) const;
   int tag(Role role, int parent);
-  const Drawing* drawing(const std::string& name);  // nothing (and an error) for an unknown name
+  /// Nothing (and an error) for an unknown name.
+  const DrawingRequest* request(const std::string& name);
+  const Drawing* drawing(const std::string& name);  // as high as it likes
   void warn(const std::string& what, const std::string& hint);
   void missing(char32_t letter);
 
   Column sideColumn() const { return {grid.left, grid.side, false}; }
   Column textColumn() const { return {grid.textX, grid.text, false}; }
   Column fullColumn() const { return {grid.left, grid.full, true}; }
-  Dim height(const VerticalList& list) const { return heightOf(list, grid.line, grid.unit); }
+  /// With drawings as high as they like, or as low as they can be.
+  Dim height(std::span<const Fragment> list) const { return heightOf(list, grid.line, grid.unit); }
+  Dim leastHeight(std::span<const Fragment> list) const { return leastHeightOf(list, grid.line, grid.unit); }
   Dim pageHeight() const { return grid.bottom - grid.top; }
 
  private:

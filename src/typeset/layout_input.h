@@ -3,6 +3,7 @@
 
 #include "base/diagnostic.h"
 #include "markup/block.h"
+#include "typeset/drawing_request.h"
 #include "typeset/fonts.h"
 
 #include <map>
@@ -29,17 +30,28 @@ struct Furniture {
   std::string signalWords[4];  // NOTICE CAUTION WARNING DANGER in the document's language
 };
 
+/// How a document uses paper. Whatever it says, a last page filled less than two fifths is saved by a tighter
+/// grid, as far as the theme's 'shrink' allows, or else gets more of the page before it.
+struct FitPolicy {
+  std::size_t mostPages = 0;      // of the document; 0 = as many as it takes
+  std::size_t mostPagesEach = 0;  // of what stands under one title
+  /// Pages between two page breaks are filled alike, those of the fewest that hold their matter.
+  bool fillsEvenly = false;
+  bool compactTables = false;  // as small as notes
+
+  bool hasLimit() const { return mostPages > 0 || mostPagesEach > 0; }
+};
+
 struct LayoutInput {
   const markup::Document& blocks;
   const model::Theme& theme;
   const Fonts& fonts;
   model::Paper paper = model::Paper::A4;
   Furniture furniture;
-  const std::map<std::string, Drawing>& drawings;  // by name, for 'figure:' addresses
+  const Drawings& drawings;  // by name, for 'figure:' addresses
   std::string title, subject, author, language, date;
   std::span<const base::SourcePos> lines;  // of the filled text in its templates, for messages
-  std::size_t mostPages =
-      0;  // a tighter grid is tried for more than these, as for a short last page; 0 = no limit
+  FitPolicy fit = {};
 };
 
 }  // namespace typeset

@@ -2,6 +2,7 @@
 #include "typeset/vertical_list.h"
 
 #include <algorithm>
+#include <utility>
 
 namespace typeset {
 
@@ -90,11 +91,26 @@ bool Cursor::pass(const Fragment& fragment, Dim& where) {
   return false;
 }
 
-Dim heightOf(const VerticalList& list, Dim line, Dim unit) {
+Dim heightOf(std::span<const Fragment> list, Dim line, Dim unit) {
   Cursor c = Cursor::at({}, line, unit);
   Dim where;
   for (const Fragment& s : list) c.pass(s, where);
   return c.bottom();
+}
+
+Dim leastHeightOf(std::span<const Fragment> list, Dim line, Dim unit) {
+  Cursor c = Cursor::at({}, line, unit);
+  Dim where;
+  for (const Fragment& f : list) {
+    Fragment lowest;
+    if (f.flexible) lowest.height = f.flexible->least;
+    c.pass(f.flexible ? lowest : f, where);
+  }
+  return c.bottom();
+}
+
+void settle(Fragment& fragment, Dim height) {
+  if (const auto flexible = std::exchange(fragment.flexible, nullptr)) flexible->settle(fragment, height);
 }
 
 Dim firstBaseline(const VerticalList& list) {
@@ -111,7 +127,7 @@ void append(VerticalList& to, VerticalList&& more) {
   to.insert(to.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
 }
 
-void keepTogether(VerticalList& list) {
+void keepTogether(std::span<Fragment> list) {
   if (list.empty()) return;
   for (Fragment& s : list) s.keepWithNext = true;
   list.back().keepWithNext = false;
@@ -144,6 +160,7 @@ Fragment collapse(VerticalList&& list, Dim line, Dim unit) {
   Cursor c = Cursor::at({}, line, unit);
   Dim where;
   for (Fragment& s : list) {
+    settle(s, s.height);
     if (whole.line == 0) whole.line = s.line;
     if (!c.pass(s, where)) continue;
     for (Item& item : s.items) {
@@ -169,8 +186,10 @@ VerticalList parallel(std::vector<VerticalList>&& lists, Dim line, Dim unit) {
   for (VerticalList& list : lists) {
     Cursor c = Cursor::at({}, line, unit);
     Dim where;
-    for (Fragment& s : list)
+    for (Fragment& s : list) {
+      settle(s, s.height);
       if (c.pass(s, where)) parts.push_back({where, where + s.height, &s});
+    }
     end = std::max(end, c.bottom());
   }
   // What is on the left comes first in reading order, so equal heights keep their order.

@@ -3,7 +3,9 @@
 
 #include "typeset/page.h"
 
+#include <functional>
 #include <memory>
+#include <span>
 
 namespace typeset {
 
@@ -18,6 +20,12 @@ enum class RuleKind {
 
 struct Fragment;
 using VerticalList = std::vector<Fragment>;
+
+/// What a fragment holds that is made when its height is known.
+struct Flexible {
+  Dim least, best;                             // heights
+  std::function<void(Fragment&, Dim)> settle;  // fills in what is no higher than this
+};
 
 struct Fragment {
   enum class Kind { Matter, Space, Rule, PageBreak };
@@ -34,7 +42,8 @@ struct Fragment {
       repeat;                       // set again above this fragment when it begins a page: a table's head
   std::vector<Bookmark> bookmarks;  // y from the top of the fragment
   int line = 0;                     // in the template, for messages
-  bool isPanel = false;             // stands by itself: a page may begin with it
+  std::shared_ptr<const Flexible> flexible;  // until it is settled
+  bool isPanel = false;                      // stands by itself: a page may begin with it
 };
 
 Fragment space(Dim height, bool snaps = false);
@@ -58,12 +67,16 @@ struct Cursor {
   Dim bottom() const { return std::max(y, floor); }
 };
 
-Dim heightOf(const VerticalList& list, Dim line, Dim unit);
+Dim heightOf(std::span<const Fragment> list, Dim line, Dim unit);
+/// The same with all that is flexible at its lowest.
+Dim leastHeightOf(std::span<const Fragment> list, Dim line, Dim unit);
+/// Fills in what is flexible.
+void settle(Fragment& fragment, Dim height);
 /// The baseline of the first line in it; -1 = none.
 Dim firstBaseline(const VerticalList& list);
 void append(VerticalList& to, VerticalList&& more);
 /// No page break inside; one may come after it.
-void keepTogether(VerticalList& list);
+void keepTogether(std::span<Fragment> list);
 void move(Item& item, Dim dx, Dim dy);
 /// Everything in one fragment that cannot be cut.
 Fragment collapse(VerticalList&& list, Dim line, Dim unit);

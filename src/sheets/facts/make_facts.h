@@ -27,8 +27,6 @@ Facts customerFacts(const Computed& x);
 Facts crewFacts(const Computed& x);
 /// For the crew day by day: no money either.
 Facts dayFacts(const Computed& x);
-/// The pages a day plan of these facts is meant to fill: two for each day with a coat.
-std::size_t pagesOfDays(const Facts& days);
 /// For the order list and the office sheet: everything.
 Facts officeFacts(const Computed& x);
 

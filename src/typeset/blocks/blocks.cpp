@@ -1,5 +1,7 @@
 #include "typeset/blocks/blocks.h"
 
+#include <algorithm>
+
 namespace typeset {
 
 VerticalList layOutParagraph(LayoutContext& context, const markup::Inlines& words, const std::string& style,
@@ -9,22 +11,47 @@ VerticalList layOutParagraph(LayoutContext& context, const markup::Inlines& word
   return listOf(context, text.lines(place.width, context.tag(Role::P, parent)), place);
 }
 
-VerticalList layOutFigure(LayoutContext& context, const markup::Figure& figure, Column place, int parent) {
-  const Drawing* drawing = context.drawing(figure.name);
-  if (!drawing) return layOutParagraph(context, {{{}, figure.alt, {}, {}}}, "note", place, parent);
-  if (drawing->size.w > place.width + Dim::pt(1) || drawing->size.h > context.pageHeight())
-    context.warn("the drawing '" + figure.name + "' is larger than its place",
-                 "put it where the column is wider, like '## Head {wide}'");
-  const int tag = context.tag(Role::Figure, parent);
-  context.out.tags.back().alt = figure.alt.empty() ? drawing->alt : figure.alt;
-  Fragment fragment;
-  fragment.line = context.line;
-  fragment.height = roundUp(drawing->size.h, context.grid.unit);
-  for (Item item : drawing->items) {
-    move(item, place.x, {});
+namespace {
+
+void place(Fragment& fragment, const Drawing& drawing, Dim x, int tag, Dim unit) {
+  fragment.height = roundUp(drawing.size.h, unit);
+  for (Item item : drawing.items) {
+    move(item, x, {});
     item.tag = tag;
     fragment.items.push_back(std::move(item));
   }
+}
+
+}  // namespace
+
+VerticalList layOutFigure(LayoutContext& context, const markup::Figure& figure, Column column, int parent) {
+  const DrawingRequest* request = context.request(figure.name);
+  if (!request) return layOutParagraph(context, {{{}, figure.alt, {}, {}}}, "note", column, parent);
+  if (request->isOptional() && context.leavesOutOptional) return {};
+  const Drawing& best = request->best();
+  if (request->isOptional() && best.items.empty()) return {};
+  if (best.size.w > column.width + Dim::pt(1) ||
+      (best.size.h > context.pageHeight() && !request->isFlexible()))
+    context.warn("the drawing '" + figure.name + "' is larger than its place",
+                 "put it where the column is wider, like '## Head {wide}'");
+  const int tag = context.tag(Role::Figure, parent);
+  const auto put = [&context, alt = figure.alt, x = column.x, tag, unit = context.grid.unit](
+                       Fragment& fragment, const Drawing& drawing) {
+    context.out.tags[static_cast<std::size_t>(tag)].alt = alt.empty() ? drawing.alt : alt;
+    place(fragment, drawing, x, tag, unit);
+  };
+  Fragment fragment;
+  fragment.line = context.line;
+  fragment.height = roundUp(best.size.h, context.grid.unit);
+  if (!request->isFlexible()) {
+    put(fragment, best);
+    return {std::move(fragment)};
+  }
+  fragment.flexible = std::make_shared<const Flexible>(
+      Flexible{std::min(fragment.height, roundUp(request->heights().least, context.grid.unit)),
+               fragment.height, [put, request](Fragment& f, Dim height) {
+                 put(f, request->best().size.h <= height ? request->best() : request->at(height));
+               }});
   return {std::move(fragment)};
 }
 

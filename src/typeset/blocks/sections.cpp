@@ -4,6 +4,7 @@
 #include "typeset/blocks/table.h"
 
 #include <algorithm>
+#include <utility>
 
 namespace typeset {
 namespace {
@@ -35,14 +36,15 @@ class DocumentLayout {
           const auto* lede = end < blocks.size() ? as<markup::Paragraph>(blocks[end]) : nullptr;
           if (lede && !isAll(lede->text, Inline::Style::Emphasis)) lede = nullptr;
           if (lede) ++end;
-          closeFence();
+          endTitle();
+          if (heading->isWhole) wholeFrom_ = out_.size();
           layOutTitle(*heading, lede);
         } else {
           while (end < blocks.size() && !endsRun(blocks[end])) ++end;
           layOutSection(*heading, Blocks(first(blocks, i + 1), first(blocks, end)));
         }
       } else if (as<markup::PageBreak>(block)) {
-        closeFence();
+        endTitle();
         append(out_, layOutBlock(context_, block, context_.fullColumn(), 0));
       } else {
         while (end < blocks.size() && !endsRun(blocks[end])) ++end;
@@ -52,7 +54,7 @@ class DocumentLayout {
       }
       i = end;
     }
-    closeFence();
+    endTitle();
     return std::move(out_);
   }
 
@@ -98,6 +100,14 @@ class DocumentLayout {
     append(out_, std::move(title));
   }
 
+  /// What stands under a whole title goes to one page.
+  void endTitle() {
+    closeFence();
+    const std::size_t from = std::exchange(wholeFrom_, SIZE_MAX);
+    const auto part = std::span(out_).subspan(std::min(from, out_.size()));
+    if (!part.empty() && context_.leastHeight(part) <= context_.pageHeight()) keepTogether(part);
+  }
+
   void closeFence() {
     if (!isFenced_) return;
     isFenced_ = false;
@@ -131,7 +141,8 @@ class DocumentLayout {
                                      : layOutHanging(heading, body));
     context_.isSmall = false;
     const Dim height = context_.height(section);
-    if ((heading.isFenced || heading.isWhole) && height <= context_.pageHeight()) keepTogether(section);
+    if ((heading.isFenced || heading.isWhole) && context_.leastHeight(section) <= context_.pageHeight())
+      keepTogether(section);
     else if (height * 4 < context_.pageHeight()) keepParts(section);
     lastHeight_ = height;
     append(out_, std::move(section));
@@ -242,6 +253,7 @@ class DocumentLayout {
   const Grid& grid_;
   VerticalList out_;
   Dim lastHeight_ = context_.pageHeight();  // of the section before
+  std::size_t wholeFrom_ = SIZE_MAX;        // where matter begins that stands under a whole title
   bool isFenced_ = false;                   // the section before is fenced and its lower rule still open
 };
 

@@ -1,9 +1,18 @@
-// The tighter grids, and the choice among ways to fill the last pages.
 #include "typeset/pages/fit.h"
 
 #include "base/fixed.h"
 
 namespace typeset {
+
+namespace {
+
+void setAs(model::TextStyle& style, const model::TextStyle& other) {
+  style.size = other.size;
+  style.leading = other.leading;
+  style.baseline = other.baseline;
+}
+
+}  // namespace
 
 std::vector<model::Theme> tighter(const model::Theme& theme) {
   constexpr int steps = 3;
@@ -27,6 +36,19 @@ std::vector<model::Theme> tighter(const model::Theme& theme) {
   out.push_back(out.back());
   out.back().snap = 1;
   return out;
+}
+
+model::Theme compactTables(model::Theme theme) {
+  for (const char* name : {"table", "rowHead"}) setAs(theme.styles.at(name), theme.styles.at("note"));
+  return theme;
+}
+
+model::Theme compactBody(model::Theme theme, base::Share shrink) {
+  theme = compactTables(std::move(theme));
+  setAs(theme.styles.at("body"), theme.styles.at("note"));
+  setAs(theme.styles.at("hazard"), theme.styles.at("head"));
+  theme.shrink = shrink;
+  return theme;
 }
 
 }  // namespace typeset

@@ -1,21 +1,19 @@
-// How closely a document is set so that its last page is worth its paper.
+// Looks that take less paper, made from a theme.
 #pragma once
 
-#include "typeset/page.h"
+#include "model/theme.h"
 
-#include <cstdint>
 #include <vector>
 
 namespace typeset {
 
-/// Where a page other than the last has to end above its foot, so that the last one gets more.
-struct EarlyFoot {
-  std::size_t page = SIZE_MAX;
-  Dim above;
-};
-
 /// The theme on grids whose unit is a little smaller, as far as it allows, the widest first; the last one
 /// also closes up the white between sections. Type stays as large.
 std::vector<model::Theme> tighter(const model::Theme& theme);
+
+/// Tables as small as notes.
+model::Theme compactTables(model::Theme theme);
+/// Besides, reading as small as notes, on a grid that may be tighter by so much.
+model::Theme compactBody(model::Theme theme, base::Share shrink);
 
 }  // namespace typeset
