@@ -1,6 +1,7 @@
 // The written file as independent programs read it: qpdf and poppler.
 #include "pdf/fonts/glyph_groups.h"
 #include "pdf_sample.h"
+#include "typeset/pages/word_ends.h"
 
 #include <catch2/catch.hpp>
 
@@ -293,6 +294,17 @@ TEST_CASE("a broken display list is our own mistake") {
   fails([](Document& d) { d.date = "16 March"; });
 }
 
+TEST_CASE("what is made of a face for files goes when the face goes") {
+  Document d = document();
+  d.faces = {FontFace::read("/usr/share/fonts/truetype/vollkorn/Vollkorn-Regular.ttf")};
+  addText(d, addTag(d, Role::P), 30, "Sweep");
+  const std::weak_ptr<const FontFace> face = d.faces.front();
+  const std::string once = pdf::write(d);
+  CHECK(pdf::write(d) == once);
+  d = {};
+  CHECK(face.expired());
+}
+
 TEST_CASE("lines of one paragraph do not join their words when it is read by its tags") {
   Document d = document();
   const int p = addTag(d, Role::P), other = addTag(d, Role::P);
@@ -304,6 +316,7 @@ TEST_CASE("lines of one paragraph do not join their words when it is read by its
   d.pages.back().items.clear();
   addText(d, p, 30, "on the boards, see");
   addText(d, addTag(d, Role::Link, p), 35, "our page");
+  markWordEnds(d);
   const std::string said = run("pdfinfo -struct-text %", pdf::write(d)).text;
   CHECK(holds(said, "\"no \""));
   CHECK(holds(said, "\"pets, no self-made oil \""));

@@ -42,7 +42,7 @@ void noteRun(UsedGlyphs& used, const typeset::TextRun& run) {
 }
 
 /// By face. The texts are views into the document.
-std::vector<UsedGlyphs> usedGlyphs(const typeset::Document& document, const WordEnds& ends) {
+std::vector<UsedGlyphs> usedGlyphs(const typeset::Document& document) {
   std::vector<UsedGlyphs> used(document.faces.size());
   for (const typeset::Page& page : document.pages)
     for (const typeset::Item& item : page.items)
@@ -53,8 +53,8 @@ std::vector<UsedGlyphs> usedGlyphs(const typeset::Document& document, const Word
         UsedGlyphs& ofFace = used[run->face];
         if (ofFace.texts.empty()) ofFace.texts.resize(hb_face_get_glyph_count(face.hbFace()));
         noteRun(ofFace, *run);
-        if (ends.isAfter(*run))
-          if (const auto space = spaceOf(face)) note(ofFace, *space, " ");
+        if (run->endsWord)
+          if (const auto space = face.glyphOf(U' ')) note(ofFace, *space, " ");
       }
   return used;
 }
@@ -82,9 +82,8 @@ Object embed(File& file, const FontSubset& font, Variant variant) {
 
 }  // namespace
 
-std::vector<EmbeddedFont> embedFonts(File& file, const typeset::Document& document, const WordEnds& ends,
-                                     Variant variant) {
-  const std::vector<UsedGlyphs> used = usedGlyphs(document, ends);
+std::vector<EmbeddedFont> embedFonts(File& file, const typeset::Document& document, Variant variant) {
+  const std::vector<UsedGlyphs> used = usedGlyphs(document);
   std::vector<EmbeddedFont> fonts(document.faces.size());
   for (std::size_t i = 0; i < fonts.size(); ++i)
     if (!used[i].glyphs.empty()) {

@@ -17,7 +17,6 @@ struct EmbeddedFont {
 
 /// By index of Document::faces. Throws std::runtime_error when a face cannot be subset and std::logic_error
 /// when a run names an unknown face or glyph.
-std::vector<EmbeddedFont> embedFonts(File& file, const typeset::Document& document, const WordEnds& ends,
-                                     Variant variant);
+std::vector<EmbeddedFont> embedFonts(File& file, const typeset::Document& document, Variant variant);
 
 }  // namespace pdf

@@ -151,7 +151,7 @@ FontSubset makeSubset(const GlyphSet& set) {
   font.advance.resize(cut.glyphs);
   for (const auto& [glyph, text] : glyphs)
     font.advance.at(cut.ids[glyph]) = perMille(face, hb_font_get_glyph_h_advance(face.hbFont(), glyph));
-  if (const auto space = spaceOf(face); space && glyphs.contains(*space)) font.space = cut.ids[*space];
+  if (const auto space = face.glyphOf(U' '); space && glyphs.contains(*space)) font.space = cut.ids[*space];
   for (const std::int32_t advance : font.advance) font.widths += std::to_string(advance) + " ";
   font.descriptor = descriptor(face, font.name);
   font.programSize = cut.program.size();
@@ -161,11 +161,15 @@ FontSubset makeSubset(const GlyphSet& set) {
   return font;
 }
 
+struct Subsets {
+  base::Cache<std::pair<unsigned, GlyphTexts>, FontSubset> byGlyphs{500};
+};
+
 }  // namespace
 
 std::shared_ptr<const FontSubset> fontSubset(const GlyphSet& set) {
-  static base::Cache<GlyphSet, FontSubset> shelf(500);
-  return shelf.getOrMake(set, [&] { return makeSubset(set); });
+  return set.face->kept<Subsets>().byGlyphs.getOrMake({set.groups, set.others},
+                                                      [&] { return makeSubset(set); });
 }
 
 }  // namespace pdf

@@ -2,7 +2,6 @@
 #pragma once
 
 #include "pdf/fonts/glyph_groups.h"
-#include "pdf/fonts/word_ends.h"
 
 namespace pdf {
 
@@ -18,7 +17,7 @@ struct FontSubset {
   std::uint16_t space = 0;                 // glyph in the file; 0 when it has none
 };
 
-/// Made once in the process for each set. Throws UnusableFont when HarfBuzz cannot cut the face.
+/// Made once for each set and kept with the face. Throws UnusableFont when HarfBuzz cannot cut the face.
 std::shared_ptr<const FontSubset> fontSubset(const GlyphSet& set);
 
 }  // namespace pdf

@@ -11,30 +11,30 @@
 namespace pdf {
 namespace {
 
-constexpr const char* groups[] = {"abcdefghijklmnopqrstuvwxyz", "ABCDEFGHIJKLMNOPQRSTUVWXYZ", "0123456789",
-                                  " .,:;-\u2013()/\u2019"};
+constexpr const char* alphabets[] = {"abcdefghijklmnopqrstuvwxyz", "ABCDEFGHIJKLMNOPQRSTUVWXYZ", "0123456789",
+                                     " .,:;-\u2013()/\u2019"};
 
 /// Twice: figures of one width can be glyphs of their own.
-constexpr unsigned groupCount = 2 * std::size(groups);
+constexpr unsigned groupCount = 2 * std::size(alphabets);
 
 struct Letter {
   unsigned group = 0;
   std::string text;
 };
-struct Repertoire {
+struct GlyphGroups {
   std::unordered_map<std::uint32_t, Letter> letters;  // by glyph
   std::array<int, groupCount> sizes{};                // of the groups
 };
 
-Repertoire readRepertoire(const std::shared_ptr<const typeset::FontFace>& face) {
+GlyphGroups readGroups(const std::shared_ptr<const typeset::FontFace>& face) {
   typeset::Fonts fonts;
   fonts.faces = {face};
   fonts.byRole[model::Face::Text] = 0;
-  Repertoire repertoire;
+  GlyphGroups known;
   for (unsigned i = 0; i < groupCount; ++i) {
     const bool isTabular = i % 2 == 1;
     typeset::StyledText span;
-    span.text = groups[i / 2];
+    span.text = alphabets[i / 2];
     span.size = typeset::Dim::pt(10);
     span.tabular = isTabular;
     for (const typeset::TextRun& run : typeset::shape(fonts, span).runs)
@@ -45,21 +45,24 @@ Repertoire readRepertoire(const std::shared_ptr<const typeset::FontFace>& face) 
         const std::string text = run.text.substr(from, to - from);
         std::size_t at = 0;
         if (face->has(base::nextLetter(text, at)))  // else a box stands for it
-          repertoire.sizes[i] += repertoire.letters.emplace(run.glyphs[g].id, Letter{i, text}).second;
+          known.sizes[i] += known.letters.emplace(run.glyphs[g].id, Letter{i, text}).second;
       }
   }
-  return repertoire;
+  return known;
 }
 
-std::shared_ptr<const Repertoire> repertoireOf(const std::shared_ptr<const typeset::FontFace>& face) {
-  static base::Cache<std::shared_ptr<const typeset::FontFace>, Repertoire> shelf(100);
-  return shelf.getOrMake(face, [&] { return readRepertoire(face); });
+struct KeptGroups {
+  base::Cache<char, GlyphGroups> only{1};
+};
+
+std::shared_ptr<const GlyphGroups> groupsOf(const std::shared_ptr<const typeset::FontFace>& face) {
+  return face->kept<KeptGroups>().only.getOrMake(0, [&] { return readGroups(face); });
 }
 
 }  // namespace
 
 GlyphSet glyphSet(const std::shared_ptr<const typeset::FontFace>& face, const UsedGlyphs& used) {
-  const auto repertoire = repertoireOf(face);
+  const auto groups = groupsOf(face);
   struct Found {
     std::uint32_t glyph;
     std::optional<unsigned> group;
@@ -68,15 +71,15 @@ GlyphSet glyphSet(const std::shared_ptr<const typeset::FontFace>& face, const Us
   found.reserve(used.glyphs.size());
   std::array<int, groupCount> counts{};
   for (const std::uint32_t glyph : used.glyphs) {
-    const auto known = repertoire->letters.find(glyph);
+    const auto known = groups->letters.find(glyph);
     // A glyph that says something else here (a space that does not break) is none of the group's.
-    const bool isKnown = known != repertoire->letters.end() && known->second.text == used.texts[glyph];
+    const bool isKnown = known != groups->letters.end() && known->second.text == used.texts[glyph];
     found.push_back({glyph, isKnown ? std::optional(known->second.group) : std::nullopt});
     if (isKnown) ++counts[known->second.group];
   }
   GlyphSet set{face, 0, {}};
   for (unsigned group = 0; group < groupCount; ++group)
-    if (counts[group] > 0 && 3 * counts[group] >= 2 * repertoire->sizes[group]) set.groups |= 1u << group;
+    if (counts[group] > 0 && 3 * counts[group] >= 2 * groups->sizes[group]) set.groups |= 1u << group;
   for (const auto& [glyph, group] : found)
     if (!group || !(set.groups >> *group & 1)) set.others.emplace(glyph, used.texts[glyph]);
   return set;
@@ -84,7 +87,7 @@ GlyphSet glyphSet(const std::shared_ptr<const typeset::FontFace>& face, const Us
 
 GlyphTexts glyphsOf(const GlyphSet& set) {
   GlyphTexts all = set.others;
-  for (const auto& [glyph, letter] : repertoireOf(set.face)->letters)
+  for (const auto& [glyph, letter] : groupsOf(set.face)->letters)
     if (set.groups >> letter.group & 1) all.emplace(glyph, letter.text);
   return all;
 }

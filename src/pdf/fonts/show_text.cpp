@@ -9,7 +9,7 @@
 
 namespace pdf {
 
-void addText(std::string& out, const typeset::TextRun& run, const FontSubset& font, bool endsWord) {
+void addText(std::string& out, const typeset::TextRun& run, const FontSubset& font) {
   const auto perMille = [&](std::int64_t units) {
     return base::mulDiv(units, 1000, font.unitsPerEm, base::Round::HalfUp);
   };
@@ -50,7 +50,7 @@ void addText(std::string& out, const typeset::TextRun& run, const FontSubset& fo
     units += glyph.advance;
     ++count;
   }
-  if (endsWord && font.space != 0) addGlyph(font.space);
+  if (run.endsWord && font.space != 0) addGlyph(font.space);
   out += run.isDivided ? ")] TJ EMC " : ")] TJ ";
   if (rise != 0) out += "0 Ts ";
 }

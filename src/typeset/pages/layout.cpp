@@ -5,6 +5,7 @@
 #include "typeset/pages/fit.h"
 #include "typeset/pages/furniture.h"
 #include "typeset/pages/paginate.h"
+#include "typeset/pages/word_ends.h"
 
 #include <algorithm>
 
@@ -128,6 +129,7 @@ Document layOut(const LayoutInput& in, base::Diagnostics& messages) {
   }
   messages.add(best.messages);
   tellOfLimit(best, in, messages);
+  markWordEnds(best.document);
   return std::move(best.document);
 }
 

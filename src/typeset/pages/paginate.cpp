@@ -1,6 +1,8 @@
 // Fills pages with fragments.
 #include "typeset/pages/paginate.h"
 
+#include "typeset/extent.h"
+
 #include <algorithm>
 #include <cstdint>
 #include <optional>
@@ -8,6 +10,11 @@
 
 namespace typeset {
 namespace {
+
+Dim bottomOf(const Item& item) {
+  const Rect box = extentOf(item);
+  return box.at.y + box.size.h;
+}
 
 class Paginator {
  public:
@@ -212,10 +219,10 @@ class Paginator {
   bool placeSome(Fragment& fragment) {
     const Dim room = foot() - cursor_.y;
     const auto rest = std::stable_partition(fragment.items.begin(), fragment.items.end(),
-                                            [&](const Item& item) { return extentOf(item).bottom <= room; });
+                                            [&](const Item& item) { return bottomOf(item) <= room; });
     if (rest == fragment.items.begin() || rest == fragment.items.end()) return false;
     Dim top = room;
-    for (auto item = rest; item != fragment.items.end(); ++item) top = std::min(top, extentOf(*item).top);
+    for (auto item = rest; item != fragment.items.end(); ++item) top = std::min(top, extentOf(*item).at.y);
     if (top <= Dim{}) return false;
     Fragment here = fragment;
     here.items.assign(std::make_move_iterator(fragment.items.begin()), std::make_move_iterator(rest));
@@ -226,24 +233,6 @@ class Paginator {
     fragment.height = std::max(Dim{}, fragment.height - top);
     place(here);
     return true;
-  }
-
-  struct Extent {
-    Dim top, bottom;
-  };
-  static Extent extentOf(const Item& item) {
-    if (const auto* run = std::get_if<TextRun>(&item.what))
-      return {run->baseline.y - run->size, run->baseline.y + run->size / 3};
-    if (const auto* image = std::get_if<PlacedImage>(&item.what))
-      return {image->box.at.y, image->box.at.y + image->box.size.h};
-    if (const auto* link = std::get_if<Link>(&item.what))
-      return {link->box.at.y, link->box.at.y + link->box.size.h};
-    Extent e{Dim{INT64_MAX}, Dim{INT64_MIN}};
-    for (const Step& step : std::get<Path>(item.what).steps) {
-      e.top = std::min(e.top, step.to.y);
-      e.bottom = std::max(e.bottom, step.to.y);
-    }
-    return e;
   }
 
   LayoutContext& context_;
