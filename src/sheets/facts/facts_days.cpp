@@ -184,9 +184,7 @@ Facts dayFactsOf(const std::vector<Day>& days, std::size_t i, const Computed& x,
 
 }  // namespace
 
-Facts dayFacts(const Computed& x) {
-  const Formatter w(*x.c.region, x.language);
-  Facts f = commonFacts(x, w);
+void addDayPlans(Facts& f, const Computed& x, const Formatter& w) {
   const auto days = daysOf(x, w);
   FactList plans;
   for (std::size_t i = 0; i < days.size(); ++i) plans.push_back(dayFactsOf(days, i, x, w));
@@ -196,9 +194,6 @@ Facts dayFacts(const Computed& x) {
   f.emplace_back("dew_margin", w.isMetric() ? "3\u00A0°C" : "5.4\u00A0°F");
   f.emplace_back("loss", x.c.job.loss.isZero() ? "" : w.share(x.c.job.loss));
   f.emplace_back("before_we_come", sentences(x.c.job.beforeWeCome));
-  f.emplace_back("water", x.c.job.site.water);
-  f.emplace_back("power", x.c.job.site.power);
-  return f;
 }
 
 }  // namespace sheets
