@@ -15,7 +15,6 @@
 namespace app {
 namespace {
 
-
 /// What the templates of any language say of a document; nothing where there are none.
 std::optional<model::DocumentKind> kindOf(const std::string& document, const Shipped& shipped) {
   for (const auto& [language, templates] : shipped.templates) {
