@@ -1,5 +1,6 @@
 // Groups of rows beside their head, in wide tables.
 #include "layout_sample.h"
+#include "near.h"
 #include "page_checks.h"
 
 #include <catch2/catch.hpp>
@@ -63,8 +64,7 @@ TEST_CASE("a row head of several lines hangs beside the rows of its group", "[la
   const Result r = priceOf({group(head, 4), group("Veranda", 2)});
   // Rows of one line follow each other as if the head had one line too.
   for (int i = 1; i < 4; ++i)
-    CHECK(find(r.dump, "S" + std::to_string(i)).y - find(r.dump, "S" + std::to_string(i - 1)).y ==
-          Approx(14));
+    CHECK(find(r.dump, "S" + std::to_string(i)).y - find(r.dump, "S" + std::to_string(i - 1)).y == near(14));
   CHECK(checks::overlaps(r.document).empty());
 }
 

@@ -1,6 +1,7 @@
 // The sun's day at sixteen places in both hemispheres, against another implementation.
 #include "plan/sun.h"
 
+#include "near.h"
 #include "physics_time.h"
 
 #include <catch2/catch.hpp>
@@ -173,13 +174,13 @@ TEST_CASE("the sun rises, culminates and sets within a minute of another almanac
       const auto daylight = plan::daylight(site.place, noon);
       const bool isDown = day.sunrise.empty();
       CHECK(daylight.kind == (isDown ? plan::Daylight::Kind::DownAllDay : plan::Daylight::Kind::RisesOrSets));
-      CHECK(secondsApart(daylight.transit, momentOf(day.transit)) == Approx(0).margin(60));
+      CHECK(secondsApart(daylight.transit, momentOf(day.transit)) == near(0).margin(60));
       const double elevation = plan::sunPosition(site.place, daylight.transit).elevation;
-      CHECK(plan::apparentElevation(elevation) == Approx(day.height).margin(0.05));
+      CHECK(plan::apparentElevation(elevation) == near(day.height).margin(0.05));
       REQUIRE(daylight.sunrise.has_value() != isDown);
       REQUIRE(daylight.sunset.has_value() != isDown);
       if (isDown) continue;
-      CHECK(secondsApart(*daylight.sunrise, momentOf(day.sunrise)) == Approx(0).margin(60));
-      CHECK(secondsApart(*daylight.sunset, momentOf(day.sunset)) == Approx(0).margin(60));
+      CHECK(secondsApart(*daylight.sunrise, momentOf(day.sunrise)) == near(0).margin(60));
+      CHECK(secondsApart(*daylight.sunset, momentOf(day.sunset)) == near(0).margin(60));
     }
 }

@@ -3,6 +3,7 @@
 #include "estimate/measure.h"
 #include "fixtures.h"
 #include "input/read.h"
+#include "near.h"
 #include "records/learn.h"
 
 #include <catch2/catch.hpp>
@@ -87,8 +88,8 @@ TEST_CASE("200 simulated jobs give back the true rates within the stated interva
       const auto found = std::find_if(learned.begin(), learned.end(),
                                       [&](const auto& one) { return one.kind == truth.kind; });
       CHECK(found->jobs == 20);
-      CHECK(found->rate == Approx(truth.rate).epsilon(0.16));  // 3.5 standard errors of the widest spread
-      CHECK(found->spread == Approx(std::exp(truth.spread) - 1).epsilon(0.8));
+      CHECK(found->rate == near(truth.rate).epsilon(0.16));  // 3.5 standard errors of the widest spread
+      CHECK(found->spread == near(std::exp(truth.spread) - 1).epsilon(0.8));
       held += found->low <= truth.rate && truth.rate <= found->high ? 1 : 0;
       ++all;
     }
@@ -120,16 +121,17 @@ TEST_CASE("one job counts as much as the product's table") {
   // from memory.
   const auto learned = records::learn({plain(100, 20)}).rates;
   REQUIRE(learned.size() == 1);
-  CHECK(learned[0].rate == Approx(6.3246).epsilon(1e-4));
-  CHECK(learned[0].high / learned[0].rate == Approx(std::exp(1.959964 * 0.223144 / std::sqrt(2.0))));
-  CHECK(learned[0].rate / learned[0].low == Approx(learned[0].high / learned[0].rate));
+  CHECK(learned[0].rate == near(6.3246).epsilon(1e-4));
+  CHECK(learned[0].high / learned[0].rate ==
+        near(std::exp(1.959964 * 0.223144 / std::sqrt(2.0))).margin(1e-6));
+  CHECK(learned[0].rate / learned[0].low == near(learned[0].high / learned[0].rate));
   CHECK(learned[0].jobs == 1);
 }
 
 TEST_CASE("many jobs that agree leave the table behind") {
   const std::vector<Observation> jobs(50, plain(100, 20));
   const auto learned = records::learn(jobs).rates;
-  CHECK(learned[0].rate == Approx(5).epsilon(0.002));
+  CHECK(learned[0].rate == near(5).epsilon(0.002));
   CHECK(learned[0].spread < 0.06);  // the first guess weighs 3 of 52
 }
 
