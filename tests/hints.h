@@ -1,7 +1,7 @@
 // Hints that say what to write are taken at their word: typed in, they make the error go away.
 #pragma once
 
-#include "input/edit.h"
+#include "input/yaml/edit.h"
 
 #include <catch2/catch.hpp>
 #include <regex>

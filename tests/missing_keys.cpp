@@ -1,5 +1,5 @@
 // Whatever key is missing in a file that comes with the program, the line in the hint mends it.
-#include "input/content_parts.h"
+#include "input/content/content_parts.h"
 #include "input/read.h"
 
 #include <catch2/catch.hpp>

@@ -1,5 +1,5 @@
 // A job's text edited into next year's: what changes changes, the rest stays as the person wrote it.
-#include "input/next_year.h"
+#include "input/job/next_year.h"
 #include "input_fixture.h"
 
 #include <catch2/catch.hpp>
