@@ -354,7 +354,7 @@ TEST_CASE("a region's usual weather is read month by month, and its mistakes are
   folder.content();
   CHECK(folder.said() ==
         "regions/us.yaml:11:3: error: weather: 'source' is missing\n"
-        "  hint: say where the normals come from; it is printed\n"
+        "  hint: write it like source: who measured them, where and when\n"
         "regions/us.yaml:12:5: error: weather.normals: 'dec' is missing\n"
         "  hint: write it like dec: {coldest: 6 C, warmest: 16 C, humidity: 84 %, cloud: 65 %, wind: 3 m/s, "
         "rain_days: 8}\n"

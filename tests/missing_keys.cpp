@@ -81,7 +81,8 @@ class Mender {
       const base::Diagnostics left = read_(tree_);
       for (const auto& d : left.all()) {
         INFO(base::format(d));
-        CHECK(d.severity != base::Severity::Error);
+        const bool isOfExample = d.message.ends_with("' is missing") && d.path.ends_with(entry.key);
+        CHECK((d.severity != base::Severity::Error || isOfExample));  // a short example asks for more keys
       }
       map.entries[i] = entry;
     } else {

@@ -32,7 +32,7 @@ void holdsAlways(int cases, TryOnce tryOnce, std::initializer_list<const char*> 
   for (const char* kind : kinds) {
     int count = 0;
     for (const auto& [tags, n] : success.distribution)
-      if (std::find(tags.begin(), tags.end(), kind) != tags.end()) count += n;
+      if (std::find(tags.begin(), tags.end(), rc::toString(std::string(kind))) != tags.end()) count += n;
     INFO(kind);
     CHECK(count * 20 >= params.maxSuccess);
   }

@@ -198,7 +198,7 @@ std::vector<model::Control> readControls(const Field& f) {
 model::Hazard readHazard(const Field& f, const Known& known) {
   Record r(f);
   model::Hazard h;
-  h.id = text(r.must("id", "oily-rags"));
+  h.id = text(r.must("id", "wet-steps"));
   h.title = textWithNames(r.must("title", "Oily rags set themselves alight"));
   h.when = readWhen(r.must("when", "drying_oil"), known);
   h.signal = choice(r.may("signal"), signalWords, "signal", h.signal);

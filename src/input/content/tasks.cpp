@@ -79,7 +79,7 @@ model::Task readTask(const Field& f, const std::map<std::string, model::Consumab
       {"pass", Each::Pass}, {"coat", Each::Coat}, {"late coat", Each::LateCoat}};
   Record r(f);
   model::Task t;
-  t.id = text(r.must("id", "wash"));
+  t.id = text(r.must("id", "rinse"));
   t.name = text(r.must("name", "wash"));
   if (const Field offer = r.may("offer"); offer.isGiven()) t.offer = text(offer);
   t.work = chosen(r.may("work"), workWords, "kind of work");

@@ -69,11 +69,11 @@ void readForecastBeside(const Field& f, const std::string& jobFile, model::Forec
 
 model::Normals readNormals(Record& r) {
   model::Normals n;
-  const Field months = r.may("normals"), source = r.may("source");
+  const Field months = r.may("normals");
+  const Field source =
+      months.isGiven() ? r.must("source", "who measured them, where and when") : r.may("source");
   n.months = readMonths(months);
   if (source.isGiven()) n.source = text(source);
-  if (months.isGiven() && !source.isGiven())
-    r.field().error("'source' is missing", "say where the normals come from; it is printed");
   if (source.isGiven() && !months.isGiven())
     source.error("there are no 'normals' that it could be of", "add 'normals', or leave it out");
   return n;
