@@ -271,7 +271,7 @@ TEST_CASE("mistakes in content files are told with the whole message") {
        "  hint: this rate is given like '40 m2/h'\n"},
       {"tasks.yaml", "hours: 1 h", "rate: 1 m2/h",
        "tasks.yaml:2:5: error: tasks[1]: 'hours' is missing\n"
-       "  hint: a task per job or per day takes a fixed time\n"
+       "  hint: a task per job or per day takes a fixed time; write it like hours: 0.5 h\n"
        "tasks.yaml:2:46: error: tasks[1].rate: a task per job or per day has no rate\n"
        "  hint: give its 'hours'\n"},
       {"tasks.yaml", "rate: 30 m2/h", "hours: 2 h",

@@ -21,7 +21,7 @@ std::vector<model::Tin> readTins(const Field& f, int digits) {
   for (const Field& item : f.items()) {
     Record r(item);
     model::Tin t;
-    t.size = quantity(r.must("size", "2.5 L"), parseVolume, tinSizes);
+    t.size = quantity(r.must("size", "1 L"), parseVolume, tinSizes);
     t.price = money(r.must("price", "118.00"), digits);
     r.finish();
     for (const model::Tin& other : tins) {

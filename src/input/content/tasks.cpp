@@ -51,7 +51,8 @@ void readRates(Record& r, model::Task& t) {
   const Field hours = r.may("hours"), rate = r.may("rate"), rates = r.may("rates");
   if (isFixed) {
     if (!hours.isGiven())
-      r.field().error("'hours' is missing", "a task per job or per day takes a fixed time");
+      r.field().error("'hours' is missing",
+                      "a task per job or per day takes a fixed time; write it like hours: 0.5 h");
     t.hoursEach = quantity(hours, parseTime, {{0}, base::Hours::whole(1000), "from 0 h to 1000 h"});
     if (rate.isGiven()) rate.error("a task per job or per day has no rate", "give its 'hours'");
   } else {

@@ -28,7 +28,7 @@ model::MonthWeather readMonth(const Field& f) {
   if (!f.isGiven()) return m;
   Record r(f);
   m.coldest = number(quantity(r.must("coldest", "6 C"), parseTemperature, air));
-  m.warmest = number(quantity(r.must("warmest", "16 C"), parseTemperature, air, air.most));
+  m.warmest = number(quantity(r.must("warmest", "30 C"), parseTemperature, air, air.most));
   m.humidity = number(quantity(r.must("humidity", "84 %"), parseShare,
                                {Share::whole(1), Share::whole(100), "from 1 % to 100 %"}, Share::whole(80)));
   m.cloud = number(quantity(r.must("cloud", "65 %"), parseShare, toWhole)) / 100;
