@@ -130,6 +130,22 @@ TEST_CASE("rain shuts the hour it falls in and those whose coat is not rain safe
   CHECK(hourAt(c, summerDay(), 15).isFit);
 }
 
+TEST_CASE("rain two days later falls on a coat that needs longer to be rain safe") {
+  model::Product product = fixtures::sampleProduct();
+  product.times.rainSafe = base::Hours::whole(60);
+  model::JobInputs c = summerCase(
+      [](int hour) {
+        model::Air air = still(20, 50, 1);
+        if (hour == 52) air.rain = 0.4;
+        return air;
+      },
+      6);
+  c.product = &product;
+  CHECK(isFor(hourAt(c, summerDay(), 10), WeatherLimit::RainBefore));
+  product.times.rainSafe = base::Hours::whole(36);
+  CHECK(hourAt(c, summerDay(), 10).isFit);
+}
+
 TEST_CASE("a coat dries slower in the cold, so that the rain of the evening comes too soon") {
   // At 10 C it takes 12 h for the 6 h of the data sheet: from 07:00 to 19:00.
   const auto rainAtSix = [](double celsius) {

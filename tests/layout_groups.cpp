@@ -47,6 +47,20 @@ TEST_CASE("a group of rows that runs over a page has its name again beside its n
   CHECK(checks::overlaps(r.document).empty());
 }
 
+TEST_CASE("a group of more than five rows runs over a page and leaves no white", "[layout]") {
+  double least = 1000, most = 0;  // lowest row of the first page
+  for (int first = 1; first <= 8; ++first) {
+    std::vector<std::vector<std::string>> groups = {group("First deck", first)};
+    for (int i = 0; i < 10; ++i) groups.push_back(group("Veranda", 8));
+    double lowest = 0;
+    for (const Words& w : wordsOf(priceOf(groups).dump))
+      if (w.page == 1 && w.role == "TD") lowest = std::max(lowest, w.y);
+    least = std::min(least, lowest);
+    most = std::max(most, lowest);
+  }
+  CHECK(most - least < 50);  // no group of eight rows was kept together
+}
+
 TEST_CASE("a reader of tags is told how many rows a row head stands for", "[layout]") {
   const Result r = priceOf({group("Shore deck", 3), group("Veranda", 2), {"**Total** | | **5.00**"}});
   std::string table;

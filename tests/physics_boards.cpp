@@ -108,6 +108,8 @@ TEST_CASE("washed boards dry in a day or two of fair weather and slower in cold 
   CHECK_FALSE(schedule::washedWoodHours(24, 20, 80, 16));  // settles at 16.0 to 16.1 %
   CHECK_FALSE(schedule::washedWoodHours(24, 10, 90, 18));
   CHECK(schedule::washedWoodHours(24, 10, 90, 30).value() == 24);
+  // From 30 %, wet through, to 29: 36 h x ln(18 / 17) / ln(18 / 6), the boards settling at 12 %.
+  CHECK(schedule::washedWoodHours(1, 20, 65, 29).value() == near(1.87).margin(0.03));
 }
 
 TEST_CASE("boards refuse shares and humidity that cannot be", "[boards]") {

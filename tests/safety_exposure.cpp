@@ -187,7 +187,18 @@ TEST_CASE("rags are counted for a drying oil only") {
 }
 
 TEST_CASE("the heaviest tin is weighed full") {
-  CHECK(SmallJob().exposure().lifting.heaviestTin == near(18.36));  // 20 L x 0.85 kg/L x 1.08
+  SmallJob job;
+  CHECK(job.exposure().lifting.heaviestTin == near(18.36));  // 20 L x 0.85 kg/L x 1.08
+  job.product.gramsPerLitre = 0;                             // not told: as heavy as water
+  CHECK(job.exposure().lifting.heaviestTin == near(21.6));
+}
+
+TEST_CASE("work is shared among eight at most") {
+  SmallJob job;
+  job.content.tools[0].vibration = base::Count::whole(11);  // A(8)^2 = 121 x 3 / 8, over 6.25: 7.26
+  CHECK(job.exposure().vibration.at(0).shareAmong == 8);
+  job.content.tools[0].vibration = base::Count::whole(12);  // 8.64
+  CHECK(job.exposure().vibration.at(0).shareAmong == 0);
 }
 
 TEST_CASE("the hottest hour of the work counts, not of the night or of the pause") {

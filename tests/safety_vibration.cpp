@@ -62,4 +62,5 @@ TEST_CASE("vibrating work is shared among as many as bring it under the action v
   CHECK(safety::shareVibration(2.5, 2.5) == 1);
   CHECK(safety::shareVibration(3.54, 2.5) == 3);  // 12.53 / 6.25 = 2.005
   CHECK(safety::shareVibration(5, 2.5) == 4);
+  CHECK(safety::shareVibration(2.5 * std::sqrt(2), 2.5) == 2);  // in doubles a hair above 2
 }

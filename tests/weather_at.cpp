@@ -59,6 +59,13 @@ TEST_CASE("a usual day is coldest at sunrise and warmest at three") {
   }
 }
 
+TEST_CASE("where the site is not known, a usual day is coldest at six") {
+  model::JobInputs c = usual();
+  c.job.site.latitudeMicro = c.job.site.longitudeMicro = 0;
+  CHECK(schedule::airAt(c, at("2027-03-16", "06:00")).air.celsius == near(8));
+  CHECK(schedule::airAt(c, at("2027-03-16", "05:00")).air.celsius > 8.01);
+}
+
 TEST_CASE("the night between two months cools from the one to the other") {
   model::JobInputs c = usual();
   c.job.normals.months[3] = {2, 12, 90, 0.8, 5, 12};  // April
