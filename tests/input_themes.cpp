@@ -19,10 +19,10 @@ TEST_CASE("mistakes in a theme's file are told with the whole message") {
        "  hint: it needs 4.5:1 (WCAG 2.1, 1.4.3); the nearest that passes is '#6d6d6d'\n"},
       {"theme.yaml", "  wood: '#95826d'\n", "",
        "theme.yaml:5:3: error: colours: 'wood' is missing\n"
-       "  hint: add 'wood: ...'; the schemas in content/schemas say what it means\n"},
+       "  hint: write it like wood: '#7a4522'\n"},
       {"theme.yaml", "  lede:", "  leed:",
        "theme.yaml:18:3: error: styles: 'lede' is missing\n"
-       "  hint: add 'lede: ...'; the schemas in content/schemas say what it means\n"
+       "  hint: write it like lede: {face: text, size: 10.5 pt, leading: 14 pt, baseline: 10 pt}\n"
        "theme.yaml:20:3: error: styles: 'leed' is not a known key here; did you mean 'lede'?\n"
        "  hint: known: title, kind, lede, figure, total, hazard, signal, head, rowHead, body, table, note, "
        "label, firm, runFirm or drawing\n"},
@@ -51,7 +51,7 @@ TEST_CASE("mistakes in a theme's file are told with the whole message") {
        "  hint: lengths on paper are given in pt or mm, like '10.5 pt'\n"},
       {"theme.yaml", "side: 42 mm", "side: 42",
        "theme.yaml:2:27: error: grid.side: '42' needs a unit\n"
-       "  hint: write '42 pt'\n"},
+       "  hint: write '42 pt' or '42 mm'\n"},
   };
   checkEach(table, [](Folder& f) { f.theme(); });
 }

@@ -65,6 +65,15 @@ TEST_CASE("a document that runs over by a little is set tighter to save the page
   CHECK(layOutIn(flexible, sections(full * 5 / 3)).dump == layOutIn(rigid, sections(full * 5 / 3)).dump);
 }
 
+TEST_CASE("a last page is saved that is filled to less than two fifths") {
+  const model::Theme rigid = theme();
+  model::Theme flexible = theme();
+  flexible.shrink = base::Share::whole(33);  // half as much again on a page
+  int full = 1;
+  while (layOutIn(rigid, sections(full + 1)).document.pages.size() == 1) ++full;
+  CHECK(layOutIn(flexible, sections(full * 13 / 10)).document.pages.size() == 1);
+}
+
 TEST_CASE("a last page that cannot be saved takes more from the page before it", "[layout]") {
   const model::Theme rigid = theme();
   int full = 1;

@@ -1,4 +1,5 @@
 // The written file as independent programs read it: qpdf and poppler.
+#include "near.h"
 #include "pdf/fonts/glyph_groups.h"
 #include "pdf_sample.h"
 #include "typeset/pages/word_ends.h"
@@ -255,7 +256,7 @@ TEST_CASE("a run ends where its width says, with kerning and tracking") {
     const std::size_t at = said.rfind("xMax=\"") + 6;
     const double end = std::stod(said.substr(at)),
                  wanted = 50 + static_cast<double>((one.width - tracking).raw) / 12'700;
-    CHECK(end == Approx(wanted).margin(0.03));
+    CHECK(end == near(wanted).margin(0.03));
   }
 }
 

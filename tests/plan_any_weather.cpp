@@ -117,17 +117,27 @@ void lateCoatsAreSanded(const Scene& s, const Plan& plan) {
 }  // namespace
 
 TEST_CASE("for any plan in any weather it ends, in whole parts, on dry coats", "[plan]") {
-  holdsAlways(1000, [] {
-    Scene s;
-    fill(s);
-    addWeather(s);
-    base::Diagnostics messages;
-    const Plan plan = schedule::makePlan(s.c, s.content, s.e, messages);
-    RC_ASSERT(errorsOf(messages) == "");
-    for (const auto& [key, coat] : coatsOf(plan)) {
-      partsAreLaidInOneGo(s, coat);
-      nothingComesTooSoon(s, plan, coat);
-    }
-    lateCoatsAreSanded(s, plan);
-  });
+  holdsAlways(1000,
+              [] {
+                Scene s;
+                fill(s);
+                addWeather(s);
+                base::Diagnostics messages;
+                const Plan plan = schedule::makePlan(s.c, s.content, s.e, messages);
+                RC_ASSERT(errorsOf(messages) == "");
+                const auto coats = coatsOf(plan);
+                const auto isParted = [](const auto& c) {
+                  return c.second.front().start.day != c.second.back().start.day;
+                };
+                RC_CLASSIFY(!s.c.job.forecast.steps.empty(), "forecast");
+                RC_CLASSIFY(!s.c.job.normals.months.empty(), "usual weather");
+                RC_CLASSIFY(std::any_of(coats.begin(), coats.end(), isParted), "a coat over several days");
+                RC_CLASSIFY(!plan.misses.empty(), "waits beside the window");
+                for (const auto& [key, coat] : coats) {
+                  partsAreLaidInOneGo(s, coat);
+                  nothingComesTooSoon(s, plan, coat);
+                }
+                lateCoatsAreSanded(s, plan);
+              },
+              {"forecast", "usual weather", "a coat over several days", "waits beside the window"});
 }

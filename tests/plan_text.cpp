@@ -1,4 +1,6 @@
 // What 'planksheaf plan' prints, as text and as JSON.
+#include "near.h"
+
 #include "app/report/plan_text.h"
 #include "schedule/weather/air.h"
 
@@ -55,8 +57,8 @@ TEST_CASE("the plan as JSON holds every hour of every area with the air it is ju
     CHECK(hour["fit"] == hour["reasons"].empty());
     CHECK(hour["source"] == "normals");
     const double air = hour["air_c"], humidity = hour["rh_pct"];
-    CHECK(hour["dew_point_c"].get<double>() == Approx(schedule::dewPoint(air, humidity)).margin(0.02));
-    CHECK(hour["emc_pct"].get<double>() == Approx(schedule::equilibriumMoisture(air, humidity)).margin(0.02));
+    CHECK(hour["dew_point_c"].get<double>() == near(schedule::dewPoint(air, humidity)).margin(0.02));
+    CHECK(hour["emc_pct"].get<double>() == near(schedule::equilibriumMoisture(air, humidity)).margin(0.02));
   }
 }
 

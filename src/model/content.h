@@ -295,15 +295,17 @@ struct Brand {
   std::string name, tagline;
   std::vector<std::string> address;
   std::string phone, email, web;
-  std::vector<std::string> registrations;  // 'GST 000-000-000', as printed
-  std::string contact;                     // a person
-  std::string logoFile;                    // absolute; empty = none
-  std::map<std::string, Colour> colours;   // replace the theme's
-  FaceFiles fonts;                         // replace the theme's
-  std::string theme;                       // name of a theme; empty = the default
-  std::map<std::string, Rates> rates;      // by region
-  std::string ratesFile;                   // absolute, learned spreading rates; empty = none
-  std::vector<std::string> terms;          // further clauses of the quote
+  /// 'GST 000-000-000', as printed; by region, those of "" in every one.
+  std::map<std::string, std::vector<std::string>> registrations;
+  std::string contact;                    // a person
+  std::string logoFile;                   // absolute; empty = none
+  std::map<std::string, Colour> colours;  // replace the theme's
+  FaceFiles fonts;                        // replace the theme's
+  std::string theme;                      // name of a theme; empty = the default
+  std::map<std::string, Rates> rates;     // by region
+  std::string ratesFile;                  // absolute, learned spreading rates; empty = none
+  base::SourcePos ratesPos;               // of 'spreading_rates'
+  std::vector<std::string> terms;         // further clauses of the quote
 };
 
 struct Content {

@@ -15,6 +15,7 @@
 
 #include <filesystem>
 #include <set>
+#include <fstream>
 
 namespace app {
 namespace {
@@ -44,6 +45,18 @@ void addDocuments(Shipped& shipped) {
   auto& documents = shipped.content.documents;
   documents = shipped.packed;
   documents.insert(documents.end(), names.begin(), names.end());
+}
+
+/// A file that cannot be read is told where it is named.
+bool isReadable(const std::string& file, const base::SourcePos& pos, const std::string& key,
+                base::Diagnostics& messages) {
+  std::error_code failed;
+  if (std::filesystem::is_regular_file(file, failed) && std::ifstream(file)) return true;
+  messages.error(pos, key, "'" + file + "' cannot be read: " + input::whyUnreadable(file),
+                 key == "brand" ? "the path starts at the folder of the file it stands in"
+                                : "'planksheaf rates FOLDER' writes it; the path starts at the folder of the "
+                                  "file it stands in");
+  return false;
 }
 
 }  // namespace
@@ -91,7 +104,9 @@ std::optional<Computation> computeText(const std::string& text, const std::strin
   const auto forecast =
       (std::filesystem::path(name).parent_path() / x.c.job.forecast.file).lexically_normal().string();
   schedule::checkForecast(x.c.job, forecast, messages);
-  if (!brand.empty())
+  const auto brandPos =
+      choices.brandFile.empty() ? base::placeOf(x.c.job.places, "brand") : base::SourcePos{"--brand"};
+  if (!brand.empty() && isReadable(brand, brandPos, "brand", messages))
     x.c.brand = readOnce(shipped.shelves->brands, brand, messages,
                          [&](auto& told) { return input::readBrand(brand, content, told); });
   if (!messages.ok()) return {};
@@ -100,8 +115,10 @@ std::optional<Computation> computeText(const std::string& text, const std::strin
   const auto rates = input::ratesFor(text, name, x.c.job, x.c.brand, messages);
   if (!rates) return {};
   x.c.rates = *rates;
-  const auto& learned = x.c.job.ratesFile.empty() ? x.c.brand.ratesFile : x.c.job.ratesFile;
-  if (!learned.empty())
+  const bool isJobs = !x.c.job.ratesFile.empty();
+  const auto& learned = isJobs ? x.c.job.ratesFile : x.c.brand.ratesFile;
+  const auto learnedPos = isJobs ? base::placeOf(x.c.job.places, "spreading_rates") : x.c.brand.ratesPos;
+  if (!learned.empty() && isReadable(learned, learnedPos, "spreading_rates", messages))
     x.c.job.learnedRates = readOnce(shipped.shelves->learnedRates, learned, messages, [&](auto& told) {
       return input::readLearnedRates(learned, content, told);
     });

@@ -15,14 +15,21 @@ bool isEmail(const std::string& s) {
          place.back() != '.';
 }
 
+std::optional<std::int64_t> microDegrees(const std::string& s, int most) {
+  const Parsed<base::Count> p = parseNumber(s);
+  const std::int64_t limit = most * std::int64_t{1'000'000};
+  if (p.problem || p.value.millionths > limit || p.value.millionths < -limit) return {};
+  return p.value.millionths;
+}
+
 /// '41.1 N' is 41.1, '41.1 S' is -41.1.
-std::string degreesHint(std::string s) {
+std::string degreesHint(std::string s, int most) {
   const auto isSide = [](char c) { return c == 'N' || c == 'E' || c == 'S' || c == 'W'; };
   if (s.size() > 1 && (isSide(s.front()) || isSide(s.back()))) {
     const char side = isSide(s.back()) ? s.back() : s.front();
     s.erase(isSide(s.back()) ? s.size() - 1 : 0, 1);
     const std::string number = plain(s);
-    if (!parseNumber(number).problem)
+    if (microDegrees(number, most))
       return "write " + std::string(side == 'S' || side == 'W' ? "-" : "") + number;
   }
   return "write degrees with a point, like 41.1; south and west are negative";
@@ -32,19 +39,18 @@ std::string degreesHint(std::string s) {
 std::optional<std::int64_t> degrees(const Field& f, int most) {
   const std::optional<std::string> s = f.word();
   if (!s) return {};
-  const Parsed<base::Count> p = parseNumber(*s);
-  if (p.problem) {
-    f.error(p.problem->message, degreesHint(plain(*s)));
-    return {};
-  }
-  const std::int64_t limit = most * std::int64_t{1'000'000};
-  if (p.value.millionths > limit || p.value.millionths < -limit) {
+  const auto value = microDegrees(*s, most);
+  if (value) return value;
+  if (const auto problem = parseNumber(*s).problem) {
+    const auto isAccepted = [&](const std::string& meant) { return microDegrees(meant, most).has_value(); };
+    f.error(problem->message,
+            problem->hasComma ? commaHint(*problem, plain(*s), isAccepted) : degreesHint(plain(*s), most));
+  } else {
     f.error(inQuotes(*s) + " is out of range", "allowed: from -" + std::to_string(most) + " to " +
                                                    std::to_string(most) +
                                                    "; latitude is north, longitude east");
-    return {};
   }
-  return p.value.millionths;
+  return {};
 }
 
 std::string readState(const Field& f, const model::Region& region) {
@@ -233,7 +239,13 @@ model::Pricing readPricing(const Field& f, const model::Region* region) {
     o.finish();
     p.options.push_back(std::move(option));
   }
-  if (const Field tax = r.may("tax"); tax.isGiven()) p.tax = quantity(tax, parseShare, taxes);
+  if (const Field tax = r.may("tax"); tax.isGiven()) {
+    p.tax = quantity(tax, parseShare, taxes);
+    const base::Share usual = region == nullptr ? base::Share{} : region->tax.rate;
+    if (!usual.isZero() && !p.tax->isZero() && (*p.tax > usual * 4 || usual > *p.tax * 4))
+      tax.warn(inQuotes(tax.word().value_or("")) + " is far from the region's own rate",
+               "leave 'tax' out for that rate, or check the number");
+  }
   r.finish();
   return p;
 }

@@ -19,19 +19,22 @@ double number(base::Count c) { return static_cast<double>(c.millionths) / 1e6; }
 double number(Temperature t) { return static_cast<double>(t.millionths) / 1e6; }
 double number(Share s) { return static_cast<double>(s.millionths) / 1e6; }
 
+constexpr const char* monthExample =
+    "{coldest: 6 C, warmest: 16 C, humidity: 84 %, cloud: 65 %, wind: 3 m/s, rain_days: 8}";
+
 model::MonthWeather readMonth(const Field& f) {
   constexpr Limits<Temperature> air = {Temperature::whole(-40), Temperature::whole(55), "from -40 C to 55 C"};
   model::MonthWeather m;
   if (!f.isGiven()) return m;
   Record r(f);
-  m.coldest = number(quantity(r.must("coldest"), parseTemperature, air));
-  m.warmest = number(quantity(r.must("warmest"), parseTemperature, air, air.most));
-  m.humidity = number(quantity(r.must("humidity"), parseShare,
+  m.coldest = number(quantity(r.must("coldest", "6 C"), parseTemperature, air));
+  m.warmest = number(quantity(r.must("warmest", "30 C"), parseTemperature, air, air.most));
+  m.humidity = number(quantity(r.must("humidity", "84 %"), parseShare,
                                {Share::whole(1), Share::whole(100), "from 1 % to 100 %"}, Share::whole(80)));
-  m.cloud = number(quantity(r.must("cloud"), parseShare, toWhole)) / 100;
-  m.wind = number(
-      quantityWith(r.must("wind"), "m/s", {base::Count{}, base::Count::whole(40), "from 0 m/s to 40 m/s"}));
-  m.rainDays = whole(r.must("rain_days"), {0, 31, "from 0 to 31"}, 0);
+  m.cloud = number(quantity(r.must("cloud", "65 %"), parseShare, toWhole)) / 100;
+  m.wind = number(quantityWith(r.must("wind", "3 m/s"), "m/s",
+                               {base::Count{}, base::Count::whole(40), "from 0 m/s to 40 m/s"}));
+  m.rainDays = whole(r.must("rain_days", "8"), {0, 31, "from 0 to 31"}, 0);
   r.finish();
   if (m.coldest > m.warmest)
     f.error("the coldest hour is warmer than the warmest", "give the one at sunrise as 'coldest'");
@@ -42,7 +45,7 @@ std::vector<model::MonthWeather> readMonths(const Field& f) {
   std::vector<model::MonthWeather> months;
   if (!f.isGiven()) return months;
   Record r(f);
-  for (const char* name : monthNames) months.push_back(readMonth(r.must(name)));
+  for (const char* name : monthNames) months.push_back(readMonth(r.must(name, monthExample)));
   r.finish();
   return months;
 }
@@ -66,11 +69,11 @@ void readForecastBeside(const Field& f, const std::string& jobFile, model::Forec
 
 model::Normals readNormals(Record& r) {
   model::Normals n;
-  const Field months = r.may("normals"), source = r.may("source");
+  const Field months = r.may("normals");
+  const Field source =
+      months.isGiven() ? r.must("source", "who measured them, where and when") : r.may("source");
   n.months = readMonths(months);
   if (source.isGiven()) n.source = text(source);
-  if (months.isGiven() && !source.isGiven())
-    r.field().error("'source' is missing", "say where the normals come from; it is printed");
   if (source.isGiven() && !months.isGiven())
     source.error("there are no 'normals' that it could be of", "add 'normals', or leave it out");
   return n;
