@@ -224,6 +224,10 @@ TEST_CASE("impossible values are refused with the whole message") {
        {{" longitude: 169.13,", ""}},
        "job.yaml:4:7: error: site: 'longitude' is missing\n"
        "  hint: latitude and longitude go together, like latitude: -45.00, longitude: 169.00\n"},
+      {"days off that end before they begin",
+       {{"people: 2", "people: 2, off: [2027-04-30, 2027-04-12 to 2027-04-09]"}},
+       "job.yaml:19:37: error: crew.off[2]: '2027-04-12 to 2027-04-09' is no span of days\n"
+       "  hint: write it like 2027-12-24 to 2028-01-07, at most a year\n"},
       {"more names than people",
        {{"crew: {people: 2,", "crew: {people: 2, names: [Ada, Ben, Cyd],"}},
        "job.yaml:19:26: error: crew.names: 3 names for a crew of 2\n"

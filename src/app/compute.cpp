@@ -117,6 +117,8 @@ std::optional<Computation> computeText(const std::string& text, const std::strin
     messages.addAt(x.c.job.places, planning);
     if (!messages.ok()) return {};
     plan::checkForecastDays(x.c.job, x.plan, forecast, messages);
+    plan::checkUsualWeather(x.c, x.plan, messages);
+    plan::checkHolidays(x.c, x.plan, messages);
     x.estimate =
         estimate::makeEstimate(x.c, content, static_cast<int>(x.plan.days.size()), lateCoats(x.plan));
     records::addActual(x.estimate, x.c);

@@ -290,7 +290,8 @@ model::Job readJob(const std::string& bytes, const std::string& file, const mode
   job.areas = readDecks(
       r.must("areas", "[{name: Deck, shape: {rectangle: [6 m, 4 m]}, timber: kwila, state: weathered}]"),
       content, job.work);
-  if (const Field f = r.must("crew", "{people: 2, hours: 07:30-16:00}"); f.isGiven()) job.crew = readCrew(f);
+  if (const Field f = r.must("crew", "{people: 2, hours: 07:30-16:00}"); f.isGiven())
+    job.crew = readCrew(f, region == content.regions.end() ? nullptr : &region->second);
   if (const auto span = clockSpan(r.may("coating"))) {
     job.coatingFrom = span->from;
     job.coatingUntil = span->until;

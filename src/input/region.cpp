@@ -266,6 +266,7 @@ model::Region readRegion(Record& r) {
     for (const auto& [id, at, name] : s.all()) region.states[id] = text(name);
     s.finish();
   }
+  region.holidays = readHolidays(r.may("holidays"), region.states);
   for (const Field& item : r.may("deposit").items())
     region.depositCaps.push_back(readDepositCap(item, region));
   if (const Field f = r.may("cancellation"); f.isGiven()) region.cancellation = readCancellation(f);
@@ -279,6 +280,8 @@ model::Region readRegion(Record& r) {
   if (const Field f = r.may("weather"); f.isGiven()) {
     Record w(f);
     region.normals = readNormals(w);
+    region.normals.latitudeMicro = degrees(w.must("latitude"), 90).value_or(0);
+    region.normals.longitudeMicro = degrees(w.must("longitude"), 180).value_or(0);
     w.finish();
   }
   return region;

@@ -5,6 +5,7 @@
 #include "base/date.h"
 
 #include <array>
+#include <cstdint>
 #include <string>
 #include <vector>
 
@@ -42,6 +43,7 @@ struct MonthWeather {
 
 struct Normals {
   std::string source;                // 'invented for the demo', printed
+  std::int64_t latitudeMicro = 0, longitudeMicro = 0;  // where it holds; both 0 = the site itself
   std::vector<MonthWeather> months;  // twelve, January first; empty = not given
 };
 

@@ -16,6 +16,9 @@ void checkForecast(const model::Job& job, const std::string& file, base::Diagnos
 void checkForecastDays(const model::Job& job, const model::Plan& plan, const std::string& file,
                        base::Diagnostics& messages);
 
+/// A warning where a day on site counts on the region's usual weather and that holds far from the site.
+void checkUsualWeather(const model::Case& c, const model::Plan& plan, base::Diagnostics& messages);
+
 /// Every full hour of the days from 'from' to 'until' (not included) for every deck that is coated, by time,
 /// then deck. An hour is fit when every gate holds from its first minute to its last; dew and rain are looked
 /// for until the product is touch dry and rain safe. The forecast counts where it reaches; beyond it the

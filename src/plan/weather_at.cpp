@@ -1,6 +1,7 @@
 #include "plan/weather_at.h"
 
 #include "plan/air.h"
+#include "plan/distance.h"
 
 #include <algorithm>
 #include <cmath>
@@ -155,6 +156,25 @@ void checkForecastDays(const model::Job& job, const model::Plan& plan, const std
                   "the forecast begins on " + base::isoDate(first) + ", after the last day on site, " +
                       base::isoDate(plan.days.back()),
                   hint);
+}
+
+void checkUsualWeather(const model::Case& c, const model::Plan& plan, base::Diagnostics& messages) {
+  constexpr double far = 300;  // km, own choice: beyond it lie other climates
+  const auto& normals = c.job.normals;
+  const auto site = placeOf(c.job.site);
+  const auto& steps = c.job.forecast.steps;
+  const bool isLocal = normals.latitudeMicro == 0 && normals.longitudeMicro == 0;
+  if (!site || isLocal || normals.months.empty() || plan.days.empty()) return;
+  if (!steps.empty() && steps.front().at.day <= plan.days.front() && steps.back().at.day > plan.days.back())
+    return;
+  const double away = kilometres(*site, {static_cast<double>(normals.latitudeMicro) / 1e6,
+                                         static_cast<double>(normals.longitudeMicro) / 1e6});
+  if (away <= far) return;
+  messages.warn(
+      base::placeOf(c.job.places, "site.latitude"), "site.latitude",
+      "the usual weather of " + c.region->name + " is that of a place some " +
+          std::to_string(std::lround(away / 100) * 100) + " km from here, so days and waits may be wrong",
+      "give the months of this place as 'normals' under 'weather:', or a forecast of all days on site");
 }
 
 AirAt airAt(const model::Case& c, base::LocalTime at) {
