@@ -14,7 +14,8 @@ base::LocalTime at(const char* day, const char* clock) {
 
 model::Case usual() {
   model::Case c = fixtures::sampleCase();
-  c.job.normals = {"invented", std::vector<model::MonthWeather>(12, {8, 20, 85, 0.6, 4, 9})};
+  c.job.normals.source = "invented";
+  c.job.normals.months.assign(12, {8, 20, 85, 0.6, 4, 9});
   return c;
 }
 
