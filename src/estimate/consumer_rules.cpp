@@ -1,6 +1,6 @@
 #include "estimate/consumer_rules.h"
 
-#include "model/holidays.h"
+#include "base/holidays.h"
 
 #include <algorithm>
 
@@ -8,7 +8,7 @@ namespace estimate {
 namespace {
 
 bool fits(const model::DepositCap& cap, const std::string& state, base::Money total) {
-  return model::holdsIn(cap.states, state) && (!cap.from || total >= *cap.from) &&
+  return base::holdsIn(cap.states, state) && (!cap.from || total >= *cap.from) &&
          (!cap.to || total <= *cap.to);
 }
 

@@ -5,7 +5,7 @@
 #include "base/date.h"
 
 #include <array>
-#include <cstdint>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -18,6 +18,11 @@ struct Air {
   double cloud = 0;     // covered part of the sky, 0..1
   double wind = 0;      // m/s
   double rain = 0;      // mm in the step that begins here
+};
+
+/// Degrees; north and east are positive.
+struct Coordinates {
+  double latitude = 0, longitude = 0;
 };
 
 struct ForecastStep {
@@ -42,9 +47,9 @@ struct MonthWeather {
 };
 
 struct Normals {
-  std::string source;                // 'invented for the demo', printed
-  std::int64_t latitudeMicro = 0, longitudeMicro = 0;  // where it holds; both 0 = the site itself
-  std::vector<MonthWeather> months;  // twelve, January first; empty = not given
+  std::string source;                     // 'invented for the demo', printed
+  std::vector<MonthWeather> months;       // twelve, January first; empty = not given
+  std::optional<Coordinates> place = {};  // where they hold; nothing = at the site
 };
 
 }  // namespace model
