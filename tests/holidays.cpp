@@ -216,11 +216,11 @@ TEST_CASE("a crew works neither on 25 December nor on days off, unless the job s
 }
 
 TEST_CASE("a holiday to be worked on that the region does not know is refused", "[holidays]") {
-  CHECK(
-      made({{"people: 2", "people: 2, works_on_holidays: [Anzac]"}})
-          .said.starts_with("job.yaml:18:43: error: crew.works_on_holidays[1]: 'Anzac' is not a known public "
-                            "holiday; did you mean 'Anzac Day'?\n"
-                            "  hint: known: Anzac Day, Auckland Anniversary, "));
+  CHECK(made({{"people: 2", "people: 2, works_on_holidays: [Labor Day]"}})
+            .said.starts_with(
+                "job.yaml:18:39: error: crew.works_on_holidays[1]: 'Labor Day' is not a known public "
+                "holiday; did you mean 'Labour Day'?\n"
+                "  hint: known: Anzac Day, Auckland Anniversary, "));
 }
 
 TEST_CASE("a day on site that is a holiday in some states asks for the state", "[holidays]") {

@@ -2,6 +2,7 @@
 
 #include "app/pack/consumer_check.h"
 #include "app/pack/files.h"
+#include "app/pack/weather_file.h"
 #include "base/nearest.h"
 #include "estimate/estimate.h"
 #include "input/read.h"
@@ -12,8 +13,6 @@
 #include "schedule/plan.h"
 #include "schedule/strips/strips.h"
 #include "schedule/weather/hours.h"
-
-#include <filesystem>
 
 namespace app {
 namespace {
@@ -70,9 +69,7 @@ std::optional<Computation> computeText(const std::string& text, const std::strin
   if (const auto region = content.regions.find(x.c.job.site.region); region != content.regions.end())
     schedule::checkSite(x.c.job, region->second, messages);
   schedule::checkRecordedTimes(x.c.job, messages);
-  const auto forecast =
-      (std::filesystem::path(name).parent_path() / x.c.job.forecast.file).lexically_normal().string();
-  schedule::checkForecast(x.c.job, forecast, messages);
+  readWeatherFile(x.c.job, name, messages);
   if (!brand.empty())
     x.c.brand = readOnce(shipped.shelves->brands, brand, messages,
                          [&](auto& told) { return input::readBrand(brand, content, told); });
@@ -116,7 +113,7 @@ std::optional<Computation> computeText(const std::string& text, const std::strin
     if (planning.ok()) schedule::applyRecords(x.plan, x.c, planning);
     messages.addAt(x.c.job.places, planning);
     if (!messages.ok()) return {};
-    schedule::checkForecastDays(x.c.job, x.plan, forecast, messages);
+    schedule::checkForecastDays(x.c.job, x.plan, weatherPath(x.c.job, name), messages);
     schedule::checkUsualWeather(x.c, x.plan, messages);
     schedule::checkHolidays(x.c, x.plan, messages);
     x.estimate =

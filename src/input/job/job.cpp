@@ -236,7 +236,7 @@ base::Count taskRate(const Field& f, model::Measure measure) {
 model::Job readJob(const std::string& bytes, const std::string& file, const model::Content& content,
                    base::Diagnostics& out) {
   model::Job job;
-  base::Diagnostics messages, forecastMessages;
+  base::Diagnostics messages;
   const std::optional<Node> root = parseTree(bytes, file, messages);
   if (!root) {
     forwardSorted(messages, out);
@@ -298,7 +298,7 @@ model::Job readJob(const std::string& bytes, const std::string& file, const mode
   }
   job.inStock = readStock(r.may("in_stock"), content);
   if (region != content.regions.end()) job.normals = region->second.normals;
-  if (const Field f = r.may("weather"); f.isGiven()) readWeather(f, file, job, forecastMessages);
+  if (const Field f = r.may("weather"); f.isGiven()) readWeather(f, job);
   job.price = readPricing(r.may("price"), region == content.regions.end() ? nullptr : &region->second);
   job.taskRates = readTaskRates(r.may("task_rates"), content);
   job.ratesFile = pathBeside(r.may("spreading_rates"), file);
@@ -316,7 +316,6 @@ model::Job readJob(const std::string& bytes, const std::string& file, const mode
   job.places = placesIn(*root, file);
   checkYear(job, messages);
   forwardSorted(messages, out);
-  out.add(forecastMessages);
   return job;
 }
 

@@ -8,10 +8,6 @@ namespace schedule {
 
 class WeatherSamples;
 
-/// Errors where a forecast's steps are not of one length by the tz database, or name an hour that does not
-/// exist. Line 2 of 'file' holds the first step. Says nothing in a time zone that is not known.
-void checkForecast(const model::Job& job, const std::string& file, base::Diagnostics& messages);
-
 /// A warning where the forecast holds no day on site.
 void checkForecastDays(const model::Job& job, const model::Plan& plan, const std::string& file,
                        base::Diagnostics& messages);
