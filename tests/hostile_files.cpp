@@ -100,8 +100,8 @@ TEST_CASE("a forecast and rates that are no files are told with the line that na
   CHECK(saidOf("weather: pipe") == "job.yaml:27:10: error: weather: 'pipe' " + isPipe + hint);
   CHECK(saidOf("weather: /dev/zero") == "job.yaml:27:10: error: weather: '/dev/zero' " + isPipe + hint);
   CHECK(saidOf("weather: empty") ==
-        "empty:1:1: error: the first line does not name the columns\n"
-        "  hint: write time,air_c,rh_pct,cloud_pct,wind_ms,rain_mm\n");
+        "empty: error: it is empty\n"
+        "  hint: save it again\n");
   const std::string at = "job.yaml:27:18: error: spreading_rates: '";
   const std::string about =
       "  hint: 'planksheaf rates FOLDER' writes it; the path starts at the folder of the file it stands in\n";

@@ -69,6 +69,10 @@ TEST_CASE("content, brand and theme files are read to the last digit") {
   CHECK((nz.cancellation.days == 5 && nz.cancellation.uninvitedDays == 30));
   CHECK(nz.cancellation.counted == model::CountedDays::Working);
   CHECK(nz.cancellation.isStandstill);
+  REQUIRE(nz.holidays.size() == 1);
+  CHECK(nz.holidays[0].name == "Show Day");
+  CHECK(nz.holidays[0].source == "an act of 2003");
+  CHECK(nz.holidays[0].states == std::vector<std::string>{"N"});
   CHECK(nz.limits.noise.rule == model::NoiseRule::Average8h);
   CHECK(nz.limits.noise.lower == 80);
   CHECK(nz.limits.noise.limit == 87);
@@ -263,6 +267,24 @@ TEST_CASE("mistakes in content files are told with the whole message") {
       {"regions/nz.yaml", "states: [S]", "states: [W]",
        "regions/nz.yaml:12:21: error: deposit[1].states[1]: 'W' is not a known state\n"
        "  hint: known: N or S\n"},
+      {"regions/nz.yaml", "first Tuesday of November + 10", "Cup Day",
+       "regions/nz.yaml:22:79: error: holidays[1].days[1].day: 'Cup Day' is not a day of every year\n"
+       "  hint: write it like '25 December', 'first Monday of June', 'last Monday of May - 1', 'Easter + 1', "
+       "'Monday nearest 29 January' or 'Wednesday on or after 10 August'\n"},
+      {"regions/nz.yaml", "first Tuesday of November + 10", "29 February",
+       "regions/nz.yaml:22:79: error: holidays[1].days[1].day: '29 February' is not a day of every year\n"
+       "  hint: write it like '25 December', 'first Monday of June', 'last Monday of May - 1', 'Easter + 1', "
+       "'Monday nearest 29 January' or 'Wednesday on or after 10 August'\n"},
+      {"regions/nz.yaml", ", day: first Tuesday of November + 10", ", weekend: Friday",
+       "regions/nz.yaml:22:57: error: holidays[1].days[1]: neither 'day' nor 'dates' is given\n"
+       "  hint: write the rule, like 'day: 25 December', or the dates of each year\n"
+       "regions/nz.yaml:22:83: error: holidays[1].days[1].weekend: 'Friday' is not a known rule for "
+       "weekends\n"
+       "  hint: known: Monday too, Monday instead, Monday instead of Sunday, two days later too, two days "
+       "later or nearest weekday too\n"},
+      {"regions/nz.yaml", "states: [N], days", "states: [E], days",
+       "regions/nz.yaml:22:46: error: holidays[1].states[1]: 'E' is not a known state\n"
+       "  hint: known: N or S\n"},
       {"regions/nz.yaml", "counted: working days", "counted: weekdays",
        "regions/nz.yaml:13:77: error: cancellation.counted: 'weekdays' is not a known way to count days\n"
        "  hint: known: all days, working days or working days and Saturdays\n"},
@@ -328,6 +350,7 @@ TEST_CASE("a region's usual weather is read month by month, and its mistakes are
   for (const char* name : {"feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec"})
     all += std::string("    ") + name +
            ": {coldest: 1 C, warmest: 2 C, humidity: 80 %, cloud: 50 %, wind: 2 m/s, rain_days: 3}\n";
+  all += "  latitude: 35.5\n  longitude: -82.5\n";
   const auto withWeather = [](const std::string& weather) { return "emergency: '911'\n" + weather; };
   {
     Folder folder;
@@ -343,6 +366,9 @@ TEST_CASE("a region's usual weather is read month by month, and its mistakes are
     CHECK(n.months[0].wind == 3.5);
     CHECK(n.months[0].rainDays == 9);
     CHECK(n.months[11].warmest == 2);
+    REQUIRE(n.place);
+    CHECK(n.place->latitude == 35.5);
+    CHECK(n.place->longitude == -82.5);
   }
   Folder folder;
   std::string bad = all;

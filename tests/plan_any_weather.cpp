@@ -13,11 +13,11 @@ using namespace plan_cases;
 namespace {
 
 /// Days that are much alike, with wind and rain now and then; steps of three hours.
-Forecast anyForecast(base::Date start) {
+Forecast anyForecast(base::Date start, const std::string& zone) {
   Forecast f;
   f.file = "forecast.csv";
   f.stepMinutes = 180;
-  const base::Date from = start - std::chrono::days{within(-2, 2)};
+  f.from = schedule::localToUtc(zone, {start - std::chrono::days{within(-2, 2)}, 0});
   for (int day = within(1, 12); day > 0; --day) {
     const double celsius = within(2, 34), humidity = within(30, 95), cloud = within(0, 10) / 10.0;
     const int windFrom = within(0, 24), windUntil = within(0, 24), rainFrom = within(0, 60);
@@ -27,7 +27,7 @@ Forecast anyForecast(base::Date start) {
       Air air{celsius + (hour >= 9 && hour < 20 ? 4 : -4), humidity, cloud, 2, 0};
       if (hour >= windFrom && hour < windUntil) air.wind = 12;
       if (hour >= rainFrom && hour < rainFrom + 5) air.rain = 0.4;
-      f.steps.push_back({base::plusMinutes({from, 0}, step * 180), air});
+      f.steps.push_back(air);
     }
   }
   return f;
@@ -51,7 +51,7 @@ void addWeather(Scene& s) {
                       base::Share::whole(within(16, 20)),       {}};
   if (flip()) s.product.limits.windMax = base::Count::whole(7);
   s.product.times.rainSafe = s.product.times.touchDry + threes(0, 200);
-  if (within(0, 3) > 0) s.c.job.forecast = anyForecast(s.c.job.start);
+  if (within(0, 3) > 0) s.c.job.forecast = anyForecast(s.c.job.start, s.c.job.site.timezone);
   if (flip()) s.c.job.normals = anyNormals();
   for (auto& area : s.c.job.areas) {
     area.isCovered = within(0, 3) == 0;

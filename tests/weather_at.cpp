@@ -15,7 +15,8 @@ base::LocalTime at(const char* day, const char* clock) {
 
 model::JobInputs usual() {
   model::JobInputs c = fixtures::sampleCase();
-  c.job.normals = {"invented", std::vector<model::MonthWeather>(12, {8, 20, 85, 0.6, 4, 9})};
+  c.job.normals.source = "invented";
+  c.job.normals.months.assign(12, {8, 20, 85, 0.6, 4, 9});
   return c;
 }
 
@@ -80,10 +81,8 @@ TEST_CASE("a forecast by the clock counts its true hours when the clocks change"
   // New Zealand, 4 April 2027: 03:00 becomes 02:00, and 02:00 stands twice.
   model::JobInputs c = fixtures::sampleCase();
   c.job.forecast.file = "forecast.csv";
-  const char* clocks[] = {"01:00", "02:00", "02:00", "03:00"};
-  double celsius = 10;
-  for (const char* clock : clocks)
-    c.job.forecast.steps.push_back({at("2027-04-04", clock), still(celsius++, 60, 1)});
+  c.job.forecast.from = schedule::localToUtc(c.job.site.timezone, at("2027-04-04", "01:00"));
+  for (const double celsius : {10, 11, 12, 13}) c.job.forecast.steps.push_back(still(celsius, 60, 1));
   CHECK(schedule::airAt(c, at("2027-04-04", "02:00")).air.celsius == 11);
   CHECK(schedule::airAt(c, at("2027-04-04", "02:30")).air.celsius == near(11.5));
   CHECK(schedule::airAt(c, at("2027-04-04", "03:00")).air.celsius == 13);

@@ -125,10 +125,11 @@ TEST_CASE("rain dries the same by steps of a quarter, one and three hours") {
     c.job.forecast = {};
     c.job.forecast.file = "forecast.csv";
     c.job.forecast.stepMinutes = minutes;
+    c.job.forecast.from = schedule::localToUtc(c.job.site.timezone, {summerDay(), 0});
     for (int at = 0; at < 4 * 24 * 60; at += minutes) {
       model::Air air = still(20, 65, 1);
       if (at >= 6 * 60 && at < 9 * 60) air.rain = 0.6 * minutes / 180;  // rain of three hours, 0.6 mm
-      c.job.forecast.steps.push_back({base::plusMinutes({summerDay(), 0}, at), air});
+      c.job.forecast.steps.push_back(air);
     }
     CAPTURE(minutes);
     const auto wet = wetHours(c, 4);

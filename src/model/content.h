@@ -4,6 +4,7 @@
 
 #include "base/date.h"
 #include "base/diagnostic.h"
+#include "base/holidays.h"
 #include "base/money.h"
 #include "base/units.h"
 #include "model/hazard.h"
@@ -275,7 +276,8 @@ struct Region {
   std::map<std::string, std::string> equipment;  // grade by sign: ears -> 'EN 352, SNR as printed'
   Normals normals;                               // usual weather of its months; may be empty
   std::map<std::string, std::string> states;     // names by id, where its rules differ by state
-  std::vector<DepositCap> depositCaps;           // the first that fits counts
+  std::vector<base::HolidayRule> holidays;
+  std::vector<DepositCap> depositCaps;  // the first that fits counts
   Cancellation cancellation;
   std::map<std::string, std::string> newJob;  // what 'new' writes for this place: phone, timezone, start ...
 };

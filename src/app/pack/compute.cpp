@@ -2,6 +2,8 @@
 
 #include "app/pack/consumer_check.h"
 #include "app/pack/files.h"
+#include "app/pack/weather_file.h"
+#include "base/nearest.h"
 #include "estimate/estimate.h"
 #include "input/look/front_matter.h"
 #include "input/read.h"
@@ -14,8 +16,8 @@
 #include "schedule/weather/hours.h"
 
 #include <filesystem>
-#include <set>
 #include <fstream>
+#include <set>
 
 namespace app {
 namespace {
@@ -101,9 +103,7 @@ std::optional<Computation> computeText(const std::string& text, const std::strin
   if (const auto region = content.regions.find(x.c.job.site.region); region != content.regions.end())
     schedule::checkSite(x.c.job, region->second, messages);
   schedule::checkRecordedTimes(x.c.job, messages);
-  const auto forecast =
-      (std::filesystem::path(name).parent_path() / x.c.job.forecast.file).lexically_normal().string();
-  schedule::checkForecast(x.c.job, forecast, messages);
+  readWeatherFile(x.c.job, name, messages);
   const auto brandPos =
       choices.brandFile.empty() ? base::placeOf(x.c.job.places, "brand") : base::SourcePos{"--brand"};
   if (!brand.empty() && isReadable(brand, brandPos, "brand", messages))
@@ -146,7 +146,9 @@ std::optional<Computation> computeText(const std::string& text, const std::strin
     if (planning.ok()) schedule::applyRecords(x.plan, x.c, planning);
     messages.addAt(x.c.job.places, planning);
     if (!messages.ok()) return {};
-    schedule::checkForecastDays(x.c.job, x.plan, forecast, messages);
+    schedule::checkForecastDays(x.c.job, x.plan, weatherPath(x.c.job, name), messages);
+    schedule::checkUsualWeather(x.c, x.plan, messages);
+    schedule::checkHolidays(x.c, x.plan, messages);
     x.estimate =
         estimate::makeEstimate(x.c, content, static_cast<int>(x.plan.days.size()), lateCoats(x.plan));
     records::addActual(x.estimate, x.c);

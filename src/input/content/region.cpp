@@ -277,6 +277,7 @@ model::Region readRegion(Record& r) {
     for (const auto& [id, at, name] : s.all()) region.states[id] = text(name);
     s.finish();
   }
+  region.holidays = readHolidays(r.may("holidays"), region.states);
   for (const Field& item : r.may("deposit").items())
     region.depositCaps.push_back(readDepositCap(item, region));
   if (const Field f = r.may("cancellation"); f.isGiven()) region.cancellation = readCancellation(f);
@@ -295,6 +296,9 @@ model::Region readRegion(Record& r) {
   if (const Field f = r.may("weather"); f.isGiven()) {
     Record w(f);
     region.normals = readNormals(w);
+    const auto north = degrees(w.must("latitude"), 90), east = degrees(w.must("longitude"), 180);
+    if (north && east)
+      region.normals.place = {static_cast<double>(*north) / 1e6, static_cast<double>(*east) / 1e6};
     w.finish();
   }
   return region;

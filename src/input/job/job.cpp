@@ -264,7 +264,7 @@ base::Count taskRate(const Field& f, model::Measure measure) {
 model::Job readJob(const std::string& bytes, const std::string& file, const model::Content& content,
                    base::Diagnostics& out) {
   model::Job job;
-  base::Diagnostics messages, forecastMessages;
+  base::Diagnostics messages;
   const std::optional<Node> root = parseTree(bytes, file, messages);
   if (!root) {
     forwardSorted(messages, out);
@@ -318,14 +318,15 @@ model::Job readJob(const std::string& bytes, const std::string& file, const mode
   job.areas = readDecks(
       r.must("areas", "[{name: Deck, shape: {rectangle: [6 m, 4 m]}, timber: kwila, state: weathered}]"),
       content, job.work);
-  if (const Field f = r.must("crew", "{people: 2, hours: 07:30-16:00}"); f.isGiven()) job.crew = readCrew(f);
+  if (const Field f = r.must("crew", "{people: 2, hours: 07:30-16:00}"); f.isGiven())
+    job.crew = readCrew(f, region == content.regions.end() ? nullptr : &region->second);
   if (const auto span = clockSpan(r.may("coating"))) {
     job.coatingFrom = span->from;
     job.coatingUntil = span->until;
   }
   job.inStock = readStock(r.may("in_stock"), job.site.region, content);
   if (region != content.regions.end()) job.normals = region->second.normals;
-  if (const Field f = r.may("weather"); f.isGiven()) readWeather(f, file, job, forecastMessages);
+  if (const Field f = r.may("weather"); f.isGiven()) readWeather(f, job);
   job.price = readPricing(r.may("price"), region == content.regions.end() ? nullptr : &region->second);
   job.taskRates = readTaskRates(r.may("task_rates"), content);
   job.ratesFile = pathBeside(r.may("spreading_rates"), file);
@@ -343,7 +344,6 @@ model::Job readJob(const std::string& bytes, const std::string& file, const mode
   job.places = placesIn(*root, file);
   checkYear(job, messages);
   forwardSorted(messages, out);
-  out.add(forecastMessages);
   return job;
 }
 

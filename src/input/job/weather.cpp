@@ -1,10 +1,7 @@
 // The 'weather:' of a job or a region: a forecast file, or what is usual for each month.
 #include "input/content/content_parts.h"
 #include "input/job/job_parts.h"
-#include "input/read.h"
 #include "input/yaml/words.h"
-
-#include <filesystem>
 
 namespace input {
 namespace {
@@ -50,21 +47,6 @@ std::vector<model::MonthWeather> readMonths(const Field& f) {
   return months;
 }
 
-void readForecastBeside(const Field& f, const std::string& jobFile, model::Forecast& forecast,
-                        base::Diagnostics& messages) {
-  const std::string name = text(f);
-  if (name.empty()) return;
-  const auto path = (std::filesystem::path(jobFile).parent_path() / name).lexically_normal().string();
-  const auto bytes = readFile(path);
-  if (!bytes) {
-    f.error(inQuotes(name) + " cannot be read: " + whyUnreadable(path),
-            "the path starts at this file's folder");
-    return;
-  }
-  forecast = readForecast(*bytes, path, messages);
-  forecast.file = name;
-}
-
 }  // namespace
 
 model::Normals readNormals(Record& r) {
@@ -79,19 +61,21 @@ model::Normals readNormals(Record& r) {
   return n;
 }
 
-void readWeather(const Field& f, const std::string& jobFile, model::Job& job,
-                 base::Diagnostics& forecastMessages) {
+void readWeather(const Field& f, model::Job& job) {
   if (f.is(Node::Kind::Map)) {
     Record r(f);
-    if (const Field file = r.may("forecast"); file.isGiven())
-      readForecastBeside(file, jobFile, job.forecast, forecastMessages);
+    const Field file = r.may("forecast"), cloud = r.may("cloud");
+    if (file.isGiven()) job.forecast.file = text(file);
+    if (cloud.isGiven()) job.forecast.likelyCloud = number(quantity(cloud, parseShare, toWhole));
+    if (cloud.isGiven() && !file.isGiven())
+      cloud.error("there is no 'forecast' that it could be of", "name its file, or leave it out");
     if (r.has("normals") || r.has("source")) job.normals = readNormals(r);
     r.finish();
     if (!r.has("forecast") && !r.has("normals"))
       f.error("neither 'forecast' nor 'normals' is given",
               "weather: forecast.csv names a file beside the job");
   } else {
-    readForecastBeside(f, jobFile, job.forecast, forecastMessages);
+    job.forecast.file = text(f);
   }
   if (job.site.latitudeMicro == 0 && job.site.longitudeMicro == 0)
     f.error("where the site lies is not known, and so neither sun nor night",

@@ -60,8 +60,10 @@ void addAir(Facts& f, const Day& day, const Computed& x, const Formatter& w) {
   std::string air, from;
   if (coldest != nullptr) {
     air = degreesText(coldest->air.celsius, warmest->air.celsius, w);
-    from = coldest->source == model::WeatherSource::Forecast ? w("day.forecast")
-                                                             : w("day.usual", {{"month", w.month(day.date)}});
+    const auto& service = x.c.job.forecast.service;  // asks to be named
+    from = coldest->source == model::WeatherSource::Forecast
+               ? w("day.forecast") + (service.empty() ? "" : ", " + service)
+               : w("day.usual", {{"month", w.month(day.date)}});
   }
   f.emplace_back("air", air);
   f.emplace_back("air_from", from);
