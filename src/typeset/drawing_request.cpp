@@ -18,4 +18,13 @@ const Drawing& DrawingRequest::at(Dim height) const {
   return known != made_.end() ? known->second : made_.emplace(height, make_(height)).first->second;
 }
 
+Dim DrawingRequest::possibleLeast() const {
+  constexpr int steps = 4;
+  for (int i = 0; i < steps; ++i) {
+    const Dim height = heights_.least + (heights_.best - heights_.least) * i / steps;
+    if (const Drawing& drawing = at(height); !drawing.items.empty()) return drawing.size.h;
+  }
+  return best().size.h;
+}
+
 }  // namespace typeset

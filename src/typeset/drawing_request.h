@@ -27,6 +27,8 @@ class DrawingRequest {
   bool isOptional() const { return isOptional_; }
   HeightRange heights() const { return heights_; }
   const Drawing& at(Dim height) const;
+  /// The lowest of a few heights at which there is a drawing; the best where there is none.
+  Dim possibleLeast() const;
   const Drawing& best() const { return at(heights_.best); }
 
  private:

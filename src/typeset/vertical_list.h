@@ -24,6 +24,7 @@ using VerticalList = std::vector<Fragment>;
 /// What a fragment holds that is made when its height is known.
 struct Flexible {
   Dim least, best;                             // heights
+  std::function<Dim()> possibleLeast;          // not below 'least': costs a drawing
   std::function<void(Fragment&, Dim)> settle;  // fills in what is no higher than this
 };
 

@@ -47,11 +47,12 @@ VerticalList layOutFigure(LayoutContext& context, const markup::Figure& figure, 
     put(fragment, best);
     return {std::move(fragment)};
   }
-  fragment.flexible = std::make_shared<const Flexible>(
-      Flexible{std::min(fragment.height, roundUp(request->heights().least, context.grid.unit)),
-               fragment.height, [put, request](Fragment& f, Dim height) {
-                 put(f, request->best().size.h <= height ? request->best() : request->at(height));
-               }});
+  fragment.flexible = std::make_shared<const Flexible>(Flexible{
+      std::min(fragment.height, roundUp(request->heights().least, context.grid.unit)), fragment.height,
+      [request, unit = context.grid.unit] { return roundUp(request->possibleLeast(), unit); },
+      [put, request](Fragment& f, Dim height) {
+        put(f, request->best().size.h <= height ? request->best() : request->at(height));
+      }});
   return {std::move(fragment)};
 }
 

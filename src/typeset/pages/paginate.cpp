@@ -110,19 +110,26 @@ class Paginator {
     for (std::size_t i = from; i < end; ++i) {
       Fragment& f = list_[i];
       if (!f.flexible) continue;
-      const Dim unit = context_.grid.unit, best = f.flexible->best, least = f.flexible->least;
+      const Dim unit = context_.grid.unit, best = f.flexible->best;
       const auto limit = limitAt(from);
       const auto group = std::span(list_).subspan(from, end - from);
-      const auto lastPage = [&] { return limit ? lastPageOf(from, limit->end) : 0; };
       const bool fitsPage = context_.height(group) <= context_.pageHeight();
-      const std::size_t allowed = limit ? std::max(limit->page, lastPage()) : 0;
+      const auto lastPage = [&] { return limit ? lastPageOf(from, limit->end) : 0; };
+      std::size_t allowed = limit ? limit->page : 0;
+      const auto does = [&](Dim height) {
+        f.height = height;
+        return (!fitsPage || context_.height(group) <= context_.pageHeight()) && lastPage() <= allowed;
+      };
+      if (does(best)) {
+        settle(f, best);
+        continue;
+      }
+      const Dim least = f.height = std::min(best, f.flexible->possibleLeast());
+      allowed = std::max(allowed, lastPage());
       std::int64_t steps = 0, tooMany = (best - least).raw / unit.raw + 1;
       while (steps + 1 < tooMany) {
         const std::int64_t middle = (steps + tooMany) / 2;
-        f.height = least + unit * middle;
-        const bool doesIt =
-            (!fitsPage || context_.height(group) <= context_.pageHeight()) && lastPage() <= allowed;
-        (doesIt ? steps : tooMany) = middle;
+        (does(least + unit * middle) ? steps : tooMany) = middle;
       }
       settle(f, least + unit * steps);
     }
