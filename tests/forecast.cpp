@@ -228,7 +228,7 @@ TEST_CASE("the place of a value is counted in letters, behind whatever stands be
 
 TEST_CASE("two times nearly ten thousand years apart are a step that is too long") {
   CHECK(saidOf("0001-01-01T00:00,9,92,25,1,0\n9999-01-01T00:00,9,92,25,1,0\n")
-            .find("error: the steps are 87640") != std::string::npos);
+            .find("error: the steps are 8760 h long") != std::string::npos);
 }
 
 TEST_CASE("a forecast of other days than those on site is told") {
