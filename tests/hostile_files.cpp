@@ -96,9 +96,9 @@ TEST_CASE("a forecast and rates that are no files are told with the line that na
     odd.job("brand: firm.yaml\n" + line);
     return odd.refusal();
   };
-  CHECK(saidOf("weather: dir") == "job.yaml:27:10: error: weather: 'dir' " + isFolder + hint);
-  CHECK(saidOf("weather: pipe") == "job.yaml:27:10: error: weather: 'pipe' " + isPipe + hint);
-  CHECK(saidOf("weather: /dev/zero") == "job.yaml:27:10: error: weather: '/dev/zero' " + isPipe + hint);
+  CHECK(saidOf("weather: dir") == "job.yaml:28:10: error: weather: 'dir' " + isFolder + hint);
+  CHECK(saidOf("weather: pipe") == "job.yaml:28:10: error: weather: 'pipe' " + isPipe + hint);
+  CHECK(saidOf("weather: /dev/zero") == "job.yaml:28:10: error: weather: '/dev/zero' " + isPipe + hint);
   CHECK(saidOf("weather: empty") ==
         "empty: error: it is empty\n"
         "  hint: save it again\n");

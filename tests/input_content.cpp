@@ -148,7 +148,7 @@ TEST_CASE("mistakes in content files are told with the whole message") {
        "  hint: check the three against their source\n"},
       {"regions/nz.yaml", "upper: 85 dB", "uper: 85 dB",
        "regions/nz.yaml:15:51: error: limits.noise: 'uper' is not a known key here; did you mean 'upper'?\n"
-       "  hint: known: from, until, rule, lower, upper, limit or source\n"},
+       "  hint: known: from, until, rule, lower, upper, limit, protector, real_world_loss or source\n"},
       {"regions/nz.yaml", "limit: 5 m/s2", "limit: 2 m/s2",
        "regions/nz.yaml:16:14: error: limits.vibration: the limit is below the action value\n"
        "  hint: check both against their source\n"},

@@ -29,6 +29,9 @@ FactsByReader makeFacts(const Computed& x);
 /// The names that others may read and this reader may not.
 Withheld withheldFrom(model::Reader reader, const FactsByReader& facts);
 
+/// 'Landing, Steps and Terrace'; of many areas their number only.
+std::string namesOfDecks(const Computed& x);
+
 /// The title of a document: 'Landing, Steps and Terrace, washed, sanded and oiled twice'.
 std::string titleOf(const Computed& x);
 
