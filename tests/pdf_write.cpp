@@ -162,7 +162,7 @@ TEST_CASE("tags come out in reading order with their attributes") {
                            "P (block)",
                            "\"See \"",
                            "Link (inline)",
-                           "\"the care sheet \"",
+                           "\"the care sheet\"",
                            "\"today \"",
                            "\"and tomorrow.\"",
                            "L (block)",

@@ -287,7 +287,7 @@ model::CrewExposure exposureOf(const model::JobInputs& c, const model::Content& 
       hoursInHeat(1, (crew.endMinutes - crew.startMinutes - crew.breakMinutes) / 60.0, true);
   exposure.heat = heatOf(c, plan, limits.heat.usesHeatIndex);
   exposure.hardWorkLimit = wetBulbGlobeLimit(hardWork);
-  exposure.vapour = vapourOf(c, estimate, plan);
+  exposure.vapour = vapourOf(c, content, estimate, plan);
   exposure.rags = ragsOf(content, estimate, plan);
   exposure.lifting = liftingOf(c, content, estimate);
   exposure.warmestBoards = warmestBoards(c, plan);
