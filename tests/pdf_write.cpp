@@ -163,7 +163,7 @@ TEST_CASE("tags come out in reading order with their attributes") {
                            "\"See \"",
                            "Link (inline)",
                            "\"the care sheet\"",
-                           "\"today \"",
+                           "\"today\"",
                            "\"and tomorrow.\"",
                            "L (block)",
                            "/ListNumbering /Decimal",
