@@ -133,7 +133,7 @@ TEST_CASE("a list of the pack that names no document is refused with the known o
       app::readShipped(looks.choices),
       Catch::EndsWith("pack.yaml:1:20: error: documents[2]: 'ofice' is not a known document; did you "
                       "mean 'office'?\n"
-                      "  hint: known: aftercare, dayplan, office, orders, quote or safety\n" +
+                      "  hint: known: aftercare, dayplan, office, orders, quote, risk or safety\n" +
                       looks.choices.looks +
                       "/pack.yaml:1:27: error: documents[3]: 'quote' is given twice\n"
                       "  hint: leave one out\n"));

@@ -75,7 +75,7 @@ TEST_CASE("a firm's file that is none is told so") {
     odd.job("brand: " + name);
     return odd.refusal();
   };
-  const std::string at = "job.yaml:26:8: error: brand: '";
+  const std::string at = "job.yaml:27:8: error: brand: '";
   const std::string hint = "  hint: the path starts at the folder of the file it stands in\n";
   CHECK(saidOf("dir") == at + "dir' " + isFolder + hint);
   CHECK(saidOf("pipe") == at + "pipe' " + isPipe + hint);
@@ -102,7 +102,7 @@ TEST_CASE("a forecast and rates that are no files are told with the line that na
   CHECK(saidOf("weather: empty") ==
         "empty: error: it is empty\n"
         "  hint: save it again\n");
-  const std::string at = "job.yaml:27:18: error: spreading_rates: '";
+  const std::string at = "job.yaml:28:18: error: spreading_rates: '";
   const std::string about =
       "  hint: 'planksheaf rates FOLDER' writes it; the path starts at the folder of the file it stands in\n";
   CHECK(saidOf("spreading_rates: dir") == at + "dir' " + isFolder + about);

@@ -9,7 +9,8 @@ namespace input {
 namespace {
 
 constexpr const char* hazardExample =
-    "[{id: oily-rags, title: Oily rags set themselves alight, when: drying_oil, who: the crew, "
+    "[{id: oily-rags, title: Oily rags set themselves alight, when: drying_oil, severity: 5, exposure: 5, "
+    "who: the crew, "
     "harm: A fire at night can kill., controls: [{organise: Put each rag under water.}], "
     "left: rags can heat up later, source: common practice}]";
 

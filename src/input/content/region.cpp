@@ -7,7 +7,7 @@ namespace {
 
 constexpr const char* lawExample = "title and year of the rule";
 constexpr const char* limitsExample =
-    "{noise: {rule: average of 8 hours, upper: 85 dB, source: title and year of the rule}, "
+    "{noise: {rule: average of 8 hours, protector: SNR, upper: 85 dB, source: title and year of the rule}, "
     "dust: {protection: P2, source: title and year of the rule}, "
     "heat: {form: apparent temperature, source: title and year of the rule}, equipment: {gloves: EN 374}}";
 
@@ -145,8 +145,10 @@ void readInTurn(const Field& f, model::Region& region, Rule model::WorkLimits::*
 void readLimits(const Field& f, model::Region& region) {
   if (!f.isGiven()) return;
   Record r(f);
-  readInTurn(r.must("noise", "{rule: average of 8 hours, upper: 85 dB, source: title and year of the rule}"),
-             region, &model::WorkLimits::noise, readNoise);
+  readInTurn(
+      r.must("noise",
+             "{rule: average of 8 hours, protector: SNR, upper: 85 dB, source: title and year of the rule}"),
+      region, &model::WorkLimits::noise, readNoise);
   readInTurn(r.may("vibration"), region, &model::WorkLimits::vibration, readVibration);
   readInTurn(r.must("dust", "{protection: P2, source: title and year of the rule}"), region,
              &model::WorkLimits::dust, readDust);
