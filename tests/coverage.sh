@@ -1,5 +1,5 @@
 #!/bin/sh
-# Says which lines of src no case runs, by folder and by file: by hand, needs gcovr (Debian) besides what tests need.
+# Says which lines of src no case runs, by file: by hand, needs gcovr (Debian) besides what tests need.
 # Writes build-coverage/index.html, where each line shows.
 set -eu
 cd "$(dirname "$0")/.."

@@ -32,13 +32,14 @@ std::vector<std::string> filesThatFit(const std::string& pattern) {
 }
 
 std::vector<std::string> jobsOf(const std::string& word, base::Diagnostics& messages) {
-  if (fs::is_directory(word)) {
+  std::error_code failed;  // of a name that is too long: told when it is read
+  if (fs::is_directory(word, failed)) {
     auto files = jobsBelow(word);
     if (files.empty())
       messages.error({word}, "", "there is no job below it", "a job has 'customer:' and 'areas:' at its top");
     return files;
   }
-  if (fs::exists(word) || word.find_first_of("*?[") == std::string::npos) return {word};
+  if (fs::exists(word, failed) || word.find_first_of("*?[") == std::string::npos) return {word};
   std::vector<std::string> files;
   for (const auto& found : filesThatFit(word)) {
     const auto below = fs::is_directory(found) ? jobsBelow(found) : std::vector{found};

@@ -13,9 +13,9 @@ struct PackOrder {
   std::string folder;             // empty = beside each job
   std::vector<std::string> only;  // empty = the documents of a pack, and the calendar
   Choices choices;
-  unsigned threads = 0;  // 0 = as many as the machine has
-  std::string report;    // file for what became of each job; empty = none
-  bool isJson = false;   // prints that
+  unsigned threads = 0;     // 0 = as many as the machine has
+  std::string report = {};  // file for what became of each job; empty = none
+  bool isJson = false;      // prints that
   bool onlyIfChanged = false;
 };
 
