@@ -116,7 +116,7 @@ TEST_CASE("the hardest day stands as a bar against its limit") {
 
 TEST_CASE("safety and care sheets read at grade 8 or below") {
   // Flesch-Kincaid grade: Kincaid et al., Navy Research Branch Report 8-75 (1975), formula from memory.
-  const auto check = [](const app::Computation& x, const std::string& job) {
+  const auto check = [](const model::JobResult& x, const std::string& job) {
     for (const auto& [name, pages] : documents(x, {"safety", "aftercare"})) {
       if (holds(name, "-")) continue;  // a translation
       const auto level = reading::gradeOf(blocksOf(pages));

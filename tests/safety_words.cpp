@@ -1,5 +1,5 @@
 // What the documents say of dangers and limits, and what they never say.
-#include "app/pack/telling.h"
+#include "app/pack/languages.h"
 #include "example_jobs.h"
 #include "safety/exposure.h"
 #include "safety/hazards.h"
@@ -24,13 +24,13 @@ std::string noisySheet(const std::string& region, int percent) {
   const auto day = x.plan.days.front();
   plan.shifts = {{"sand", 0, 80, {day, 8 * 60}, {day, 12 * 60}, 2},
                  {"edges", 0, 80, {day, 13 * 60}, {day, 14 * 60}, 2}};
-  x.exposure.noise = safety::exposureOf(x.c, content, x.estimate, plan).noise;
+  x.exposure.noise = safety::exposureOf(x.c, content, x.estimate, x.resources, plan).noise;
   return together(documents(x, {"safety"}).at("safety"));
 }
 
 /// With another product or region in place of the job's.
-std::string sheetOf(app::Computation x) {
-  x.hazards = safety::hazardsOf(x.c, shipped().content, x.estimate, x.exposure);
+std::string sheetOf(model::JobResult x) {
+  x.hazards = safety::hazardsOf(x.c, shipped().content, x.estimate, x.resources, x.exposure);
   return together(documents(x, {"safety"}).at("safety"));
 }
 
@@ -155,7 +155,7 @@ TEST_CASE("a product without safety data stops the sheet, and the check tells of
   firm.content.products["bare-oil"] = bare;
   base::Diagnostics messages;
   const auto x =
-      app::computeText(replaced(plainJob, "plover-wb", "bare-oil"), "job.yaml", firm, {}, messages);
+      app::compute(app::JobText{"job.yaml", replaced(plainJob, "plover-wb", "bare-oil")}, firm, {}, messages);
   REQUIRE(x);
   std::string told;
   for (const auto& d : messages.all()) told += base::format(d);
@@ -177,7 +177,7 @@ TEST_CASE("no document promises what nobody can keep, in any language") {
                         std::regex::icase)},
       {"pl", std::regex(R"((^|\s)(bezpieczn(y|a|e|ie|ych)|gwarantowan\w*|nieszkodliw\w*|bez ryzyka)\b)",
                         std::regex::icase)}};
-  const auto check = [&](const app::Computation& x, const std::string& language,
+  const auto check = [&](const model::JobResult& x, const std::string& language,
                          const std::vector<std::string>& only) {
     app::Choices choices;
     choices.languages = {language};
@@ -242,8 +242,7 @@ TEST_CASE("every document that says how to work defers to law, data sheet and li
 TEST_CASE("the explanation tells all of a hazard, and the doses of each day") {
   const auto x = computed(worstJob);
   base::Diagnostics messages;
-  const auto told = app::tell(x, shipped(), "en", messages);
-  const std::string words = sheets::explainSafety(told->computed());
+  const std::string words = sheets::explainSafety(x);
   for (const char* part :
        {"\nthe day of one person\n  Mon\u00A015\u00A0Feb 2027: noise ", " dB(A) as L_EX,8h, ",
         " m/s² as A(8), ", "\nhazards on the safety sheet\n",

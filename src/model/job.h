@@ -222,11 +222,10 @@ struct Job {
   std::string officeNote;
   std::vector<std::string> batches;
   Forecast forecast;
-  Normals normals;                        // the job's own, or the region's; may be empty
-  std::vector<DoneCoat> done;             // in order of deck, coat and time
-  std::vector<StockTin> left;             // full and opened tins after the job, as counted
-  std::string ratesFile;                  // path of 'spreading_rates:'; empty = the brand's, or none
-  std::vector<LearnedRate> learnedRates;  // from that file
+  Normals normals;             // the job's own, or the region's; may be empty
+  std::vector<DoneCoat> done;  // in order of deck, coat and time
+  std::vector<StockTin> left;  // full and opened tins after the job, as counted
+  std::string ratesFile;       // path of 'spreading_rates:'; empty = the brand's, or none
   std::map<std::string, std::vector<std::string>> languages;  // by document; none = the region's
   base::Places places;  // of its keys, the keys of their groups and the items of their lists
 };
@@ -238,6 +237,7 @@ struct JobInputs {
   const Region* region = nullptr;
   Brand brand;
   Rates rates;
+  std::vector<LearnedRate> learnedRates;  // from the job's file of spreading rates, or the brand's
   Theme theme;
 };
 

@@ -195,20 +195,20 @@ std::vector<model::VapourArea> vapourOf(const model::JobInputs& c, const model::
 /// Room for every oily piece under water: half a litre each and as much again, in buckets of ten litres. Our
 /// own rule.
 model::RagCount ragsOf(const model::JobInputs& c, const model::Content& content,
-                       const model::Estimate& estimate) {
+                       const model::Resources& resources) {
   model::RagCount rags;
   if (!c.product->isDryingOil) return rags;
-  for (const auto& line : estimate.consumables) {
+  for (const auto& line : resources.consumables) {
     if (content.consumables.at(line.consumable).soaksOil) rags.count += static_cast<int>(line.bought);
   }
   rags.containerLitres = (rags.count + 9) / 10 * 10;
   return rags;
 }
 
-model::Lifting liftingOf(const model::JobInputs& c, const model::Estimate& estimate) {
+model::Lifting liftingOf(const model::JobInputs& c, const model::Resources& resources) {
   std::int64_t largest = 0;  // nanolitres
-  for (const auto& tin : estimate.product.bought.tins) largest = std::max(largest, tin.tin.size.millionths);
-  for (const auto& tin : estimate.product.opened) largest = std::max(largest, tin.size.millionths);
+  for (const auto& tin : resources.product.bought.tins) largest = std::max(largest, tin.tin.size.millionths);
+  for (const auto& tin : resources.product.opened) largest = std::max(largest, tin.size.millionths);
   constexpr double water = 1000;  // g/L where the product does not tell: cautious for oils
   const double density = c.product->gramsPerLitre > 0 ? c.product->gramsPerLitre : water;
   constexpr double withTin = 1.08;  // the tin itself, common practice
@@ -218,7 +218,8 @@ model::Lifting liftingOf(const model::JobInputs& c, const model::Estimate& estim
 }  // namespace
 
 model::CrewExposure exposureOf(const model::JobInputs& c, const model::Content& content,
-                               const model::Estimate& estimate, const model::Plan& plan) {
+                               const model::Estimate& estimate, const model::Resources& resources,
+                               const model::Plan& plan) {
   model::CrewExposure exposure;
   exposure.limits = model::limitsOn(*c.region, plan.days.empty() ? base::Date{} : plan.days.back());
   const auto& limits = exposure.limits;
@@ -235,8 +236,8 @@ model::CrewExposure exposureOf(const model::JobInputs& c, const model::Content& 
   exposure.heat = heatOf(c, plan, limits.heat.usesHeatIndex);
   exposure.hardWorkLimit = wetBulbGlobeLimit(hardWork);
   exposure.vapour = vapourOf(c, content, estimate, plan);
-  exposure.rags = ragsOf(c, content, estimate);
-  exposure.lifting = liftingOf(c, estimate);
+  exposure.rags = ragsOf(c, content, resources);
+  exposure.lifting = liftingOf(c, resources);
   return exposure;
 }
 

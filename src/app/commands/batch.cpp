@@ -90,7 +90,7 @@ std::map<std::size_t, std::string> twinsOf(const Jobs& jobs, const PackOrder& or
     std::erase_if(same, [&](std::size_t i) {
       base::Diagnostics told;  // as any failure is, when the job is made
       try {
-        return !computeText(jobs[i]->text, jobs[i]->name, shipped, order.choices, told);
+        return !compute(*jobs[i], shipped, order.choices, told);
       } catch (const std::exception&) {
         return true;
       }

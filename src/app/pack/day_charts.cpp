@@ -20,7 +20,7 @@ class BackOfDay {
   BackOfDay(const model::Theme& theme, const drawings::Pen& pen)
       : theme_(theme), pen_(pen), unit_(Dim::milli(theme.unit)), line_(unit_ * 4), small_(unit_ * 3) {}
 
-  Dim strips(const sheets::Day& day, const sheets::Computed& x, const sheets::Formatter& w) const {
+  Dim strips(const sheets::Day& day, const model::JobResult& x, const sheets::Formatter& w) const {
     Dim sum = tableHead(), rows, head;
     const auto endCoat = [&] {
       sum += std::max(rows, head) + unit_ * 2;
@@ -68,7 +68,7 @@ Dim bodyHeight(const model::Theme& theme, model::Paper paper) {
   return typeset::paperSize(paper).h - Dim::milli(theme.top) - Dim::milli(theme.bottom);
 }
 
-Dim roomForStrips(const sheets::Day& day, const sheets::Computed& x, const sheets::Formatter& w,
+Dim roomForStrips(const sheets::Day& day, const model::JobResult& x, const sheets::Formatter& w,
                   const drawings::Pen& pen, model::Paper paper) {
   const BackOfDay back(x.c.theme, pen);
   const Dim rest = bodyHeight(x.c.theme, paper) - back.headingAndGaps() - back.strips(day, x, w) -
@@ -76,7 +76,7 @@ Dim roomForStrips(const sheets::Day& day, const sheets::Computed& x, const sheet
   return std::clamp(rest, Dim::mm(40), Dim::mm(125));
 }
 
-typeset::Drawing stripsOf(const sheets::Day& day, const sheets::Computed& x, const sheets::Formatter& w,
+typeset::Drawing stripsOf(const sheets::Day& day, const model::JobResult& x, const sheets::Formatter& w,
                           const drawings::Pen& pen, typeset::Size room) {
   std::vector<drawings::StripDeck> decks;
   for (const auto& coat : day.coats) {
@@ -102,7 +102,7 @@ typeset::Drawing stripsOf(const sheets::Day& day, const sheets::Computed& x, con
 }
 
 /// The words of the boards' warmth: how warm they get on each deck, the limit, the dew point.
-void tellWarmth(drawings::HoursDay& day, const sheets::Computed& x, const sheets::Formatter& w) {
+void tellWarmth(drawings::HoursDay& day, const model::JobResult& x, const sheets::Formatter& w) {
   std::optional<double> dewLeast, dewMost;
   for (auto& row : day.rows) {
     std::optional<double> warmest;
@@ -137,7 +137,7 @@ std::vector<std::string> axisOf(int from, int until, const sheets::Formatter& w,
   return labels;
 }
 
-typeset::Drawing hoursOf(const sheets::Day& day, const sheets::Computed& x, const sheets::Formatter& w,
+typeset::Drawing hoursOf(const sheets::Day& day, const model::JobResult& x, const sheets::Formatter& w,
                          const drawings::Pen& pen, typeset::Dim width) {
   const auto& crew = x.c.job.crew;
   drawings::HoursDay hours;
@@ -174,7 +174,7 @@ typeset::Drawing hoursOf(const sheets::Day& day, const sheets::Computed& x, cons
 
 }  // namespace
 
-void addDayDrawings(std::map<std::string, typeset::Drawing>& drawings, const sheets::Computed& x,
+void addDayDrawings(std::map<std::string, typeset::Drawing>& drawings, const model::JobResult& x,
                     const drawings::Pen& pen, typeset::Dim width, model::Paper paper) {
   const sheets::Formatter w(*x.c.region, x.language);
   const auto days = sheets::daysOf(x, w);

@@ -10,7 +10,7 @@ namespace app {
 
 /// Adds 'strips-1', 'hours-1' and so on, by the number of the day, as the day plan's facts name them. The
 /// strips are as large as their side of this paper leaves room for.
-void addDayDrawings(std::map<std::string, typeset::Drawing>& drawings, const sheets::Computed& x,
+void addDayDrawings(std::map<std::string, typeset::Drawing>& drawings, const model::JobResult& x,
                     const drawings::Pen& pen, typeset::Dim width, model::Paper paper);
 
 }  // namespace app

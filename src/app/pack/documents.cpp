@@ -42,18 +42,18 @@ struct PackContext {
 
 /// What those in one language share besides.
 struct LanguageContext {
-  Telling telling;
-  std::string language;  // of its documents
-  typeset::Fonts fonts;
+  model::JobResult job;
+  const Templates& templates;
+  typeset::Fonts fonts;  // with the language of its documents
   Drawings drawings;
   sheets::FactsByReader facts;
 };
 
 /// A translation says what it is, under its title.
-void addTranslationNote(markup::Document& document, const Telling& t) {
-  const model::Language& w = *t.language;
+void addTranslationNote(markup::Document& document, const model::JobResult& x) {
+  const model::Language& w = x.language;
   const std::string note = w("translation.note", {{"language", w("languages." + w.id)},
-                                                  {"ruling", w("languages." + rulingLanguage(t.x))}});
+                                                  {"ruling", w("languages." + rulingLanguage(x))}});
   auto& blocks = document.blocks;
   if (blocks.size() > 1) {
     auto* lede = std::get_if<markup::Paragraph>(&blocks[1].node);
@@ -97,7 +97,7 @@ Layout setWithKey(markup::Document& blocks, const model::Theme& look, const Lang
     Drawings drawings = desk.drawings;
     typeset::Dim before = largest.size.h;
     for (const typeset::Dim height : smallerKeys) {
-      auto key = keyOf(desk.telling.computed(), pen, height);
+      auto key = keyOf(desk.job, pen, height);
       if (key.items.empty()) break;
       if (key.size.h == before) continue;
       before = key.size.h;
@@ -116,13 +116,14 @@ Layout setWithKey(markup::Document& blocks, const model::Theme& look, const Lang
 /// The pages of one document; nothing when its template has mistakes.
 std::optional<typeset::Document> setDocument(const std::string& name, const PackContext& studio,
                                              const LanguageContext& desk, base::Diagnostics& messages) {
-  const auto& t = desk.telling;
-  const auto& c = t.c;
-  const auto& main = t.templates->texts.at(name);
-  const auto& [kind, mistakes] = t.templates->documents.at(name);
+  const auto& x = desk.job;
+  const auto& c = x.c;
+  const auto& templates = desk.templates;
+  const auto& main = templates.texts.at(name);
+  const auto& [kind, mistakes] = templates.documents.at(name);
   base::Diagnostics own = mistakes;
-  const auto sheet = studio.shipped.shelves->sheets.getOrMake(
-      main.file, [&] { return sheets::compileTemplate(main, t.templates->texts); });
+  const auto sheet = studio.shipped.caches->sheets.getOrMake(
+      main.file, [&] { return sheets::compileTemplate(main, templates.texts); });
   const auto& facts = desk.facts.at(kind.reader);
   const std::size_t mostPages = kind.isByDay ? sheets::pagesOfDays(facts) : kind.mostPages;
   const auto filled =
@@ -130,20 +131,20 @@ std::optional<typeset::Document> setDocument(const std::string& name, const Pack
   auto blocks = own.ok() ? markup::readMarkdown(filled.text, filled.lines, own) : markup::Document{};
   messages.add(own);
   if (!own.ok()) return std::nullopt;
-  const bool isTranslation = t.language->id != rulingLanguage(t.x);
-  if (isTranslation) addTranslationNote(blocks, t);
+  const bool isTranslation = x.language.id != rulingLanguage(x);
+  if (isTranslation) addTranslationNote(blocks, x);
   const Setting set = [&](const model::Theme& theme, const Drawings& drawings) {
     Layout layout;
     layout.pages = typeset::layOut({.blocks = blocks,
                                     .theme = theme,
                                     .fonts = desk.fonts,
                                     .paper = studio.paper,
-                                    .furniture = furnitureOf(kind, t, studio.logo),
+                                    .furniture = furnitureOf(kind, x, studio.logo),
                                     .drawings = drawings,
                                     .title = kind.heading + " " + c.job.ref,
-                                    .subject = sheets::titleOf(t.computed()),
+                                    .subject = sheets::titleOf(x),
                                     .author = c.brand.name,
-                                    .language = desk.language,
+                                    .language = desk.fonts.language,
                                     .date = base::isoDate(c.job.quoted),
                                     .lines = filled.lines,
                                     .mostPages = mostPages},
@@ -153,7 +154,7 @@ std::optional<typeset::Document> setDocument(const std::string& name, const Pack
   const bool mayShrink = mostPages > 0 && std::any_of(blocks.blocks.begin(), blocks.blocks.end(), isKey);
   const auto setIn = [&](const model::Theme& look) {
     if (!mayShrink) return set(look, desk.drawings);
-    const auto pen = penFor(t.computed(), studio.shipped, desk.fonts);
+    const auto pen = penFor(x, studio.shipped, desk.fonts);
     return setWithKey(blocks, look, desk, pen, mostPages, set);
   };
   auto layout = setIn(kind.hasSmallTables ? dense(c.theme) : c.theme);
@@ -173,30 +174,32 @@ std::optional<typeset::Document> setDocument(const std::string& name, const Pack
 /// The desk for a language, kept in 'desks'; nothing when it cannot be told in it. A mistake is told once.
 const LanguageContext* deskFor(const std::string& language,
                                std::map<std::string, std::optional<LanguageContext>>& desks,
-                               const PackContext& studio, const Computation& x, base::Diagnostics& messages) {
+                               const PackContext& studio, const model::JobResult& x,
+                               base::Diagnostics& messages) {
   const auto [found, isNew] = desks.try_emplace(language);
   if (isNew) {
-    if (auto telling = tell(x, studio.shipped, language, messages)) {
-      const bool isTranslation = telling->language->id != rulingLanguage(x);
-      LanguageContext& desk = found->second.emplace(LanguageContext{
-          std::move(*telling), isTranslation ? language : x.c.region->language, studio.fonts, {}, {}});
-      desk.facts = sheets::makeFacts(desk.telling.computed());
-      desk.fonts.language = desk.language;
-      desk.drawings = drawingsOf(desk.telling.computed(), studio.shipped, desk.fonts,
+    if (auto job = localized(x, studio.shipped, language, messages)) {
+      const bool isTranslation = language != rulingLanguage(x);
+      auto fonts = studio.fonts;
+      fonts.language = isTranslation ? language : x.c.region->language;
+      auto drawings = drawingsOf(*job, studio.shipped, fonts,
                                  studio.hasDays ? std::optional(studio.paper) : std::nullopt);
+      auto facts = sheets::makeFacts(*job);
+      found->second.emplace(LanguageContext{std::move(*job), studio.shipped.templates.at(language),
+                                            std::move(fonts), std::move(drawings), std::move(facts)});
     }
   }
   return found->second ? &*found->second : nullptr;
 }
 
 /// Where the languages are asked for.
-base::SourcePos languagesPos(const Computation& x, const Choices& choices) {
+base::SourcePos languagesPos(const model::JobResult& x, const Choices& choices) {
   return choices.languages.empty() ? base::placeOf(x.c.job.places, "languages")
                                    : base::SourcePos{"--language"};
 }
 
 void refuseTemplate(const std::string& document, const std::string& language, const PackContext& studio,
-                    const Computation& x, const Choices& choices, base::Diagnostics& messages) {
+                    const model::JobResult& x, const Choices& choices, base::Diagnostics& messages) {
   std::string known;
   for (const auto& id : studio.shipped.content.languages) {
     if (!findLook(studio.shipped.looks, id + "/" + document + ".md").empty())
@@ -210,8 +213,9 @@ void refuseTemplate(const std::string& document, const std::string& language, co
 
 }  // namespace
 
-std::vector<SetDocument> setDocuments(const Computation& x, const Shipped& shipped, const Choices& choices,
-                                      const std::vector<std::string>& only, base::Diagnostics& messages) {
+std::vector<SetDocument> setDocuments(const model::JobResult& x, const Shipped& shipped,
+                                      const Choices& choices, const std::vector<std::string>& only,
+                                      base::Diagnostics& messages) {
   typeset::Fonts fonts;
   try {
     fonts = fontsOf(x.c.theme, shipped);
@@ -240,7 +244,7 @@ std::vector<SetDocument> setDocuments(const Computation& x, const Shipped& shipp
     for (const auto& language : languages) {
       const LanguageContext* desk = deskFor(language, desks, studio, x, messages);
       if (desk == nullptr) continue;
-      if (!desk->telling.templates->documents.contains(document)) {
+      if (!desk->templates.documents.contains(document)) {
         refuseTemplate(document, language, studio, x, choices, messages);
         continue;
       }
@@ -256,8 +260,9 @@ std::vector<SetDocument> setDocuments(const Computation& x, const Shipped& shipp
   return documents;
 }
 
-std::vector<OutputFile> makeDocuments(const Computation& x, const Shipped& shipped, const Choices& choices,
-                                      const std::vector<std::string>& only, base::Diagnostics& messages) {
+std::vector<OutputFile> makeDocuments(const model::JobResult& x, const Shipped& shipped,
+                                      const Choices& choices, const std::vector<std::string>& only,
+                                      base::Diagnostics& messages) {
   std::vector<OutputFile> files;
   try {
     for (const auto& [name, pages] : setDocuments(x, shipped, choices, only, messages))

@@ -10,15 +10,15 @@ namespace app {
 
 namespace fs = std::filesystem;
 
-drawings::Pen penFor(const sheets::Computed& x, const Shipped& shipped, const typeset::Fonts& fonts) {
+drawings::Pen penFor(const model::JobResult& x, const Shipped& shipped, const typeset::Fonts& fonts) {
   return {x.c.theme, fonts, *x.c.region, x.language, shipped.contentFolder + "/signs"};
 }
 
-typeset::Drawing keyOf(const sheets::Computed& x, const drawings::Pen& pen, typeset::Dim height) {
+typeset::Drawing keyOf(const model::JobResult& x, const drawings::Pen& pen, typeset::Dim height) {
   return drawings::deckPlan(x.c, x.estimate, pen, {typeset::Dim::milli(x.c.theme.textWidth), height}, true);
 }
 
-Drawings drawingsOf(const sheets::Computed& x, const Shipped& shipped, const typeset::Fonts& fonts,
+Drawings drawingsOf(const model::JobResult& x, const Shipped& shipped, const typeset::Fonts& fonts,
                     std::optional<model::Paper> days) {
   using typeset::Dim;
   const auto pen = penFor(x, shipped, fonts);

@@ -18,7 +18,7 @@ std::int64_t monthsBetween(base::Date from, base::Date to) {
 
 }  // namespace
 
-std::vector<drawings::Milestone> stationsOf(const sheets::Computed& x) {
+std::vector<drawings::Milestone> stationsOf(const model::JobResult& x) {
   const sheets::Formatter w(*x.c.region, x.language);
   const std::map<std::string, const char*> pictures = {{"walk", "care-walk"},
                                                        {"furniture", "care-chair"},

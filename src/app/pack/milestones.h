@@ -8,6 +8,6 @@ namespace app {
 
 /// The last coat, planned or laid, and each date after it that is the customer's, with the gaps between them
 /// in words.
-std::vector<drawings::Milestone> stationsOf(const sheets::Computed& x);
+std::vector<drawings::Milestone> stationsOf(const model::JobResult& x);
 
 }  // namespace app

@@ -36,6 +36,6 @@ struct Day {
 };
 
 /// The days with work on site. Litres are those of printedLitres(), so that all sheets agree.
-std::vector<Day> daysOf(const Computed& x, const Formatter& w);
+std::vector<Day> daysOf(const model::JobResult& x, const Formatter& w);
 
 }  // namespace sheets

@@ -6,13 +6,13 @@
 
 namespace sheets {
 
-Facts commonFacts(const Computed& x, const Formatter& w);
+Facts commonFacts(const model::JobResult& x, const Formatter& w);
 /// No money at all; with the crew's days.
-Facts crewFacts(const Computed& x, const Formatter& w);
+Facts crewFacts(const model::JobResult& x, const Formatter& w);
 /// Everything, costs included.
-Facts officeFacts(const Computed& x, const Formatter& w);
+Facts officeFacts(const model::JobResult& x, const Formatter& w);
 /// 'day_plans' and what belongs to them.
-void addDayPlans(Facts& f, const Computed& x, const Formatter& w);
+void addDayPlans(Facts& f, const model::JobResult& x, const Formatter& w);
 
 FactList sentences(const std::vector<std::string>& words);
 std::string lines(const std::vector<std::string>& words);

@@ -13,7 +13,7 @@ namespace {
 std::string coatName(int coat, const Formatter& w) { return w("coats.names." + std::to_string(coat)); }
 
 /// Tasks of a day with their minutes; those counted once for the whole job only where there is nothing else.
-std::vector<std::pair<std::string, int>> tasksOf(const Day& day, const Computed& x, bool isWholeJob) {
+std::vector<std::pair<std::string, int>> tasksOf(const Day& day, const model::JobResult& x, bool isWholeJob) {
   std::vector<std::pair<std::string, int>> tasks;
   for (const auto* s : day.shifts) {
     const auto& task = model::taskOf(x.content, s->task);
@@ -27,7 +27,7 @@ std::vector<std::pair<std::string, int>> tasksOf(const Day& day, const Computed&
 }
 
 /// What the day is about: its coats, or the two tasks that take longest, in their order.
-std::string titleOf(const Day& day, const Computed& x, const Formatter& w) {
+std::string titleOf(const Day& day, const model::JobResult& x, const Formatter& w) {
   std::vector<std::string> names;
   if (!day.coats.empty() && coatCounts(x).most == 1) return w("day.coating");
   if (!day.coats.empty()) {
@@ -46,7 +46,7 @@ std::string titleOf(const Day& day, const Computed& x, const Formatter& w) {
 }
 
 /// The air while the crew is on site: the coldest and the warmest hour, and where that is known from.
-void addAir(Facts& f, const Day& day, const Computed& x, const Formatter& w) {
+void addAir(Facts& f, const Day& day, const model::JobResult& x, const Formatter& w) {
   const auto there = onSite(day, x);
   const model::Hour* coldest = nullptr;
   const model::Hour* warmest = nullptr;
@@ -76,7 +76,7 @@ FactList tinFacts(const Day& day, const Formatter& w) {
 }
 
 /// Decks on which one board alone outlasts the open time.
-FactList tooLongFacts(const Day& day, const Computed& x, const Formatter& w) {
+FactList tooLongFacts(const Day& day, const model::JobResult& x, const Formatter& w) {
   FactList list;
   for (const auto& coat : day.coats) {
     if (coat.edge == nullptr || !coat.edge->isTooLong) continue;
@@ -102,7 +102,7 @@ std::string openText(const Day& day, const Formatter& w) {
 }
 
 /// Tables of a few coats each, to write on beside each other.
-FactList logFacts(const Day& day, const Computed& x, const Formatter& w) {
+FactList logFacts(const Day& day, const model::JobResult& x, const Formatter& w) {
   if (day.coats.empty()) return {};
   constexpr std::size_t most = 5;
   const std::size_t count = (day.coats.size() + most - 1) / most,
@@ -125,7 +125,7 @@ FactList logFacts(const Day& day, const Computed& x, const Formatter& w) {
   return tables;
 }
 
-std::string deckNames(const std::vector<std::size_t>& decks, const Computed& x, const Formatter& w) {
+std::string deckNames(const std::vector<std::size_t>& decks, const model::JobResult& x, const Formatter& w) {
   constexpr std::size_t mostNamed = 3;
   if (decks.size() == x.c.job.areas.size() && decks.size() > mostNamed) return w("day.all_decks");
   std::vector<std::string> names;
@@ -133,14 +133,14 @@ std::string deckNames(const std::vector<std::size_t>& decks, const Computed& x, 
   return w.joined(names);
 }
 
-bool hasHours(const Day& day, const Computed& x) {
+bool hasHours(const Day& day, const model::JobResult& x) {
   return std::any_of(x.plan.hours.begin(), x.plan.hours.end(), [&](const auto& h) {
     return h.at.day == day.date && h.source != model::WeatherSource::None;
   });
 }
 
 /// About how high the part of a day without a coat is, in rows of its table.
-std::size_t rowsOf(const Day& day, bool isFirst, const Computed& x, const Formatter& w) {
+std::size_t rowsOf(const Day& day, bool isFirst, const model::JobResult& x, const Formatter& w) {
   constexpr std::size_t titleAndRemarks = 9, clearing = 3, firstClearing = 2;
   return titleAndRemarks + workFacts(day, x, w).size() + (day.firstOn.empty() ? 0 : clearing) +
          (isFirst ? firstClearing + x.c.job.beforeWeCome.size() : 0);
@@ -162,7 +162,7 @@ std::vector<std::size_t> pagesOf(const std::vector<std::size_t>& parts, std::siz
 
 /// For each day, whether it begins a page. Days with a coat have theirs for themselves; those between them
 /// share as few pages as they can, filled alike.
-std::vector<bool> pageStarts(const std::vector<Day>& days, const Computed& x, const Formatter& w) {
+std::vector<bool> pageStarts(const std::vector<Day>& days, const model::JobResult& x, const Formatter& w) {
   constexpr std::size_t pageRows = 37;
   std::vector<bool> starts(days.size(), true);
   for (std::size_t from = 0; from < days.size();) {
@@ -180,7 +180,7 @@ std::vector<bool> pageStarts(const std::vector<Day>& days, const Computed& x, co
   return starts;
 }
 
-Facts dayFactsOf(const std::vector<Day>& days, std::size_t i, bool startsPage, const Computed& x,
+Facts dayFactsOf(const std::vector<Day>& days, std::size_t i, bool startsPage, const model::JobResult& x,
                  const Formatter& w) {
   const Day& day = days[i];
   const bool isCoated = !day.coats.empty();
@@ -227,7 +227,7 @@ Facts dayFactsOf(const std::vector<Day>& days, std::size_t i, bool startsPage, c
 
 }  // namespace
 
-void addDayPlans(Facts& f, const Computed& x, const Formatter& w) {
+void addDayPlans(Facts& f, const model::JobResult& x, const Formatter& w) {
   const auto days = daysOf(x, w);
   const auto starts = pageStarts(days, x, w);
   FactList plans;

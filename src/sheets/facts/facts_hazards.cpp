@@ -18,7 +18,7 @@ std::string authority(const model::Region& region, const std::string& about, con
 }
 
 /// The decks of which a hazard's conditions speak; all when they speak of none.
-std::string decksOf(const Computed& x, const model::Hazard& hazard, const Formatter& w) {
+std::string decksOf(const model::JobResult& x, const model::Hazard& hazard, const Formatter& w) {
   const auto concerns = [&](const model::Deck& deck, const model::Clause& clause) {
     switch (clause.condition) {
       case Condition::FilmCoating:
@@ -56,10 +56,10 @@ std::string decksOf(const Computed& x, const model::Hazard& hazard, const Format
   return w.joined(named.empty() ? all : named);
 }
 
-bool isUs(const Computed& x) { return x.c.region->units == model::UnitSystem::UsCustomary; }
+bool isUs(const model::JobResult& x) { return x.c.region->units == model::UnitSystem::UsCustomary; }
 
 /// The one word of the content's English that the United States spell otherwise.
-std::string spelled(std::string text, const Computed& x) {
+std::string spelled(std::string text, const model::JobResult& x) {
   if (!isUs(x) || !x.language.id.starts_with("en")) return text;
   for (auto at = text.find("apour"); at != std::string::npos; at = text.find("apour", at))
     text.erase(at + 3, 1);
@@ -67,7 +67,8 @@ std::string spelled(std::string text, const Computed& x) {
 }
 
 /// A text of the content with the words of this job in its braces.
-std::string filled(std::string text, const Computed& x, const model::Hazard& hazard, const Formatter& w) {
+std::string filled(std::string text, const model::JobResult& x, const model::Hazard& hazard,
+                   const Formatter& w) {
   if (text.find('{') == std::string::npos) return spelled(std::move(text), x);  // as most are
   const auto& region = *x.c.region;
   base::Length edge;
@@ -103,14 +104,14 @@ bool asksFor(const model::Hazard& hazard, std::initializer_list<Condition> condi
   });
 }
 
-bool applies(const Computed& x, const std::string& id) {
+bool applies(const model::JobResult& x, const std::string& id) {
   return std::any_of(x.hazards.begin(), x.hazards.end(),
                      [&](const auto& h) { return h.id == id && h.applies; });
 }
 
 }  // namespace
 
-std::string vacuum(const Computed& x, const Formatter& w) {
+std::string vacuum(const model::JobResult& x, const Formatter& w) {
   const auto& areas = x.c.job.areas;
   const bool isTreated = std::any_of(areas.begin(), areas.end(),
                                      [&](const auto& deck) { return model::mayBeTreated(deck, x.content); });
@@ -127,14 +128,14 @@ std::optional<LimitRow> rowOf(const model::Hazard& hazard) {
   return {};
 }
 
-const model::Hazard* hazardOfRow(const Computed& x, LimitRow row) {
+const model::Hazard* hazardOfRow(const model::JobResult& x, LimitRow row) {
   for (const auto& hazard : x.content.hazards) {
     if (rowOf(hazard) == row && applies(x, hazard.id)) return &hazard;
   }
   return nullptr;
 }
 
-Facts hazardFacts(const Computed& x, const model::Hazard& hazard, const Formatter& w) {
+Facts hazardFacts(const model::JobResult& x, const model::Hazard& hazard, const Formatter& w) {
   const auto say = [&](const std::string& text) { return filled(text, x, hazard, w); };
   std::string together;
   FactList controls;
@@ -154,7 +155,7 @@ namespace {
 
 /// The EU's own statements, EUH..., have no number in the United States: there they are told without it.
 FactList texts(const std::vector<std::string>& codes, const std::map<std::string, std::string>& standard,
-               const Computed& x) {
+               const model::JobResult& x) {
   FactList list;
   for (const auto& code : codes) {
     const auto found = standard.find(code);
@@ -166,10 +167,10 @@ FactList texts(const std::vector<std::string>& codes, const std::map<std::string
 }
 
 /// The tasks of this job at which something is worn, in their order.
-std::vector<const model::Task*> tasksOf(const Computed& x) {
+std::vector<const model::Task*> tasksOf(const model::JobResult& x) {
   std::vector<const model::Task*> tasks;
   for (const auto& task : x.content.tasks) {
-    const bool isDone = std::any_of(x.estimate.labour.begin(), x.estimate.labour.end(),
+    const bool isDone = std::any_of(x.resources.labour.begin(), x.resources.labour.end(),
                                     [&](const auto& line) { return line.task == task.id; });
     if (isDone && !task.wears.empty()) tasks.push_back(&task);
   }
@@ -178,7 +179,7 @@ std::vector<const model::Task*> tasksOf(const Computed& x) {
 
 }  // namespace
 
-void addHazards(Facts& f, const Computed& x, const Formatter& w) {
+void addHazards(Facts& f, const model::JobResult& x, const Formatter& w) {
   FactList panels, lines;
   Facts rags = {{"title", ""}, {"harm", ""}, {"controls", FactList{}}, {"count", ""}, {"container", ""}};
   bool burns = false;
@@ -204,7 +205,7 @@ void addHazards(Facts& f, const Computed& x, const Formatter& w) {
   f.emplace_back("hazards", std::move(lines));
 }
 
-void addLabel(Facts& f, const Computed& x, const Formatter& w) {
+void addLabel(Facts& f, const model::JobResult& x, const Formatter& w) {
   const auto& sds = x.c.product->sds;
   f.emplace_back("has_sds", Fact::yes(sds.has_value()));
   const model::SafetyData d = sds.value_or(model::SafetyData{});
@@ -225,7 +226,7 @@ void addLabel(Facts& f, const Computed& x, const Formatter& w) {
 }
 
 /// Tasks that need the same equipment stand together.
-void addWear(Facts& f, const Computed& x, const Formatter& w) {
+void addWear(Facts& f, const model::JobResult& x, const Formatter& w) {
   std::vector<std::pair<std::vector<std::string>, std::vector<std::string>>>
       groups;  // what is worn, and for what
   std::vector<std::string> all;

@@ -7,6 +7,6 @@
 namespace sheets {
 
 /// 'price', 'stages', 'options', 'currency'. With 'withCosts' each line also holds its cost.
-void addPrice(Facts& facts, const Computed& x, const Formatter& w, bool withCosts);
+void addPrice(Facts& facts, const model::JobResult& x, const Formatter& w, bool withCosts);
 
 }  // namespace sheets

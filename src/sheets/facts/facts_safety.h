@@ -11,23 +11,23 @@ namespace sheets {
 enum class LimitRow { Noise, Vibration, Heat, Dust };
 std::optional<LimitRow> rowOf(const model::Hazard& hazard);
 /// The first hazard of a row that applies to the job; nothing where none does.
-const model::Hazard* hazardOfRow(const Computed& x, LimitRow row);
+const model::Hazard* hazardOfRow(const model::JobResult& x, LimitRow row);
 /// The words of one hazard: 'title', 'signal', 'who', 'harm', 'controls', 'together' and 'left'.
-Facts hazardFacts(const Computed& x, const model::Hazard& hazard, const Formatter& w);
+Facts hazardFacts(const model::JobResult& x, const model::Hazard& hazard, const Formatter& w);
 
 /// 'noise', 'vibration', 'heat', 'vapour', 'dust' and the weight of a tin.
-void addExposure(Facts& f, const Computed& x, const Formatter& w);
+void addExposure(Facts& f, const model::JobResult& x, const Formatter& w);
 /// 'panels' and 'hazards', both in the content's order, less those of the limits; 'rags', with a panel of its
 /// own.
-void addHazards(Facts& f, const Computed& x, const Formatter& w);
+void addHazards(Facts& f, const model::JobResult& x, const Formatter& w);
 /// 'sds', with the standard texts of the label.
-void addLabel(Facts& f, const Computed& x, const Formatter& w);
+void addLabel(Facts& f, const model::JobResult& x, const Formatter& w);
 /// 'wear_groups', by task, and 'grades', what each piece has to be.
-void addWear(Facts& f, const Computed& x, const Formatter& w);
+void addWear(Facts& f, const model::JobResult& x, const Formatter& w);
 
 /// The vacuum that the dust of this job asks for: for fine dust, or HEPA for treated boards and in the US.
-std::string vacuum(const Computed& x, const Formatter& w);
+std::string vacuum(const model::JobResult& x, const Formatter& w);
 /// What the heaviest full tin of the job weighs, rounded up: '19 kg'.
-std::string tinMass(const Computed& x, const Formatter& w);
+std::string tinMass(const model::JobResult& x, const Formatter& w);
 
 }  // namespace sheets

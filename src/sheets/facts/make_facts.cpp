@@ -29,7 +29,7 @@ bool isCleared(const model::Deck& deck) {
 }
 
 /// What is cleared by the evening before the first work on it, decks of one day together.
-FactList clearing(const Computed& x, const Formatter& w) {
+FactList clearing(const model::JobResult& x, const Formatter& w) {
   std::map<base::Date, std::vector<std::string>> days;
   std::size_t all = 0;
   for (std::size_t i = 0; i < x.c.job.areas.size(); ++i) {
@@ -54,7 +54,7 @@ base::Date lastDayOfPrices(const model::Job& job) {
   return job.start > job.quoted ? std::min(last, job.start - std::chrono::days{1}) : last;
 }
 
-Facts customerFacts(const Computed& x, const Formatter& w) {
+Facts customerFacts(const model::JobResult& x, const Formatter& w) {
   const auto& job = x.c.job;
   Facts f = commonFacts(x, w);
   std::vector<std::string> block{job.customer.name};
@@ -91,7 +91,7 @@ Facts customerFacts(const Computed& x, const Formatter& w) {
 
 }  // namespace
 
-std::string titleOf(const Computed& x) {
+std::string titleOf(const model::JobResult& x) {
   const auto& job = x.c.job;
   if (!job.title.empty()) return job.title;
   const Formatter w(*x.c.region, x.language);
@@ -111,7 +111,7 @@ std::string titleOf(const Computed& x) {
   return w("title.job", {{"decks", capitalised(deckNames(job, w))}, {"work", w.joined(done)}});
 }
 
-FactsByReader makeFacts(const Computed& x) {
+FactsByReader makeFacts(const model::JobResult& x) {
   const Formatter w(*x.c.region, x.language);
   return {{model::Reader::Customer, customerFacts(x, w)},
           {model::Reader::Crew, crewFacts(x, w)},
