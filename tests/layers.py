@@ -36,8 +36,8 @@ OWNERS = {
 }
 # Circles and crowded folders that are being opened, by their first name.
 STILL_OPEN = {
-    "app/pack", "input/yaml/quick_yaml", "schedule/weather/hours", "pdf", "pdf/content", "pdf/file", "sheets/facts/explain",
-    "sheets/template/fill", "typeset", "typeset/blocks",
+    "app/pack", "schedule/weather/hours", "pdf", "pdf/content", "pdf/file", 
+    "typeset", "typeset/blocks",
 }
 
 

@@ -1,8 +1,8 @@
 // Everything that is computed of one job.
 #pragma once
 
+#include "base/language.h"
 #include "model/exposure.h"
-#include "model/language.h"
 #include "model/plan.h"
 
 namespace model {
@@ -11,7 +11,7 @@ namespace model {
 struct JobResult {
   JobInputs c;
   const Content& content;
-  const Language& language;
+  const base::Language& language;
   Estimate estimate;
   Plan plan;
   Resources resources;

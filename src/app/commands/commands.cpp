@@ -4,6 +4,7 @@
 #include "app/report/facts_text.h"
 #include "app/report/figures_json.h"
 #include "sheets/facts/explain.h"
+#include "sheets/facts/make_facts.h"
 
 #include <iostream>
 #include <set>

@@ -2,7 +2,7 @@
 #pragma once
 
 #include "drawings/drawings.h"
-#include "sheets/facts/make_facts.h"
+#include "model/job_result.h"
 
 #include <map>
 

@@ -6,6 +6,7 @@
 #include "app/pack/recolour.h"
 #include "markup/read.h"
 #include "pdf/write.h"
+#include "sheets/facts/facts_common.h"
 #include "sheets/facts/make_facts.h"
 #include "sheets/template/fill.h"
 #include "sheets/words/formatter.h"
@@ -51,7 +52,7 @@ struct LanguageContext {
 
 /// A translation says what it is, under its title.
 void addTranslationNote(markup::Document& document, const model::JobResult& x) {
-  const model::Language& w = x.language;
+  const base::Language& w = x.language;
   const std::string note = w("translation.note", {{"language", w("languages." + w.id)},
                                                   {"ruling", w("languages." + rulingLanguage(x))}});
   auto& blocks = document.blocks;

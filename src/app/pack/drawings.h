@@ -3,7 +3,7 @@
 
 #include "app/pack/compute.h"
 #include "drawings/drawings.h"
-#include "sheets/facts/make_facts.h"
+#include "model/job_result.h"
 
 #include <map>
 

@@ -74,7 +74,7 @@ void tellOfFont(const model::Theme& theme, const std::string& fault, base::Diagn
 typeset::Furniture furnitureOf(const model::DocumentKind& document, const model::JobResult& x,
                                const std::shared_ptr<const typeset::Image>& logo) {
   const model::JobInputs& c = x.c;
-  const model::Language& w = x.language;
+  const base::Language& w = x.language;
   typeset::Furniture f;
   f.firm = c.brand.name;
   std::string last = c.brand.phone;

@@ -3,8 +3,8 @@
 
 #include "app/pack/looks.h"
 #include "base/cache.h"
+#include "base/language.h"
 #include "model/job.h"
-#include "model/language.h"
 #include "pdf/write.h"
 #include "schedule/plan.h"
 #include "typeset/fonts.h"
@@ -23,7 +23,7 @@ struct WithMessages {
 
 /// A language, and the content in it.
 struct Translation {
-  model::Language language;
+  base::Language language;
   model::Content content;
 };
 
@@ -61,7 +61,7 @@ struct Shipped {
   std::map<std::string, Templates> templates;  // by language
   std::vector<std::string> packed;             // the documents of a pack, in their order
   std::shared_ptr<Caches> caches = std::make_shared<Caches>();
-  model::Language english;
+  base::Language english;
 };
 
 /// Choices of the command line that change a job.

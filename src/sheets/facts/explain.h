@@ -1,7 +1,7 @@
 // How each figure came about: a formula with its numbers.
 #pragma once
 
-#include "sheets/facts/make_facts.h"
+#include "model/job_result.h"
 
 namespace sheets {
 

@@ -1,7 +1,8 @@
 // The facts of each reader, and those that all of them may know: firm, job, site, product, days and dates.
 #pragma once
 
-#include "sheets/facts/make_facts.h"
+#include "model/job_result.h"
+#include "sheets/facts/facts.h"
 #include "sheets/words/formatter.h"
 
 namespace sheets {
@@ -13,6 +14,11 @@ Facts crewFacts(const model::JobResult& x, const Formatter& w);
 Facts officeFacts(const model::JobResult& x, const Formatter& w);
 /// 'day_plans' and what belongs to them.
 void addDayPlans(Facts& f, const model::JobResult& x, const Formatter& w);
+
+/// The title of a document: 'Landing, Steps and Terrace, washed, sanded and oiled twice'.
+std::string titleOf(const model::JobResult& x);
+/// 'Landing, Steps and Terrace', or their number where they are many.
+std::string deckNames(const model::Job& job, const Formatter& w);
 
 FactList sentences(const std::vector<std::string>& words);
 std::string lines(const std::vector<std::string>& words);

@@ -185,7 +185,7 @@ Facts dayFactsOf(const std::vector<Day>& days, std::size_t i, bool startsPage, c
   const Day& day = days[i];
   const bool isCoated = !day.coats.empty();
   const auto number = std::to_string(i + 1);
-  const model::Values place = {
+  const base::Values place = {
       {"n", number}, {"m", std::to_string(days.size())}, {"leader", x.c.job.crew.leader}};
   std::int64_t litres = 0;
   for (const auto& coat : day.coats) litres += coat.litres;
@@ -196,7 +196,7 @@ Facts dayFactsOf(const std::vector<Day>& days, std::size_t i, bool startsPage, c
   Facts f{
       {"title", capitalised(w("day.title", {{"day", w.shortDate(day.date)}, {"work", titleOf(day, x, w)}}))},
       {"place", w(x.c.job.crew.leader.empty() ? "day.lede" : "day.lede_led",
-                  x.c.job.crew.leader.empty() ? model::Values{{"n", number}, {"m", place.at("m")}} : place)},
+                  x.c.job.crew.leader.empty() ? base::Values{{"n", number}, {"m", place.at("m")}} : place)},
       {"breaks", Fact::yes(i > 0 && startsPage)},
       {"on_site", span(there.from, there.until, w)},
       {"has_pause", Fact::yes(hasBreak(day, x))},

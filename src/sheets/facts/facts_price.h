@@ -1,7 +1,8 @@
 // Facts about the price as the customer reads it.
 #pragma once
 
-#include "sheets/facts/make_facts.h"
+#include "model/job_result.h"
+#include "sheets/facts/facts.h"
 #include "sheets/words/formatter.h"
 
 namespace sheets {

@@ -13,15 +13,6 @@
 namespace sheets {
 namespace {
 
-std::string deckNames(const model::Job& job, const Formatter& w) {
-  constexpr std::size_t mostNamed = 3;
-  if (job.areas.size() > mostNamed)
-    return w.counted("title.decks", static_cast<std::int64_t>(job.areas.size()));
-  std::vector<std::string> names;
-  for (const auto& deck : job.areas) names.push_back(deck.name);
-  return w.joined(names);
-}
-
 /// Rails and screens carry no furniture.
 bool isCleared(const model::Deck& deck) {
   return !std::holds_alternative<model::Strip>(deck.shape) &&
@@ -90,26 +81,6 @@ Facts customerFacts(const model::JobResult& x, const Formatter& w) {
 }
 
 }  // namespace
-
-std::string titleOf(const model::JobResult& x) {
-  const auto& job = x.c.job;
-  if (!job.title.empty()) return job.title;
-  const Formatter w(*x.c.region, x.language);
-  std::vector<std::string> done;
-  if (model::asksFor(job.work, model::Work::Wash)) done.push_back(w("title.washed"));
-  if (model::asksFor(job.work, model::Work::Fix) && !model::asksFor(job.work, model::Work::Sand))
-    done.push_back(w("title.fixed"));
-  if (model::asksFor(job.work, model::Work::Sand)) done.push_back(w("title.sanded"));
-  if (model::asksFor(job.work, model::Work::Oil)) {
-    const auto coats = coatCounts(x);
-    const bool isStain = x.c.product->kind == model::ProductKind::FilmStain;
-    if (coats.most > 1 && coats.fewest == coats.most)
-      done.push_back(
-          w(isStain ? "title.stained_times" : "title.oiled_times", {{"times", w.times(coats.most)}}));
-    else done.push_back(w(isStain ? "title.stained" : "title.oiled"));
-  }
-  return w("title.job", {{"decks", capitalised(deckNames(job, w))}, {"work", w.joined(done)}});
-}
 
 FactsByReader makeFacts(const model::JobResult& x) {
   const Formatter w(*x.c.region, x.language);

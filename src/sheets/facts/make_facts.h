@@ -17,7 +17,4 @@ Withheld withheldFrom(model::Reader reader, const FactsByReader& facts);
 /// The pages that the days of the crew's facts are meant to fill: two for each day with a coat.
 std::size_t pagesOfDays(const Facts& crew);
 
-/// The title of a document: 'Landing, Steps and Terrace, washed, sanded and oiled twice'.
-std::string titleOf(const model::JobResult& x);
-
 }  // namespace sheets
