@@ -36,7 +36,7 @@ OWNERS = {
 }
 # Circles and crowded folders that are being opened, by their first name.
 STILL_OPEN = {
-    "app/pack", "schedule/weather/hours", "pdf", "pdf/content", "pdf/file", 
+    "schedule/weather/hours", "pdf", "pdf/content", "pdf/file",
     "typeset", "typeset/blocks",
 }
 

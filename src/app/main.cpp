@@ -3,7 +3,7 @@
 #include "app/commands/watch.h"
 #include "app/commands/year_after.h"
 #include "app/pack/looks.h"
-#include "app/pack/process.h"
+#include "app/system/process.h"
 #include "base/hidden.h"
 #include "base/nearest.h"
 

@@ -3,7 +3,7 @@
 #include "app/commands/job_folder.h"
 #include "app/pack/compute.h"
 #include "app/pack/documents.h"
-#include "app/pack/files.h"
+#include "app/system/files.h"
 #include "estimate/estimate.h"
 #include "input/read.h"
 #include "schedule/plan.h"

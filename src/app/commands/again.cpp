@@ -1,5 +1,5 @@
 #include "app/commands/year_after.h"
-#include "app/pack/files.h"
+#include "app/system/files.h"
 #include "base/hidden.h"
 #include "base/quantity_words.h"
 #include "estimate/coverage.h"

@@ -1,5 +1,5 @@
 #include "app/commands/commands.h"
-#include "app/pack/parallel.h"
+#include "app/system/parallel.h"
 #include "base/hidden.h"
 #include "input/read.h"
 

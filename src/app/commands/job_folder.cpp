@@ -1,6 +1,6 @@
 #include "app/commands/job_folder.h"
 
-#include "app/pack/parallel.h"
+#include "app/system/parallel.h"
 #include "estimate/estimate.h"
 #include "input/read.h"
 #include "input/yaml/tree.h"

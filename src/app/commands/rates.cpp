@@ -1,6 +1,6 @@
 #include "app/commands/job_folder.h"
 #include "app/commands/year_after.h"
-#include "app/pack/files.h"
+#include "app/system/files.h"
 #include "base/hidden.h"
 #include "base/quantity_words.h"
 #include "estimate/coverage.h"

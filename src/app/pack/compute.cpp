@@ -1,7 +1,7 @@
 #include "app/pack/compute.h"
 
 #include "app/pack/consumer_check.h"
-#include "app/pack/files.h"
+#include "app/system/files.h"
 #include "estimate/estimate.h"
 #include "input/read.h"
 #include "records/actual.h"

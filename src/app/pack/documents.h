@@ -1,8 +1,8 @@
 // A computed job becomes the documents of its pack.
 #pragma once
 
-#include "app/pack/files.h"
 #include "app/pack/languages.h"
+#include "app/system/files.h"
 
 #include "typeset/page.h"
 

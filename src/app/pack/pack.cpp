@@ -1,8 +1,8 @@
 #include "app/pack/pack.h"
 
 #include "app/pack/documents.h"
-#include "app/pack/folder_exchange.h"
 #include "app/pack/job_calendar.h"
+#include "app/system/folder_exchange.h"
 #include "input/read.h"
 
 #include <filesystem>

@@ -1,6 +1,6 @@
 #include "app/pack/shipped.h"
 
-#include "app/pack/files.h"
+#include "app/system/files.h"
 #include "input/look/front_matter.h"
 #include "input/read.h"
 
