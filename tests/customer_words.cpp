@@ -2,6 +2,7 @@
 #include "app/pack/milestones.h"
 #include "example_jobs.h"
 #include "safety_jobs.h"
+#include "sheets/facts/make_facts.h"
 
 #include <regex>
 

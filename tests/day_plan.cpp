@@ -7,6 +7,7 @@
 #include "schedule/plan.h"
 #include "schedule/strips/strips.h"
 #include "sheets/facts/facts_decks.h"
+#include "sheets/facts/make_facts.h"
 
 #include <catch2/catch.hpp>
 #include <numeric>
