@@ -98,14 +98,22 @@ void fill(World& w) {
 
 template <class Property>
 void holdsForAnyJob(Property property) {
-  holdsAlways(1500, [&] {
-    World w;
-    fill(w);
-    const int days = static_cast<int>(within(0, 9));
-    const auto e = estimate::makeEstimate(w.job, w.content);
-    const auto r = estimate::makeResources(w.job, w.content, e, days);
-    property(w, e, r, estimate::makePrice(w.job, w.content, e, r));
-  });
+  holdsAlways(1500,
+              [&] {
+                World w;
+                fill(w);
+                const int days = static_cast<int>(within(0, 9));
+                const auto e = estimate::makeEstimate(w.job, w.content);
+                const auto r = estimate::makeResources(w.job, w.content, e, days);
+                const auto& job = w.job.job;
+                RC_CLASSIFY(job.areas.size() > 1, "several areas");
+                RC_CLASSIFY(!e.coats.empty(), "oiled");
+                RC_CLASSIFY(!r.product.fromStock.isZero(), "from the shed");
+                RC_CLASSIFY(!job.price.stages.empty(), "stages");
+                RC_CLASSIFY(w.job.region->tax.onLines, "tax on lines");
+                property(w, e, r, estimate::makePrice(w.job, w.content, e, r));
+              },
+              {"several areas", "oiled", "from the shed", "stages", "tax on lines"});
 }
 
 }  // namespace

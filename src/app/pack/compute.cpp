@@ -1,6 +1,7 @@
 #include "app/pack/compute.h"
 
 #include "app/pack/consumer_check.h"
+#include "app/pack/weather_file.h"
 #include "app/system/files.h"
 #include "estimate/estimate.h"
 #include "input/read.h"
@@ -13,6 +14,7 @@
 #include "schedule/weather/hours.h"
 
 #include <filesystem>
+#include <fstream>
 
 namespace app {
 namespace {
@@ -40,9 +42,16 @@ std::optional<model::Theme> themeFor(const model::Brand& brand, const std::strin
   return theme;
 }
 
-/// The path of the job's forecast.
-std::string forecastOf(const JobText& text, const model::Job& job) {
-  return (std::filesystem::path(text.name).parent_path() / job.forecast.file).lexically_normal().string();
+/// A file that cannot be read is told where it is named.
+bool isReadable(const std::string& file, const base::SourcePos& pos, const std::string& key,
+                base::Diagnostics& messages) {
+  std::error_code failed;
+  if (std::filesystem::is_regular_file(file, failed) && std::ifstream(file)) return true;
+  messages.error(pos, key, "'" + file + "' cannot be read: " + input::whyUnreadable(file),
+                 key == "brand" ? "the path starts at the folder of the file it stands in"
+                                : "'planksheaf rates FOLDER' writes it; the path starts at the folder of the "
+                                  "file it stands in");
+  return false;
 }
 
 /// A job with all it refers to; nothing when there were errors.
@@ -53,18 +62,22 @@ std::optional<model::JobInputs> readInputs(const JobText& text, const Shipped& s
   if (const auto region = content.regions.find(job.site.region); region != content.regions.end())
     schedule::checkSite(job, region->second, messages);
   schedule::checkRecordedTimes(job, messages);
-  schedule::checkForecast(job, forecastOf(text, job), messages);
+  readWeatherFile(job, text.name, messages);
   const std::string brandFile = !choices.brandFile.empty() ? choices.brandFile : job.brandFile;
+  const auto brandPos =
+      choices.brandFile.empty() ? base::placeOf(job.places, "brand") : base::SourcePos{"--brand"};
   model::Brand brand;
-  if (!brandFile.empty())
+  if (!brandFile.empty() && isReadable(brandFile, brandPos, "brand", messages))
     brand = readOnce(shipped.caches->brands, brandFile, messages,
                      [&](auto& mistakes) { return input::readBrand(brandFile, content, mistakes); });
   if (!messages.ok()) return {};
   const auto rates = input::ratesFor(text.text, text.name, job, brand, messages);
   if (!rates) return {};
-  const auto& learnedFile = job.ratesFile.empty() ? brand.ratesFile : job.ratesFile;
+  const bool isJobs = !job.ratesFile.empty();
+  const auto& learnedFile = isJobs ? job.ratesFile : brand.ratesFile;
+  const auto learnedPos = isJobs ? base::placeOf(job.places, "spreading_rates") : brand.ratesPos;
   std::vector<model::LearnedRate> learned;
-  if (!learnedFile.empty())
+  if (!learnedFile.empty() && isReadable(learnedFile, learnedPos, "spreading_rates", messages))
     learned = readOnce(shipped.caches->learnedRates, learnedFile, messages, [&](auto& mistakes) {
       return input::readLearnedRates(learnedFile, content, mistakes);
     });
@@ -96,6 +109,8 @@ std::optional<model::JobResult> computeInputs(model::JobInputs c, const std::str
   messages.addAt(c.job.places, planning);
   if (!messages.ok()) return {};
   schedule::checkForecastDays(c.job, plan, forecast, messages);
+  schedule::checkUsualWeather(c, plan, messages);
+  schedule::checkHolidays(c, plan, messages);
   auto resources =
       estimate::makeResources(c, content, estimate, static_cast<int>(plan.days.size()), lateCoats(plan));
   auto laid = records::asLaid(c, estimate, resources.product);
@@ -133,7 +148,7 @@ std::optional<model::JobResult> compute(const JobText& job, const Shipped& shipp
                                         base::Diagnostics& messages) {
   auto c = readInputs(job, shipped, choices, messages);
   if (!c) return {};
-  const auto forecast = forecastOf(job, c->job);
+  const auto forecast = weatherPath(c->job, job.name);
   auto x = computeInputs(std::move(*c), forecast, shipped, choices.bounds, messages);
   if (!x) return {};
   checkConsumerRules(x->c, x->price, sheets::Formatter(*x->c.region, shipped.english), messages);

@@ -1,7 +1,8 @@
 #include "app/pack/firm_look.h"
 
+#include "base/joined.h"
 #include "input/read.h"
-#include "pdf/write.h"
+#include "pdf/images/read_image.h"
 #include "sheets/words/addresses.h"
 #include "typeset/face.h"
 
@@ -78,10 +79,10 @@ typeset::Furniture furnitureOf(const model::DocumentKind& document, const model:
   typeset::Furniture f;
   f.firm = c.brand.name;
   std::string last = c.brand.phone;
-  for (const auto& r : c.brand.registrations) last += " · " + r;
-  std::string address;
-  for (const auto& line : c.brand.address) address += (address.empty() ? "" : ", ") + line;
-  f.firmLines.push_back(address);
+  for (const auto& [region, lines] : c.brand.registrations)
+    for (const auto& line : lines)
+      if (region.empty() || region == c.region->id) last += " · " + line;
+  f.firmLines.push_back(base::joined(c.brand.address));
   if (!c.brand.email.empty()) f.firmLines.push_back(c.brand.email);
   if (!c.brand.web.empty()) f.firmLines.push_back(sheets::webWords(c.brand.web));
   f.firmLines.push_back(last);
@@ -89,7 +90,7 @@ typeset::Furniture furnitureOf(const model::DocumentKind& document, const model:
   f.links[c.brand.email] = sheets::mailAddress(c.brand.email);
   if (!c.brand.web.empty()) f.links[sheets::webWords(c.brand.web)] = sheets::webAddress(c.brand.web);
   f.kind = document.heading;
-  for (const auto& line : c.job.site.address) f.where += (f.where.empty() ? "" : ", ") + line;
+  f.where = base::joined(c.job.site.address);
   if (f.where.empty()) f.where = c.job.customer.name;
   f.jobLabel = w("furniture.job", {{"ref", c.job.ref}});
   f.footLeft = c.brand.phone;

@@ -2,7 +2,7 @@
 #pragma once
 
 #include "app/pack/compute.h"
-#include "typeset/layout.h"
+#include "typeset/pages/layout.h"
 
 namespace app {
 

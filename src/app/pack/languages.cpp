@@ -1,5 +1,6 @@
 #include "app/pack/languages.h"
 
+#include "base/joined.h"
 #include "input/content/texts.h"
 #include "input/read.h"
 
@@ -44,9 +45,8 @@ std::optional<model::JobResult> localized(const model::JobResult& x, const Shipp
   if (language == x.language.id) return x;
   const auto& known = shipped.content.languages;
   if (std::find(known.begin(), known.end(), language) == known.end()) {
-    std::string all;
-    for (const auto& id : known) all += (all.empty() ? "" : ", ") + id;
-    messages.error({"--language"}, "", "'" + language + "' is not a known language", "known: " + all);
+    messages.error({"--language"}, "", "'" + language + "' is not a known language",
+                   "known: " + base::joined(known));
     return {};
   }
   const auto t = readOnce(shipped.caches->translations, language, messages,

@@ -11,10 +11,7 @@ namespace sheets {
 using FactsByReader = std::map<model::Reader, Facts>;
 FactsByReader makeFacts(const model::JobResult& x);
 
-/// The names that others may read and this reader may not.
-Withheld withheldFrom(model::Reader reader, const FactsByReader& facts);
-
-/// The pages that the days of the crew's facts are meant to fill: two for each day with a coat.
-std::size_t pagesOfDays(const Facts& crew);
+/// Whose documents may print a name: 'the crew and the office'; empty = nobody's.
+std::string readersOf(const std::string& name, const FactsByReader& facts);
 
 }  // namespace sheets
