@@ -3,6 +3,7 @@
 #include "base/joined.h"
 #include "input/content/texts.h"
 #include "input/read.h"
+#include "safety/hazards.h"
 
 #include <algorithm>
 
@@ -55,8 +56,9 @@ std::optional<model::JobResult> localized(const model::JobResult& x, const Shipp
   auto c = x.c;
   c.product = &t->content.products.at(c.job.product);
   c.region = &t->content.regions.at(c.job.site.region);
+  auto hazards = safety::hazardsOf(c, t->content, x.estimate, x.resources, x.exposure);  // their reasons
   return model::JobResult{std::move(c), t->content, t->language, x.estimate, x.plan,
-                          x.resources,  x.laid,     x.price,     x.exposure, x.hazards};
+                          x.resources,  x.laid,     x.price,     x.exposure, std::move(hazards)};
 }
 
 }  // namespace app

@@ -225,6 +225,10 @@ std::string deckNames(const model::Job& job, const Formatter& w) {
   return w.joined(names);
 }
 
+std::string namesOfDecks(const model::JobResult& x) {
+  return capitalised(deckNames(x.c.job, Formatter(*x.c.region, x.language)));
+}
+
 std::string titleOf(const model::JobResult& x) {
   const auto& job = x.c.job;
   if (!job.title.empty()) return job.title;
@@ -242,7 +246,7 @@ std::string titleOf(const model::JobResult& x) {
           w(isStain ? "title.stained_times" : "title.oiled_times", {{"times", w.times(coats.most)}}));
     else done.push_back(w(isStain ? "title.stained" : "title.oiled"));
   }
-  return w("title.job", {{"decks", capitalised(deckNames(job, w))}, {"work", w.joined(done)}});
+  return w("title.job", {{"decks", namesOfDecks(x)}, {"work", w.joined(done)}});
 }
 
 FactList sentences(const std::vector<std::string>& words) {

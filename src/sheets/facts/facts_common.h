@@ -19,6 +19,8 @@ void addDayPlans(Facts& f, const model::JobResult& x, const Formatter& w);
 std::string titleOf(const model::JobResult& x);
 /// 'Landing, Steps and Terrace', or their number where they are many.
 std::string deckNames(const model::Job& job, const Formatter& w);
+/// The same at the beginning of a line.
+std::string namesOfDecks(const model::JobResult& x);
 
 FactList sentences(const std::vector<std::string>& words);
 std::string lines(const std::vector<std::string>& words);
