@@ -2,8 +2,9 @@
 
 #include "app/commands/job_folder.h"
 #include "base/joined.h"
+#include "base/letters.h"
 #include "base/quantity_words.h"
-#include "base/utf8.h"
+#include "base/units.h"
 #include "records/due.h"
 #include "records/links.h"
 #include "sheets/words/formatter.h"
@@ -15,8 +16,6 @@ namespace app {
 namespace {
 
 using records::Visit;
-
-double litresOf(const Visit& v) { return static_cast<double>(v.litres.millionths) / 1e9; }
 
 /// RFC 4180: lines end in CRLF, a field with a comma, quote or line break stands in quotes, quotes are
 /// doubled. An apostrophe comes before what a spreadsheet would compute (OWASP, CSV Injection).
@@ -73,7 +72,7 @@ std::string json(const std::vector<Visit>& visits) {
                     {"product", v.product},
                     {"colour", v.colour},
                     {"batches", v.batches},
-                    {"litres", litresOf(v)},
+                    {"litres", base::asLitres(v.litres)},
                     {"litres_from", v.isRecorded ? "records" : "plan"},
                     {"last_coat", base::isoDate(v.lastCoat)},
                     {"open_quotes", v.openQuotes},

@@ -1,5 +1,6 @@
 #include "app/pack/day_charts.h"
 
+#include "base/units.h"
 #include "drawings/pen/paths.h"
 #include "sheets/facts/day_strips.h"
 #include "sheets/facts/day_work.h"
@@ -54,7 +55,7 @@ void tellWarmth(drawings::HoursDay& day, const model::JobResult& x, const sheets
     if (warmest) row.warmest = sheets::degreesText(*warmest, w);
   }
   const auto limit = x.c.product->limits.surfaceMax;
-  day.surfaceMax = static_cast<double>(limit.millionths) / 1e6;
+  day.surfaceMax = base::floating(limit);
   day.limitWords = w("hours_chart.limit", {{"degrees", w.mostTemperature(limit)}});
   if (dewLeast)
     day.dewWords = w("hours_chart.dew_point", {{"degrees", sheets::degreesText(*dewLeast, *dewMost, w)}});

@@ -1,4 +1,5 @@
 // A job file from its first key to its last, and what must fit together between its parts.
+#include "base/letters.h"
 #include "input/content/content_parts.h"
 #include "input/job/job_parts.h"
 #include "input/read.h"
@@ -16,9 +17,7 @@ namespace {
 bool isFolderName(const std::string& s) {
   if (s.empty() || s.size() > 64 || s.front() == '.' || s.back() == '.') return false;
   for (const char c : s) {
-    const bool isFine = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') ||
-                        c == '.' || c == '_' || c == '-';
-    if (!isFine) return false;
+    if (!base::isLetter(c) && !base::isDigit(c) && c != '.' && c != '_' && c != '-') return false;
   }
   return true;
 }
@@ -248,7 +247,7 @@ void checkPublic(const model::Job& job, base::Diagnostics& messages) {
   for (const auto* lines : {&job.customer.address, &job.site.address}) {
     for (const auto& line : *lines) words += " " + line;
   }
-  words = " " + inSmallLetters(words) + " ";
+  words = " " + base::lowered(words) + " ";
   for (const char* word : {"club", "school", "church", "council", "hotel", "caf\u00e9", "cafe", "restaurant",
                            "marina", "museum", "library", "hospital", "campground", "bathing place"}) {
     if (words.find(std::string(" ") + word + " ") == std::string::npos) continue;

@@ -1,5 +1,6 @@
 #include "input/yaml/cursor.h"
 
+#include "base/letters.h"
 #include "base/nearest.h"
 
 #include <algorithm>
@@ -70,7 +71,7 @@ std::string listed(const std::vector<std::string>& words) {
 
 /// As ids are written: small letters, lines for blanks.
 std::string asId(const std::string& word) {
-  std::string id = inSmallLetters(word);
+  std::string id = base::lowered(word);
   std::replace(id.begin(), id.end(), ' ', '-');
   return id;
 }

@@ -1,4 +1,5 @@
 // The hazards that apply, the label of the product and the protective equipment, in words.
+#include "base/letters.h"
 #include "model/lookup.h"
 #include "sheets/facts/facts_decks.h"
 #include "sheets/safety/facts_safety.h"
@@ -200,10 +201,8 @@ Facts labelFacts(const model::JobResult& x, const model::SafetyData& d, const Fo
   FactList pictograms;
   for (const auto& code : d.pictograms) {
     const auto words = x.content.labels.pictograms.find(code);
-    std::string sign = code;
-    for (char& c : sign) c = c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
-    pictograms.push_back(
-        {{"sign", sign}, {"alt", words == x.content.labels.pictograms.end() ? code : words->second}});
+    pictograms.push_back({{"sign", base::lowered(code)},
+                          {"alt", words == x.content.labels.pictograms.end() ? code : words->second}});
   }
   FactList statements = texts(d.statements, x.content.labels.statements, x);
   const Fact first = statements.empty() ? Fact("") : *find(statements.front(), "text");
