@@ -3,6 +3,7 @@
 #include "app/pack/charts.h"
 #include "app/pack/day_charts.h"
 #include "app/pack/milestones.h"
+#include "sheets/facts/facts_quote.h"
 
 #include <filesystem>
 
@@ -29,8 +30,12 @@ Drawings drawingsOf(const sheets::Computed& x, const Shipped& shipped, const typ
   drawings["plan"] = drawings::deckPlan(x.c, x.estimate, pen, {full, Dim::mm(126)}, false);
   drawings["key"] = keyOf(x, pen, largestKey);
   if (!x.estimate.coats.empty()) {
-    drawings["timeline"] = drawings::timeline(stationsOf(x), pen, full, x.language("timeline.caption"));
+    drawings["timeline"] = drawings::timeline(stationsOf(x), pen, full, x.language("timeline.caption"),
+                                              x.language("timeline.alt"));
   }
+  drawings["dates"] = drawings::timeline(quoteStationsOf(x), pen, full, "", x.language("quote_dates.alt"));
+  drawings["accept"] =
+      drawings::qrCode(sheets::acceptanceMail(x), x.language("accept.alt"), pen, Dim::mm(26));
   drawings["litres"] = litresChartOf(x, pen, full);
   drawings["price"] = priceChartOf(x, pen, full);
   if (days) addDayDrawings(drawings, x, pen, full, *days);

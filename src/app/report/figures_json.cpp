@@ -51,6 +51,35 @@ ordered_json shifts(const Computation& x) {
   return list;
 }
 
+/// As the job names its work; what is for the whole job has names of its own.
+std::string kindOf(const model::PriceLine& line) {
+  switch (line.kind) {
+    case model::LineKind::Work:
+      break;
+    case model::LineKind::Preparation:
+      return "preparation";
+    case model::LineKind::Product:
+      return "product";
+    case model::LineKind::Consumables:
+      return "consumables";
+    case model::LineKind::Travel:
+      return "travel";
+    case model::LineKind::Disposal:
+      return "disposal";
+  }
+  switch (line.work.value_or(model::Work::Oil)) {
+    case model::Work::Wash:
+      return "wash";
+    case model::Work::Fix:
+      return "fix";
+    case model::Work::Sand:
+      return "sand";
+    case model::Work::Oil:
+      return "oil";
+  }
+  return {};
+}
+
 ordered_json price(const Computation& x, int digits) {
   const auto& p = x.price;
   ordered_json j{
@@ -61,7 +90,9 @@ ordered_json price(const Computation& x, int digits) {
       {"currency", x.c.region->currency}};
   auto lines = ordered_json::array();
   for (const auto& line : p.lines) {
-    lines.push_back({{"quantity", millionths(line.quantity.millionths)},
+    lines.push_back({{"kind", kindOf(line)},
+                     {"area", line.deck ? ordered_json(deckName(x, *line.deck)) : ordered_json(nullptr)},
+                     {"quantity", millionths(line.quantity.millionths)},
                      {"rate", money(line.rate, digits)},
                      {"amount", money(line.amount, digits)}});
   }

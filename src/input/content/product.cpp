@@ -17,6 +17,7 @@ std::vector<model::Tin> readTins(const Field& f, int digits) {
     model::Tin t;
     t.size = quantity(r.must("size"), parseVolume, tinSizes);
     t.price = money(r.must("price"), digits);
+    if (const Field code = r.may("code"); code.isGiven()) t.code = text(code);
     r.finish();
     for (const model::Tin& other : tins) {
       if (other.size == t.size && !t.size.isZero()) item.error("this size is given twice", "leave one out");
@@ -178,6 +179,7 @@ model::Product readProduct(Record& r, const std::map<std::string, model::Region>
                            const model::LabelTexts& labels) {
   model::Product p;
   p.name = text(r.must("name"));
+  if (const Field f = r.may("supplier"); f.isGiven()) p.supplier = text(f);
   p.kind = choice(r.must("kind"), productKindWords, "kind of product", p.kind);
   p.isDryingOil = yesNo(r.must("drying_oil"), true);
   p.isWaterborne = yesNo(r.may("waterborne"), p.kind == model::ProductKind::WaterborneOil);

@@ -2,6 +2,8 @@
 
 #include "input/yaml/words.h"
 
+#include <algorithm>
+
 namespace input {
 namespace {
 
@@ -234,6 +236,8 @@ model::Pricing readPricing(const Field& f, const model::Region* region) {
     p.options.push_back(std::move(option));
   }
   if (const Field tax = r.may("tax"); tax.isGiven()) p.tax = quantity(tax, parseShare, taxes);
+  if (const Field show = r.may("show"); show.isGiven())
+    p.show = choice(show, priceShowWords, "way to show the price", model::PriceShow::Areas);
   r.finish();
   return p;
 }

@@ -5,6 +5,7 @@
 #include "sheets/facts/facts_common.h"
 #include "sheets/facts/facts_decks.h"
 #include "sheets/facts/facts_price.h"
+#include "sheets/facts/facts_quote.h"
 #include "sheets/facts/facts_records.h"
 
 #include <algorithm>
@@ -48,13 +49,12 @@ FactList clearing(const Computed& x, const Formatter& w) {
   return list;
 }
 
-/// So many days, but none after the day before the start: nobody accepts what has begun.
-base::Date lastDayOfPrices(const model::Job& job) {
-  const base::Date last = job.quoted + std::chrono::days{job.validDays};
-  return job.start > job.quoted ? std::min(last, job.start - std::chrono::days{1}) : last;
-}
-
 }  // namespace
+
+std::string shortTitleOf(const Computed& x) {
+  const Formatter w(*x.c.region, x.language);
+  return x.c.job.title.empty() ? capitalised(deckNames(x.c.job, w)) : x.c.job.title;
+}
 
 std::string titleOf(const Computed& x) {
   const auto& job = x.c.job;
@@ -80,13 +80,12 @@ Facts customerFacts(const Computed& x) {
   const Formatter w(*x.c.region, x.language);
   const auto& job = x.c.job;
   Facts f = commonFacts(x, w);
-  std::vector<std::string> block{job.customer.name};
-  block.insert(block.end(), job.customer.address.begin(), job.customer.address.end());
+  const std::vector<std::string> block{job.customer.name, oneLine(job.customer.address, w)};
   f.emplace_back("customer", Facts{{"name", job.customer.name}, {"block", lines(block)}});
   std::vector<std::string> contact{x.c.brand.phone, x.c.brand.email};
   if (!x.c.brand.contact.empty()) contact.insert(contact.begin(), x.c.brand.contact);
   f.emplace_back("contact_block", lines(contact));
-  f.emplace_back("valid_until", w.longDate(lastDayOfPrices(job)));
+  f.emplace_back("valid_until", w.longDate(validUntil(job)));
   f.emplace_back("extra_hour", w.signedMoney(x.c.rates.extraHour));
   f.emplace_back("included", sentences(job.included));
   f.emplace_back("excluded", sentences(job.excluded));
@@ -108,7 +107,9 @@ Facts customerFacts(const Computed& x) {
                                {{"decks", deckNames(job, w)}})));
   addLitreTable(f, x, w);
   addLaid(f, x, w);
+  f.emplace_back("valid_until_short", w.dayMonth(validUntil(job)));
   addPrice(f, x, w, false);
+  addOffer(f, x, w);
   return f;
 }
 

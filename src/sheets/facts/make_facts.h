@@ -34,5 +34,7 @@ Facts officeFacts(const Computed& x);
 
 /// The title of a document: 'Landing, Steps and Terrace, washed, sanded and oiled twice'.
 std::string titleOf(const Computed& x);
+/// Without the work: 'Landing, Steps and Terrace'.
+std::string shortTitleOf(const Computed& x);
 
 }  // namespace sheets
