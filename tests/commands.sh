@@ -21,7 +21,9 @@ expect 'help' 0 "$program" --help
 says out 'planksheaf new deck.yaml'
 expect 'version' 0 "$program" --version
 expect 'an unknown option' 2 "$program" pack --nonsense x
-expect 'an unknown document' 2 "$program" pack --only letter x
+expect 'an unknown document' 2 "$program" pack --only ofice x
+says err "--only: error: 'ofice' is not a document; did you mean 'office'?"
+says err '  hint: documents: quote, aftercare, safety, dayplan, orders, office'
 expect 'a job that is not there' 1 "$program" pack "$box/none.yaml"
 says err 'none.yaml: error: cannot be read'
 
@@ -96,6 +98,9 @@ expect 'looks over others' 1 "$program" looks "$box/looks"
 sed 's/^## Weather/## Rain and heat/' "$box/looks/en/quote.md" > "$box/quote.md" && mv "$box/quote.md" "$box/looks/en/quote.md"
 expect 'a pack with looks of its own' 0 "$program" pack "$box/first.yaml" --looks "$box/looks" --only quote -o "$box/own"
 pdftotext "$box/own/$ref/quote.pdf" - | grep -q 'Rain and heat' || { echo 'FAILED: the edited template was not used'; bad=1; }
+printf '%s\n' --- 'reader: customer' 'heading: Invoice' --- '# {{title}}' > "$box/looks/en/invoice.md"
+expect 'a document of their own' 0 "$program" pack "$box/first.yaml" --looks "$box/looks" --only invoice -o "$box/own"
+[ -s "$box/own/$ref/invoice.pdf" ] || { echo 'FAILED: no invoice.pdf'; bad=1; }
 echo '{{nonsense}}' >> "$box/looks/en/quote.md"
 expect 'a template with a mistake' 1 "$program" pack "$box/first.yaml" --looks "$box/looks" -o "$box/own"
 says err "looks/en/quote.md:"

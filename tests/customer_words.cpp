@@ -54,7 +54,7 @@ double numberOf(std::string words) {
 /// The titles of a day plan, each with a semicolon behind.
 std::string dayTitles(const app::Computation& x) {
   const auto telling = told(x);
-  const auto facts = app::factsOf("dayplan", telling.computed());
+  const auto facts = sheets::makeFacts(telling.computed()).at(model::Reader::Crew);
   std::string all;
   for (const auto& day : std::get<sheets::FactList>(sheets::find(facts, "day_plans")->value))
     all += wordOf(day, "title") + ";";
@@ -159,7 +159,7 @@ TEST_CASE("no line of an order list buys a whole one more than it seems to use")
     const auto x = app::compute(file, shipped(), {}, messages);
     REQUIRE(x);
     const auto telling = told(*x);
-    const auto facts = app::factsOf("orders", telling.computed());
+    const auto facts = sheets::makeFacts(telling.computed()).at(model::Reader::Office);
     for (const auto& line : std::get<sheets::FactList>(sheets::find(facts, "consumables")->value)) {
       INFO(file << ": " << wordOf(line, "name"));
       if (wordOf(line, "unit") == "L") continue;  // bought by the litre
@@ -173,7 +173,7 @@ TEST_CASE("no line of an order list buys a whole one more than it seems to use")
 TEST_CASE("the office reads beside each coat as laid the planned litres of the other sheets") {
   const auto x = computedExample("landing");
   const auto telling = told(x);
-  const auto facts = app::factsOf("office", telling.computed());
+  const auto facts = sheets::makeFacts(telling.computed()).at(model::Reader::Office);
   const auto& all = std::get<sheets::Facts>(sheets::find(facts, "actual_all")->value);
   CHECK(wordOf(all, "planned") == wordOf(facts, "litres_together"));
 }

@@ -182,7 +182,7 @@ bool isYes(const sheets::Facts& facts, const char* name) {
 }
 
 sheets::FactList dayPlans(const Made& m) {
-  const auto facts = sheets::dayFacts(m.computed());
+  const auto facts = sheets::makeFacts(m.computed()).at(model::Reader::Crew);
   return std::get<sheets::FactList>(sheets::find(facts, "day_plans")->value);
 }
 
@@ -207,6 +207,6 @@ TEST_CASE("the day plan names no price") {
   Made m;
   m.make();
   m.price.total = {123'456'78};
-  for (const auto& [name, fact] : sheets::dayFacts(m.computed()))
-    CHECK(name.find("price") == std::string::npos);
+  const auto facts = sheets::makeFacts(m.computed()).at(model::Reader::Crew);
+  for (const auto& [name, fact] : facts) CHECK(name.find("price") == std::string::npos);
 }

@@ -45,6 +45,12 @@ TEST_CASE("an unknown name in a template is reported with the name that was mean
         "  hint: 'planksheaf facts JOB' lists every name\n");
 }
 
+TEST_CASE("an old name in a template is refused with the new one") {
+  CHECK(messagesFor("# {{safety_title}}") ==
+        "quote.md:1:3: error: {{safety_title}}: 'safety_title' is called 'title' now\n  hint: write "
+        "{{title}}\n");
+}
+
 TEST_CASE("a name used outside its list or group is reported with where it belongs") {
   CHECK(messagesFor("{{title}}") ==
         "quote.md:1:1: error: {{title}}: 'title' is not known here\n"

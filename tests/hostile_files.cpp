@@ -38,7 +38,7 @@ class JobFolder {
   /// What is said about a job that has to be refused, the folder's name cut out.
   std::string refusal(const std::string& name = "job.yaml", const app::Choices& choices = {}) const {
     const sample::Listener listener;
-    const int status = app::check({(folder_ / name).string()}, choices);
+    const int status = app::check({{(folder_ / name).string()}, "", {}, choices});
     std::string said = listener.said();
     for (std::size_t at; (at = said.find(folder_.string() + "/")) != std::string::npos;)
       said.erase(at, folder_.string().size() + 1);
@@ -124,7 +124,7 @@ TEST_CASE("a logo and a template that are no files are told so") {
   fs::create_directories(odd.path("looks/en/quote.md"));
   app::Choices choices;
   choices.looks = odd.path("looks").string();
-  CHECK_THROWS_WITH(app::check({odd.path("job.yaml").string()}, choices),
+  CHECK_THROWS_WITH(app::check({{odd.path("job.yaml").string()}, "", {}, choices}),
                     odd.path("looks/en/quote.md").string() + ": the template cannot be read: it is a folder");
 }
 

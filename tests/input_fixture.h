@@ -40,6 +40,7 @@ inline model::Content content() {
     c.tasks.push_back(t);
   }
   c.languages = {"en", "es"};
+  c.documents = {"quote", "aftercare", "safety", "dayplan", "orders", "office"};
   return c;
 }
 

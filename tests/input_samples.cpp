@@ -18,7 +18,8 @@ std::string said(const base::Diagnostics& messages) {
 TEST_CASE("the content, brands, themes and jobs that come with the program have no mistakes") {
   namespace fs = std::filesystem;
   base::Diagnostics messages;
-  const model::Content content = input::readContent(root + "/content", messages);
+  model::Content content = input::readContent(root + "/content", messages);
+  content.documents = {"safety"};  // of which an example names the languages
   CHECK(said(messages) == "");
   CHECK(content.regions.size() >= 5);
   CHECK(content.products.contains("tern-oil"));

@@ -2,7 +2,7 @@
 // the same words.
 #include "english.h"
 #include "fixtures.h"
-#include "model/texts.h"
+#include "input/content/texts.h"
 
 #include <catch2/catch.hpp>
 #include <filesystem>
@@ -162,7 +162,7 @@ TEST_CASE("a language translates every text of the content and no other") {
 TEST_CASE("content is translated, what has no words stays") {
   model::Language language;
   language.content = {{"timbers.oak", "roble"}};
-  const auto c = model::translated(smallContent(), language);
+  const auto c = input::translated(smallContent(), language);
   CHECK(c.timbers.at("oak").name == "roble");
   CHECK(c.tasks[0].name == "sand");
 }
@@ -231,7 +231,7 @@ TEST_CASE("translated templates tell what the English ones tell") {
   const fs::path templates = std::string(SOURCE_DIR) + "/templates";
   for (const auto& folder : fs::directory_iterator(templates)) {
     const auto language = folder.path().filename().string();
-    if (language == "en" || language == "themes") continue;
+    if (!folder.is_directory() || language == "en" || language == "themes") continue;
     for (const auto& file : fs::directory_iterator(folder.path())) {
       const fs::path model = templates / "en" / file.path().filename();
       INFO(language << "/" << file.path().filename().string());

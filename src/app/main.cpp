@@ -2,7 +2,6 @@
 #include "app/commands/commands.h"
 #include "app/commands/watch.h"
 #include "app/commands/year_after.h"
-#include "app/pack/documents.h"
 #include "app/pack/looks.h"
 #include "app/pack/process.h"
 #include "base/hidden.h"
@@ -57,6 +56,15 @@ void addChoices(CLI::App& command, app::Choices& choices) {
       ->type_name("NAMES");
 }
 
+void addOnly(CLI::App& command, app::PackOrder& order) {
+  command
+      .add_option("--only", order.only,
+                  "only these documents, by the names of their templates, as in quote,safety")
+      ->delimiter(',')
+      ->allow_extra_args(false)  // the next word is a job
+      ->type_name("NAMES");
+}
+
 /// 'YYYY-MM-DD', for a day that exists.
 CLI::Option* addDate(CLI::App& command, const char* name, std::optional<base::Date>& into,
                      const char* about) {
@@ -79,18 +87,14 @@ int run(int argc, char** argv) {
   pack->add_option("jobs", order.jobs, "job files; - reads standard input")->required()->type_name("JOB");
   pack->add_option("-o,--output", order.folder, "folder for the packs, instead of the job's own")
       ->type_name("DIR");
-  pack->add_option("--only", order.only, "only these documents: quote,aftercare,safety,dayplan,orders,office")
-      ->delimiter(',')
-      ->allow_extra_args(false)  // the next word is a job
-      ->check(CLI::IsMember(app::documentNames()))
-      ->type_name("NAMES");
+  addOnly(*pack, order);
   pack->add_option("--threads", order.threads, "how many jobs at a time")
       ->check(CLI::Range(1, 256))
       ->type_name("N");
   addChoices(*pack, order.choices);
-  std::vector<std::string> jobs;
   auto* check = program.add_subcommand("check", "read and compute, write nothing, list every mistake");
-  check->add_option("jobs", jobs, "job files; - reads standard input")->required()->type_name("JOB");
+  check->add_option("jobs", order.jobs, "job files; - reads standard input")->required()->type_name("JOB");
+  addOnly(*check, order);
   addChoices(*check, order.choices);
   std::string job;
   bool isJson = false, isExplain = false, isCsv = false;
@@ -184,7 +188,7 @@ int run(int argc, char** argv) {
     return isAsked ? 0 : wrongUse;
   }
   if (*pack) return app::pack(order);
-  if (*check) return app::check(jobs, order.choices);
+  if (*check) return app::check(order);
   if (*figures)
     return app::figures(job,
                         isJson      ? app::FiguresForm::Json

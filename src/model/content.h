@@ -336,6 +336,7 @@ struct Content {
   std::map<Condition, ConditionWords> conditionWords;
   LabelTexts labels;
   std::vector<std::string> languages;  // ids of the files in content/languages, in order
+  std::vector<std::string> documents;  // names of the templates that are documents, those of a pack first
 };
 
 }  // namespace model

@@ -112,9 +112,22 @@ std::string makeOne(const JobText& job, const Shipped& shipped, const PackOrder&
   return pack->folder + ": " + std::to_string(n) + (n == 1 ? " file" : " files");
 }
 
+/// Tells which of the documents asked for there are no templates of; whether there are all.
+bool areKnown(const std::vector<std::string>& documents, const Shipped& shipped) {
+  const auto& known = shipped.content.documents;
+  base::Diagnostics messages;
+  for (const auto& name : documents) {
+    if (std::find(known.begin(), known.end(), name) == known.end())
+      reportUnknown({"--only"}, "", name, "document", known, messages);
+  }
+  std::cerr << base::format(messages);
+  return messages.ok();
+}
+
 /// Makes every job on its own thread of a few, in any order.
 int makeAll(const PackOrder& order, bool isWritten) {
   const Shipped shipped = readShipped(order.choices);
+  if (!areKnown(order.only, shipped)) return broken;
   std::vector<Outcome> outcomes(order.jobs.size());
   Jobs jobs;
   for (std::size_t i = 0; i < order.jobs.size(); ++i)
@@ -141,11 +154,6 @@ int makeAll(const PackOrder& order, bool isWritten) {
 
 int pack(const PackOrder& order) { return makeAll(order, true); }
 
-int check(const std::vector<std::string>& jobs, const Choices& choices) {
-  PackOrder order;
-  order.jobs = jobs;
-  order.choices = choices;
-  return makeAll(order, false);
-}
+int check(const PackOrder& order) { return makeAll(order, false); }
 
 }  // namespace app

@@ -45,14 +45,14 @@ int facts(const std::string& job, const Choices& choices) {
   if (!x) return refused;
   const auto told = tell(*x, shipped, shipped.english.id, messages);
   std::set<std::string> known;
-  for (const auto& [document, title] : {std::pair{"quote", "in every document for the customer"},
-                                        {"safety", "and for the crew"},
-                                        {"office", "and for the office"}}) {
+  for (const auto& [reader, facts] : sheets::makeFacts(told->computed())) {
     sheets::Facts fresh;
-    for (auto& fact : factsOf(document, told->computed())) {
-      if (known.insert(fact.first).second) fresh.push_back(std::move(fact));
+    for (const auto& fact : facts) {
+      if (known.insert(fact.first).second) fresh.push_back(fact);
     }
-    std::cout << "# " << title << "\n" << factsText(fresh) << "\n";
+    std::cout << "# " << (reader == model::Reader::Customer ? "in every document for the " : "and for the ")
+              << model::nameOf(reader) << "\n"
+              << factsText(fresh) << "\n";
   }
   return done;
 }

@@ -11,7 +11,7 @@ namespace app {
 int pack(const PackOrder& order);
 
 /// Reads, computes and sets every document of every job, writes nothing and lists every mistake.
-int check(const std::vector<std::string>& jobs, const Choices& choices);
+int check(const PackOrder& order);
 
 enum class FiguresForm { Plain, Json, Explain };
 int figures(const std::string& job, FiguresForm form, const Choices& choices);

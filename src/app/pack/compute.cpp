@@ -2,8 +2,8 @@
 
 #include "app/pack/consumer_check.h"
 #include "app/pack/files.h"
-#include "base/nearest.h"
 #include "estimate/estimate.h"
+#include "input/look/front_matter.h"
 #include "input/read.h"
 #include "records/actual.h"
 #include "safety/exposure.h"
@@ -14,6 +14,7 @@
 #include "schedule/weather/hours.h"
 
 #include <filesystem>
+#include <set>
 
 namespace app {
 namespace {
@@ -28,6 +29,23 @@ std::vector<estimate::LateCoat> lateCoats(const model::Plan& plan) {
   return late;
 }
 
+/// The templates and the documents they are: those of a pack, then the others by name.
+void addDocuments(Shipped& shipped) {
+  std::set<std::string> names;
+  for (const auto& language : shipped.content.languages) {
+    const auto& templates = shipped.templates[language] = readTemplates(shipped.looks, language);
+    for (const auto& [name, head] : templates.documents) names.insert(name);
+  }
+  base::Diagnostics messages;
+  shipped.packed =
+      input::readPackList(findLook(shipped.looks, "pack.yaml"), {names.begin(), names.end()}, messages);
+  if (!messages.ok()) throw std::runtime_error("the looks have mistakes:\n" + base::format(messages));
+  for (const auto& name : shipped.packed) names.erase(name);
+  auto& documents = shipped.content.documents;
+  documents = shipped.packed;
+  documents.insert(documents.end(), names.begin(), names.end());
+}
+
 }  // namespace
 
 Shipped readShipped(const Choices& choices) {
@@ -35,7 +53,6 @@ Shipped readShipped(const Choices& choices) {
   shipped.contentFolder = shippedFolder("content");
   if (!choices.looks.empty()) shipped.looks.push_back(choices.looks);
   shipped.looks.push_back(shippedFolder("templates"));
-  shipped.templates = readTemplates(shipped.looks, "en");
   base::Diagnostics messages;
   shipped.content = input::readContent(shipped.contentFolder, messages);
   shipped.english =
@@ -43,6 +60,7 @@ Shipped readShipped(const Choices& choices) {
   if (!messages.ok())
     throw std::runtime_error("the content that comes with planksheaf has mistakes:\n" +
                              base::format(messages));
+  addDocuments(shipped);
   return shipped;
 }
 
@@ -92,13 +110,8 @@ std::optional<Computation> computeText(const std::string& text, const std::strin
                                                        : defaultTheme;
   const std::string themeFile = findLook(shipped.looks, "themes/" + theme + ".yaml");
   if (themeFile.empty()) {
-    const auto known = themeNames(shipped.looks);
-    const std::string near = base::nearest(theme, known);
-    std::string hint;
-    for (const auto& one : known) hint += (hint.empty() ? "themes: " : ", ") + one;
-    messages.error({choices.theme.empty() ? brand : "--theme"}, "theme",
-                   "'" + theme + "' is not a theme" + (near.empty() ? "" : "; did you mean '" + near + "'?"),
-                   hint);
+    reportUnknown({choices.theme.empty() ? brand : "--theme"}, "theme", theme, "theme",
+                  themeNames(shipped.looks), messages);
     return {};
   }
   std::vector<std::string> folders;

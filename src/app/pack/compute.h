@@ -23,11 +23,10 @@ struct Told {
   base::Diagnostics messages;
 };
 
-/// A language, and the content and templates in it.
+/// A language, and the content in it.
 struct Translation {
   model::Language language;
   model::Content content;
-  std::map<std::string, sheets::Template> templates;
 };
 
 /// What jobs have in common beside the content, read when the first of them needs it; by file, fonts by
@@ -61,7 +60,8 @@ struct Shipped {
   std::string contentFolder;
   Looks looks;
   model::Content content;
-  std::map<std::string, sheets::Template> templates;  // in English, as the content is
+  std::map<std::string, Templates> templates;  // by language
+  std::vector<std::string> packed;             // the documents of a pack, in their order
   std::shared_ptr<Caches> shelves = std::make_shared<Caches>();
   model::Language english;
 };

@@ -17,30 +17,18 @@
 namespace app {
 namespace {
 
-enum class Reader { Customer, Crew, CrewByDay, Office };
-
-struct DocumentKind {
-  std::string name;  // of the template, the file, and its heading among the language's words
-  Reader reader;
-  bool hasLetterhead;
-  std::size_t mostPages = 0;  // more than these are set closer; 0 = as many as it takes
-};
-
-const std::vector<DocumentKind> kinds = {
-    {"quote", Reader::Customer, true},  {"aftercare", Reader::Customer, false, 2},
-    {"safety", Reader::Crew, false, 3}, {"dayplan", Reader::CrewByDay, false},
-    {"orders", Reader::Office, false},  {"office", Reader::Office, false}};
-
 bool isKey(const markup::Block& block) {
   const auto* figure = std::get_if<markup::Figure>(&block.node);
   return figure != nullptr && figure->name == "key";
 }
 
-const DocumentKind& kindOf(const std::string& name) {
-  for (const auto& kind : kinds) {
-    if (kind.name == name) return kind;
+/// What the templates of any language say of a document; nothing where there are none.
+std::optional<model::DocumentKind> kindOf(const std::string& document, const Shipped& shipped) {
+  for (const auto& [language, templates] : shipped.templates) {
+    const auto found = templates.documents.find(document);
+    if (found != templates.documents.end()) return found->second.kind;
   }
-  throw std::logic_error("internal error: unknown document '" + name + "'");
+  return {};
 }
 
 /// What all documents of one pack share.
@@ -49,7 +37,7 @@ struct PackContext {
   typeset::Fonts fonts;
   std::shared_ptr<const typeset::Image> logo;
   model::Paper paper;
-  bool hasDays;  // a day plan is among them
+  bool hasDays;  // a document by day is among them
 };
 
 /// What those in one language share besides.
@@ -58,6 +46,7 @@ struct LanguageContext {
   std::string language;  // of its documents
   typeset::Fonts fonts;
   Drawings drawings;
+  sheets::FactsByReader facts;
 };
 
 /// A translation says what it is, under its title.
@@ -125,18 +114,19 @@ Layout setWithKey(markup::Document& blocks, const model::Theme& look, const Lang
 }
 
 /// The pages of one document; nothing when its template has mistakes.
-std::optional<typeset::Document> setDocument(const DocumentKind& kind, const PackContext& studio,
+std::optional<typeset::Document> setDocument(const std::string& name, const PackContext& studio,
                                              const LanguageContext& desk, base::Diagnostics& messages) {
   const auto& t = desk.telling;
   const auto& c = t.c;
-  const auto& main = t.templates->at(kind.name);
-  base::Diagnostics own;
+  const auto& main = t.templates->texts.at(name);
+  const auto& [kind, mistakes] = t.templates->documents.at(name);
+  base::Diagnostics own = mistakes;
   const auto sheet = studio.shipped.shelves->sheets.getOrMake(
-      main.file, [&] { return sheets::compileTemplate(main, *t.templates); });
-  const auto facts = factsOf(kind.name, t.computed());
-  const std::size_t mostPages =
-      kind.reader == Reader::CrewByDay ? sheets::pagesOfDays(facts) : kind.mostPages;
-  const auto filled = sheets::fillWithLines(*sheet, facts, own);
+      main.file, [&] { return sheets::compileTemplate(main, t.templates->texts); });
+  const auto& facts = desk.facts.at(kind.reader);
+  const std::size_t mostPages = kind.isByDay ? sheets::pagesOfDays(facts) : kind.mostPages;
+  const auto filled =
+      sheets::fillWithLines(*sheet, facts, own, sheets::withheldFrom(kind.reader, desk.facts));
   auto blocks = own.ok() ? markup::readMarkdown(filled.text, filled.lines, own) : markup::Document{};
   messages.add(own);
   if (!own.ok()) return std::nullopt;
@@ -148,9 +138,9 @@ std::optional<typeset::Document> setDocument(const DocumentKind& kind, const Pac
                                     .theme = theme,
                                     .fonts = desk.fonts,
                                     .paper = studio.paper,
-                                    .furniture = furnitureOf(kind.name, kind.hasLetterhead, t, studio.logo),
+                                    .furniture = furnitureOf(kind, t, studio.logo),
                                     .drawings = drawings,
-                                    .title = (*t.language)("documents." + kind.name) + " " + c.job.ref,
+                                    .title = kind.heading + " " + c.job.ref,
                                     .subject = sheets::titleOf(t.computed()),
                                     .author = c.brand.name,
                                     .language = desk.language,
@@ -166,7 +156,7 @@ std::optional<typeset::Document> setDocument(const DocumentKind& kind, const Pac
     const auto pen = penFor(t.computed(), studio.shipped, desk.fonts);
     return setWithKey(blocks, look, desk, pen, mostPages, set);
   };
-  auto layout = setIn(kind.reader == Reader::Office ? dense(c.theme) : c.theme);
+  auto layout = setIn(kind.hasSmallTables ? dense(c.theme) : c.theme);
   const bool isLong = mostPages > 0 && layout.pages.pages.size() > mostPages;
   if (isLong || (mostPages > 0 && needsHalfASheet(layout.pages))) {
     constexpr int toKeepTheLimit = 12, toSavePaper = 8;  // lines that are read stay further apart
@@ -176,7 +166,7 @@ std::optional<typeset::Document> setDocument(const DocumentKind& kind, const Pac
   }
   messages.add(layout.told);
   if (!layout.told.ok()) return std::nullopt;
-  if (kind.reader == Reader::Crew || kind.reader == Reader::CrewByDay) colourForCrew(layout.pages, c.theme);
+  if (kind.reader == model::Reader::Crew) colourForCrew(layout.pages, c.theme);
   return std::move(layout.pages);
 }
 
@@ -189,7 +179,8 @@ const LanguageContext* deskFor(const std::string& language,
     if (auto telling = tell(x, studio.shipped, language, messages)) {
       const bool isTranslation = telling->language->id != rulingLanguage(x);
       LanguageContext& desk = found->second.emplace(LanguageContext{
-          std::move(*telling), isTranslation ? language : x.c.region->language, studio.fonts, {}});
+          std::move(*telling), isTranslation ? language : x.c.region->language, studio.fonts, {}, {}});
+      desk.facts = sheets::makeFacts(desk.telling.computed());
       desk.fonts.language = desk.language;
       desk.drawings = drawingsOf(desk.telling.computed(), studio.shipped, desk.fonts,
                                  studio.hasDays ? std::optional(studio.paper) : std::nullopt);
@@ -219,29 +210,6 @@ void refuseTemplate(const std::string& document, const std::string& language, co
 
 }  // namespace
 
-const std::vector<std::string>& documentNames() {
-  static const std::vector<std::string> names = [] {
-    std::vector<std::string> list;
-    for (const auto& k : kinds) list.push_back(k.name);
-    return list;
-  }();
-  return names;
-}
-
-sheets::Facts factsOf(const std::string& document, const sheets::Computed& x) {
-  switch (kindOf(document).reader) {
-    case Reader::Customer:
-      return sheets::customerFacts(x);
-    case Reader::Crew:
-      return sheets::crewFacts(x);
-    case Reader::CrewByDay:
-      return sheets::dayFacts(x);
-    case Reader::Office:
-      return sheets::officeFacts(x);
-  }
-  return {};
-}
-
 std::vector<SetDocument> setDocuments(const Computation& x, const Shipped& shipped, const Choices& choices,
                                       const std::vector<std::string>& only, base::Diagnostics& messages) {
   typeset::Fonts fonts;
@@ -251,29 +219,33 @@ std::vector<SetDocument> setDocuments(const Computation& x, const Shipped& shipp
     tellOfFont(x.c.theme, e.what(), messages);
     return {};
   }
-  const auto isWanted = [&](const std::string& name) {
-    return only.empty() || std::find(only.begin(), only.end(), name) != only.end();
-  };
+  std::vector<std::string> wanted;
+  bool hasDays = false;
+  for (const auto& name : only.empty() ? shipped.packed : shipped.content.documents) {
+    const auto kind = kindOf(name, shipped);
+    const bool isAsked = only.empty() || std::find(only.begin(), only.end(), name) != only.end();
+    if (!isAsked || (kind->needsCoats && x.estimate.coats.empty())) continue;
+    wanted.push_back(name);
+    hasDays = hasDays || kind->isByDay;
+  }
   const PackContext studio{shipped, fonts, logoOf(x.c.brand, shipped, messages),
-                           choices.paper.value_or(x.c.region->paper), isWanted("dayplan")};
+                           choices.paper.value_or(x.c.region->paper), hasDays};
   std::map<std::string, std::optional<LanguageContext>> desks;
   std::vector<SetDocument> documents;
   std::string unruled;  // documents that come in translation only
-  for (const auto& kind : kinds) {
-    // A job without a coat has nothing to care for afterwards.
-    if (!isWanted(kind.name) || (kind.name == "aftercare" && x.estimate.coats.empty())) continue;
-    const auto languages = languagesOf(kind.name, x, choices);
+  for (const auto& document : wanted) {
+    const auto languages = languagesOf(document, x, choices);
     if (std::find(languages.begin(), languages.end(), rulingLanguage(x)) == languages.end())
-      unruled += (unruled.empty() ? "" : ", ") + kind.name;
+      unruled += (unruled.empty() ? "" : ", ") + document;
     for (const auto& language : languages) {
       const LanguageContext* desk = deskFor(language, desks, studio, x, messages);
       if (desk == nullptr) continue;
-      if (!desk->telling.templates->contains(kind.name)) {
-        refuseTemplate(kind.name, language, studio, x, choices, messages);
+      if (!desk->telling.templates->documents.contains(document)) {
+        refuseTemplate(document, language, studio, x, choices, messages);
         continue;
       }
-      const std::string name = kind.name + (language == languages.front() ? "" : "-" + language);
-      if (auto pages = setDocument(kind, studio, *desk, messages))
+      const std::string name = document + (language == languages.front() ? "" : "-" + language);
+      if (auto pages = setDocument(document, studio, *desk, messages))
         documents.push_back({name, std::move(*pages)});
     }
   }

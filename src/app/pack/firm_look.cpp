@@ -71,11 +71,10 @@ void tellOfFont(const model::Theme& theme, const std::string& fault, base::Diagn
   messages.error({"theme " + theme.name}, "faces", fault, anotherFont);
 }
 
-typeset::Furniture furnitureOf(const std::string& document, bool hasLetterhead, const Telling& t,
+typeset::Furniture furnitureOf(const model::DocumentKind& document, const Telling& t,
                                const std::shared_ptr<const typeset::Image>& logo) {
   const model::JobInputs& c = t.c;
   const model::Language& w = *t.language;
-  const std::string heading = w("documents." + document);
   typeset::Furniture f;
   f.firm = c.brand.name;
   std::string last = c.brand.phone;
@@ -89,14 +88,14 @@ typeset::Furniture furnitureOf(const std::string& document, bool hasLetterhead, 
   f.links[c.brand.phone] = sheets::phoneAddress(c.brand.phone, c.region->dialling);
   f.links[c.brand.email] = sheets::mailAddress(c.brand.email);
   if (!c.brand.web.empty()) f.links[sheets::webWords(c.brand.web)] = sheets::webAddress(c.brand.web);
-  f.kind = heading;
+  f.kind = document.heading;
   for (const auto& line : c.job.site.address) f.where += (f.where.empty() ? "" : ", ") + line;
   if (f.where.empty()) f.where = c.job.customer.name;
   f.jobLabel = w("furniture.job", {{"ref", c.job.ref}});
   f.footLeft = c.brand.phone;
-  f.footMiddle = w("furniture.foot", {{"document", heading}, {"ref", c.job.ref}});
+  f.footMiddle = w("furniture.foot", {{"document", document.heading}, {"ref", c.job.ref}});
   f.pageOf = w("furniture.page", {{"n", "{n}"}, {"m", "{m}"}});  // filled in when the pages are counted
-  f.hasLetterhead = hasLetterhead;
+  f.hasLetterhead = document.hasLetterhead;
   f.logo = logo;
   f.logoAlt = w("furniture.logo", {{"firm", c.brand.name}});
   f.signalWords[0] = w("signals.notice");

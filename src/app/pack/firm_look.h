@@ -18,8 +18,7 @@ typeset::Fonts fontsOf(const model::Theme& theme, const Shipped& shipped);
 /// which one it is.
 void tellOfFont(const model::Theme& theme, const std::string& fault, base::Diagnostics& messages);
 
-/// 'document' is its heading among the language's words: 'quote'.
-typeset::Furniture furnitureOf(const std::string& document, bool hasLetterhead, const Telling& t,
+typeset::Furniture furnitureOf(const model::DocumentKind& document, const Telling& t,
                                const std::shared_ptr<const typeset::Image>& logo);
 
 }  // namespace app

@@ -2,6 +2,8 @@
 
 #include "app/pack/files.h"
 #include "base/hidden.h"
+#include "base/nearest.h"
+#include "input/look/front_matter.h"
 #include "input/read.h"
 
 #include <filesystem>
@@ -31,23 +33,37 @@ std::vector<std::string> themeNames(const Looks& looks) {
   return {names.begin(), names.end()};
 }
 
-std::map<std::string, sheets::Template> readTemplates(const Looks& looks, const std::string& language) {
-  std::map<std::string, sheets::Template> templates;
+Templates readTemplates(const Looks& looks, const std::string& language) {
+  Templates templates;
   for (const auto& folder : looks) {
     const auto path = fs::path(folder) / language;
     if (!fs::is_directory(path)) continue;
     for (const auto& entry : fs::directory_iterator(path)) {
       const auto name = entry.path().stem().string();
-      if (entry.path().extension() != ".md" || templates.contains(name)) continue;
+      if (entry.path().extension() != ".md") continue;
       const auto file = entry.path().string();
       auto text = input::readFile(file);
       if (!text)
         throw std::runtime_error(file + ": the template cannot be read: " + input::whyUnreadable(file));
-      while (text->ends_with('\n')) text->pop_back();  // so that a partial can stand inside a line
-      templates[name] = {file, std::move(*text)};
+      base::Diagnostics messages;
+      auto [kind, body, firstLine] = input::readTemplate(*text, file, messages);
+      while (body.ends_with('\n')) body.pop_back();  // so that a partial can stand inside a line
+      // Of the firm's own text that has no head the one below holds.
+      if (kind) templates.documents.try_emplace(name, DocumentHead{std::move(*kind), std::move(messages)});
+      templates.texts.try_emplace(name, sheets::Template{file, std::move(body), firstLine});
     }
   }
   return templates;
+}
+
+void reportUnknown(base::SourcePos pos, std::string path, const std::string& word, const std::string& what,
+                   const std::vector<std::string>& known, base::Diagnostics& messages) {
+  const std::string near = base::nearest(word, known);
+  std::string hint;
+  for (const auto& one : known) hint += (hint.empty() ? what + "s: " : ", ") + one;
+  messages.error(std::move(pos), std::move(path),
+                 "'" + word + "' is not a " + what + (near.empty() ? "" : "; did you mean '" + near + "'?"),
+                 hint);
 }
 
 int copyLooks(const std::string& folder) {

@@ -2,6 +2,7 @@
 // program.
 #pragma once
 
+#include "model/document.h"
 #include "sheets/template/fill.h"
 
 #include <map>
@@ -10,7 +11,7 @@
 
 namespace app {
 
-/// Folders that hold '<language>/*.md' and 'themes/*.yaml'; the first that has a file wins.
+/// Folders that hold 'pack.yaml', '<language>/*.md' and 'themes/*.yaml'; the first that has a file wins.
 using Looks = std::vector<std::string>;
 
 /// The path of a file of the looks; empty when none of the folders has it.
@@ -19,8 +20,22 @@ std::string findLook(const Looks& looks, const std::string& name);
 /// The names of all themes, in order.
 std::vector<std::string> themeNames(const Looks& looks);
 
-/// All templates of a language by name, the firm's own over the shipped ones.
-std::map<std::string, sheets::Template> readTemplates(const Looks& looks, const std::string& language);
+/// What a template says of the document it is, and what is wrong with that.
+struct DocumentHead {
+  model::DocumentKind kind;
+  base::Diagnostics messages;
+};
+
+/// The templates of one language by name, the firm's own over the shipped ones.
+struct Templates {
+  std::map<std::string, sheets::Template> texts;
+  std::map<std::string, DocumentHead> documents;  // those that are documents; the others are parts of them
+};
+Templates readTemplates(const Looks& looks, const std::string& language);
+
+/// "'quot' is not a document; did you mean 'quote'?", with the known ones as the hint.
+void reportUnknown(base::SourcePos pos, std::string path, const std::string& word, const std::string& what,
+                   const std::vector<std::string>& known, base::Diagnostics& messages);
 
 /// Copies the shipped templates and themes and the demo brand into a folder, ready to edit. Refuses a folder
 /// in which one of the files is there already. Returns the program's exit status.

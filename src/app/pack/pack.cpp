@@ -13,14 +13,13 @@ namespace {
 
 constexpr auto calendar = "job.ics";
 
-/// What a pack of these documents (all when empty) may hold, in any language.
-std::set<std::string> namesOf(const std::vector<std::string>& documents, const Shipped& shipped) {
+/// The files of these documents, in any language.
+std::set<std::string> filesOf(const std::vector<std::string>& documents, const Shipped& shipped) {
   std::set<std::string> names;
-  for (const auto& name : documents.empty() ? documentNames() : documents) {
+  for (const auto& name : documents) {
     names.insert(name + ".pdf");
     for (const auto& language : shipped.content.languages) names.insert(name + "-" + language + ".pdf");
   }
-  if (documents.empty()) names.insert(calendar);
   return names;
 }
 
@@ -52,7 +51,12 @@ std::optional<Pack> makePack(const JobText& job, const Shipped& shipped, const P
 }
 
 void writePack(const Pack& pack, const PackOrder& order, const Shipped& shipped) {
-  exchangeFolder({pack.folder, pack.files, namesOf(order.only, shipped), namesOf({}, shipped)});
+  const bool isWhole = order.only.empty();
+  auto replaced = filesOf(isWhole ? shipped.packed : order.only, shipped),
+       ours = filesOf(shipped.content.documents, shipped);
+  if (isWhole) replaced.insert(calendar);
+  ours.insert(calendar);
+  exchangeFolder({pack.folder, pack.files, std::move(replaced), std::move(ours)});
 }
 
 }  // namespace app

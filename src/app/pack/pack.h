@@ -11,7 +11,7 @@ namespace app {
 struct PackOrder {
   std::vector<std::string> jobs;
   std::string folder;             // empty = beside each job
-  std::vector<std::string> only;  // empty = all documents
+  std::vector<std::string> only;  // empty = the documents of a pack, and the calendar
   Choices choices;
   unsigned threads = 0;  // 0 = as many as the machine has
 };

@@ -1,7 +1,7 @@
 #include "app/pack/telling.h"
 
+#include "input/content/texts.h"
 #include "input/read.h"
-#include "model/texts.h"
 
 #include <algorithm>
 
@@ -33,8 +33,7 @@ std::shared_ptr<const Translation> readTranslation(const std::string& language, 
   t.language = input::readLanguage(shipped.contentFolder + "/languages/" + language + ".yaml", language,
                                    &shipped.english, shipped.content, messages);
   if (!messages.ok()) return {};
-  t.content = model::translated(shipped.content, t.language);
-  t.templates = readTemplates(shipped.looks, language);
+  t.content = input::translated(shipped.content, t.language);
   return std::make_shared<const Translation>(std::move(t));
 }
 
@@ -43,7 +42,7 @@ std::shared_ptr<const Translation> readTranslation(const std::string& language, 
 std::optional<Telling> tell(const Computation& x, const Shipped& shipped, const std::string& language,
                             base::Diagnostics& messages) {
   if (language == shipped.english.id)
-    return Telling{x, &shipped.english, &shipped.content, &shipped.templates, x.c};
+    return Telling{x, &shipped.english, &shipped.content, &shipped.templates.at(language), x.c};
   const auto& known = shipped.content.languages;
   if (std::find(known.begin(), known.end(), language) == known.end()) {
     std::string all;
@@ -54,7 +53,7 @@ std::optional<Telling> tell(const Computation& x, const Shipped& shipped, const 
   const auto t = readOnce(shipped.shelves->translations, language, messages,
                           [&](auto& told) { return readTranslation(language, shipped, told); });
   if (!t) return {};
-  Telling telling{x, &t->language, &t->content, &t->templates, x.c, t};
+  Telling telling{x, &t->language, &t->content, &shipped.templates.at(language), x.c, t};
   telling.c.product = &t->content.products.at(x.c.job.product);
   telling.c.region = &t->content.regions.at(x.c.job.site.region);
   return telling;

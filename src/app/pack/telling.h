@@ -15,9 +15,9 @@ struct Telling {
   const Computation& x;
   const model::Language* language;
   const model::Content* content;
-  const std::map<std::string, sheets::Template>* templates;
+  const Templates* templates;
   model::JobInputs c;
-  std::shared_ptr<const Translation> translation = {};  // holds the three; nothing for English
+  std::shared_ptr<const Translation> translation = {};  // holds the two; nothing for English
 
   sheets::Computed computed() const {
     return {c, *content, x.estimate, x.plan, x.price, *language, x.exposure, x.hazards};

@@ -1,10 +1,10 @@
 // A file of content/languages: words under nested keys, and the texts of the content translated. What English
 // has and the file lacks, or the other way round, is a mistake.
 #include "base/nearest.h"
+#include "input/content/texts.h"
 #include "input/read.h"
 #include "input/yaml/cursor.h"
 #include "input/yaml/sorted.h"
-#include "model/texts.h"
 
 #include <algorithm>
 #include <set>
@@ -163,7 +163,7 @@ void readTexts(const Field& f, Language& language, const model::Content& content
   flat.groups.emplace("", f);
   flatten(f, "", flat);
   std::map<std::string, std::string> wanted;
-  model::forEachText(content, [&](const std::string& path, const std::string& text) { wanted[path] = text; });
+  forEachText(content, [&](const std::string& path, const std::string& text) { wanted[path] = text; });
   checkKeys(flat, wanted);
   for (const auto& [path, field] : flat.phrases) {
     language.content[path] = phraseText(field);

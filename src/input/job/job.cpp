@@ -155,7 +155,7 @@ std::string besideFile(const std::string& file, const std::string& path) {
 std::map<std::string, std::vector<std::string>> readLanguages(const Field& f, const model::Content& content) {
   std::map<std::string, std::vector<std::string>> languages;
   Record r(f);
-  for (const char* document : {"quote", "aftercare", "safety", "dayplan", "orders", "office"}) {
+  for (const std::string& document : content.documents) {
     const Field list = r.may(document);
     if (!list.isGiven()) continue;
     auto& ids = languages[document];

@@ -31,6 +31,9 @@ class Fact {
   }
 };
 
+/// Names that other readers' documents may print, and whose those are: 'costs', 'the office'.
+using Withheld = std::map<std::string, std::string>;
+
 /// Looks a name up in one group; null when it is not there.
 inline const Fact* find(const Facts& facts, const std::string& name) {
   for (const auto& [key, fact] : facts) {

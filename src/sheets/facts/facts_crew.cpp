@@ -71,8 +71,7 @@ Facts reviewFacts(const Computed& x, const Formatter& w) {
 
 }  // namespace
 
-Facts crewFacts(const Computed& x) {
-  const Formatter w(*x.c.region, x.language);
+Facts crewFacts(const Computed& x, const Formatter& w) {
   const auto& site = x.c.job.site;
   Facts f = commonFacts(x, w);
   for (const auto& [name, words] : {std::pair{"hospital", site.hospital},
@@ -91,13 +90,13 @@ Facts crewFacts(const Computed& x) {
   for (const auto& t : x.estimate.product.bought.tins) tin = std::max(tin, t.tin.size);
   for (const auto& t : x.estimate.product.opened) tin = std::max(tin, t.size);
   f.emplace_back("tin_size", tin.isZero() ? "" : w.tinSize(tin));
-  f.emplace_back("safety_title", titleOf(x));
   f.emplace_back("sign_sheets", signOn(x, w));
   f.emplace_back("review", reviewFacts(x, w));
   addExposure(f, x, w);
   addHazards(f, x, w);
   addLabel(f, x, w);
   addWear(f, x, w);
+  addDayPlans(f, x, w);
   return f;
 }
 

@@ -227,9 +227,7 @@ Facts dayFactsOf(const std::vector<Day>& days, std::size_t i, bool startsPage, c
 
 }  // namespace
 
-Facts dayFacts(const Computed& x) {
-  const Formatter w(*x.c.region, x.language);
-  Facts f = commonFacts(x, w);
+void addDayPlans(Facts& f, const Computed& x, const Formatter& w) {
   const auto days = daysOf(x, w);
   const auto starts = pageStarts(days, x, w);
   FactList plans;
@@ -240,15 +238,12 @@ Facts dayFacts(const Computed& x) {
   f.emplace_back("dew_margin", w.isMetric() ? "3\u00A0°C" : "5.4\u00A0°F");
   f.emplace_back("loss", x.c.job.loss.isZero() ? "" : w.share(x.c.job.loss));
   f.emplace_back("before_we_come", sentences(x.c.job.beforeWeCome));
-  f.emplace_back("water", x.c.job.site.water);
-  f.emplace_back("power", x.c.job.site.power);
-  return f;
 }
 
-std::size_t pagesOfDays(const Facts& days) {
+std::size_t pagesOfDays(const Facts& crew) {
   const auto is = [](const Facts& day, const char* name) { return std::get<bool>(find(day, name)->value); };
   std::size_t pages = 1;
-  for (const auto& day : std::get<FactList>(find(days, "day_plans")->value))
+  for (const auto& day : std::get<FactList>(find(crew, "day_plans")->value))
     pages += std::size_t{is(day, "breaks")} + std::size_t{is(day, "coated")};
   return pages;
 }

@@ -157,8 +157,7 @@ void addOrders(Facts& f, const Computed& x, const Formatter& w) {
 
 }  // namespace
 
-Facts officeFacts(const Computed& x) {
-  const Formatter w(*x.c.region, x.language);
+Facts officeFacts(const Computed& x, const Formatter& w) {
   Facts f = commonFacts(x, w);
   addLitreTable(f, x, w);
   addPrice(f, x, w, true);
@@ -174,8 +173,7 @@ Facts officeFacts(const Computed& x) {
             {"phone_link", customer.phone.empty() ? "" : phoneAddress(customer.phone, x.c.region->dialling)},
             {"email", customer.email},
             {"email_link", customer.email.empty() ? "" : mailAddress(customer.email)}});
-  f.emplace_back("orders_title", shortTitleOf(x));
-  f.emplace_back("office_title", shortTitleOf(x));
+  f.emplace_back("short_title", shortTitleOf(x));
   f.emplace_back("office_note", x.c.job.officeNote);
   FactList notes;
   for (std::size_t i = 0; i < x.c.job.areas.size(); ++i) {

@@ -49,35 +49,7 @@ FactList clearing(const Computed& x, const Formatter& w) {
   return list;
 }
 
-}  // namespace
-
-std::string shortTitleOf(const Computed& x) {
-  const Formatter w(*x.c.region, x.language);
-  return x.c.job.title.empty() ? capitalised(deckNames(x.c.job, w)) : x.c.job.title;
-}
-
-std::string titleOf(const Computed& x) {
-  const auto& job = x.c.job;
-  if (!job.title.empty()) return job.title;
-  const Formatter w(*x.c.region, x.language);
-  std::vector<std::string> done;
-  if (model::asksFor(job.work, model::Work::Wash)) done.push_back(w("title.washed"));
-  if (model::asksFor(job.work, model::Work::Fix) && !model::asksFor(job.work, model::Work::Sand))
-    done.push_back(w("title.fixed"));
-  if (model::asksFor(job.work, model::Work::Sand)) done.push_back(w("title.sanded"));
-  if (model::asksFor(job.work, model::Work::Oil)) {
-    const auto coats = coatCounts(x);
-    const bool isStain = x.c.product->kind == model::ProductKind::FilmStain;
-    if (coats.most > 1 && coats.fewest == coats.most)
-      done.push_back(
-          w(isStain ? "title.stained_times" : "title.oiled_times", {{"times", w.times(coats.most)}}));
-    else done.push_back(w(isStain ? "title.stained" : "title.oiled"));
-  }
-  return w("title.job", {{"decks", capitalised(deckNames(job, w))}, {"work", w.joined(done)}});
-}
-
-Facts customerFacts(const Computed& x) {
-  const Formatter w(*x.c.region, x.language);
+Facts customerFacts(const Computed& x, const Formatter& w) {
   const auto& job = x.c.job;
   Facts f = commonFacts(x, w);
   const std::vector<std::string> block{job.customer.name, oneLine(job.customer.address, w)};
@@ -111,6 +83,52 @@ Facts customerFacts(const Computed& x) {
   addPrice(f, x, w, false);
   addOffer(f, x, w);
   return f;
+}
+
+}  // namespace
+
+std::string shortTitleOf(const Computed& x) {
+  const Formatter w(*x.c.region, x.language);
+  return x.c.job.title.empty() ? capitalised(deckNames(x.c.job, w)) : x.c.job.title;
+}
+
+std::string titleOf(const Computed& x) {
+  const auto& job = x.c.job;
+  if (!job.title.empty()) return job.title;
+  const Formatter w(*x.c.region, x.language);
+  std::vector<std::string> done;
+  if (model::asksFor(job.work, model::Work::Wash)) done.push_back(w("title.washed"));
+  if (model::asksFor(job.work, model::Work::Fix) && !model::asksFor(job.work, model::Work::Sand))
+    done.push_back(w("title.fixed"));
+  if (model::asksFor(job.work, model::Work::Sand)) done.push_back(w("title.sanded"));
+  if (model::asksFor(job.work, model::Work::Oil)) {
+    const auto coats = coatCounts(x);
+    const bool isStain = x.c.product->kind == model::ProductKind::FilmStain;
+    if (coats.most > 1 && coats.fewest == coats.most)
+      done.push_back(
+          w(isStain ? "title.stained_times" : "title.oiled_times", {{"times", w.times(coats.most)}}));
+    else done.push_back(w(isStain ? "title.stained" : "title.oiled"));
+  }
+  return w("title.job", {{"decks", capitalised(deckNames(job, w))}, {"work", w.joined(done)}});
+}
+
+FactsByReader makeFacts(const Computed& x) {
+  const Formatter w(*x.c.region, x.language);
+  return {{model::Reader::Customer, customerFacts(x, w)},
+          {model::Reader::Crew, crewFacts(x, w)},
+          {model::Reader::Office, officeFacts(x, w)}};
+}
+
+Withheld withheldFrom(model::Reader reader, const FactsByReader& facts) {
+  Withheld withheld;
+  for (const auto& [other, theirs] : facts) {
+    for (const auto& [name, fact] : theirs) {
+      if (find(facts.at(reader), name) != nullptr) continue;
+      auto& whose = withheld[name];
+      whose += (whose.empty() ? "the " : " and the ") + model::nameOf(other);
+    }
+  }
+  return withheld;
 }
 
 }  // namespace sheets

@@ -1,6 +1,7 @@
 // What a document may print, made into words: one set of facts for each kind of reader.
 #pragma once
 
+#include "model/document.h"
 #include "model/exposure.h"
 #include "model/language.h"
 #include "model/plan.h"
@@ -21,16 +22,15 @@ struct Computed {
   const std::vector<model::HazardChoice>& hazards;  // one for each of the content, in its order
 };
 
-/// For quote and aftercare sheet. Holds no cost, margin, office note or path.
-Facts customerFacts(const Computed& x);
-/// For the crew: no money at all.
-Facts crewFacts(const Computed& x);
-/// For the crew day by day: no money either.
-Facts dayFacts(const Computed& x);
-/// The pages a day plan of these facts is meant to fill: two for each day with a coat.
-std::size_t pagesOfDays(const Facts& days);
-/// For the order list and the office sheet: everything.
-Facts officeFacts(const Computed& x);
+/// Everything that documents for each reader may print.
+using FactsByReader = std::map<model::Reader, Facts>;
+FactsByReader makeFacts(const Computed& x);
+
+/// The names that others may read and this reader may not.
+Withheld withheldFrom(model::Reader reader, const FactsByReader& facts);
+
+/// The pages that the days of the crew's facts are meant to fill: two for each day with a coat.
+std::size_t pagesOfDays(const Facts& crew);
 
 /// The title of a document: 'Landing, Steps and Terrace, washed, sanded and oiled twice'.
 std::string titleOf(const Computed& x);

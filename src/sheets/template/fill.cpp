@@ -196,9 +196,10 @@ CompiledTemplate compileTemplate(const Template& main, const std::map<std::strin
   return sheet;
 }
 
-Filled fillWithLines(const CompiledTemplate& sheet, const Facts& facts, base::Diagnostics& messages) {
+Filled fillWithLines(const CompiledTemplate& sheet, const Facts& facts, base::Diagnostics& messages,
+                     const Withheld& withheld) {
   base::Diagnostics own = sheet.messages;
-  if (own.ok()) checkNames(sheet.parts->pieces, facts, own);
+  if (own.ok()) checkNames(sheet.parts->pieces, facts, withheld, own);
   messages.add(own);
   if (!own.ok()) return {};
   return withoutMarks(sheet.parts->render(facts), sheet.parts->pieces);

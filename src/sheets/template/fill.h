@@ -12,6 +12,7 @@ namespace sheets {
 struct Template {
   std::string file;  // for messages
   std::string text;
+  int firstLine = 1;  // in the file: below the head of a document
 };
 
 /// Fills a template. Every name in it and in its partials is checked against the facts before anything is
@@ -35,7 +36,8 @@ struct Filled {
 };
 
 /// The same, and for each line of the result its line in the template.
-Filled fillWithLines(const CompiledTemplate& sheet, const Facts& facts, base::Diagnostics& messages);
+Filled fillWithLines(const CompiledTemplate& sheet, const Facts& facts, base::Diagnostics& messages,
+                     const Withheld& withheld = {});
 Filled fillWithLines(const Template& main, const std::map<std::string, Template>& partials,
                      const Facts& facts, base::Diagnostics& messages);
 

@@ -19,6 +19,16 @@ std::vector<std::string> partsOf(const std::string& name) {
   return parts;
 }
 
+/// The name that a fact has now; empty for one that never had another.
+std::string newNameOf(const std::string& name) {
+  constexpr std::pair<const char*, const char*> renamed[] = {
+      {"safety_title", "title"}, {"orders_title", "title"}, {"office_title", "title"}};
+  for (const auto& [old, now] : renamed) {
+    if (name == old) return now;
+  }
+  return {};
+}
+
 void addNames(const Facts& group, std::vector<std::string>& names) {
   for (const auto& [name, unused] : group) names.push_back(name);
 }
@@ -31,8 +41,8 @@ std::string suggestion(const std::string& word, const std::vector<std::string>& 
 
 class Checker {
  public:
-  Checker(const Pieces& pieces, const Facts& facts, base::Diagnostics& messages)
-      : pieces_(pieces), messages_(messages), closeOf_(pieces.size()), scopes_{&facts} {}
+  Checker(const Pieces& pieces, const Facts& facts, const Withheld& withheld, base::Diagnostics& messages)
+      : pieces_(pieces), withheld_(withheld), messages_(messages), closeOf_(pieces.size()), scopes_{&facts} {}
 
   void check() {
     if (findCloses()) checkRange(0, pieces_.size(), true);
@@ -161,6 +171,15 @@ class Checker {
   }
 
   void reportUnknown(std::size_t i, const std::string& name) {
+    if (const auto of = withheld_.find(name); of != withheld_.end()) {
+      report(i, "'" + name + "' is for " + of->second + " only",
+             "take it out, or change 'reader:' at the top of the template");
+      return;
+    }
+    if (const std::string now = newNameOf(name); !now.empty()) {
+      report(i, "'" + name + "' is called '" + now + "' now", "write {{" + now + "}}");
+      return;
+    }
     std::vector<std::string> names;
     for (auto scope = scopes_.rbegin(); scope != scopes_.rend(); ++scope) addNames(**scope, names);
     const std::string near = suggestion(name, names);
@@ -199,6 +218,7 @@ class Checker {
   bool isFull() const { return bytes_ > outputCap; }
 
   const Pieces& pieces_;
+  const Withheld& withheld_;
   base::Diagnostics& messages_;
   std::vector<std::size_t> closeOf_;
   std::vector<const Facts*> scopes_;
@@ -215,8 +235,9 @@ bool isTrue(const Fact& fact) {
   return true;
 }
 
-void checkNames(const Pieces& pieces, const Facts& facts, base::Diagnostics& messages) {
-  Checker(pieces, facts, messages).check();
+void checkNames(const Pieces& pieces, const Facts& facts, const Withheld& withheld,
+                base::Diagnostics& messages) {
+  Checker(pieces, facts, withheld, messages).check();
 }
 
 }  // namespace sheets

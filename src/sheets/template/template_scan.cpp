@@ -53,7 +53,10 @@ std::string normalised(const std::string& text) {
 class Scanner {
  public:
   Scanner(const Template& source, base::Diagnostics& messages)
-      : file_(source.file), text_(normalised(source.text)), messages_(messages) {}
+      : file_(source.file),
+        text_(normalised(source.text)),
+        messages_(messages),
+        lineNumber_(source.firstLine) {}
 
   Pieces scan() {
     if (holdsHidden()) return {};
@@ -237,7 +240,7 @@ class Scanner {
   std::string text_;
   base::Diagnostics& messages_;
   std::size_t at_ = 0;
-  int lineNumber_ = 1;
+  int lineNumber_;
   int column_ = 1;
   Pieces line_;
   bool holdsComment_ = false;

@@ -7,7 +7,7 @@
 
 #include <utility>
 
-namespace model {
+namespace input {
 
 /// Calls visit(path, text) for each text that is not empty: 'tasks.sand.name', 'products.tern-oil.sds.skin'.
 template <class AnyContent, class Visit>
@@ -64,7 +64,7 @@ void forEachText(AnyContent& content, Visit visit) {
   }
 }
 
-/// The content with its texts in a language that translates them all; input::readLanguage sees to that.
-Content translated(Content content, const Language& language);
+/// The content with its texts in a language that translates them all; readLanguage sees to that.
+model::Content translated(model::Content content, const model::Language& language);
 
-}  // namespace model
+}  // namespace input

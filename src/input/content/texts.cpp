@@ -1,8 +1,8 @@
-#include "model/texts.h"
+#include "input/content/texts.h"
 
-namespace model {
+namespace input {
 
-Content translated(Content content, const Language& language) {
+model::Content translated(model::Content content, const model::Language& language) {
   forEachText(content, [&](const std::string& path, std::string& text) {
     const auto found = language.content.find(path);
     if (found != language.content.end()) text = found->second;
@@ -10,4 +10,4 @@ Content translated(Content content, const Language& language) {
   return content;
 }
 
-}  // namespace model
+}  // namespace input

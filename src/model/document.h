@@ -1,0 +1,38 @@
+// What a template says of the document it is.
+#pragma once
+
+#include <cstddef>
+#include <string>
+
+namespace model {
+
+/// Decides which facts a document may print.
+enum class Reader {
+  Customer,  // no cost, margin, office note or path
+  Crew,      // no money at all
+  Office     // everything
+};
+
+inline std::string nameOf(Reader reader) {
+  switch (reader) {
+    case Reader::Customer:
+      return "customer";
+    case Reader::Crew:
+      return "crew";
+    case Reader::Office:
+      return "office";
+  }
+  return {};
+}
+
+struct DocumentKind {
+  Reader reader = Reader::Customer;
+  std::string heading;        // over its pages, in its language: 'Crew safety'
+  std::size_t mostPages = 0;  // more than these are set closer; 0 = as many as it takes
+  bool isByDay = false;       // as many pages as its days ask for, two for one with a coat
+  bool hasLetterhead = false;
+  bool hasSmallTables = false;
+  bool needsCoats = false;  // says nothing of a job without a coat, and is left out
+};
+
+}  // namespace model
