@@ -144,7 +144,7 @@ def check_dates(ref, texts, figures, forms):
 def check_code(ref, pdf, total):
     """The QR code of the quote, as a reader of its own sees it on paper (zbar)."""
     with tempfile.TemporaryDirectory() as folder:
-        run("pdftoppm", "-r", "150", "-gray", "-png", str(pdf), folder + "/page")
+        run("pdftoppm", "-r", "300", "-gray", "-png", str(pdf), folder + "/page")
         told = [run("zbarimg", "-q", "--raw", str(page)).stdout.strip() for page in sorted(pathlib.Path(folder).glob("*.png"))]
     found = [words for words in told if words]
     check(len(found) == 1 and found[0].startswith("mailto:"), f"{ref}: the code on the quote says {found}")

@@ -37,15 +37,15 @@ def anchors(figures):
     tins = [grouped(tin["price"]) for tin in figures["tins"]]
     return {
         "quote": [figures["ref"], grouped(price["total"]), "What you get", *decks, grouped(price["net"]), grouped(price["tax"]),
-                  grouped(price["total"]), "You pay", *stages, "What we do", "Wash and rinse the timber", "Dates", "What's included",
-                  "Not included", "Who comes", "Fixed price", "Weather", "How to say yes", "I accept quote", "Signature"],
+                  grouped(price["total"]), "You pay", *stages, "What we do", "Wash and rinse the timber", "Dates", "Not included",
+                  "Who comes", "Price and weather", "How to say yes", "I accept quote", "Signature"],
         "aftercare": ["after oiling", "The first days", "Through the year", "every week", "Sweep", "every month", "Never",
                       "high-pressure washer", "If it happens", "Oil, wine, coffee", "Blot it", "A scratch", "A faded patch", "Call us before it spreads",
                       "On your decks", "Next visit", "Your record"],
         "safety": ["The site", "access", "water", "Limits", "hardest day", "so we", "Noise", "Vibration", "Heat", "What we wear", "Hazard",
                    "harm", "what we do about it", "The product", "label", "first aid", "Stop", "Rules of the place", "Read and understood"],
         "dayplan": ["day 1 of", "on site", "Work", "what", "where", "area", "spread", "amount", "Amount used"],
-        "orders": ["order by", "Deliver to", "Product", "size", *tins, grouped(figures["tins_cost"]), "Used up", "On the truck", "Delivered"],
+        "orders": ["order by", "deliver to", "Product", "size", *tins, grouped(figures["tins_cost"]), "Used up", "On the truck", "Delivered"],
         "office": ["Customer", "Money by area", *decks, grouped(price["net"]), grouped(price["cost"]), "Hours", "Days", "Invoices", *stages],
     }
 

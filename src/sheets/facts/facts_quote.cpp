@@ -127,14 +127,10 @@ base::Date validUntil(const model::Job& job) {
 
 std::string acceptanceMail(const Computed& x) {
   const Formatter w(*x.c.region, x.language);
-  const auto& job = x.c.job;
-  const model::Values values{
-      {"ref", job.ref}, {"date", w.date(job.quoted)}, {"total", w.signedMoney(x.price.total)}};
-  std::string address = mailAddress(x.c.brand.email) + "?subject=" + escaped(w("accept.subject", values)) +
-                        "&body=" + escaped(w("accept.body", values));
-  for (std::size_t i = 0; i < job.price.options.size(); ++i)
-    address += escaped("\r\n[ ] " + job.price.options[i].text + ", " + w.money(x.price.options[i]));
-  return address;
+  const model::Values values{{"ref", x.c.job.ref}, {"total", w.signedMoney(x.price.total)}};
+  // Short, so that the modules of the code stay large enough for any printer and telephone.
+  return mailAddress(x.c.brand.email) + "?subject=" + escaped(w("accept.subject", values)) +
+         "&body=" + escaped(w("accept.body", values));
 }
 
 }  // namespace sheets
