@@ -133,7 +133,7 @@ TEST_CASE("broken text, YAML and keys are refused with the whole message") {
       {"a value where a list belongs",
        {{"[wash, fix, sand, oil]", "oil"}},
        "job.yaml:17:7: error: work: a list is needed here, not a single value\n"
-       "  hint: write [oil]\n"},
+       "  hint: put [ ] around it: [oil]\n"},
       {"a list where a value belongs",
        {{"timber: kwila", "timber: [kwila]"}},
        "job.yaml:15:13: error: areas[1].timber: a single value is needed here, not a list\n"

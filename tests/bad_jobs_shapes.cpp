@@ -166,7 +166,7 @@ TEST_CASE("impossible shapes and combinations are refused with the whole message
       {"a deck of a thousand metres",
        {{"rectangle: [12.4 m", "rectangle: [1240 m"}},
        "job.yaml:9:5: warning: areas[1]: 'Landing' covers 7687 m2\n"
-       "  hint: usually to 500 m2 (5400 ft2); check numbers and units\n"
+       "  hint: usually from 0.2 m2 to 500 m2 (2 to 5400 ft2); check numbers and units\n"
        "job.yaml:10:25: warning: areas[1].shape.rectangle[1]: '1240 m' is unusual here\n"
        "  hint: usually from 0.3 m to 100 m (1 to 330 ft); check number and unit\n"},
       {"an outline in millimetres of what was measured in metres",

@@ -224,14 +224,20 @@ TEST_CASE("impossible values are refused with the whole message") {
        {{" longitude: 169.13,", ""}},
        "job.yaml:4:7: error: site: 'longitude' is missing\n"
        "  hint: latitude and longitude go together, like latitude: -45.00, longitude: 169.00\n"},
+      {"days off that end before they begin",
+       {{"people: 2", "people: 2, off: [2027-04-30, 2027-04-12 to 2027-04-09]"}},
+       "job.yaml:19:37: error: crew.off[2]: '2027-04-12 to 2027-04-09' is no span of days\n"
+       "  hint: write it like 2027-12-24 to 2028-01-07, at most a year\n"},
       {"more names than people",
        {{"crew: {people: 2,", "crew: {people: 2, names: [Ada, Ben, Cyd],"}},
        "job.yaml:19:26: error: crew.names: 3 names for a crew of 2\n"
        "  hint: write 'people: 3', or name only those on this job\n"},
-      {"a forecast that is not there",
-       {{"brand: firm", "weather: none.csv\nbrand: firm"}},
-       "job.yaml:6:10: error: weather: 'none.csv' cannot be read: there is no such file\n"
-       "  hint: the path starts at this file's folder\n"},
+      {"cloud for no forecast",
+       {{"brand: firm", "weather: {cloud: 60 %}\nbrand: firm"}},
+       "job.yaml:6:10: error: weather: neither 'forecast' nor 'normals' is given\n"
+       "  hint: weather: forecast.csv names a file beside the job\n"
+       "job.yaml:6:18: error: weather.cloud: there is no 'forecast' that it could be of\n"
+       "  hint: name its file, or leave it out\n"},
       {"weather that says nothing",
        {{"brand: firm", "weather: {source: a guess}\nbrand: firm"}},
        "job.yaml:6:10: error: weather: neither 'forecast' nor 'normals' is given\n"
@@ -240,8 +246,6 @@ TEST_CASE("impossible values are refused with the whole message") {
        "  hint: add 'normals', or leave it out\n"},
       {"weather at a place nobody knows",
        {{" latitude: -44.70, longitude: 169.13,", ""}, {"brand: firm", "weather: none.csv\nbrand: firm"}},
-       "job.yaml:6:10: error: weather: 'none.csv' cannot be read: there is no such file\n"
-       "  hint: the path starts at this file's folder\n"
        "job.yaml:6:10: error: weather: where the site lies is not known, and so neither sun nor night\n"
        "  hint: give 'latitude' and 'longitude' in 'site'\n"},
       {"sun at no hours",

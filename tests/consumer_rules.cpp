@@ -256,7 +256,7 @@ TEST_CASE("a job is told its state's cap, or that its state is none", "[law]") {
         safety_jobs::replaced(safety_jobs::replaced(safety_jobs::inRegion(safety_jobs::plainJob, "us"),
                                                     "region: us, ", "region: us, state: " + state + ", "),
                               "timezone: Pacific/Auckland, latitude: -45.0, longitude: 168.7",
-                              "timezone: America/Los_Angeles, latitude: 37.0, longitude: -120.0");
+                              "timezone: America/New_York, latitude: 36.0, longitude: -82.0");
     return safety_jobs::replaced(there, "deposit: 10 %", "deposit: " + deposit);
   };
   CHECK(said(inUs("CA", "10 %")).empty());

@@ -175,34 +175,6 @@ TEST_CASE("wiping that meets the break is done in turns, and packing down waits 
         std::string::npos);
 }
 
-namespace {
-
-bool isYes(const sheets::Facts& facts, const char* name) {
-  return std::get<bool>(sheets::find(facts, name)->value);
-}
-
-sheets::FactList dayPlans(const Made& m) {
-  const auto facts = sheets::makeFacts(m.computed()).at(model::Reader::Crew);
-  return std::get<sheets::FactList>(sheets::find(facts, "day_plans")->value);
-}
-
-}  // namespace
-
-TEST_CASE("a day with a coat begins a page, and so does the day after it") {
-  Made m;
-  m.make();
-  const auto days = dayPlans(m);
-  REQUIRE(days.size() == m.plan.days.size());
-  CHECK_FALSE(isYes(days[0], "breaks"));
-  bool hasShared = false;
-  for (std::size_t i = 1; i < days.size(); ++i) {
-    const bool isAlone = isYes(days[i], "coated") || isYes(days[i - 1], "coated");
-    if (isAlone) CHECK(isYes(days[i], "breaks"));
-    hasShared = hasShared || !isYes(days[i], "breaks");
-  }
-  CHECK(hasShared);
-}
-
 TEST_CASE("the day plan names no price") {
   Made m;
   m.make();

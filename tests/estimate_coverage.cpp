@@ -152,6 +152,12 @@ TEST_CASE("a proportion too fine to hold is rounded towards more product", "[est
   const auto coats = coatsOf(c);
   // 1000 m2 x 0.125 L/m2 / 1.5, up to the odd digits.
   CHECK(ml(coats[1].litres) == 83'333);
+  const auto use = [](const Spread& s) {
+    return static_cast<long double>(s.volume.millionths) / static_cast<long double>(s.area.millionths);
+  };
+  const auto& rates = c.job.areas[0].rates;
+  const long double exact = 124'999'991.0L / 999'999'999'959.0L * use(rates[1]) / use(rates[0]);
+  CHECK(use(coats[1].rate) / exact - 1 > -1e-17L);
   CHECK(coats[1].rate.area > Area{});
 }
 

@@ -1,5 +1,7 @@
 #include "english.h"
 #include "estimate/estimate.h"
+#include "estimate/labour.h"
+#include "estimate/measure.h"
 #include "fixtures.h"
 #include "model/lookup.h"
 #include "sheets/words/hours.h"
@@ -145,4 +147,21 @@ TEST_CASE("what a day uses up is counted for each person and each day") {
   CHECK(used[0].consumable == "gloves");
   CHECK(used[0].bought == 36);           // 3 people, 12 days
   CHECK(used[0].cost == cents(100'80));  // 36 x 2.80
+}
+
+TEST_CASE("every coat may come too late, a first one only after sanding", "[estimate]") {
+  model::Content content = sampleContent();
+  content.tasks.push_back(sampleTask("between", model::Work::Oil, model::Measure::Surface, 20));
+  content.tasks.back().isForLateCoat = true;
+  auto c = sampleCase(content);
+  c.job.areas[0].coats = 3;
+  std::vector<model::Measures> decks;
+  for (const auto& deck : c.job.areas) decks.push_back(estimate::measureDeck(deck));
+  CHECK(estimate::lateCoatLabour(c, content, decks).size() == 5);
+  c.job.work = {model::Work::Oil};
+  const auto lines = estimate::lateCoatLabour(c, content, decks);
+  REQUIRE(lines.size() == 3);
+  CHECK((lines[0].deck == 0U && lines[0].pass == 2));
+  CHECK((lines[1].deck == 0U && lines[1].pass == 3));
+  CHECK((lines[2].deck == 1U && lines[2].pass == 2));
 }

@@ -225,3 +225,8 @@ TEST_CASE("the sums of all decks are their parts added up", "[estimate]") {
   CHECK(all.fixings == 2000);
   CHECK(all.along == metres(10));
 }
+
+TEST_CASE("a slanting edge is measured to the nearest nanometre", "[estimate]") {
+  // 1, the square root of 2, 1.414, and 1
+  CHECK(estimate::measureShape(model::Polygon{{{{0}, {0}}, {{1}, {1}}, {{0}, {1}}}}).perimeter == Length{3});
+}

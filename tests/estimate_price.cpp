@@ -233,6 +233,10 @@ TEST_CASE("what the job leaves in the tins of the shed is not billed", "[estimat
   for (const auto& line : p.lines) {
     if (line.kind == model::LineKind::Product) CHECK(line.quantity == Count{420'000});  // 0.42 L
   }
+  c.job.allowance = percent(7);  // 0.40446 L
+  for (const auto& line : priceOf(c, 1).lines) {
+    if (line.kind == model::LineKind::Product) CHECK(line.quantity == Count{400'000});
+  }
   c = sampleCase();
   c.job.inStock = {{"sample-oil", litres(5), 1}};
   const auto part = priceOf(c, 3);  // 5 L from the shed, 4.128 L to buy: 2 x 2.5 L

@@ -98,13 +98,21 @@ void fill(World& w) {
 
 template <class Property>
 void holdsForAnyJob(Property property) {
-  holdsAlways(1500, [&] {
-    World w;
-    fill(w);
-    const int days = static_cast<int>(within(0, 9));
-    const auto e = estimate::makeEstimate(w.job, w.content, days);
-    property(w, e, estimate::makePrice(w.job, w.content, e));
-  });
+  holdsAlways(1500,
+              [&] {
+                World w;
+                fill(w);
+                const int days = static_cast<int>(within(0, 9));
+                const auto e = estimate::makeEstimate(w.job, w.content, days);
+                const auto& job = w.job.job;
+                RC_CLASSIFY(job.areas.size() > 1, "several areas");
+                RC_CLASSIFY(!e.coats.empty(), "oiled");
+                RC_CLASSIFY(!e.product.fromStock.isZero(), "from the shed");
+                RC_CLASSIFY(!job.price.stages.empty(), "stages");
+                RC_CLASSIFY(w.job.region->tax.onLines, "tax on lines");
+                property(w, e, estimate::makePrice(w.job, w.content, e));
+              },
+              {"several areas", "oiled", "from the shed", "stages", "tax on lines"});
 }
 
 }  // namespace

@@ -57,8 +57,8 @@ TEST_CASE("a credit carries the tax of the sale it takes back", "[estimate]") {
 }
 
 TEST_CASE("tax on the total differs from tax on the lines as published", "[estimate]") {
-  // Public worked examples of the total and the line rule (seen): A New Tax System (GST) Act 1999
-  // (Australia), s 9-90, and the 6 % example in MYR.
+  // Public worked examples of the total and the line rule, two in AUD and one of 6 % in MYR: seen, but the
+  // pages they stand on were not noted. The rules: A New Tax System (GST) Act 1999 (Australia), s 9-90.
   const std::vector<std::int64_t> five = {150'00, 50'27, 55'55, 22'58, 25'77};
   CHECK(taxOf(five, percent(10), Round::HalfUp, false) == 30'42);
   CHECK(taxOf(five, percent(10), Round::HalfUp, true) == 30'43);

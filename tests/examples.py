@@ -18,6 +18,7 @@ import jsonschema
 
 program, source = sys.argv[1], pathlib.Path(sys.argv[2])
 jobs = sorted(source.glob("out_examples/*/job.yaml"))
+assert jobs, "no examples"
 customers = ["quote", "aftercare"]
 without_money = ["safety", "dayplan"]
 claims = ["compliant", "guaranteed", "is safe", "are safe", "completely safe"]

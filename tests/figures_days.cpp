@@ -384,3 +384,12 @@ TEST_CASE("the chart of hours shows how warm the boards get, once for decks of o
 TEST_CASE("a day without a coat has no chart of hours") {
   CHECK(drawings::hoursChart({}, metric().pen(), Dim::mm(166)).items.empty());
 }
+
+TEST_CASE("a small stair is drawn at 1:75 and no larger") {
+  drawings::StripDeck d;
+  d.edge.strips = {strip(0, 1, 0, 4)};
+  d.starts = {"08:10"};
+  d.litres = {"0.3 L"};
+  const Decks decks({deck("Steps", model::Stairs{4, mm(1'200), mm(300), mm(170)})});
+  CHECK(scaleOf(planOf(decks, {d})) >= 75);
+}

@@ -19,7 +19,7 @@ Seen seen(const drawings::Gauge& gauge) {
   const auto drawing = drawings::gauge(gauge, metric().pen(), width);
   CHECK(drawing.size.w.raw == width.raw);
   CHECK(drawing.size.h <=
-        Dim::milli(metric().look.styles.at("note").rise));  // no higher than a line of notes
+        Dim::milli(metric().look.styles.at("note").baseline));  // no higher than a line of notes
   Seen s{{}, {}, drawing.alt};
   for (const auto& item : drawing.items) {
     const auto* path = std::get_if<typeset::Path>(&item.what);

@@ -1,6 +1,9 @@
 #include "plan_drawn.h"
 
+#include "drawings/pen/turn.h"
 #include "drawings/plans/plan_sheet.h"
+
+#include <cmath>
 
 using namespace figures_test;
 
@@ -309,4 +312,21 @@ TEST_CASE("a plan is the same each time it is drawn") {
     REQUIRE(p->steps.size() == q->steps.size());
     for (std::size_t k = 0; k < p->steps.size(); ++k) CHECK(p->steps[k].to.x == q->steps[k].to.x);
   }
+}
+
+TEST_CASE("a turn by any degree is right to a ten-millionth") {
+  for (int degrees = 0; degrees < 360; ++degrees) {
+    const double radians = degrees * std::acos(-1.0) / 180;
+    const auto turn = drawings::turnBy(degrees);
+    const auto unit = static_cast<double>(drawings::Turn::unit);
+    CHECK(std::abs(static_cast<double>(turn.cos) / unit - std::cos(radians)) < 1e-7);
+    CHECK(std::abs(static_cast<double>(turn.sin) / unit - std::sin(radians)) < 1e-7);
+  }
+}
+
+TEST_CASE("a part of the scale bar is the smallest round one of 6 mm or more") {
+  // At 1:100 half a metre is 5 mm, a metre 10 mm.
+  const Drawing plan = Decks({landing()}).plan(metric(), fullWidth);
+  CHECK(hasText(plan, "5"));
+  CHECK_FALSE(hasText(plan, "0.5"));
 }

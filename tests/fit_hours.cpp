@@ -1,3 +1,4 @@
+#include "near.h"
 #include "schedule/weather/air.h"
 #include "schedule/weather/weather_limits.h"
 #include "weather_sample.h"
@@ -34,10 +35,10 @@ TEST_CASE("a clear summer day at 30 C has boards near 60 C at noon and no fit ho
   // Noon by the sun is 13:52 by the clock (169.13 east, UTC+13). ASHRAE Fundamentals' sol-air temperature
   // with Haurwitz (1945): at 67 degrees I = 1098 x 0.921 x e^(-0.0641) = 948 W/m2; 30 + 0.7 x 948 / 17 - 3.9
   // = 65.
-  CHECK(hourAt(c, summerDay(), 14).surface == Approx(65.1).margin(0.5));
+  CHECK(hourAt(c, summerDay(), 14).surface == near(65.1).margin(0.5));
   // At 60 degrees, 888.3 W/m2: 30 + 36.6 - 3.9 = 62.7.
-  CHECK(hourAt(c, summerDay(), 12).sunElevation == Approx(59).margin(1.5));
-  CHECK(hourAt(c, summerDay(), 12).surface == Approx(62.4).margin(1));
+  CHECK(hourAt(c, summerDay(), 12).sunElevation == near(59).margin(1.5));
+  CHECK(hourAt(c, summerDay(), 12).surface == near(62.4).margin(1));
   const auto fit = fitOn(c, summerDay());
   REQUIRE_FALSE(fit.empty());
   for (const int hour : fit) CHECK((hour < 10 || hour >= 18));  // the sun is low again after 18:00
@@ -54,7 +55,7 @@ TEST_CASE("the same day overcast leaves a usable day") {
     CHECK(hourAt(c, summerDay(), hour).isFit);
   }
   // A quarter of the sun comes through (Kasten and Czeplak 1980), no loss to the sky: 30 + 9.7.
-  CHECK(hourAt(c, summerDay(), 14).surface == Approx(39.7).margin(0.2));
+  CHECK(hourAt(c, summerDay(), 14).surface == near(39.7).margin(0.2));
 }
 
 TEST_CASE("at 40 C no hour is fit, nor on a day that reaches 40 C before a coat is dry") {
@@ -95,13 +96,13 @@ TEST_CASE("dew counts 3 K above the dew point and is worst under a clear sky at 
   // 15 C and 72 %: dew point 10.0 C; boards lose 3.9 K to a clear sky: 1.1 K above it.
   model::JobInputs clear = summerCase([](int) { return still(15, 72, 0); });
   const auto night = hourAt(clear, summerDay(), 2);
-  CHECK(night.surface == Approx(11.1));
-  CHECK(night.dewPoint == Approx(10.0).margin(0.05));
+  CHECK(night.surface == near(11.1));
+  CHECK(night.dewPoint == near(10.0).margin(0.05));
   CHECK(isFor(night, WeatherLimit::Dew));
   model::JobInputs covered = clear;
   covered.job.areas[0].isCovered = true;
   const auto roofed = hourAt(covered, summerDay(), 2);
-  CHECK(roofed.surface == Approx(15));
+  CHECK(roofed.surface == near(15));
   CHECK(roofed.reasons == Reasons{WeatherLimit::Dark});
 }
 
@@ -121,12 +122,28 @@ TEST_CASE("rain shuts the hour it falls in and those whose coat is not rain safe
   CHECK(hourAt(c, summerDay(), 14).reasons == Reasons{WeatherLimit::RainBefore});
   const auto wet = hourAt(c, summerDay(), 15);
   CHECK(isFor(wet, WeatherLimit::Rain));
-  CHECK(wet.air.rain == Approx(0.4));
+  CHECK(wet.air.rain == near(0.4));
   CHECK(hourAt(c, summerDay(), 16).reasons == Reasons{WeatherLimit::Wet});  // drizzle: two hours
   CHECK(hourAt(c, summerDay(), 17).reasons == Reasons{WeatherLimit::Wet});
   CHECK(hourAt(c, summerDay(), 18).isFit);
   c.job.areas[0].isCovered = true;
   CHECK(hourAt(c, summerDay(), 15).isFit);
+}
+
+TEST_CASE("rain two days later falls on a coat that needs longer to be rain safe") {
+  model::Product product = fixtures::sampleProduct();
+  product.times.rainSafe = base::Hours::whole(60);
+  model::JobInputs c = summerCase(
+      [](int hour) {
+        model::Air air = still(20, 50, 1);
+        if (hour == 52) air.rain = 0.4;
+        return air;
+      },
+      6);
+  c.product = &product;
+  CHECK(isFor(hourAt(c, summerDay(), 10), WeatherLimit::RainBefore));
+  product.times.rainSafe = base::Hours::whole(36);
+  CHECK(hourAt(c, summerDay(), 10).isFit);
 }
 
 TEST_CASE("a coat dries slower in the cold, so that the rain of the evening comes too soon") {
@@ -164,7 +181,7 @@ TEST_CASE("wood is judged by the air of the whole day before") {
   // not.
   const auto air = [](int hour) { return still(20, hour % 24 < 8 ? 84 : 45, 1); };
   model::JobInputs c = summerCase(air);
-  CHECK(schedule::equilibriumMoisture(20, 84) == Approx(17.6).margin(0.05));
+  CHECK(schedule::equilibriumMoisture(20, 84) == near(17.6).margin(0.05));
   CHECK(isFor(hourAt(c, summerDay(), 7), WeatherLimit::Moisture));
   CHECK(hourAt(c, summerDay(), 10).isFit);  // (8.25 x 17.6 + 2 x 8.5) / 10.25 = 15.8
 }

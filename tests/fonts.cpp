@@ -34,7 +34,7 @@ const Fonts& fonts() {
   return read;
 }
 
-Span span(const std::string& text, model::Face face = model::Face::Text, bool tabular = false) {
+StyledText span(const std::string& text, model::Face face = model::Face::Text, bool tabular = false) {
   return {text, face, Dim::pt(10), {}, {}, tabular};
 }
 
@@ -97,7 +97,7 @@ TEST_CASE("a run is as wide as HarfBuzz says, rounded once") {
 }
 
 TEST_CASE("tracking is added after each glyph") {
-  Span wide = span("CAUTION");
+  StyledText wide = span("CAUTION");
   wide.tracking = Dim::pt(1);
   CHECK(width(fonts(), wide) == width(fonts(), span("CAUTION")) + Dim::pt(7));
 }
@@ -114,7 +114,7 @@ TEST_CASE("a letter is drawn as the language of the document draws it") {
 
 TEST_CASE("letters join where the face joins them, but not when they are spaced") {
   CHECK(shape(fonts(), span("fi")).runs[0].glyphs.size() == 1);
-  Span wide = span("fi");
+  StyledText wide = span("fi");
   wide.tracking = Dim::pt(1);
   CHECK(shape(fonts(), wide).runs[0].glyphs.size() == 2);
   CHECK(shape(fonts(), span("->")).runs[0].glyphs.size() == 2);
@@ -178,7 +178,7 @@ TEST_CASE("a face is read once for all roles that share its file") {
 }
 
 TEST_CASE("a style's span carries its face, size, tracking and digits") {
-  const Span s = spanIn(theme(), "table", "x");
+  const StyledText s = spanIn(theme(), "table", "x");
   CHECK(s.face == model::Face::Sans);
   CHECK(s.size.raw == 133'350);  // 10.5 pt
   CHECK(s.tracking.raw == 15'240);

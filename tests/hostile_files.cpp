@@ -75,11 +75,15 @@ TEST_CASE("a firm's file that is none is told so") {
     odd.job("brand: " + name);
     return odd.refusal();
   };
-  const std::string hint = "  hint: the path of 'brand' starts at the folder of the file it stands in\n";
-  CHECK(saidOf("dir") == "dir: error: the brand's file " + isFolder + hint);
-  CHECK(saidOf("pipe") == "pipe: error: the brand's file " + isPipe + hint);
-  CHECK(saidOf("/dev/zero") == "/dev/zero: error: the brand's file " + isPipe + hint);
-  CHECK(saidOf("none") == "none: error: the brand's file " + isMissing + hint);
+  const std::string at = "job.yaml:26:8: error: brand: '";
+  const std::string hint = "  hint: the path starts at the folder of the file it stands in\n";
+  CHECK(saidOf("dir") == at + "dir' " + isFolder + hint);
+  CHECK(saidOf("pipe") == at + "pipe' " + isPipe + hint);
+  CHECK(saidOf("/dev/zero") == at + "/dev/zero' " + isPipe + hint);
+  CHECK(saidOf("none") == at + "none' " + isMissing + hint);
+  app::Choices choices;
+  choices.brandFile = odd.path("none").string();
+  CHECK(odd.refusal("job.yaml", choices) == "--brand: error: brand: 'none' " + isMissing + hint);
   CHECK(saidOf("empty") ==
         "empty:1:1: error: the file is empty\n"
         "  hint: name another file; 'planksheaf new FILE' writes a job to fill in\n");
@@ -96,14 +100,17 @@ TEST_CASE("a forecast and rates that are no files are told with the line that na
   CHECK(saidOf("weather: pipe") == "job.yaml:27:10: error: weather: 'pipe' " + isPipe + hint);
   CHECK(saidOf("weather: /dev/zero") == "job.yaml:27:10: error: weather: '/dev/zero' " + isPipe + hint);
   CHECK(saidOf("weather: empty") ==
-        "empty:1:1: error: the first line does not name the columns\n"
-        "  hint: write time,air_c,rh_pct,cloud_pct,wind_ms,rain_mm\n");
+        "empty: error: it is empty\n"
+        "  hint: save it again\n");
+  const std::string at = "job.yaml:27:18: error: spreading_rates: '";
   const std::string about =
-      "  hint: 'planksheaf rates FOLDER' writes it; the path under 'spreading_rates' begins at the folder of "
-      "the "
-      "file it stands in\n";
-  CHECK(saidOf("spreading_rates: dir") == "dir: error: the file of spreading rates " + isFolder + about);
-  CHECK(saidOf("spreading_rates: pipe") == "pipe: error: the file of spreading rates " + isPipe + about);
+      "  hint: 'planksheaf rates FOLDER' writes it; the path starts at the folder of the file it stands in\n";
+  CHECK(saidOf("spreading_rates: dir") == at + "dir' " + isFolder + about);
+  CHECK(saidOf("spreading_rates: pipe") == at + "pipe' " + isPipe + about);
+  odd.job("brand: firm.yaml");
+  odd.brand("logo: cricketboard.png", "spreading_rates: none");
+  CHECK(odd.refusal() == "firm.yaml:11:18: error: spreading_rates: 'none' " + isMissing + about);
+  odd.brand("logo: cricketboard.png", "");
   CHECK(saidOf("spreading_rates: empty") ==
         "empty:1:1: error: the file is empty\n"
         "  hint: name another file; 'planksheaf new FILE' writes a job to fill in\n");

@@ -127,23 +127,28 @@ TEST_CASE("text in calendars is escaped, but never a colon") {
 }
 
 TEST_CASE("any text comes through a calendar file unharmed") {
-  holdsAlways(200, [] {
-    const auto pieces = *rc::gen::container<std::vector<std::string>>(
-        rc::gen::element<std::string>("a", "B7", " ", ",", ";", ":", "\\", "\n", "\"", "\\n", "\xC3\xA9",
-                                      "\xE2\x80\x94", "\xF0\x9F\xAA\xB5", "a rather long word indeed "));
-    std::string text = "x";  // white space alone is nobody's summary
-    for (const auto& piece : pieces) text += piece;
-    text += "x";
-    const ics::Event e{"x@y.invalid", ics::Days{day("2027-03-16"), day("2027-03-17")}, text, text, text, {},
-                       false};
-    const auto bytes = ics::write({e}, day("2027-03-02"));
-    for (const auto n : octets(bytes)) RC_ASSERT(n <= 75U);
-    const auto read = readBack(bytes);
-    RC_ASSERT(read.size() == 1U);
-    RC_ASSERT(read[0].summary == text);
-    RC_ASSERT(read[0].description == text);
-    RC_ASSERT(read[0].location == text);
-  });
+  holdsAlways(
+      200,
+      [] {
+        const auto pieces = *rc::gen::container<std::vector<std::string>>(
+            rc::gen::element<std::string>("a", "B7", " ", ",", ";", ":", "\\", "\n", "\"", "\\n", "\xC3\xA9",
+                                          "\xE2\x80\x94", "\xF0\x9F\xAA\xB5", "a rather long word indeed "));
+        std::string text = "x";  // white space alone is nobody's summary
+        for (const auto& piece : pieces) text += piece;
+        text += "x";
+        const ics::Event e{
+            "x@y.invalid", ics::Days{day("2027-03-16"), day("2027-03-17")}, text, text, text, {}, false};
+        const auto bytes = ics::write({e}, day("2027-03-02"));
+        RC_CLASSIFY(bytes.find("\r\n ") != std::string::npos, "folded");
+        RC_CLASSIFY(text.find('\n') != std::string::npos, "line ends");
+        for (const auto n : octets(bytes)) RC_ASSERT(n <= 75U);
+        const auto read = readBack(bytes);
+        RC_ASSERT(read.size() == 1U);
+        RC_ASSERT(read[0].summary == text);
+        RC_ASSERT(read[0].description == text);
+        RC_ASSERT(read[0].location == text);
+      },
+      {"folded", "line ends"});
 }
 
 TEST_CASE("libical finds the times, whole days and rules that were written") {

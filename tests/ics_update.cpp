@@ -94,18 +94,18 @@ TEST_CASE("a plan of fewer crew days leaves none of the old ones in the calendar
   Imported calendar;
   const auto first = calendarOf("landing");
   calendar.import(first);
-  CHECK(count(calendar.shown(), "-crew-") == 7);
+  CHECK(count(calendar.shown(), "-crew-") == 6);
   const auto second = calendarOf("landing", {lessWork}, first);
   calendar.import(second);
   Imported fresh;
   fresh.import(calendarOf("landing", {lessWork}));
   CHECK(calendar.shown() == fresh.shown());
-  CHECK(count(calendar.shown(), "-crew-") < 7);
+  CHECK(count(calendar.shown(), "-crew-") < 6);
   // The days come back: they count on from the cancelled ones.
   const auto third = calendarOf("landing", {}, second);
   calendar.import(third);
-  CHECK(count(calendar.shown(), "-crew-") == 7);
-  CHECK(calendar.sequence("LA-2027-031-crew-7") == 2);
+  CHECK(count(calendar.shown(), "-crew-") == 6);
+  CHECK(calendar.sequence("LA-2027-031-crew-6") == 2);
   // Somebody who has missed the second file is told by the third all the same.
   Imported late;
   late.import(first);
@@ -141,7 +141,7 @@ TEST_CASE("next year's calendar goes on with the series of visits, whatever was 
   CHECK(count(calendar.shown(), "-maintenance 2028-03-31") == 1);
   calendar.import(calendarOf("landing-again"));
   CHECK(count(calendar.shown(), "-maintenance") == 1);
-  CHECK(count(calendar.shown(), "LA-2027-031-maintenance 2029-04-02") == 1);
+  CHECK(count(calendar.shown(), "LA-2027-031-maintenance 2029-04-03") == 1);  // 2 April is Easter Monday
   calendar.import(calendarOf("landing-again", {{"ref: LA-2027-031-2\nafter: LA-2027-031",
                                                 "ref: LA-2027-031-3\nafter: LA-2027-031-2\nfirst_job: "
                                                 "LA-2027-031"},

@@ -45,9 +45,23 @@ TEST_CASE("mistakes in a brand's file are told with the whole message") {
        "  hint: allowed: from 0 to 60\n"},
       {"firm.yaml", "travel: 95.00, ", "",
        "firm.yaml:14:7: error: rates.nz: 'travel' is missing\n"
-       "  hint: add 'travel: ...'; the schemas in content/schemas say what it means\n"},
+       "  hint: write it like travel: 95.00\n"},
+      {"firm.yaml", "registrations: [GST 000-000-000]", "registrations: {mz: [GST 000-000-000]}",
+       "firm.yaml:7:17: error: registrations.mz: 'mz' is not a known region\n"
+       "  hint: known: nz or us\n"},
   };
   checkEach(table, [](Folder& f) { f.brand(); });
+}
+
+TEST_CASE("registrations stand for every region, or by region") {
+  Folder all, each;
+  CHECK(all.brand().registrations.at("") == std::vector<std::string>{"GST 000-000-000"});
+  each.edit("firm.yaml", "registrations: [GST 000-000-000]",
+            "registrations: {nz: [GST 000-000-000], us: []}");
+  const auto registrations = each.brand().registrations;
+  CHECK(registrations.at("nz") == std::vector<std::string>{"GST 000-000-000"});
+  CHECK(registrations.at("us").empty());
+  CHECK(each.said() == "");
 }
 
 TEST_CASE("files and folders that are not there are told") {

@@ -1,6 +1,7 @@
 // Mistakes in content files: each test copies tests/sample_content to a folder of its own,
 // spoils one file, and compares all that is said.
 #include "content_folder.h"
+#include "near.h"
 
 using fixture::Bad;
 using fixture::checkEach;
@@ -68,6 +69,10 @@ TEST_CASE("content, brand and theme files are read to the last digit") {
   CHECK((nz.cancellation.days == 5 && nz.cancellation.uninvitedDays == 30));
   CHECK(nz.cancellation.counted == model::CountedDays::Working);
   CHECK(nz.cancellation.isStandstill);
+  REQUIRE(nz.holidays.size() == 1);
+  CHECK(nz.holidays[0].name == "Show Day");
+  CHECK(nz.holidays[0].source == "an act of 2003");
+  CHECK(nz.holidays[0].states == std::vector<std::string>{"N"});
   CHECK(nz.limits.noise.rule == model::NoiseRule::Average8h);
   CHECK(nz.limits.noise.lower == 80);
   CHECK(nz.limits.noise.limit == 87);
@@ -157,11 +162,11 @@ TEST_CASE("mistakes in content files are told with the whole message") {
       {"regions/nz.yaml", "{hardwood: 1.5 mg/m3, protection: P2, source: an example}",
        "[{protection: P2, source: a}, {from: 2026-12-01, protection: P2, source: b}]",
        "regions/nz.yaml:17:10: error: limits.dust[1]: 'until' is missing\n"
-       "  hint: add 'until: ...'; the schemas in content/schemas say what it means\n"},
+       "  hint: write it like until: 2026-11-30\n"},
       {"regions/nz.yaml", "{hardwood: 1.5 mg/m3, protection: P2, source: an example}",
        "[{until: 2026-11-30, protection: P2, source: a}, {protection: P2, source: b}]",
        "regions/nz.yaml:17:58: error: limits.dust[2]: 'from' is missing\n"
-       "  hint: add 'from: ...'; the schemas in content/schemas say what it means\n"},
+       "  hint: write it like from: 2026-12-01\n"},
       {"regions/nz.yaml", "{hardwood: 1.5 mg/m3, protection: P2, source: an example}",
        "{until: 2026-11-30, protection: P2, source: a}",
        "regions/nz.yaml:17:17: error: limits.dust.until: the last rule has no 'until'\n"
@@ -255,12 +260,30 @@ TEST_CASE("mistakes in content files are told with the whole message") {
        "  hint: known: day first or month first\n"},
       {"regions/nz.yaml", ", source: two", "",
        "regions/nz.yaml:12:110: error: deposit[2]: 'source' is missing\n"
-       "  hint: add 'source: ...'; the schemas in content/schemas say what it means\n"},
+       "  hint: write it like source: title and year of the rule\n"},
       {"regions/nz.yaml", "{most: 10 %, advice: true", "{advice: true",
        "regions/nz.yaml:12:110: error: deposit[2]: neither 'most' nor 'amount' is given\n"
        "  hint: write the share, like 'most: 10 %', the amount, or both\n"},
       {"regions/nz.yaml", "states: [S]", "states: [W]",
        "regions/nz.yaml:12:21: error: deposit[1].states[1]: 'W' is not a known state\n"
+       "  hint: known: N or S\n"},
+      {"regions/nz.yaml", "first Tuesday of November + 10", "Cup Day",
+       "regions/nz.yaml:22:79: error: holidays[1].days[1].day: 'Cup Day' is not a day of every year\n"
+       "  hint: write it like '25 December', 'first Monday of June', 'last Monday of May - 1', 'Easter + 1', "
+       "'Monday nearest 29 January' or 'Wednesday on or after 10 August'\n"},
+      {"regions/nz.yaml", "first Tuesday of November + 10", "29 February",
+       "regions/nz.yaml:22:79: error: holidays[1].days[1].day: '29 February' is not a day of every year\n"
+       "  hint: write it like '25 December', 'first Monday of June', 'last Monday of May - 1', 'Easter + 1', "
+       "'Monday nearest 29 January' or 'Wednesday on or after 10 August'\n"},
+      {"regions/nz.yaml", ", day: first Tuesday of November + 10", ", weekend: Friday",
+       "regions/nz.yaml:22:57: error: holidays[1].days[1]: neither 'day' nor 'dates' is given\n"
+       "  hint: write the rule, like 'day: 25 December', or the dates of each year\n"
+       "regions/nz.yaml:22:83: error: holidays[1].days[1].weekend: 'Friday' is not a known rule for "
+       "weekends\n"
+       "  hint: known: Monday too, Monday instead, Monday instead of Sunday, two days later too, two days "
+       "later or nearest weekday too\n"},
+      {"regions/nz.yaml", "states: [N], days", "states: [E], days",
+       "regions/nz.yaml:22:46: error: holidays[1].states[1]: 'E' is not a known state\n"
        "  hint: known: N or S\n"},
       {"regions/nz.yaml", "counted: working days", "counted: weekdays",
        "regions/nz.yaml:13:77: error: cancellation.counted: 'weekdays' is not a known way to count days\n"
@@ -270,7 +293,7 @@ TEST_CASE("mistakes in content files are told with the whole message") {
        "  hint: this rate is given like '40 m2/h'\n"},
       {"tasks.yaml", "hours: 1 h", "rate: 1 m2/h",
        "tasks.yaml:2:5: error: tasks[1]: 'hours' is missing\n"
-       "  hint: a task per job or per day takes a fixed time\n"
+       "  hint: a task per job or per day takes a fixed time; write it like hours: 0.5 h\n"
        "tasks.yaml:2:46: error: tasks[1].rate: a task per job or per day has no rate\n"
        "  hint: give its 'hours'\n"},
       {"tasks.yaml", "rate: 30 m2/h", "hours: 2 h",
@@ -327,6 +350,7 @@ TEST_CASE("a region's usual weather is read month by month, and its mistakes are
   for (const char* name : {"feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec"})
     all += std::string("    ") + name +
            ": {coldest: 1 C, warmest: 2 C, humidity: 80 %, cloud: 50 %, wind: 2 m/s, rain_days: 3}\n";
+  all += "  latitude: 35.5\n  longitude: -82.5\n";
   const auto withWeather = [](const std::string& weather) { return "emergency: '911'\n" + weather; };
   {
     Folder folder;
@@ -335,13 +359,16 @@ TEST_CASE("a region's usual weather is read month by month, and its mistakes are
     CHECK(folder.said() == "");
     CHECK(n.source == "invented");
     REQUIRE(n.months.size() == 12);
-    CHECK(n.months[0].coldest == Approx(8));
+    CHECK(n.months[0].coldest == near(8));
     CHECK(n.months[0].warmest == 20);
     CHECK(n.months[0].humidity == 85);
-    CHECK(n.months[0].cloud == Approx(0.6));
+    CHECK(n.months[0].cloud == near(0.6));
     CHECK(n.months[0].wind == 3.5);
     CHECK(n.months[0].rainDays == 9);
     CHECK(n.months[11].warmest == 2);
+    REQUIRE(n.place);
+    CHECK(n.place->latitude == 35.5);
+    CHECK(n.place->longitude == -82.5);
   }
   Folder folder;
   std::string bad = all;
@@ -353,9 +380,10 @@ TEST_CASE("a region's usual weather is read month by month, and its mistakes are
   folder.content();
   CHECK(folder.said() ==
         "regions/us.yaml:11:3: error: weather: 'source' is missing\n"
-        "  hint: say where the normals come from; it is printed\n"
+        "  hint: write it like source: who measured them, where and when\n"
         "regions/us.yaml:12:5: error: weather.normals: 'dec' is missing\n"
-        "  hint: add 'dec: ...'; the schemas in content/schemas say what it means\n"
+        "  hint: write it like dec: {coldest: 6 C, warmest: 16 C, humidity: 84 %, cloud: 65 %, wind: 3 m/s, "
+        "rain_days: 8}\n"
         "regions/us.yaml:12:10: error: weather.normals.jan: the coldest hour is warmer than the warmest\n"
         "  hint: give the one at sunrise as 'coldest'\n"
         "regions/us.yaml:13:74: error: weather.normals.feb.wind: '2 km/h' is not a value in m/s\n"

@@ -1,6 +1,8 @@
 // A small content and a good job for the tests of reading.
 #pragma once
 
+#include "hints.h"
+
 #include "input/read.h"
 
 #include <catch2/catch.hpp>
@@ -17,6 +19,7 @@ inline model::Content content() {
   nz.name = "New Zealand";
   nz.language = "en-NZ";
   nz.currency = "NZD";
+  nz.tax.rate = base::Share::whole(15);
   c.regions["nz"] = nz;
   c.regions["us"].id = "us";
   c.regions["us"].name = "United States";
@@ -70,7 +73,11 @@ price: {deposit: 10 %, options: [{text: Handrail, price: 620.00}]}
 /// All messages of a job's text, as printed.
 inline std::string messagesOf(const std::string& job) {
   base::Diagnostics messages;
-  input::readJob(job, "job.yaml", content(), messages);
+  const auto read = [](const std::string& text, base::Diagnostics& out) {
+    input::readJob(text, "job.yaml", content(), out);
+  };
+  read(job, messages);
+  checkHints(job, messages, read);
   std::string all;
   for (const base::Diagnostic& d : messages.all()) {
     all += base::format(d);

@@ -1,5 +1,6 @@
 // Hazards and the words of their conditions as read from content, and the mistakes in them.
 #include "content_folder.h"
+#include "near.h"
 
 using fixture::Bad;
 using fixture::Folder;
@@ -63,7 +64,7 @@ TEST_CASE("mistakes in hazards are told with the whole message") {
        "  hint: name a condition or leave the key out\n"},
       {file, "    harm: fire\n", "",
        "hazards.yaml:2:5: error: hazards[1]: 'harm' is missing\n"
-       "  hint: add 'harm: ...'; the schemas in content/schemas say what it means\n"},
+       "  hint: write it like harm: A fire at night can kill.\n"},
       {file, "harm: fire", "harm: ''",
        "hazards.yaml:7:11: error: hazards[1].harm: the text is empty\n"
        "  hint: give one or leave the key out\n"},
@@ -86,7 +87,7 @@ TEST_CASE("mistakes in hazards are told with the whole message") {
        "  hint: give each its own id\n"},
       {file, "  alone: {holds: it is alone, fails: it is not alone}\n", "",
        "hazards.yaml:22:3: error: conditions: 'alone' is missing\n"
-       "  hint: add 'alone: ...'; the schemas in content/schemas say what it means\n"},
+       "  hint: write it like alone: {holds: there is some, fails: there is none}\n"},
   };
   fixture::checkEach(table, [](Folder& f) { f.content(); });
 }
@@ -106,7 +107,7 @@ TEST_CASE("a tool's vibration is a total, or its three axes") {
     const auto tools = folder.content().tools;
     INFO(c.axes);
     CHECK(folder.said() == "");
-    CHECK(static_cast<double>(tools.at(0).vibration->millionths) / 1e6 == Approx(c.total).margin(0.001));
+    CHECK(static_cast<double>(tools.at(0).vibration->millionths) / 1e6 == near(c.total).margin(0.001));
   }
 }
 

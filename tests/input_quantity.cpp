@@ -136,8 +136,10 @@ TEST_CASE("what is no quantity is refused with its reason") {
   CHECK(said(parseLength("5 m/L")) == "'5 m/L' is not a length" + lengths);
   CHECK(said(parseLength("5 mtr")) == "'mtr' is not a known unit" + lengths);
   CHECK(said(parseLength("")) == "'' is empty" + lengths);
-  CHECK(said(parseLength("1,5 m")) == "'1,5' has a comma in its number; write '1.5 m'");
-  CHECK(said(parseLength("1,500 mm")) == "'1,500' has a comma in its number; write '1500 mm' or '1.500 mm'");
+  CHECK(said(parseLength("1,5 m")) ==
+        "'1,5' has a comma in its number; write digits with a point, like 12.5");
+  CHECK(said(parseLength("1,500 mm")) ==
+        "'1,500' has a comma in its number; write digits with a point, like 12.5");
   CHECK(said(parseLength("5 m 3 m")) ==
         "the parts of '5 m 3 m' do not fall: the second must be less than one of the first" + lengths);
   CHECK(said(parseLength("40 ft 14 in")) ==

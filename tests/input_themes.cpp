@@ -19,21 +19,24 @@ TEST_CASE("mistakes in a theme's file are told with the whole message") {
        "  hint: it needs 4.5:1 (WCAG 2.1, 1.4.3); the nearest that passes is '#6d6d6d'\n"},
       {"theme.yaml", "  wood: '#95826d'\n", "",
        "theme.yaml:5:3: error: colours: 'wood' is missing\n"
-       "  hint: add 'wood: ...'; the schemas in content/schemas say what it means\n"},
+       "  hint: write it like wood: '#7a4522'\n"},
       {"theme.yaml", "  lede:", "  leed:",
        "theme.yaml:18:3: error: styles: 'lede' is missing\n"
-       "  hint: add 'lede: ...'; the schemas in content/schemas say what it means\n"
+       "  hint: write it like lede: {face: text, size: 10.5 pt, leading: 14 pt, baseline: 10 pt}\n"
        "theme.yaml:20:3: error: styles: 'leed' is not a known key here; did you mean 'lede'?\n"
        "  hint: known: title, kind, lede, figure, total, hazard, signal, head, rowHead, body, table, note, "
        "label, firm, runFirm or drawing\n"},
       {"theme.yaml", "size: 23 pt, leading: 28 pt", "size: 23 pt, leading: 27 pt",
        "theme.yaml:18:48: error: styles.title.leading: the leading is not a multiple of the grid's unit\n"
        "  hint: the lines of all styles stand on one grid\n"},
-      {"theme.yaml", "leading: 28 pt, rise: 21 pt", "leading: 28 pt, rise: 29 pt",
-       "theme.yaml:18:61: error: styles.title.rise: the baseline lies below the line\n"
-       "  hint: rise is at most leading\n"},
-      {"theme.yaml", "rise: 21 pt, colour: accent", "rise: 21 pt, colour: acent",
-       "theme.yaml:19:75: error: styles.kind.colour: 'acent' is not a known colour of this theme; did you "
+      {"theme.yaml", "leading: 28 pt, baseline: 21 pt", "leading: 28 pt, baseline: 29 pt",
+       "theme.yaml:18:65: error: styles.title.baseline: the baseline lies below the line\n"
+       "  hint: baseline is at most leading\n"},
+      {"theme.yaml", "leading: 28 pt, baseline: 21 pt}", "leading: 28 pt, rise: 21 pt}",
+       "theme.yaml:18:61: error: styles.title.rise: 'rise' is now called 'baseline'\n"
+       "  hint: write 'baseline:'\n"},
+      {"theme.yaml", "baseline: 21 pt, colour: accent", "baseline: 21 pt, colour: acent",
+       "theme.yaml:19:79: error: styles.kind.colour: 'acent' is not a known colour of this theme; did you "
        "mean 'accent'?\n"
        "  hint: known: accent, caution, danger, ink, notice, rule, soft, tint, wall, warning, white or "
        "wood\n"},
@@ -48,7 +51,7 @@ TEST_CASE("mistakes in a theme's file are told with the whole message") {
        "  hint: lengths on paper are given in pt or mm, like '10.5 pt'\n"},
       {"theme.yaml", "side: 42 mm", "side: 42",
        "theme.yaml:2:27: error: grid.side: '42' needs a unit\n"
-       "  hint: write '42 pt'\n"},
+       "  hint: write '42 pt' or '42 mm'\n"},
   };
   checkEach(table, [](Folder& f) { f.theme(); });
 }

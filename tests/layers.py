@@ -14,6 +14,7 @@ MAY_INCLUDE = {
     "input": "base model input",
     "estimate": "base model estimate",
     "schedule": "base model schedule",
+    "forecast": "base model schedule forecast",
     "safety": "base model safety",
     "records": "base model records",
     "sheets": "base model sheets",
@@ -22,7 +23,7 @@ MAY_INCLUDE = {
     "drawings": "base model typeset drawings",
     "pdf": "base typeset pdf",
     "ics": "base ics",
-    "app": "base model input estimate schedule records safety sheets markup typeset drawings pdf ics app",
+    "app": "base model input estimate schedule forecast records safety sheets markup typeset drawings pdf ics app",
 }
 OWNERS = {
     r"yaml-cpp/|yaml\.h|fontconfig/": ["input"],
@@ -32,12 +33,14 @@ OWNERS = {
     r"hpdf|png\.h|jpeglib|zlib|libdeflate|hb-subset": ["pdf"],
     r"hyphen\.h": ["typeset"],
     r"hb(-ot)?\.h": ["typeset", "pdf"],
-    r"CLI/|nlohmann/": ["app"],
+    r"CLI/": ["app"],
+    r"nlohmann/": ["app", "forecast"],  # the one writes JSON, the other reads that of weather services
+    r"pugixml\.hpp": ["forecast"],
 }
 # Circles and crowded folders that are being opened, by their first name.
 STILL_OPEN = {
-    "app/pack", "input/yaml/quick_yaml", "schedule/weather/hours", "pdf", "pdf/content", "pdf/file", "sheets/facts/explain",
-    "sheets/template/fill", "typeset", "typeset/blocks",
+    "app/pack", "input/yaml/quick_yaml", "schedule/weather/hours", "sheets/facts/explain",
+    "sheets/template/fill",
 }
 
 

@@ -1,5 +1,5 @@
 // Total-fit line breaking against the worked example of its paper.
-#include "typeset/breaker.h"
+#include "typeset/lines/breaker.h"
 
 #include <catch2/catch.hpp>
 
@@ -79,4 +79,38 @@ TEST_CASE("lines that cannot keep to the rules come out instead of getting lost"
 
 TEST_CASE("an empty paragraph has no lines", "[layout][breaker]") {
   CHECK(typeset::breakIntoLines({}, {100, 0, 1'000'000}).empty());
+}
+
+namespace {
+
+BreakItem box(std::int64_t width) { return {Kind::Box, width, 0, 0, 0, false}; }
+BreakItem glue(std::int64_t width, std::int64_t stretch, std::int64_t shrink) {
+  return {Kind::Glue, width, stretch, shrink, 0, false};
+}
+const BreakItem hyphen = {Kind::Penalty, 5, 0, 0, 50, true};
+const BreakItem end = {Kind::Penalty, 0, 0, 0, typeset::mustBreak, false};
+
+}  // namespace
+
+TEST_CASE("two hyphens in a row cost more than one line of wider white", "[layout][breaker]") {
+  // Two lines that fit, each with a hyphen: (1 + 50)^2 each, and 3000 for the pair. A second line broken at
+  // its glue, stretched by 33 of 39: (1 + 100 x 0.846^3)^2 = 3790, not 2601 + 3000. In thousandths.
+  const auto lines =
+      typeset::breakIntoLines({box(45), glue(10, 10, 0), box(40), hyphen, box(30), glue(10, 39, 0), box(27),
+                               glue(10, 39, 0), box(18), hyphen, box(20), glue(0, 1'000'000, 0), end},
+                              {100, 0, 1'000'000});
+  REQUIRE(lines.size() == 3);
+  CHECK(lines[0].end == 3);
+  CHECK(lines[1].end == 7);
+}
+
+TEST_CASE("a tight line beside a loose one costs more than a loose line beside a good one",
+          "[layout][breaker]") {
+  // Shrunk by 0.6, then stretched by 0.6: (1 + 21.6)^2 each, and 3000 for the change. Stretched by 0.8, then
+  // as it is: (1 + 51.2)^2 = 2725.
+  const auto lines = typeset::breakIntoLines({box(41), glue(10, 10, 5), box(41), glue(10, 10, 5), box(4),
+                                              glue(2, 10, 5), box(42), glue(10, 10, 5), box(42), end},
+                                             {100, 0, 1'000'000});
+  REQUIRE(lines.size() == 2);
+  CHECK(lines[0].end == 3);
 }

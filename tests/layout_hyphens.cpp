@@ -1,7 +1,7 @@
 // Hyphens: where the patterns divide words, and where the page may use them.
 #include "layout_sample.h"
 #include "page_checks.h"
-#include "typeset/hyphen.h"
+#include "typeset/lines/hyphen.h"
 
 #include <catch2/catch.hpp>
 

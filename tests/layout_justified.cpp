@@ -72,7 +72,7 @@ TEST_CASE("the white between justified words is shrunk by a third and doubled at
   for (std::size_t i = 0; i < lines.size(); ++i)
     for (const typeset::TextRun* run : lines[i].runs) {
       if (!run->text.ends_with(' ')) continue;
-      typeset::Span span = typeset::spanIn(theme(), "body", run->text);
+      typeset::StyledText span = typeset::spanIn(theme(), "body", run->text);
       const Dim natural = typeset::width(fonts, span);
       span.text = " ";
       const Dim space = typeset::width(fonts, span);
@@ -100,6 +100,40 @@ TEST_CASE("a line of one long word, a narrow column and a ragged style are not s
   narrow.textWidth = 150'000;
   for (const Line& line : linesOf(layOutIn(narrow, {title("A title"), paragraph(running)}).document))
     CHECK(line.runs.size() == 1);
+}
+
+TEST_CASE("columns of 60 mm and more are spread") {
+  model::Theme medium = justified();
+  medium.textWidth = 198'425;  // 70 mm
+  int spread = 0;
+  for (const Line& line : linesOf(layOutIn(medium, {title("A title"), paragraph(running)}).document))
+    spread += line.runs.size() > 1 ? 1 : 0;
+  CHECK(spread > 5);
+}
+
+TEST_CASE("a line whose spaces would become more than twice as wide is not spread") {
+  // Short words, then one that needs a line of its own.
+  const Dim width = Dim::milli(334'488);
+  const auto fonts = typeset::readFonts(theme());
+  const typeset::StyledText blank = typeset::spanIn(theme(), "body", " ");
+  const Dim space = typeset::width(fonts, blank);
+  int spread = 0, left = 0;
+  for (int count = 4; count < 20; ++count) {
+    std::string words;
+    for (int i = 0; i < count; ++i) words += "deck ";
+    const auto blocks = {title("A title"), paragraph(words + std::string(60, 'a') + " ends.")};
+    const auto natural = linesOf(layOutIn(theme(), blocks).document).front();
+    const auto line = linesOf(layOutIn(justified(), blocks).document).front();
+    const Dim slack = width - (natural.end - natural.begin);
+    if (slack < space * (count - 1)) {
+      CHECK(line.end - line.begin == width);
+      ++spread;
+    } else if (slack < space * (count - 1) * 4) {
+      CHECK(line.end - line.begin < width);
+      ++left;
+    }
+  }
+  CHECK((spread > 0 && left > 0));
 }
 
 TEST_CASE("justified text is copied out with its spaces", "[layout]") {

@@ -1,5 +1,6 @@
 // Pages: margins, heads that repeat, what stays together, what is never lost.
 #include "layout_sample.h"
+#include "near.h"
 
 #include <catch2/catch.hpp>
 
@@ -72,7 +73,7 @@ TEST_CASE("the head of a table stands again on every page it reaches", "[layout]
       ++heads;
       // The first belongs to the table; the others are decoration to a reader of tags.
       CHECK(w.role == (page == 1 ? "TH" : "-"));
-      CHECK(w.y == Approx(80.5));
+      CHECK(w.y == near(80.5));
     }
     CHECK(heads == 1);
   }
@@ -139,7 +140,7 @@ TEST_CASE("totals stay with the last row of the table before them", "[layout]") 
     CHECK(last.page == sum.page);
     CHECK(sum.page == total.page);
     CHECK(last.y < sum.y);
-    CHECK(total.x + total.width == Approx(right).margin(0.02));
+    CHECK(total.x + total.width == near(right).margin(0.02));
   }
 }
 
@@ -181,11 +182,11 @@ TEST_CASE("figures stand on their decimal mark", "[layout]") {
     return w.x + w.width - (decimals > 0 ? decimals * digit + mark : 0);
   };
   const double at = digitsEnd("74.87", 2);
-  CHECK(digitsEnd("5", 0) == Approx(at).margin(0.06));
-  CHECK(digitsEnd("27.5", 1) == Approx(at).margin(0.06));
-  CHECK(digitsEnd("1,265.00", 2) == Approx(at).margin(0.06));
+  CHECK(digitsEnd("5", 0) == near(at).margin(0.06));
+  CHECK(digitsEnd("27.5", 1) == near(at).margin(0.06));
+  CHECK(digitsEnd("1,265.00", 2) == near(at).margin(0.06));
   const Words money = find(r.dump, "1,265.00");
-  CHECK(money.x + money.width == Approx(right).margin(0.02));
+  CHECK(money.x + money.width == near(right).margin(0.02));
 }
 
 TEST_CASE("no cell wraps while white moved from another column would save lines", "[layout]") {
@@ -253,7 +254,7 @@ TEST_CASE("sections stand on whole lines of the page", "[layout]") {
     const double y = find(r.dump, head).y;
     const double lines = (y - 80.5) / 14;
     INFO(head);
-    CHECK(lines == Approx(static_cast<int>(lines + 0.5)).margin(0.001));
+    CHECK(lines == near(static_cast<int>(lines + 0.5)).margin(0.001));
   }
   CHECK(find(r.dump, "One line.").y == find(r.dump, "A").y);
 }

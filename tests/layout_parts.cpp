@@ -1,5 +1,6 @@
 // The parts of a page: heads in the side column, boxes, lines to write on, tags.
 #include "layout_sample.h"
+#include "near.h"
 
 #include <catch2/catch.hpp>
 
@@ -69,12 +70,12 @@ TEST_CASE("the letter's pairs flow through three columns", "[layout]") {
       layOut({title("T"), box(Callout::Letter, "",
                               {list(Mark::Dash, {"**Number** 26-014", "**For** Hana / Kettle Point",
                                                  "**Until** Wed", "**Date** Mon"})})});
-  CHECK(find(r.dump, "Number").x == Approx(left).margin(0.01));
-  CHECK(find(r.dump, "For").x == Approx(textX).margin(0.01));
-  CHECK(find(r.dump, "Until").x == Approx(half).margin(0.01));
-  CHECK(find(r.dump, "Date").x == Approx(left).margin(0.01));
-  CHECK(find(r.dump, "26-014").y - find(r.dump, "Number").y == Approx(14));  // 3.5 of the label, 10.5 down
-  CHECK(find(r.dump, "Kettle Point").y - find(r.dump, "Hana").y == Approx(14));  // the forced break
+  CHECK(find(r.dump, "Number").x == near(left).margin(0.01));
+  CHECK(find(r.dump, "For").x == near(textX).margin(0.01));
+  CHECK(find(r.dump, "Until").x == near(half).margin(0.01));
+  CHECK(find(r.dump, "Date").x == near(left).margin(0.01));
+  CHECK(find(r.dump, "26-014").y - find(r.dump, "Number").y == near(14));      // 3.5 of the label, 10.5 down
+  CHECK(find(r.dump, "Kettle Point").y - find(r.dump, "Hana").y == near(14));  // the forced break
   CHECK(find(r.dump, "Date").y > find(r.dump, "26-014").y);
 }
 
@@ -84,13 +85,13 @@ TEST_CASE("a strip of figures begins in the side column between two heavy rules"
            {list(Mark::Dash, {"**$8,686.10** to pay", "**4 days** on site", "**Mon 9 Feb** start"})})});
   const Words first = find(r.dump, "$8,686.10"), second = find(r.dump, "4 days"),
               third = find(r.dump, "Mon 9 Feb");
-  CHECK(first.x == Approx(left).margin(0.01));
-  CHECK(second.x == Approx(textX).margin(0.01));
-  CHECK(third.x == Approx(half).margin(0.01));
+  CHECK(first.x == near(left).margin(0.01));
+  CHECK(second.x == near(textX).margin(0.01));
+  CHECK(third.x == near(half).margin(0.01));
   CHECK(first.size == 20);
   const auto rules = shapesOf(r.dump, heavy);
   REQUIRE(rules.size() == 2);
-  CHECK(rules[1].y - first.y == Approx(24.5));  // 3.5 of its line, 3.5, a label of 10.5, 7
+  CHECK(rules[1].y - first.y == near(24.5));  // 3.5 of its line, 3.5, a label of 10.5, 7
 }
 
 TEST_CASE("a figure too wide for its place makes the strip smaller, not longer", "[layout]") {
@@ -106,10 +107,10 @@ TEST_CASE("lines to write on fill their cells and carry their words", "[layout]"
   const auto lines = shapesOf(r.dump, thin);
   REQUIRE(lines.size() == 4);
   const Words name = find(r.dump, "Ruth Calder"), label = find(r.dump, "Name");
-  CHECK(lines[0].x == Approx(textX).margin(0.01));
-  CHECK(lines[1].x + lines[1].w == Approx(right).margin(0.01));
-  CHECK(name.y == Approx(lines[0].y - 3.5));
-  CHECK(label.y == Approx(lines[2].y + 10.5));
+  CHECK(lines[0].x == near(textX).margin(0.01));
+  CHECK(lines[1].x + lines[1].w == near(right).margin(0.01));
+  CHECK(name.y == near(lines[0].y - 3.5));
+  CHECK(label.y == near(lines[2].y + 10.5));
   CHECK(label.face == "Carlito-Bold");
   CHECK(label.size == 9);
   CHECK(lines[2].y - lines[0].y >= 20.9);
@@ -154,19 +155,19 @@ TEST_CASE("a panel stands in a heavy frame with its word on its colour", "[layou
     CHECK(shapesOf(r.dump, "fill " + ground).size() == 1);
     const auto frame = shapesOf(r.dump, "line 1.50 #211b17");
     REQUIRE(frame.size() == 2);
-    CHECK(frame[1].x == Approx(left).margin(0.01));
-    CHECK(frame[1].w == Approx(right - left).margin(0.02));
+    CHECK(frame[1].x == near(left).margin(0.01));
+    CHECK(frame[1].w == near(right - left).margin(0.02));
     CHECK(find(r.dump, "A fire at night can kill. ").x == 0);  // white at the end of a line is not set
-    CHECK(find(r.dump, "Put them under water.").x == Approx(textX).margin(0.01));
+    CHECK(find(r.dump, "Put them under water.").x == near(textX).margin(0.01));
     const auto signs = shapesOf(r.dump, "fill #005387");
     REQUIRE(signs.size() == 2);
-    CHECK(signs[0].h == Approx(13 * 72 / 25.4).margin(0.01));
+    CHECK(signs[0].h == near(13 * 72 / 25.4).margin(0.01));
   }
 }
 
 TEST_CASE("a panel with one paragraph has it in the text column", "[layout]") {
   const Result r = layOut({box(Callout::Warning, "Rags.", {paragraph("Under water.")})});
-  CHECK(find(r.dump, "Under water.").x == Approx(textX).margin(0.01));
+  CHECK(find(r.dump, "Under water.").x == near(textX).margin(0.01));
 }
 
 TEST_CASE("a note has no alert sign and no frame", "[layout]") {
@@ -182,8 +183,8 @@ TEST_CASE("whom to call stands beside its sign, what to wear above its signs", "
        box(Callout::Signs, "", {list(Mark::Dash, {"**Sand** {sign}{sign}{sign}{sign}{sign}"})})});
   const auto signs = shapesOf(r.dump, "fill #005387");
   REQUIRE(signs.size() == 7);
-  CHECK(signs[0].h == Approx(11 * 72 / 25.4).margin(0.01));
-  CHECK(find(r.dump, "111").x == Approx(left + 14 * 72 / 25.4).margin(0.01));
+  CHECK(signs[0].h == near(11 * 72 / 25.4).margin(0.01));
+  CHECK(find(r.dump, "111").x == near(left + 14 * 72 / 25.4).margin(0.01));
   CHECK(find(r.dump, "111").size == 14);
   CHECK(signs[2].y > find(r.dump, "Sand").y);
   for (std::size_t i = 3; i < 7; ++i) {
@@ -209,8 +210,8 @@ TEST_CASE("signs of what to wear are smaller only where a row would not fit its 
     const Result r = layOut({box(Callout::Signs, "", {list(Mark::Dash, {item})})});
     return shapesOf(r.dump, "fill #005387").at(0).h;
   };
-  CHECK(heightOf("**Wash** {sign}{sign}{sign}") == Approx(10.5 * 72 / 25.4).margin(0.01));
-  CHECK(heightOf("**Sand** {sign}{sign}{sign}{sign}{sign}") == Approx(9 * 72 / 25.4).margin(0.01));
+  CHECK(heightOf("**Wash** {sign}{sign}{sign}") == near(10.5 * 72 / 25.4).margin(0.01));
+  CHECK(heightOf("**Sand** {sign}{sign}{sign}{sign}{sign}") == near(9 * 72 / 25.4).margin(0.01));
 }
 
 TEST_CASE("labelled columns stand side by side", "[layout]") {
@@ -218,8 +219,8 @@ TEST_CASE("labelled columns stand side by side", "[layout]") {
       layOut({section("Included"), box(Callout::Columns, "",
                                        {paragraph("**In the price**"), list(Mark::Dash, {"Walls covered"}),
                                         paragraph("**Not in the price**"), list(Mark::Cross, {"Wiring"})})});
-  CHECK(find(r.dump, "In the price").x == Approx(textX).margin(0.01));
-  CHECK(find(r.dump, "Not in the price").x == Approx(half).margin(0.01));
+  CHECK(find(r.dump, "In the price").x == near(textX).margin(0.01));
+  CHECK(find(r.dump, "Not in the price").x == near(half).margin(0.01));
   CHECK(find(r.dump, "In the price").face == "Carlito-Bold");
   CHECK(find(r.dump, "Walls covered").y == find(r.dump, "Wiring").y);
 }
@@ -279,11 +280,11 @@ TEST_CASE("the letterhead has its firm in the text column and lists its lines on
   const Result r = layOut({title("T"), pageBreak(), paragraph("x")}, true);
   const Words firm = find(r.dump, "Tallowback Deck Care");
   CHECK(firm.size == 18);
-  CHECK(firm.y == Approx(66));
-  CHECK(firm.x == Approx(textX).margin(0.01));
+  CHECK(firm.y == near(66));
+  CHECK(firm.x == near(textX).margin(0.01));
   const Words line = find(r.dump, "03 555 0142");
-  CHECK(line.x + line.width == Approx(right).margin(0.02));
-  CHECK(find(r.dump, "T").y == Approx(98 + 3.5 + 21));
+  CHECK(line.x + line.width == near(right).margin(0.02));
+  CHECK(find(r.dump, "T").y == near(98 + 3.5 + 21));
   CHECK(find(r.dump, "page 2 of 2").page == 2);
   CHECK(find(r.dump, "Job 26-014").page == 2);
 }

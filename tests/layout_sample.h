@@ -1,7 +1,8 @@
 // Blocks written short, a theme with the fonts of the house, and the dump of a page taken apart.
 #pragma once
 
-#include "typeset/layout.h"
+#include "typeset/dump.h"
+#include "typeset/pages/layout.h"
 
 #include <sstream>
 
@@ -31,7 +32,7 @@ inline model::Theme theme() {
     s.face = face;
     s.size = size;
     s.leading = leading;
-    s.rise = rise;
+    s.baseline = rise;
     s.colour = colour;
     const bool isSans = face == Face::Sans || face == Face::SansBold;
     s.strong = isSans ? Face::SansBold : Face::TextBold;
@@ -158,7 +159,7 @@ inline typeset::Furniture furniture() {
 }
 
 /// A square sign and a wide drawing.
-inline std::map<std::string, typeset::Drawing> drawings() {
+inline typeset::Drawings drawings() {
   using typeset::Dim;
   const auto make = [](Dim w, Dim h) {
     typeset::Path path;
@@ -192,11 +193,12 @@ struct Result {
   std::string dump;
 };
 
-inline Result layOutIn(const model::Theme& look, const markup::Blocks& blocks, std::size_t mostPages = 0) {
+inline Result layOutIn(const model::Theme& look, const markup::Blocks& blocks, typeset::FitPolicy fit = {},
+                       const typeset::Drawings& drawn = drawings()) {
   static const typeset::Fonts fonts = typeset::readFonts(theme());
   const markup::Document document{blocks};
-  const typeset::LayoutInput in{document, look, fonts, model::Paper::A4, furniture(), drawings(), "Quote",
-                                "",       "",   "en",  "2026-01-19",     lines(),     mostPages};
+  const typeset::LayoutInput in{document, look, fonts, model::Paper::A4, furniture(), drawn, "Quote",
+                                "",       "",   "en",  "2026-01-19",     lines(),     fit};
   Result r;
   r.document = typeset::layOut(in, r.messages);
   r.dump = typeset::dump(r.document);

@@ -21,12 +21,12 @@ input::NextYear sample(std::size_t areas) {
 
 TEST_CASE("next year's job keeps comments, order and styles of the old one") {
   const std::string old = R"(# $schema=job.schema.json
-# WeatherLimit code from Inga.
+# Gate code from Inga.
 ref: A   # our number
 title: Deck, sanded
 quoted: '2027-03-02'
 customer: {name: Inga}
-site: {region: nz, access: WeatherLimit 4711}
+site: {region: nz, access: Gate 4711}
 start: 2027-03-16      # a Tuesday
 brand: firm.yaml
 batches:
@@ -77,18 +77,21 @@ left: []
   n.areas[2].rate.clear();
   const auto made = input::nextYearsJob(old, n);
   CHECK(made.promises ==
-        std::vector<std::string>{"site.access: WeatherLimit 4711", "areas[1].note: We sand by hand.",
-                                 "areas[2].note: \"Worn, smooth\"", "price.discount: 5 %",
-                                 "price.discount_reason: first job", "included: [Old film taken off]",
-                                 "before_we_come: - Finish by 4 June. - Keep the gate open."});
+        std::vector<std::string>{
+            "site.access: Gate 4711", "areas[1].note: We sand by hand.", "areas[2].note: \"Worn, smooth\"",
+            "price.discount: 5 %", "price.discount_reason: first job",
+            "price.stages: - {share: 40 %, when: sanded}", "price.options: [{text: Rail, price: 620.00}]",
+            "title: Deck, sanded", "included: [Old film taken off]",
+            "before_we_come: - Finish by 4 June. - Keep the gate open."});
   CHECK(made.text == R"(# $schema=job.schema.json
-# WeatherLimit code from Inga.
+# Gate code from Inga.
 # The year after.
 ref: A-2   # our number
 after: A
+# title: Deck, sanded
 quoted: 2028-02-21
 customer: {name: Inga}
-# site.access: WeatherLimit 4711
+# site.access: Gate 4711
 site: {region: nz}
 start: 2028-03-20      # a Tuesday
 brand: firm.yaml
@@ -114,6 +117,9 @@ price:
   margin: 30 %   # agreed
   # discount: 5 %
   # discount_reason: first job
+  # stages:
+  #   - {share: 40 %, when: sanded}
+  # options: [{text: Rail, price: 620.00}]
 
 # included: [Old film taken off]
 # before_we_come:
@@ -223,6 +229,6 @@ work: [wash, oil]
 TEST_CASE("a discount of nothing is no promise") {
   const auto made = input::nextYearsJob(
       fixture::edited(fixture::goodJob, "price: {", "price: {discount: 0 %, "), sample(1));
-  CHECK(made.promises.empty());
+  CHECK(made.promises == std::vector<std::string>{"price.options: [{text: Handrail, price: 620.00}]"});
   CHECK(made.text.find("price: {discount: 0 %, deposit: 10 %}") != std::string::npos);
 }

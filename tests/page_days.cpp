@@ -7,6 +7,9 @@
 
 #include <catch2/catch.hpp>
 
+#include <filesystem>
+#include <fstream>
+#include <iterator>
 #include <map>
 #include <set>
 
@@ -88,6 +91,23 @@ std::size_t pageWith(const DayPlan& plan, const std::string& words) {
 }
 
 }  // namespace
+
+TEST_CASE("a day with a coat begins a page, and so does the day after it", "[pages]") {
+  bool hasShared = false;
+  forEachDayPlan([&](const DayPlan& plan) {
+    std::vector<std::size_t> pages;  // of the titles
+    for (const typeset::Bookmark& mark : plan.document.bookmarks)
+      if (mark.level == 1) pages.push_back(mark.page);
+    REQUIRE(pages.size() == plan.days.size());
+    for (std::size_t d = 1; d < plan.days.size(); ++d) {
+      INFO(plan.dates[d]);
+      const bool isAlone = !plan.days[d].coats.empty() || !plan.days[d - 1].coats.empty();
+      if (isAlone) CHECK(pages[d] > pages[d - 1]);
+      hasShared = hasShared || pages[d] == pages[d - 1];
+    }
+  });
+  CHECK(hasShared);
+}
 
 TEST_CASE("every strip of a coating day is told with its number, its start and its litres", "[pages]") {
   std::size_t seen = 0;
@@ -215,4 +235,59 @@ TEST_CASE("every strip of a coating day has its number on the drawing, and no ma
       }
     }
   });
+}
+
+namespace {
+
+/// The day plan of an example with so many more rows in the log of its template: its pages, and what there
+/// was to say about it.
+std::pair<std::size_t, std::string> withRowsInLog(const std::string& example, int rows) {
+  namespace fs = std::filesystem;
+  const fs::path looks = fs::temp_directory_path() / ("planksheaf-log-" + std::to_string(rows));
+  fs::remove_all(looks);
+  fs::create_directories(looks / "en");
+  std::ifstream shipped(fs::path(SOURCE_DIR) / "templates" / "en" / "dayplan.md");
+  std::string text{std::istreambuf_iterator<char>(shipped), {}};
+  const std::string last = "{{#product.drying_oil}}\n| Rags";
+  REQUIRE(text.find(last) != std::string::npos);
+  std::string more;
+  for (int i = 0; i < rows; ++i) more += "| Own row | {{#coats}}____ | {{/coats}}\n";
+  text.insert(text.find(last), more);
+  std::ofstream(looks / "en" / "dayplan.md") << text;
+  app::Choices choices;
+  choices.languages = {"en"};
+  choices.looks = looks.string();
+  const app::Shipped own = app::readShipped(choices);
+  std::size_t pages = 0;
+  base::Diagnostics messages;
+  for (const auto& job : examples::jobs()) {
+    if (examples::nameOf(job) != example) continue;
+    const auto x = app::compute(job.string(), own, choices, messages);
+    REQUIRE(x);
+    for (const auto& set : app::setDocuments(*x, own, choices, {"dayplan"}, messages))
+      pages = set.pages.pages.size();
+  }
+  std::string told;
+  for (const base::Diagnostic& d : messages.all()) told += base::format(d);
+  return {pages, told};
+}
+
+}  // namespace
+
+TEST_CASE(
+    "a log that a firm makes longer takes room from the drawing above it, and says so where there is none",
+    "[pages]") {
+  const auto [shipped, nothing] = withRowsInLog("lakeside", 0);
+  CHECK(shipped == 14);
+  CHECK(nothing.empty());
+  const auto [longer, told] = withRowsInLog("lakeside", 7);
+  CHECK(longer == shipped);
+  CHECK(told.empty());
+  const auto [tooLong, why] = withRowsInLog("lakeside", 20);
+  CHECK(tooLong > shipped);
+  CHECK(why.substr(std::min(why.find("dayplan.md"), why.size())) ==
+        "dayplan.md:64: warning: 'Strips in order, Mon 21 Jun' does not fit: it ends on page 7, and what "
+        "stands "
+        "under one title has 2 pages at most\n"
+        "  hint: make it shorter, or what stands above it\n");
 }

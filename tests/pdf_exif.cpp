@@ -1,6 +1,6 @@
 // Photographs that the camera held on their side.
-#include "pdf/exif.h"
-#include "pdf/write.h"
+#include "pdf/images/exif.h"
+#include "pdf/images/read_image.h"
 #include "picture_sample.h"
 
 #include <catch2/catch.hpp>

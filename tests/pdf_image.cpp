@@ -1,4 +1,5 @@
 // Picture files of all sorts, whole and damaged.
+#include "pdf/images/read_image.h"
 #include "pdf_sample.h"
 #include "picture_sample.h"
 

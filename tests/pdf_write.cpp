@@ -1,6 +1,8 @@
 // The written file as independent programs read it: qpdf and poppler.
-#include "pdf/repertoire.h"
+#include "near.h"
+#include "pdf/fonts/glyph_groups.h"
 #include "pdf_sample.h"
+#include "typeset/pages/word_ends.h"
 
 #include <catch2/catch.hpp>
 
@@ -73,7 +75,7 @@ TEST_CASE("a face is cut for the whole alphabet where a document uses most of it
   const auto groupsOf = [](const std::string& words) {
     pdf::UsedGlyphs used;
     used.texts.resize(5000);
-    const Span span{words, model::Face::Text, Dim::pt(10), {}, {}, false};
+    const StyledText span{words, model::Face::Text, Dim::pt(10), {}, {}, false};
     for (const TextRun& run : shape(fonts(), span).runs)
       for (std::size_t i = 0; i < run.glyphs.size(); ++i) {
         used.glyphs.push_back(run.glyphs[i].id);
@@ -254,7 +256,7 @@ TEST_CASE("a run ends where its width says, with kerning and tracking") {
     const std::size_t at = said.rfind("xMax=\"") + 6;
     const double end = std::stod(said.substr(at)),
                  wanted = 50 + static_cast<double>((one.width - tracking).raw) / 12'700;
-    CHECK(end == Approx(wanted).margin(0.03));
+    CHECK(end == near(wanted).margin(0.03));
   }
 }
 
@@ -293,6 +295,17 @@ TEST_CASE("a broken display list is our own mistake") {
   fails([](Document& d) { d.date = "16 March"; });
 }
 
+TEST_CASE("what is made of a face for files goes when the face goes") {
+  Document d = document();
+  d.faces = {FontFace::read("/usr/share/fonts/truetype/vollkorn/Vollkorn-Regular.ttf")};
+  addText(d, addTag(d, Role::P), 30, "Sweep");
+  const std::weak_ptr<const FontFace> face = d.faces.front();
+  const std::string once = pdf::write(d);
+  CHECK(pdf::write(d) == once);
+  d = {};
+  CHECK(face.expired());
+}
+
 TEST_CASE("lines of one paragraph do not join their words when it is read by its tags") {
   Document d = document();
   const int p = addTag(d, Role::P), other = addTag(d, Role::P);
@@ -304,6 +317,7 @@ TEST_CASE("lines of one paragraph do not join their words when it is read by its
   d.pages.back().items.clear();
   addText(d, p, 30, "on the boards, see");
   addText(d, addTag(d, Role::Link, p), 35, "our page");
+  markWordEnds(d);
   const std::string said = run("pdfinfo -struct-text %", pdf::write(d)).text;
   CHECK(holds(said, "\"no \""));
   CHECK(holds(said, "\"pets, no self-made oil \""));

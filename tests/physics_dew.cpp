@@ -1,4 +1,6 @@
 // Dew point and dew margin, against meteorological and engineering tables.
+#include "near.h"
+
 #include "schedule/weather/air.h"
 
 #include <catch2/catch.hpp>
@@ -23,12 +25,14 @@ TEST_CASE("saturated air has the pressure of the steam tables", "[air]") {
       {5, 872.6, 3.4904},
       {25, 3169.7, 12.6788},
       {50, 12351.3, 49.4052},
-      // Goff and Gratch (1965): 17.0523 hPa at 15 C; seen in a public code of ETH Zurich's climate institute.
+      // Goff and Gratch, Low-pressure properties of water from -160 to 212 F (1946; title from
+      // memory): 17.0523
+      // hPa at 15 C, seen in a public code of ETH Zurich's climate institute.
       {15, 1705.23, 7},
   };
   for (const auto& row : rows) {
     CAPTURE(row.celsius);
-    CHECK(schedule::saturationPressure(row.celsius) * 100 == Approx(row.pascals).margin(row.margin));
+    CHECK(schedule::saturationPressure(row.celsius) * 100 == near(row.pascals).margin(row.margin));
   }
 }
 
@@ -41,7 +45,7 @@ TEST_CASE("the dew point follows the Magnus form to the last digit", "[air]") {
   };
   for (const Row& row : rows) {
     CAPTURE(row.celsius, row.humidity);
-    CHECK(schedule::dewPoint(row.celsius, row.humidity) == Approx(row.dewPoint).margin(0.0005));
+    CHECK(schedule::dewPoint(row.celsius, row.humidity) == near(row.dewPoint).margin(0.0005));
   }
 }
 
@@ -55,7 +59,7 @@ TEST_CASE("the dew point agrees with the saturation curve of ASHRAE", "[air]") {
   };
   for (const Row& row : rows) {
     CAPTURE(row.celsius, row.humidity);
-    CHECK(schedule::dewPoint(row.celsius, row.humidity) == Approx(row.dewPoint).margin(0.06));
+    CHECK(schedule::dewPoint(row.celsius, row.humidity) == near(row.dewPoint).margin(0.06));
   }
 }
 
@@ -64,7 +68,7 @@ TEST_CASE("the dew point agrees with a thermal-comfort library's test values", "
   const Row rows[] = {{31.6, 59.6, 22.778}, {27.1, 66.4, 20.302}, {10, 50, 0.064}, {40, 50, 27.587}};
   for (const Row& row : rows) {
     CAPTURE(row.celsius, row.humidity);
-    CHECK(schedule::dewPoint(row.celsius, row.humidity) == Approx(row.dewPoint).margin(0.1));
+    CHECK(schedule::dewPoint(row.celsius, row.humidity) == near(row.dewPoint).margin(0.1));
   }
 }
 
@@ -75,7 +79,7 @@ TEST_CASE("other published Magnus constants move the dew point by less than 0.02
                       {5, 85, 2.6875},  {40, 10, 2.6236},  {15, 100, 15.0}};
   for (const Row& row : rows) {
     CAPTURE(row.celsius, row.humidity);
-    CHECK(schedule::dewPoint(row.celsius, row.humidity) == Approx(row.dewPoint).margin(0.02));
+    CHECK(schedule::dewPoint(row.celsius, row.humidity) == near(row.dewPoint).margin(0.02));
   }
 }
 
@@ -93,8 +97,8 @@ TEST_CASE("a surface is clear of dew from 3 K above the dew point", "[air]") {
   };
   for (const auto& row : rows) {
     CAPTURE(row.surface, row.air, row.humidity);
-    CHECK(schedule::dewPoint(row.air, row.humidity) == Approx(row.dewPoint).margin(0.03));
-    CHECK(schedule::dewMargin(row.surface, row.air, row.humidity) == Approx(row.margin).margin(0.03));
+    CHECK(schedule::dewPoint(row.air, row.humidity) == near(row.dewPoint).margin(0.03));
+    CHECK(schedule::dewMargin(row.surface, row.air, row.humidity) == near(row.margin).margin(0.03));
     CHECK(schedule::isClearOfDew(row.surface, row.air, row.humidity) == row.isClear);
   }
 }
@@ -109,13 +113,13 @@ TEST_CASE("the dew point is never above the air and undoes the saturation pressu
   for (double air = -45; air <= 60; air += 2.5) {
     CAPTURE(air);
     CHECK(schedule::dewPoint(air, 100) <= air);
-    CHECK(schedule::dewPoint(air, 100) == Approx(air).margin(1e-9));
+    CHECK(schedule::dewPoint(air, 100) == near(air).margin(1e-9));
     for (double humidity = 50; humidity < 100; humidity += 7) {
       const double dew = schedule::dewPoint(air, humidity);
       CHECK(dew < air);
       if (dew >= -45)
         CHECK(schedule::saturationPressure(dew) ==
-              Approx(schedule::saturationPressure(air) * humidity / 100).epsilon(1e-9));
+              near(schedule::saturationPressure(air) * humidity / 100).epsilon(1e-9));
     }
   }
 }

@@ -1,4 +1,6 @@
 // The moisture that sheltered wood settles at, against the Wood Handbook's own table.
+#include "near.h"
+
 #include "schedule/weather/air.h"
 
 #include <catch2/catch.hpp>
@@ -68,7 +70,7 @@ TEST_CASE("wood settles at the moisture of the Wood Handbook's table", "[air]") 
       CAPTURE(row.humidity, cell.fahrenheit);
       // Half of the last printed digit, and a hundredth for the table's own rounding.
       CHECK(schedule::equilibriumMoisture(celsius(cell.fahrenheit), row.humidity) ==
-            Approx(cell.moisture).margin(0.06));
+            near(cell.moisture).margin(0.06));
     }
 }
 
@@ -83,7 +85,7 @@ TEST_CASE("wood's moisture follows equation 4-5 between and beyond the table's c
   };
   for (const auto& row : rows) {
     CAPTURE(row.celsius, row.humidity);
-    CHECK(schedule::equilibriumMoisture(row.celsius, row.humidity) == Approx(row.moisture).margin(0.005));
+    CHECK(schedule::equilibriumMoisture(row.celsius, row.humidity) == near(row.moisture).margin(0.005));
   }
 }
 
@@ -92,9 +94,8 @@ TEST_CASE("wood's moisture agrees with published worked examples", "[air]") {
     double celsius, humidity, moisture, margin;
   } const rows[] = {
       // Simpson, Equilibrium Moisture Content of Wood in Outdoor Locations in the United States and
-      // Worldwide,
-      // FPL-RN-0268 (1998): examples seen on secondary pages, which rounded the humidity to a whole percent;
-      // near saturation one percent is worth 0.7.
+      // Worldwide, FPL-RN-0268 (1998), by secondary pages that name neither its page nor its table. The first
+      // three rounded the humidity to a whole percent; near saturation one percent is worth 0.7.
       {21.1, 84, 17.6, 0.2},
       {21.1, 87, 19.0, 0.2},
       {21.1, 97, 25.0, 0.7},
@@ -102,8 +103,7 @@ TEST_CASE("wood's moisture agrees with published worked examples", "[air]") {
   };
   for (const auto& row : rows) {
     CAPTURE(row.celsius, row.humidity);
-    CHECK(schedule::equilibriumMoisture(row.celsius, row.humidity) ==
-          Approx(row.moisture).margin(row.margin));
+    CHECK(schedule::equilibriumMoisture(row.celsius, row.humidity) == near(row.moisture).margin(row.margin));
   }
 }
 

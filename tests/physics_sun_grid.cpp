@@ -1,6 +1,7 @@
 // The sun's day at sixteen places in both hemispheres, against another implementation.
 #include "schedule/weather/sun.h"
 
+#include "near.h"
 #include "physics_time.h"
 
 #include <catch2/catch.hpp>
@@ -174,13 +175,13 @@ TEST_CASE("the sun rises, culminates and sets within a minute of another almanac
       const bool isDown = day.sunrise.empty();
       CHECK(daylight.kind ==
             (isDown ? schedule::Daylight::Kind::DownAllDay : schedule::Daylight::Kind::RisesOrSets));
-      CHECK(secondsApart(daylight.transit, momentOf(day.transit)) == Approx(0).margin(60));
+      CHECK(secondsApart(daylight.transit, momentOf(day.transit)) == near(0).margin(60));
       const double elevation = schedule::sunPosition(site.place, daylight.transit).elevation;
-      CHECK(schedule::apparentElevation(elevation) == Approx(day.height).margin(0.05));
+      CHECK(schedule::apparentElevation(elevation) == near(day.height).margin(0.05));
       REQUIRE(daylight.sunrise.has_value() != isDown);
       REQUIRE(daylight.sunset.has_value() != isDown);
       if (isDown) continue;
-      CHECK(secondsApart(*daylight.sunrise, momentOf(day.sunrise)) == Approx(0).margin(60));
-      CHECK(secondsApart(*daylight.sunset, momentOf(day.sunset)) == Approx(0).margin(60));
+      CHECK(secondsApart(*daylight.sunrise, momentOf(day.sunrise)) == near(0).margin(60));
+      CHECK(secondsApart(*daylight.sunset, momentOf(day.sunset)) == near(0).margin(60));
     }
 }

@@ -100,10 +100,10 @@ TEST_CASE("an unknown time zone is told apart from a known one") {
 }
 
 TEST_CASE("work fills days around the break and days off") {
-  Crew crew;  // 07:30 to 16:00; Monday to Friday
-  crew.breakMinutes = 45;
-  crew.off = {day("2027-03-17")};
-  const schedule::Calendar calendar(crew, 30, 30);
+  Job job;  // 07:30 to 16:00; Monday to Friday
+  job.crew.breakMinutes = 45;
+  job.crew.off = {day("2027-03-17")};
+  const schedule::Calendar calendar(job, nullptr, 30, 30);
   // 08:00 to 15:30 is 7 h 30; the break from 11:15 to 12:00 leaves 6 h 45 = 405 minutes
   CHECK(calendar.workable(calendar.day()) == 405);
   const auto parts = calendar.fill(at("2027-03-16", "00:00"), 500, calendar.day());

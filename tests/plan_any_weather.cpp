@@ -13,11 +13,11 @@ using namespace plan_cases;
 namespace {
 
 /// Days that are much alike, with wind and rain now and then; steps of three hours.
-Forecast anyForecast(base::Date start) {
+Forecast anyForecast(base::Date start, const std::string& zone) {
   Forecast f;
   f.file = "forecast.csv";
   f.stepMinutes = 180;
-  const base::Date from = start - std::chrono::days{within(-2, 2)};
+  f.from = schedule::localToUtc(zone, {start - std::chrono::days{within(-2, 2)}, 0});
   for (int day = within(1, 12); day > 0; --day) {
     const double celsius = within(2, 34), humidity = within(30, 95), cloud = within(0, 10) / 10.0;
     const int windFrom = within(0, 24), windUntil = within(0, 24), rainFrom = within(0, 60);
@@ -27,7 +27,7 @@ Forecast anyForecast(base::Date start) {
       Air air{celsius + (hour >= 9 && hour < 20 ? 4 : -4), humidity, cloud, 2, 0};
       if (hour >= windFrom && hour < windUntil) air.wind = 12;
       if (hour >= rainFrom && hour < rainFrom + 5) air.rain = 0.4;
-      f.steps.push_back({base::plusMinutes({from, 0}, step * 180), air});
+      f.steps.push_back(air);
     }
   }
   return f;
@@ -51,7 +51,7 @@ void addWeather(Scene& s) {
                       base::Share::whole(within(16, 20)),       {}};
   if (flip()) s.product.limits.windMax = base::Count::whole(7);
   s.product.times.rainSafe = s.product.times.touchDry + threes(0, 200);
-  if (within(0, 3) > 0) s.c.job.forecast = anyForecast(s.c.job.start);
+  if (within(0, 3) > 0) s.c.job.forecast = anyForecast(s.c.job.start, s.c.job.site.timezone);
   if (flip()) s.c.job.normals = anyNormals();
   for (auto& area : s.c.job.areas) {
     area.isCovered = within(0, 3) == 0;
@@ -117,17 +117,27 @@ void lateCoatsAreSanded(const Scene& s, const Plan& plan) {
 }  // namespace
 
 TEST_CASE("for any plan in any weather it ends, in whole parts, on dry coats", "[plan]") {
-  holdsAlways(1000, [] {
-    Scene s;
-    fill(s);
-    addWeather(s);
-    base::Diagnostics messages;
-    const Plan plan = schedule::makePlan(s.c, s.content, s.e, messages);
-    RC_ASSERT(errorsOf(messages) == "");
-    for (const auto& [key, coat] : coatsOf(plan)) {
-      partsAreLaidInOneGo(s, coat);
-      nothingComesTooSoon(s, plan, coat);
-    }
-    lateCoatsAreSanded(s, plan);
-  });
+  holdsAlways(1000,
+              [] {
+                Scene s;
+                fill(s);
+                addWeather(s);
+                base::Diagnostics messages;
+                const Plan plan = schedule::makePlan(s.c, s.content, s.e, messages);
+                RC_ASSERT(errorsOf(messages) == "");
+                const auto coats = coatsOf(plan);
+                const auto isParted = [](const auto& c) {
+                  return c.second.front().start.day != c.second.back().start.day;
+                };
+                RC_CLASSIFY(!s.c.job.forecast.steps.empty(), "forecast");
+                RC_CLASSIFY(!s.c.job.normals.months.empty(), "usual weather");
+                RC_CLASSIFY(std::any_of(coats.begin(), coats.end(), isParted), "a coat over several days");
+                RC_CLASSIFY(!plan.misses.empty(), "waits beside the window");
+                for (const auto& [key, coat] : coats) {
+                  partsAreLaidInOneGo(s, coat);
+                  nothingComesTooSoon(s, plan, coat);
+                }
+                lateCoatsAreSanded(s, plan);
+              },
+              {"forecast", "usual weather", "a coat over several days", "waits beside the window"});
 }

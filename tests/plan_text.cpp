@@ -1,4 +1,6 @@
 // What 'planksheaf plan' prints, as text and as JSON.
+#include "near.h"
+
 #include "app/report/plan_text.h"
 #include "schedule/weather/air.h"
 
@@ -31,7 +33,7 @@ bool holds(const std::string& text, const std::string& words) {
 TEST_CASE("the printed plan tells usual weather from a forecast, and fit hours from the others") {
   Landing job;
   const std::string text = app::planText(job.report("2027-03-16", "2027-04-01"));
-  CHECK(holds(text, "weather: forecast.csv, Tue 2027-03-16 00:00 to Wed 2027-03-31 21:00\n"));
+  CHECK(holds(text, "weather: forecast.csv, 2027-03-16 00:00 to 2027-04-01 00:00, steps of 3 h\n"));
   CHECK(holds(text, "beyond it: usual for the month, not a forecast, and no rain in it (invented"));
   CHECK(holds(text, "\nTue 2027-03-16  sunrise 07:40  sunset 20:04\n"));
   CHECK(holds(text, "  fit for coating, every area: 08:00-19:00; not 19:00-20:00 dew before it is dry\n"));
@@ -55,8 +57,8 @@ TEST_CASE("the plan as JSON holds every hour of every area with the air it is ju
     CHECK(hour["fit"] == hour["reasons"].empty());
     CHECK(hour["source"] == "normals");
     const double air = hour["air_c"], humidity = hour["rh_pct"];
-    CHECK(hour["dew_point_c"].get<double>() == Approx(schedule::dewPoint(air, humidity)).margin(0.02));
-    CHECK(hour["emc_pct"].get<double>() == Approx(schedule::equilibriumMoisture(air, humidity)).margin(0.02));
+    CHECK(hour["dew_point_c"].get<double>() == near(schedule::dewPoint(air, humidity)).margin(0.02));
+    CHECK(hour["emc_pct"].get<double>() == near(schedule::equilibriumMoisture(air, humidity)).margin(0.02));
   }
 }
 

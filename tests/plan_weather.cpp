@@ -58,10 +58,12 @@ bool isInFitHours(const Plan& plan) {
 bool isSoonAfterRain(const model::JobInputs& c, const Plan& plan) {
   for (const auto& shift : plan.shifts) {
     if (!isStroke(shift)) continue;
-    for (const auto& step : c.job.forecast.steps) {
-      const LocalTime end = base::plusMinutes(step.at, 60);
-      const int wait = step.air.rain >= 0.5 ? 24 * 60 : step.air.rain > 0 ? 2 * 60 : 0;
-      if (wait > 0 && step.at < shift.end && shift.start < base::plusMinutes(end, wait)) return true;
+    for (std::size_t i = 0; i < c.job.forecast.steps.size(); ++i) {
+      const double rain = c.job.forecast.steps[i].rain;
+      const LocalTime at = schedule::utcToLocal(c.job.site.timezone, c.job.forecast.at(i));
+      const LocalTime end = base::plusMinutes(at, 60);
+      const int wait = rain >= 0.5 ? 24 * 60 : rain > 0 ? 2 * 60 : 0;
+      if (wait > 0 && at < shift.end && shift.start < base::plusMinutes(end, wait)) return true;
     }
   }
   return false;

@@ -12,6 +12,7 @@ import tempfile
 
 program, source = sys.argv[1], pathlib.Path(sys.argv[2])
 jobs = sorted(source.glob("out_examples/*/job.yaml"))
+assert jobs, "no examples"
 failures = []
 
 

@@ -3,6 +3,7 @@
 #include "estimate/measure.h"
 #include "fixtures.h"
 #include "input/read.h"
+#include "near.h"
 #include "records/learn.h"
 
 #include <catch2/catch.hpp>
@@ -87,8 +88,8 @@ TEST_CASE("200 simulated jobs give back the true rates within the stated interva
       const auto found = std::find_if(learned.begin(), learned.end(),
                                       [&](const auto& one) { return one.kind == truth.kind; });
       CHECK(found->jobs == 20);
-      CHECK(found->rate == Approx(truth.rate).epsilon(0.16));  // 3.5 standard errors of the widest spread
-      CHECK(found->spread == Approx(std::exp(truth.spread) - 1).epsilon(0.8));
+      CHECK(found->rate == near(truth.rate).epsilon(0.16));  // 3.5 standard errors of the widest spread
+      CHECK(found->spread == near(std::exp(truth.spread) - 1).epsilon(0.8));
       held += found->low <= truth.rate && truth.rate <= found->high ? 1 : 0;
       ++all;
     }
@@ -120,17 +121,19 @@ TEST_CASE("one job counts as much as the product's table") {
   // from memory.
   const auto learned = records::learn({plain(100, 20)}).rates;
   REQUIRE(learned.size() == 1);
-  CHECK(learned[0].rate == Approx(6.3246).epsilon(1e-4));
-  CHECK(learned[0].high / learned[0].rate == Approx(std::exp(1.959964 * 0.223144 / std::sqrt(2.0))));
-  CHECK(learned[0].rate / learned[0].low == Approx(learned[0].high / learned[0].rate));
+  CHECK(learned[0].rate == near(6.3246).epsilon(1e-4));
+  CHECK(learned[0].high / learned[0].rate ==
+        near(std::exp(1.959964 * 0.223144 / std::sqrt(2.0))).margin(1e-6));
+  CHECK(learned[0].rate / learned[0].low == near(learned[0].high / learned[0].rate));
   CHECK(learned[0].jobs == 1);
 }
 
 TEST_CASE("many jobs that agree leave the table behind") {
   const std::vector<Observation> jobs(50, plain(100, 20));
   const auto learned = records::learn(jobs).rates;
-  CHECK(learned[0].rate == Approx(5).epsilon(0.002));
-  CHECK(learned[0].spread < 0.06);  // the first guess weighs 3 of 52
+  CHECK(learned[0].rate == near(5).epsilon(0.002));
+  // The first guess weighs as 3 jobs: 0.22314 x sqrt(3 / 52).
+  CHECK(learned[0].spread == near(std::exp(0.223144 * std::sqrt(3.0 / 52)) - 1).margin(1e-6));
 }
 
 TEST_CASE("a wrong record is set aside, whether nine good ones stand beside it or none") {
@@ -173,6 +176,29 @@ TEST_CASE("a job at half or twice the usual is kept, one beyond is set aside") {
   CHECK(records::learn({plain(100, 26)}).setAside.size() == 1);
   CHECK(records::learn({plain(100, 7)}).setAside.empty());
   CHECK(records::learn({plain(100, 6)}).setAside.size() == 1);
+}
+
+TEST_CASE("a table without a range counts as one of a twentieth") {
+  Observation exact = plain(100, 20);
+  exact.lowUse = exact.highUse = percent(100);
+  const auto learned = records::learn({exact}).rates;
+  CHECK(learned.at(0).high / learned.at(0).rate == near(std::exp(1.959964 * 0.05 / std::sqrt(2.0))));
+}
+
+TEST_CASE("among scattered jobs one lies far from three deviations of their median on") {
+  // Logarithms about the table's 12.5 L for 100 m2: with 0, +-0.2 and +-0.4 the two outer ones make distances
+  // whose median is 0.4. 3 x 1.4826 x 0.4 = 1.779: the median absolute deviation as a normal one, Rousseeuw
+  // and Croux (1993), from memory.
+  const auto setAside = [](double farthest) {
+    std::vector<Observation> jobs;
+    for (const double off : {-farthest, -0.4, -0.2, 0.2, 0.4, farthest}) {
+      jobs.push_back(plain(100, 1));
+      jobs.back().litres = base::millilitres(std::llround(12'500 * std::exp(off)));
+    }
+    return records::learn(jobs).setAside.size();
+  };
+  CHECK(setAside(1.75) == 0);
+  CHECK(setAside(1.81) == 2);
 }
 
 TEST_CASE("sanded and unsanded boards of one state are two kinds") {

@@ -1,4 +1,6 @@
 // Heat at work, against the US National Weather Service, Australia's Bureau of Meteorology and NIOSH.
+#include "near.h"
+
 #include "safety/heat.h"
 
 #include <catch2/catch.hpp>
@@ -23,7 +25,7 @@ TEST_CASE("the heat index is that of the weather service's chart") {
                {80, 75, 84},   {80, 85, 85}};
   for (const auto& c : cases) {
     CAPTURE(c.air, c.humidity);
-    CHECK(safety::heatIndexFahrenheit(c.air, c.humidity) == Approx(c.index).margin(1.0));
+    CHECK(safety::heatIndexFahrenheit(c.air, c.humidity) == near(c.index).margin(1.0));
   }
 }
 
@@ -51,7 +53,7 @@ TEST_CASE("the heat index follows the weather service's equation at its edges") 
                {40, 99, 40},     {100, 40, 109.256}, {104, 55, 137.361}, {93, 62, 108.881}};
   for (const auto& c : cases) {
     CAPTURE(c.air, c.humidity);
-    CHECK(safety::heatIndexFahrenheit(c.air, c.humidity) == Approx(c.index).margin(0.01));
+    CHECK(safety::heatIndexFahrenheit(c.air, c.humidity) == near(c.index).margin(0.01));
   }
 }
 
@@ -61,13 +63,13 @@ TEST_CASE("the heat index meets values of the weather service's web form and of 
     double air, humidity, index;
   } fahrenheit[] = {{96, 60, 116}, {88, 100, 121}, {110, 40, 136}, {86, 88, 104}, {92, 70, 112}};
   for (const auto& c : fahrenheit)
-    CHECK(safety::heatIndexFahrenheit(c.air, c.humidity) == Approx(c.index).margin(1.0));
+    CHECK(safety::heatIndexFahrenheit(c.air, c.humidity) == near(c.index).margin(1.0));
   // Tests of MetPy and of pythermalcomfort, in C.
   struct {
     double air, humidity, index, tolerance;
   } celsius[] = {{35, 70, 50.3405, 0.01}, {29, 50, 29.7, 0.06}};
   for (const auto& c : celsius)
-    CHECK(safety::heatIndex(c.air, c.humidity) == Approx(c.index).margin(c.tolerance));
+    CHECK(safety::heatIndex(c.air, c.humidity) == near(c.index).margin(c.tolerance));
 }
 
 TEST_CASE("the apparent temperature is the Bureau of Meteorology's") {
@@ -79,7 +81,7 @@ TEST_CASE("the apparent temperature is the Bureau of Meteorology's") {
                {33, 25, 6, 28.935, 0.005}, {15, 90, 4, 13.254, 0.005}, {5, 60, 10, -4.275, 0.005}};
   for (const auto& c : cases) {
     CAPTURE(c.air, c.humidity, c.wind);
-    CHECK(safety::apparentTemperature(c.air, c.humidity, c.wind) == Approx(c.felt).margin(c.tolerance));
+    CHECK(safety::apparentTemperature(c.air, c.humidity, c.wind) == near(c.felt).margin(c.tolerance));
   }
 }
 
@@ -116,7 +118,7 @@ TEST_CASE("hard work ends at NIOSH's wet bulb globe temperature") {
   struct {
     double watts, limit;
   } cases[] = {{180, 30.76}, {300, 28.21}, {415, 26.59}, {520, 25.47}};
-  for (const auto& c : cases) CHECK(safety::wetBulbGlobeLimit(c.watts) == Approx(c.limit).margin(0.01));
+  for (const auto& c : cases) CHECK(safety::wetBulbGlobeLimit(c.watts) == near(c.limit).margin(0.01));
 }
 
 TEST_CASE("bands of heat begin at the weather service's bounds") {

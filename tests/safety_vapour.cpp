@@ -1,4 +1,6 @@
 // Solvent vapour and fresh air, against handbooks and OSHA.
+#include "near.h"
+
 #include "safety/vapour.h"
 
 #include <catch2/catch.hpp>
@@ -8,7 +10,7 @@ TEST_CASE("a mole of gas takes its volume") {
   struct {
     double celsius, litres;
   } cases[] = {{0, 22.414}, {20, 24.0551}, {21.111, 24.1463}};
-  for (const auto& c : cases) CHECK(safety::molarVolume(c.celsius) == Approx(c.litres).margin(0.002));
+  for (const auto& c : cases) CHECK(safety::molarVolume(c.celsius) == near(c.litres).margin(0.002));
 }
 
 TEST_CASE("the textbook's adhesive needs its air") {
@@ -17,10 +19,10 @@ TEST_CASE("the textbook's adhesive needs its air") {
   // L/min, 134 375 L/min (the last is the book's formula evaluated; its print was cut).
   constexpr double gallon = 3785.411784;             // mL
   const double grams = 0.375 * gallon * 0.4 * 0.87;  // an hour
-  CHECK(grams / 60 == Approx(8.24).margin(0.03));
+  CHECK(grams / 60 == near(8.24).margin(0.03));
   const double vapour = safety::vapourVolume(grams, 92);
-  CHECK(vapour * 1000 / 60 == Approx(2.15).margin(0.01));
-  CHECK(safety::airUnderLimit(vapour, 80, 5) * 1000 / 60 == Approx(134375).margin(700));
+  CHECK(vapour * 1000 / 60 == near(2.15).margin(0.01));
+  CHECK(safety::airUnderLimit(vapour, 80, 5) * 1000 / 60 == near(134375).margin(700));
 }
 
 TEST_CASE("air that keeps a solvent under its limit") {
@@ -34,7 +36,7 @@ TEST_CASE("air that keeps a solvent under its limit") {
                {2000, 0.8, 150, 100, 6, 15395.3}};
   for (const auto& c : cases) {
     const double vapour = safety::vapourVolume(c.millilitres * c.density, c.molarMass);
-    CHECK(safety::airUnderLimit(vapour, c.ppm, c.mixing) == Approx(c.air).margin(1));
+    CHECK(safety::airUnderLimit(vapour, c.ppm, c.mixing) == near(c.air).margin(1));
   }
 }
 
@@ -49,7 +51,7 @@ TEST_CASE("the same in US units") {
                {0.010567, 0.86, 136.24, 20, 5, 6720.25}};
   for (const auto& c : cases)
     CHECK(safety::airUnderLimitUs(c.pints, c.gravity, c.molarMass, c.ppm, c.mixing) ==
-          Approx(c.air).margin(0.5));
+          near(c.air).margin(0.5));
 }
 
 TEST_CASE("air that keeps a solvent far from burning") {
@@ -63,7 +65,7 @@ TEST_CASE("air that keeps a solvent far from burning") {
                {250, 0.78, 144, 0.9, 12, 0.7, 62.05}};
   for (const auto& c : cases) {
     const double vapour = safety::vapourVolume(c.millilitres * c.density, c.molarMass);
-    CHECK(safety::airUnderExplosion(vapour, c.limit, c.factor, c.b) == Approx(c.air).margin(0.05));
+    CHECK(safety::airUnderExplosion(vapour, c.limit, c.factor, c.b) == near(c.air).margin(0.05));
   }
 }
 
@@ -72,7 +74,7 @@ TEST_CASE("a gallon needs OSHA's air") {
   struct {
     double vapour, limit, air;
   } cases[] = {{23.2, 1.1, 8343.6}, {20.8, 0.8, 10316.8}, {22.4, 0.9, 9866.0}, {26.4, 1.0, 10454.4}};
-  for (const auto& c : cases) CHECK(safety::airPerGallon(c.vapour, c.limit) == Approx(c.air).margin(1));
+  for (const auto& c : cases) CHECK(safety::airPerGallon(c.vapour, c.limit) == near(c.air).margin(1));
 }
 
 TEST_CASE("parts in a million become milligrams") {
@@ -83,7 +85,7 @@ TEST_CASE("parts in a million become milligrams") {
   } cases[] = {
       {100, 144, 589.0, 0.5}, {500, 144, 2944.8, 0.5}, {50, 92.14, 188.4, 0.5}, {5000, 144, 29500, 100}};
   for (const auto& c : cases)
-    CHECK(safety::milligramsPerCubicMetre(c.ppm, c.molarMass) == Approx(c.milligrams).margin(c.tolerance));
+    CHECK(safety::milligramsPerCubicMetre(c.ppm, c.molarMass) == near(c.milligrams).margin(c.tolerance));
 }
 
 TEST_CASE("solvents of one mixture share the limit") {
@@ -95,13 +97,13 @@ TEST_CASE("solvents of one mixture share the limit") {
                {{{30, 100}, {5, 50}, {100, 500}}, 0.6},
                {{{99, 100}}, 0.99},
                {{{60, 100}, {25, 50}}, 1.1}};
-  for (const auto& c : cases) CHECK(safety::mixtureIndex(c.parts) == Approx(c.index).margin(0.0001));
+  for (const auto& c : cases) CHECK(safety::mixtureIndex(c.parts) == near(c.index).margin(0.0001));
 }
 
 TEST_CASE("the health limit asks for far more air than the fire limit") {
   // White spirit, 1 L/h: 350 mg/m3 (NIOSH REL of Stoddard solvent) against a quarter of 0.6 % (from memory).
   const double grams = 780;
   const double forHealth = safety::airUnderMassLimit(grams, 350, 5);
-  CHECK(forHealth == Approx(11142.857).margin(0.01));  // 5 * 780 000 / 350
+  CHECK(forHealth == near(11142.857).margin(0.01));  // 5 * 780 000 / 350
   CHECK(forHealth > 50 * safety::airUnderExplosion(safety::vapourVolume(grams, 144), 0.6, 4));
 }

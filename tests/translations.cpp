@@ -1,6 +1,7 @@
 // Documents in the language of their reader: which are made, what they say of themselves, what is refused.
 #include "app/pack/documents.h"
-#include "typeset/layout.h"
+#include "typeset/dump.h"
+#include "typeset/pages/layout.h"
 
 #include <catch2/catch.hpp>
 

@@ -52,6 +52,7 @@ if sys.argv[1].endswith(".pdf"):
     sys.exit(1 if judge(sys.argv[1], sys.argv[1]) else 0)
 all_jobs = sorted(pathlib.Path(sys.argv[2]).glob("out_examples/*/job.yaml"))
 all_themes = sorted(theme.stem for theme in pathlib.Path(sys.argv[2]).glob("templates/themes/*.yaml"))
+assert all_jobs and all_themes, "no examples or no themes"
 with tempfile.TemporaryDirectory() as temporary:
     place = pathlib.Path(temporary)
     failed = judge_examples(sys.argv[1], all_jobs, all_themes, place) + prove(sys.argv[1], all_jobs, place)

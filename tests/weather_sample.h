@@ -3,6 +3,7 @@
 
 #include "fixtures.h"
 #include "schedule/weather/hours.h"
+#include "schedule/weather/zone.h"
 
 #include <catch2/catch.hpp>
 
@@ -13,13 +14,13 @@ namespace weather {
 
 using AirOfHour = std::function<model::Air(int hour)>;
 
-/// A forecast of hourly steps over some days from the case's start; 'air' is asked for hours from its
-/// midnight.
+/// A forecast of hourly steps over some days from midnight at the sample site; 'air' is asked for hours from
+/// it.
 inline model::Forecast hourly(base::Date from, int days, const AirOfHour& air) {
   model::Forecast f;
   f.file = "forecast.csv";
-  for (int hour = 0; hour < days * 24; ++hour)
-    f.steps.push_back({base::plusMinutes({from, 0}, hour * 60), air(hour)});
+  f.from = schedule::localToUtc(fixtures::sampleCase().job.site.timezone, {from, 0});
+  for (int hour = 0; hour < days * 24; ++hour) f.steps.push_back(air(hour));
   return f;
 }
 

@@ -1,14 +1,15 @@
 #include "estimate/consumer_rules.h"
 
+#include "base/holidays.h"
+
 #include <algorithm>
 
 namespace estimate {
 namespace {
 
 bool fits(const model::DepositCap& cap, const std::string& state, base::Money total) {
-  const bool isThere =
-      cap.states.empty() || std::find(cap.states.begin(), cap.states.end(), state) != cap.states.end();
-  return isThere && (!cap.from || total >= *cap.from) && (!cap.to || total <= *cap.to);
+  return base::holdsIn(cap.states, state) && (!cap.from || total >= *cap.from) &&
+         (!cap.to || total <= *cap.to);
 }
 
 bool counts(model::CountedDays counted, base::Date day, const std::vector<base::Date>& holidays) {

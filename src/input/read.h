@@ -21,15 +21,9 @@ model::Language readLanguage(const std::string& file, const std::string& id, con
                              const model::Content& content, base::Diagnostics& messages);
 
 /// Reads a job. 'file' is for messages and for the brand's path, which is relative to it. The result is
-/// complete only when no error was added.
+/// complete only when no error was added; of a forecast it has the file's name alone.
 model::Job readJob(const std::string& text, const std::string& file, const model::Content& content,
                    base::Diagnostics& messages);
-
-/// Reads a forecast: the header 'time,air_c,rh_pct,cloud_pct,wind_ms,rain_mm', then a line for each step, the
-/// times by the site's clock as it shows them (on the day the clocks go back an hour stands twice, on the day
-/// they go forward one is left out), steps of one length from 15 minutes to 3 hours. 'file' is for messages.
-/// It has no steps when an error was added.
-model::Forecast readForecast(const std::string& bytes, const std::string& file, base::Diagnostics& messages);
 
 /// The job's 'ref:'; empty when the job is too broken to tell.
 std::string refOf(const std::string& text, const std::string& file);

@@ -4,6 +4,7 @@
 
 #include "base/date.h"
 #include "base/diagnostic.h"
+#include "base/holidays.h"
 #include "base/money.h"
 #include "base/units.h"
 #include "model/hazard.h"
@@ -277,7 +278,8 @@ struct Region {
   std::map<std::string, std::string> equipment;  // grade by sign: ears -> 'EN 352, SNR as printed'
   Normals normals;                               // usual weather of its months; may be empty
   std::map<std::string, std::string> states;     // names by id, where its rules differ by state
-  std::vector<DepositCap> depositCaps;           // the first that fits counts
+  std::vector<base::HolidayRule> holidays;
+  std::vector<DepositCap> depositCaps;  // the first that fits counts
   Cancellation cancellation;
   std::map<std::string, std::string> newJob;  // what 'new' writes for this place: phone, timezone, start ...
 };
@@ -308,15 +310,17 @@ struct Brand {
   std::string name, tagline;
   std::vector<std::string> address;
   std::string phone, email, web;
-  std::vector<std::string> registrations;  // 'GST 000-000-000', as printed
-  std::string contact;                     // a person
-  std::string logoFile;                    // absolute; empty = none
-  std::map<std::string, Colour> colours;   // replace the theme's
-  FaceFiles fonts;                         // replace the theme's
-  std::string theme;                       // name of a theme; empty = the default
-  std::map<std::string, Rates> rates;      // by region
-  std::string ratesFile;                   // absolute, learned spreading rates; empty = none
-  std::vector<std::string> terms;          // further clauses of the quote
+  /// 'GST 000-000-000', as printed; by region, those of "" in every one.
+  std::map<std::string, std::vector<std::string>> registrations;
+  std::string contact;                    // a person
+  std::string logoFile;                   // absolute; empty = none
+  std::map<std::string, Colour> colours;  // replace the theme's
+  FaceFiles fonts;                        // replace the theme's
+  std::string theme;                      // name of a theme; empty = the default
+  std::map<std::string, Rates> rates;     // by region
+  std::string ratesFile;                  // absolute, learned spreading rates; empty = none
+  base::SourcePos ratesPos;               // of 'spreading_rates'
+  std::vector<std::string> terms;         // further clauses of the quote
   PriceShow priceShow = PriceShow::Areas;
   std::string insurance, guarantee;   // sentences for the customer; empty: nothing is said
   std::vector<std::string> licences;  // 'Licensed building practitioner 000000'

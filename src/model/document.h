@@ -29,7 +29,7 @@ struct DocumentKind {
   Reader reader = Reader::Customer;
   std::string heading;        // over its pages, in its language: 'Crew safety'
   std::size_t mostPages = 0;  // more than these are set closer; 0 = as many as it takes
-  bool isByDay = false;       // as many pages as its days ask for, two for one with a coat
+  bool isByDay = false;       // two for what stands under one title, the rest filled alike
   bool hasLetterhead = false;
   bool hasSmallTables = false;
   bool needsCoats = false;  // says nothing of a job without a coat, and is left out

@@ -133,6 +133,8 @@ struct Crew {
   int breakMinutes = 30;
   bool works[7] = {true, true, true, true, true, false, false};  // Monday first
   std::vector<base::Date> off;
+  bool worksOnHolidays = false;             // on all public holidays
+  std::vector<std::string> workedHolidays;  // on these, by name
   std::vector<std::string> names;
   std::string leader;
 };

@@ -28,6 +28,17 @@ inline ClockSpan breakOf(const Crew& crew) {
   return {middle / 15 * 15, middle / 15 * 15 + crew.breakMinutes};
 }
 
+/// The public holidays of a year on which the crew of a job stays at home.
+inline std::vector<base::Holiday> holidaysOff(const Job& job, const Region& region, int year) {
+  if (job.crew.worksOnHolidays) return {};
+  auto off = base::holidaysOf({region.holidays, region.states}, job.site.state, year);
+  const auto& worked = job.crew.workedHolidays;
+  std::erase_if(off, [&](const base::Holiday& h) {
+    return std::find(worked.begin(), worked.end(), h.rule->name) != worked.end();
+  });
+  return off;
+}
+
 /// Treated for certain, or a timber that often is.
 inline bool mayBeTreated(const Deck& deck, const Content& content) {
   return deck.isTreated || content.timbers.at(deck.timber).mayBeTreated;

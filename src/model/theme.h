@@ -39,12 +39,12 @@ struct TextStyle {
   Face strong = Face::TextBold;      // for **strong** inside it
   Face emphasis = Face::TextItalic;  // for *emphasis* inside it
   Millipoint size = 10'500;
-  Millipoint leading = 14'000;  // height of a line
-  Millipoint rise = 10'500;     // from the top of the line down to the baseline
-  Millipoint tracking = 0;      // added after each letter
-  std::string colour = "ink";   // a key of Theme::colours
-  bool tabular = false;         // digits of one width
-  bool isJustified = false;     // both margins are met: running text only
+  Millipoint leading = 14'000;   // height of a line
+  Millipoint baseline = 10'500;  // from the top of the line down to the baseline
+  Millipoint tracking = 0;       // added after each letter
+  std::string colour = "ink";    // a key of Theme::colours
+  bool tabular = false;          // digits of one width
+  bool isJustified = false;      // both margins are met: running text only
 };
 
 struct Theme {
@@ -58,7 +58,7 @@ struct Theme {
   Millipoint bottom = 44'000;               // from the last line's lower edge to the bottom of the paper
   Millipoint unit = 3'500;                  // everything stands on multiples of it; four make a line
   int snap = 4;                             // so many units is what white between sections is rounded up to
-  base::Share tighten;                      // the unit may shrink by so much to save a page left nearly empty
+  base::Share shrink;                       // the unit may shrink by so much to save a page left nearly empty
   std::map<Face, std::string> faces;        // font files, absolute
   std::map<std::string, FontFile> named;    // by file: where faces and fallbackFaces were named
   std::vector<std::string> fallbackFaces;   // tried in order for letters the face lacks

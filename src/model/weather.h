@@ -1,10 +1,11 @@
-// The weather a plan is made with: a forecast hour by hour, or what is usual for each month. Physics: doubles
+// The weather a plan is made with: a forecast step by step, or what is usual for each month. Physics: doubles
 // that never meet money.
 #pragma once
 
 #include "base/date.h"
 
 #include <array>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -19,16 +20,27 @@ struct Air {
   double rain = 0;      // mm in the step that begins here
 };
 
-struct ForecastStep {
-  base::LocalTime at;
-  Air air;
+/// Degrees; north and east are positive.
+struct Coordinates {
+  double latitude = 0, longitude = 0;
 };
 
 /// Steps of one length without a gap, 15 minutes to 3 hours each.
 struct Forecast {
-  std::string file;  // as the job names it; empty = no forecast
+  std::string file;     // as the job names it; empty = no forecast
+  std::string service;  // that made it, as it wants to be named; empty = a table of the firm's own
+  std::optional<Coordinates> place = {};   // it was made for
+  std::chrono::sys_seconds from{};         // where the first step begins
+  std::optional<double> likelyCloud = {};  // %, of the job, where the file has none
   int stepMinutes = 60;
-  std::vector<ForecastStep> steps;
+  std::vector<Air> steps;
+  std::optional<std::chrono::sys_seconds> sharedFrom = {};  // from here on longer steps were shared out
+
+  /// Where a step begins; of one behind the last, where that ends.
+  std::chrono::sys_seconds at(std::size_t step) const {
+    return from + std::chrono::minutes{stepMinutes} * static_cast<std::int64_t>(step);
+  }
+  std::chrono::sys_seconds until() const { return at(steps.size()); }
 };
 
 /// What is usual for a month. The coldest hour is at sunrise, the warmest at three in the afternoon.
@@ -41,8 +53,9 @@ struct MonthWeather {
 };
 
 struct Normals {
-  std::string source;                // 'invented for the demo', printed
-  std::vector<MonthWeather> months;  // twelve, January first; empty = not given
+  std::string source;                     // 'invented for the demo', printed
+  std::vector<MonthWeather> months;       // twelve, January first; empty = not given
+  std::optional<Coordinates> place = {};  // where they hold; nothing = at the site
 };
 
 }  // namespace model

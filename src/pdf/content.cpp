@@ -2,8 +2,8 @@
 // from the bottom.
 #include "pdf/content.h"
 
-#include "pdf/notation.h"
-#include "pdf/text.h"
+#include "pdf/fonts/show_text.h"
+#include "pdf/objects/notation.h"
 #include "typeset/roles.h"
 
 #include <optional>
@@ -25,8 +25,7 @@ void addColour(std::string& out, Colour c) {
 
 class PageWriter {
  public:
-  PageWriter(Dim height, const std::vector<EmbeddedFont>& fonts, const WordEnds& ends)
-      : height_(height), fonts_(fonts), ends_(ends) {
+  PageWriter(Dim height, const std::vector<EmbeddedFont>& fonts) : height_(height), fonts_(fonts) {
     out_.reserve(50'000);
   }
 
@@ -39,7 +38,7 @@ class PageWriter {
     if (!run.isUpright) out_ += "0 1 -1 0 ";
     addPoint(run.baseline);
     out_ += run.isUpright ? "Td " : "Tm ";
-    addText(out_, run, *fonts_[run.face].cut, ends_.isAfter(run));
+    addText(out_, run, *fonts_[run.face].cut);
     out_ += "ET\n";
   }
 
@@ -145,7 +144,6 @@ class PageWriter {
 
   const Dim height_;
   const std::vector<EmbeddedFont>& fonts_;
-  const WordEnds& ends_;
   std::string out_;
   // Last set on this page:
   std::optional<Colour> fill_, ink_;
@@ -163,8 +161,8 @@ bool draws(const typeset::Item& item) {
 }  // namespace
 
 std::string drawPage(const typeset::Document& document, std::size_t page,
-                     const std::vector<EmbeddedFont>& fonts, const WordEnds& ends, Structure& structure) {
-  PageWriter writer(document.pages[page].size.h, fonts, ends);
+                     const std::vector<EmbeddedFont>& fonts, Structure& structure) {
+  PageWriter writer(document.pages[page].size.h, fonts);
   std::optional<int> open;  // tag of the sequence being written
   for (const typeset::Item& item : document.pages[page].items) {
     if (!draws(item)) continue;

@@ -1,7 +1,7 @@
 // The marks of one page.
 #pragma once
 
-#include "pdf/fonts.h"
+#include "pdf/fonts/embed_fonts.h"
 #include "pdf/structure.h"
 
 #include <string>
@@ -11,6 +11,6 @@ namespace pdf {
 /// The content stream of a page: text, paths and pictures, with the sequences of the tag tree marked. Links
 /// draw nothing. Fonts are named F0, F1 ... and pictures I0, I1 ... by their index in the document.
 std::string drawPage(const typeset::Document& document, std::size_t page,
-                     const std::vector<EmbeddedFont>& fonts, const WordEnds& ends, Structure& structure);
+                     const std::vector<EmbeddedFont>& fonts, Structure& structure);
 
 }  // namespace pdf

@@ -4,7 +4,8 @@
 
 #include "base/date.h"
 #include "base/utf8.h"
-#include "pdf/notation.h"
+#include "pdf/objects/deflate.h"
+#include "pdf/objects/notation.h"
 
 #include <fstream>
 #include <iterator>

@@ -1,8 +1,8 @@
 // What the file says about itself.
 #pragma once
 
-#include "pdf/file.h"
-#include "pdf/write.h"
+#include "pdf/objects/file.h"
+#include "pdf/objects/variant.h"
 
 #include <string>
 

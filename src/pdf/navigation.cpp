@@ -1,13 +1,15 @@
 // Links: ISO 32000-1:2008, 12.5.6.5; outlines: 12.3.3.
 #include "pdf/navigation.h"
 
-#include "pdf/notation.h"
+#include "pdf/objects/notation.h"
 
 #include <algorithm>
 #include <stdexcept>
 
 namespace pdf {
+namespace {
 
+/// A web address with all that RFC 3986 does not allow as percent signs and digits.
 std::string percentEncoded(std::string_view uri) {
   constexpr std::string_view allowed = "-._~:/?#[]@!$&'()*+,;=";  // RFC 3986 (2005), 2.2 and 2.3
   constexpr char digits[] = "0123456789ABCDEF";
@@ -26,6 +28,8 @@ std::string percentEncoded(std::string_view uri) {
   }
   return out;
 }
+
+}  // namespace
 
 std::vector<Object> addLinks(File& file, const typeset::Document& document, std::size_t page,
                              Structure& structure) {

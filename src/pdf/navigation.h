@@ -15,7 +15,4 @@ std::vector<Object> addLinks(File& file, const typeset::Document& document, std:
 std::optional<Object> addOutline(File& file, const typeset::Document& document,
                                  const std::vector<Object>& pages);
 
-/// A web address with all that RFC 3986 does not allow as percent signs and digits.
-std::string percentEncoded(std::string_view uri);
-
 }  // namespace pdf

@@ -1,8 +1,8 @@
 // Logical structure: ISO 32000-1:2008, 14.7 and 14.8.
 #include "pdf/structure.h"
 
-#include "pdf/bounds.h"
-#include "pdf/notation.h"
+#include "pdf/objects/notation.h"
+#include "typeset/extent.h"
 #include "typeset/roles.h"
 
 #include <algorithm>
@@ -30,6 +30,20 @@ std::string attributes(const typeset::Tag& tag) {
 
 /// PDF/UA-1 (ISO 14289-1:2014), 7.9: every note carries an identifier. Of one length, so that they sort.
 std::string noteId(int index) { return "note-" + std::to_string(100'000 + index); }
+
+/// The layout attributes of a figure, with the box around all it draws on its page.
+std::string layoutOf(const typeset::Document& document, int tag, std::size_t page) {
+  std::optional<typeset::Rect> box;
+  for (const typeset::Item& item : document.pages.at(page).items)
+    if (item.tag == tag) box = box ? joined(*box, extentOf(item)) : extentOf(item);
+  std::string out = "<</O /Layout /Placement /Block";
+  if (box) {
+    const typeset::Dim bottom = document.pages[page].size.h - box->at.y;
+    out += " /BBox [" + number(box->at.x) + " " + number(bottom - box->size.h) + " " +
+           number(box->at.x + box->size.w) + " " + number(bottom) + "]";
+  }
+  return out + ">>";
+}
 
 }  // namespace
 

@@ -1,7 +1,7 @@
 // The tag tree: which marked sequences and links of which pages belong to which element.
 #pragma once
 
-#include "pdf/file.h"
+#include "pdf/objects/file.h"
 
 #include <vector>
 

@@ -2,7 +2,7 @@
 #include "pdf/write.h"
 
 #include "pdf/content.h"
-#include "pdf/images.h"
+#include "pdf/images/embed_images.h"
 #include "pdf/metadata.h"
 #include "pdf/navigation.h"
 
@@ -32,8 +32,7 @@ void checkSize(typeset::Size size) {
 std::string write(const typeset::Document& document, Variant variant) {
   if (document.pages.empty()) throw std::logic_error("internal error: a document without pages");
   File file;
-  const WordEnds ends(document);
-  const std::vector<EmbeddedFont> fonts = embedFonts(file, document, ends, variant);
+  const std::vector<EmbeddedFont> fonts = embedFonts(file, document, variant);
   const std::vector<Object> images = embedImages(file, document, variant);
   const Object shared = file.addDictionary(resources(fonts, images));
 
@@ -43,7 +42,7 @@ std::string write(const typeset::Document& document, Variant variant) {
     checkSize(document.pages[page].size);
     File::PageParts parts;
     parts.size = document.pages[page].size;
-    parts.content = drawPage(document, page, fonts, ends, structure);
+    parts.content = drawPage(document, page, fonts, structure);
     parts.resources = shared;
     parts.annotations = addLinks(file, document, page, structure);
     parts.structParents = static_cast<int>(page);

@@ -25,7 +25,7 @@ std::pair<int, int> dayEnds(const model::Content& content, const model::Crew& cr
 
 Calendar calendarOf(const model::JobInputs& c, const model::Content& content) {
   const auto [morning, evening] = dayEnds(content, c.job.crew);
-  return {c.job.crew, morning, evening};
+  return {c.job, c.region, morning, evening};
 }
 
 /// Minutes of a day with a coat that follow the last stroke: the last strip is wiped off, then what is done

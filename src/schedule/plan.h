@@ -11,6 +11,10 @@ namespace schedule {
 /// longitude from the town of the zone.
 void checkSite(const model::Job& job, const model::Region& region, base::Diagnostics& messages);
 
+/// Warnings where the start is a public holiday, a day on site is one in some states and the job names none, or
+/// the region knows no holidays for the year.
+void checkHolidays(const model::JobInputs& c, const model::Plan& plan, base::Diagnostics& messages);
+
 /// The days a plan is asked for; nothing = the job's own start, and no end.
 struct Bounds {
   std::optional<base::Date> from;  // no work before it

@@ -3,25 +3,21 @@
 #include "base/nearest.h"
 #include "base/quantity_words.h"
 #include "schedule/plan.h"
+#include "schedule/weather/distance.h"
+#include "schedule/weather/weather_at.h"
 #include "schedule/weather/zone.h"
 
 #include <algorithm>
 #include <cmath>
 #include <fstream>
-#include <numbers>
 #include <optional>
 
 namespace schedule {
 namespace {
 
-/// Degrees north and east.
-struct Point {
-  double north = 0, east = 0;
-};
-
 struct Town {
   std::string country;  // ISO 3166
-  Point point;
+  Place place;
   std::string zone;
 };
 
@@ -58,17 +54,9 @@ std::vector<Town> townsOf(const std::string& country) {
   return own;
 }
 
-/// Great circle on a sphere of 6,371 km (IUGG mean radius); haversine formula.
-double kilometres(Point a, Point b) {
-  const auto radians = [](double d) { return d * std::numbers::pi / 180; };
-  const double y = std::sin(radians(b.north - a.north) / 2), x = std::sin(radians(b.east - a.east) / 2);
-  const double h = y * y + std::cos(radians(a.north)) * std::cos(radians(b.north)) * x * x;
-  return 2 * 6371 * std::asin(std::min(1.0, std::sqrt(h)));
-}
-
-const Town* nearestTown(const std::vector<Town>& towns, Point p) {
+const Town* nearestTown(const std::vector<Town>& towns, Place p) {
   const auto isNearer = [&](const Town& a, const Town& b) {
-    return kilometres(a.point, p) < kilometres(b.point, p);
+    return kilometres(a.place, p) < kilometres(b.place, p);
   };
   const auto found = std::min_element(towns.begin(), towns.end(), isNearer);
   return found == towns.end() ? nullptr : &*found;
@@ -84,12 +72,9 @@ std::string listed(const std::vector<std::string>& words) {
 class SiteCheck {
  public:
   SiteCheck(const model::Job& job, const model::Region& region, base::Diagnostics& messages)
-      : job_(job), region_(region), messages_(messages) {
+      : job_(job), region_(region), messages_(messages), site_(placeOf(job.site)) {
     const auto dash = region.language.rfind('-');  // en-NZ
     if (dash != std::string::npos) towns_ = townsOf(region.language.substr(dash + 1));
-    if (job.site.latitudeMicro != 0 || job.site.longitudeMicro != 0)
-      point_ = Point{static_cast<double>(job.site.latitudeMicro) / 1e6,
-                     static_cast<double>(job.site.longitudeMicro) / 1e6};
   }
 
   void run() {
@@ -140,7 +125,7 @@ class SiteCheck {
         named.push_back(t.zone);
     }
     if (!named.empty()) return word + " in " + region_.name + ": " + listed(named);
-    if (const Town* t = point_ ? nearestTown(towns_, *point_) : nullptr; t && isNearCountry(*point_))
+    if (const Town* t = site_ ? nearestTown(towns_, *site_) : nullptr; t && isNearCountry(*site_))
       return "the nearest to the site is " + t->zone;
     return all.empty() ? "write it as in the tz database, like Pacific/Auckland"
                        : "in " + region_.name + ": " + listed(all);
@@ -155,23 +140,23 @@ class SiteCheck {
   }
 
   /// Farther from a country's zone towns lies no place in it: the farthest is some 1,700 km.
-  bool isNearCountry(Point p) const {
+  bool isNearCountry(Place p) const {
     const Town* t = nearestTown(towns_, p);
-    return t && kilometres(t->point, p) <= 2000;
+    return t && kilometres(t->place, p) <= 2000;
   }
 
   void checkPoint(bool isItsClock) {
-    if (!point_) return;
-    const Town* nearest = nearestTown(towns_, *point_);
-    if (!isNearCountry(*point_)) {
-      const auto away = std::lround(kilometres(nearest->point, *point_) / 100) * 100;
+    if (!site_) return;
+    const Town* nearest = nearestTown(towns_, *site_);
+    if (!isNearCountry(*site_)) {
+      const auto away = std::lround(kilometres(nearest->place, *site_) / 100) * 100;
       warn("site.latitude", "this place lies some " + std::to_string(away) + " km from " + region_.name,
            isItsClock ? pointHint() : checkAll);
       return;
     }
     for (const Town& t : towns_) {
       // No zone reaches so far east or west of its town.
-      if (t.zone != job_.site.timezone || std::abs(t.point.east - point_->east) <= 20) continue;
+      if (t.zone != job_.site.timezone || std::abs(t.place.longitude - site_->longitude) <= 20) continue;
       warn("site.timezone", "the site lies far from where '" + t.zone + "' holds",
            "the nearest is " + nearest->zone);
     }
@@ -179,11 +164,12 @@ class SiteCheck {
 
   /// Other signs, or the two exchanged, where that leads to the country.
   std::string pointHint() const {
-    const auto [north, east] = *point_;
-    for (const Point p : {Point{-north, east}, Point{north, -east}, Point{-north, -east}, Point{east, north},
-                          Point{east, -north}, Point{-east, north}}) {
-      if (std::abs(p.north) <= 90 && isNearCountry(p))
-        return "did you mean latitude: " + inDegrees(p.north) + ", longitude: " + inDegrees(p.east) + "?";
+    const auto [north, east] = *site_;
+    for (const Place p : {Place{-north, east}, Place{north, -east}, Place{-north, -east}, Place{east, north},
+                          Place{east, -north}, Place{-east, north}}) {
+      if (std::abs(p.latitude) <= 90 && isNearCountry(p))
+        return "did you mean latitude: " + inDegrees(p.latitude) + ", longitude: " + inDegrees(p.longitude) +
+               "?";
     }
     return checkAll;
   }
@@ -200,8 +186,8 @@ class SiteCheck {
   const model::Job& job_;
   const model::Region& region_;
   base::Diagnostics& messages_;
+  std::optional<Place> site_;
   std::vector<Town> towns_;
-  std::optional<Point> point_;
 };
 
 }  // namespace

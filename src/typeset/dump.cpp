@@ -1,9 +1,8 @@
-// The display list as text.
-#include "typeset/face.h"
-#include "typeset/layout.h"
-#include "typeset/roles.h"
+#include "typeset/dump.h"
 
-#include <algorithm>
+#include "typeset/extent.h"
+#include "typeset/face.h"
+#include "typeset/roles.h"
 
 namespace typeset {
 namespace {
@@ -31,27 +30,6 @@ std::string box(Rect r) {
   return points(r.at.x) + " " + points(r.at.y) + " " + points(r.size.w) + " " + points(r.size.h);
 }
 
-/// The box around the points of a path; curves stay inside the box of their control points.
-Rect around(const Path& path) {
-  bool isFirst = true;
-  Point least, most;
-  const auto add = [&](Point p) {
-    if (isFirst) least = most = p;
-    isFirst = false;
-    least = {std::min(least.x, p.x), std::min(least.y, p.y)};
-    most = {std::max(most.x, p.x), std::max(most.y, p.y)};
-  };
-  for (const Step& s : path.steps) {
-    if (s.kind == Step::Kind::Close) continue;
-    if (s.kind == Step::Kind::Curve) {
-      add(s.a);
-      add(s.b);
-    }
-    add(s.to);
-  }
-  return {least, {most.x - least.x, most.y - least.y}};
-}
-
 struct Writer {
   const Document& document;
 
@@ -61,7 +39,7 @@ struct Writer {
            (run.isUpright ? "" : " turned") + " '" + run.text + "'";
   }
   std::string operator()(const Path& path) const {
-    std::string s = "path " + box(around(path));
+    std::string s = "path " + box(extentOf(path));
     if (path.fill) s += " fill " + hex(*path.fill);
     if (path.stroke) s += " line " + points(path.stroke->width) + " " + hex(path.stroke->colour);
     return s;

@@ -125,11 +125,15 @@ FontFace::~FontFace() {
   hb_face_destroy(face_);
 }
 
-bool FontFace::has(char32_t letter) const {
+bool FontFace::has(char32_t letter) const { return glyphOf(letter).has_value(); }
+
+std::optional<std::uint32_t> FontFace::glyphOf(char32_t letter) const {
   hb_codepoint_t glyph = 0;
   // A damaged character map can point beyond the last glyph.
-  return hb_font_get_nominal_glyph(font_, letter, &glyph) && glyph != 0 &&
-         glyph < hb_face_get_glyph_count(face_);
+  if (!hb_font_get_nominal_glyph(font_, letter, &glyph) || glyph == 0 ||
+      glyph >= hb_face_get_glyph_count(face_))
+    return {};
+  return glyph;
 }
 
 }  // namespace typeset

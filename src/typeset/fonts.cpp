@@ -70,9 +70,9 @@ std::int32_t widestSpace(const FontFace& face, char32_t c) {
 
 class Shaper {
  public:
-  Shaper(const Fonts& fonts, const Span& span) : fonts_(fonts), span_(span), text_(span.text) {}
+  Shaper(const Fonts& fonts, const StyledText& span) : fonts_(fonts), span_(span), text_(span.text) {}
 
-  Setting run() {
+  ShapedWords run() {
     const auto role = fonts_.byRole.find(span_.face);
     if (role == fonts_.byRole.end()) throw std::logic_error("internal error: the theme has no such face");
     order_.push_back(role->second);
@@ -89,7 +89,7 @@ class Shaper {
       end = at = cluster.end;
     }
     addRun(begin, end, face);
-    return std::move(setting_);
+    return std::move(words_);
   }
 
  private:
@@ -123,7 +123,7 @@ class Shaper {
   }
 
   void addRun(std::size_t begin, std::size_t end, std::size_t face) {
-    Setting::Run run;
+    ShapedWords::Run run;
     run.face = face;
     std::vector<Letter> letters;
     for (std::size_t at = begin; at < end;) {
@@ -134,11 +134,11 @@ class Shaper {
       run.text += text_.substr(from, at - from);
     }
     if (letters.empty()) return;
-    setGlyphs(run, letters);
-    setting_.runs.push_back(std::move(run));
+    shapeGlyphs(run, letters);
+    words_.runs.push_back(std::move(run));
   }
 
-  void setGlyphs(Setting::Run& run, const std::vector<Letter>& letters) {
+  void shapeGlyphs(ShapedWords::Run& run, const std::vector<Letter>& letters) {
     const FontFace& face = *fonts_.faces[run.face];
     const std::unique_ptr<hb_buffer_t, void (*)(hb_buffer_t*)> owner(hb_buffer_create(), hb_buffer_destroy);
     hb_buffer_t* buffer = owner.get();
@@ -146,7 +146,7 @@ class Shaper {
     for (const Letter& l : letters) {
       char32_t drawn = drawnAs(face, l.letter);
       if (!draws(face, l.letter)) {
-        setting_.missing.push_back(l.letter);
+        words_.missing.push_back(l.letter);
         drawn = face.has(missingSign) ? missingSign : l.letter;
       }
       const hb_script_t own = hb_unicode_script(hb_unicode_funcs_get_default(), drawn);
@@ -190,20 +190,20 @@ class Shaper {
   }
 
   const Fonts& fonts_;
-  const Span& span_;
+  const StyledText& span_;
   const std::string_view text_;
   std::vector<std::size_t> order_;  // faces to try
-  Setting setting_;
+  ShapedWords words_;
 };
 
-std::shared_ptr<const Setting> settingOf(const Fonts& fonts, const Span& span) {
+std::shared_ptr<const ShapedWords> shapedWordsOf(const Fonts& fonts, const StyledText& span) {
   std::string key = {static_cast<char>('a' + static_cast<int>(span.face)), span.tabular ? 't' : 'p',
                      span.tracking == Dim{} ? 'j' : 's'};  // spaced letters do not join
   key += fonts.language + "\n" + span.text;
-  return fonts.settings->getOrMake(key, [&] { return Shaper(fonts, span).run(); });
+  return fonts.shapedWords->getOrMake(key, [&] { return Shaper(fonts, span).run(); });
 }
 
-Dim widthOf(const Setting::Run& run, const Fonts& fonts, const Span& span) {
+Dim widthOf(const ShapedWords::Run& run, const Fonts& fonts, const StyledText& span) {
   const int em = fonts.faces[run.face]->metrics().unitsPerEm;
   return Dim{base::mulDiv(run.units, span.size.raw, em, base::Round::HalfUp)} +
          span.tracking * static_cast<std::int64_t>(run.glyphs.size());
@@ -224,12 +224,12 @@ Fonts readFonts(const model::Theme& theme) {
   return fonts;
 }
 
-Shaped shape(const Fonts& fonts, const Span& span, const std::function<void(char32_t)>& missing) {
-  const auto setting = settingOf(fonts, span);
-  if (missing) std::for_each(setting->missing.begin(), setting->missing.end(), missing);
+Shaped shape(const Fonts& fonts, const StyledText& span, const std::function<void(char32_t)>& missing) {
+  const auto words = shapedWordsOf(fonts, span);
+  if (missing) std::for_each(words->missing.begin(), words->missing.end(), missing);
   Shaped shaped;
-  shaped.runs.reserve(setting->runs.size());
-  for (const Setting::Run& set : setting->runs) {
+  shaped.runs.reserve(words->runs.size());
+  for (const ShapedWords::Run& set : words->runs) {
     TextRun run;
     run.baseline.x = shaped.width;
     run.face = set.face;
@@ -245,14 +245,14 @@ Shaped shape(const Fonts& fonts, const Span& span, const std::function<void(char
   return shaped;
 }
 
-Dim width(const Fonts& fonts, const Span& span) {
+Dim width(const Fonts& fonts, const StyledText& span) {
   Dim sum;
-  const auto setting = settingOf(fonts, span);
-  for (const Setting::Run& run : setting->runs) sum += widthOf(run, fonts, span);
+  const auto words = shapedWordsOf(fonts, span);
+  for (const ShapedWords::Run& run : words->runs) sum += widthOf(run, fonts, span);
   return sum;
 }
 
-Span spanIn(const model::Theme& theme, const std::string& style, std::string text) {
+StyledText spanIn(const model::Theme& theme, const std::string& style, std::string text) {
   const auto found = theme.styles.find(style);
   if (found == theme.styles.end()) throw std::logic_error("internal error: no style '" + style + "'");
   const model::TextStyle& s = found->second;

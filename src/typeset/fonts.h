@@ -9,7 +9,7 @@
 namespace typeset {
 
 /// Words as glyphs, for any size and colour.
-struct Setting {
+struct ShapedWords {
   struct Run {
     std::size_t face = 0;
     std::string text;
@@ -29,8 +29,8 @@ struct Fonts {
   std::vector<std::size_t> fallbacks;
   std::string language = "en";  // as in BCP 47: some faces draw letters otherwise in some languages
   /// What has been shaped, by face, features, language and text: most words of a pack stand in every pack.
-  std::shared_ptr<base::Cache<std::string, Setting>> settings =
-      std::make_shared<base::Cache<std::string, Setting>>();
+  std::shared_ptr<base::Cache<std::string, ShapedWords>> shapedWords =
+      std::make_shared<base::Cache<std::string, ShapedWords>>();
   /// What has been made ready to be broken into lines.
   std::shared_ptr<base::Cache<std::string, Paragraph>> paragraphs =
       std::make_shared<base::Cache<std::string, Paragraph>>(3'000);
@@ -40,7 +40,7 @@ struct Fonts {
 Fonts readFonts(const model::Theme& theme);
 
 /// A stretch of text in one style.
-struct Span {
+struct StyledText {
   std::string text;  // UTF-8, no line breaks
   model::Face face = model::Face::Text;
   Dim size;
@@ -56,10 +56,10 @@ struct Shaped {
   std::vector<TextRun> runs;
   Dim width;
 };
-Shaped shape(const Fonts& fonts, const Span& span, const std::function<void(char32_t)>& missing = {});
-Dim width(const Fonts& fonts, const Span& span);
+Shaped shape(const Fonts& fonts, const StyledText& span, const std::function<void(char32_t)>& missing = {});
+Dim width(const Fonts& fonts, const StyledText& span);
 
 /// A span in one of the theme's styles, plain.
-Span spanIn(const model::Theme& theme, const std::string& style, std::string text);
+StyledText spanIn(const model::Theme& theme, const std::string& style, std::string text);
 
 }  // namespace typeset

@@ -74,6 +74,7 @@ struct TextRun {
   Dim width;
   Dim tracking;            // added after each glyph
   bool isUpright = true;   // false: turned a quarter left, reading upwards
+  bool endsWord = false;   // a space follows that takes no room
   bool isDivided = false;  // the last glyph is a hyphen that the word gets only because its line ends there
 };
 

@@ -45,7 +45,7 @@ const char* roleName(Role role) {
     case Role::Sect:
       return "Sect";
     case Role::Span:
-      return "Span";
+      return "StyledText";
   }
   throw std::logic_error("internal error: unknown role of a tag");
 }

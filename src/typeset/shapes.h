@@ -12,8 +12,8 @@ Item frame(Rect box, Dim weight, Colour colour);
 Item alertSign(Rect box, Colour colour);
 
 /// Marks of list items, in a line that begins at 'at' and has its baseline 10.5 pt below.
-/// Where a mark's line begins so that the mark stands by words of this rise; marks are drawn for 10.5 pt.
-constexpr Dim markTop(Dim rise) { return rise - Dim::milli(10'500); }
+/// Where a mark's line begins so that the mark stands by words of this baseline; marks are drawn for 10.5 pt.
+constexpr Dim markTop(Dim baseline) { return baseline - Dim::milli(10'500); }
 Item dashMark(Point at, Colour colour);
 Item crossMark(Point at, Colour colour);
 Item tickMark(Point at, Colour colour);

@@ -106,7 +106,8 @@ std::string makeOne(const JobText& job, const Shipped& shipped, const PackOrder&
                     base::Diagnostics& messages) {
   const auto pack = makePack(job, shipped, order, messages);
   if (!pack) return {};
-  if (!isWritten) return job.name + ": in order";
+  if (!isWritten)
+    return job.name + ": in order" + (pack->weather.empty() ? "" : "; weather: " + pack->weather);
   writePack(*pack, order, shipped);
   const auto n = pack->files.size();
   return pack->folder + ": " + std::to_string(n) + (n == 1 ? " file" : " files");

@@ -1,4 +1,5 @@
 #include "app/commands/job_folder.h"
+#include "app/pack/weather_file.h"
 
 #include "app/pack/parallel.h"
 #include "estimate/estimate.h"
@@ -78,6 +79,7 @@ Outcome readOne(const std::string& file, Wanted wanted, const Shipped& shipped) 
   if (const auto region = content.regions.find(j.c.job.site.region); region != content.regions.end())
     schedule::checkSite(j.c.job, region->second, out.messages);
   schedule::checkRecordedTimes(j.c.job, out.messages);
+  readWeatherFile(j.c.job, file, out.messages);
   if (!out.messages.ok()) return out;
   j.c.product = &content.products.at(j.c.job.product);
   j.c.region = &content.regions.at(j.c.job.site.region);

@@ -87,12 +87,11 @@ double highest(const std::vector<Day>& days, Value value) {
 
 }  // namespace
 
-void addGauges(std::map<std::string, typeset::Drawing>& drawings, const sheets::Computed& x,
-               const drawings::Pen& pen) {
+void addGauges(typeset::Drawings& drawings, const sheets::Computed& x, const drawings::Pen& pen) {
   const auto& e = x.exposure;
   const auto& limits = e.limits;
   const auto add = [&](const char* name, const Scale& scale, double value, const std::vector<double>& marks) {
-    if (!marks.empty()) drawings[name] = drawings::gauge(scale.with(value, marks), pen, Dim::mm(30));
+    if (!marks.empty()) drawings.emplace(name, drawings::gauge(scale.with(value, marks), pen, Dim::mm(30)));
   };
   std::vector<double> marks;
   for (const auto& level : {limits.noise.lower, limits.noise.upper}) {

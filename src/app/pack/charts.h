@@ -3,8 +3,7 @@
 
 #include "drawings/drawings.h"
 #include "sheets/facts/make_facts.h"
-
-#include <map>
+#include "typeset/drawing_request.h"
 
 namespace app {
 
@@ -17,7 +16,6 @@ typeset::Drawing priceChartOf(const sheets::Computed& x, const drawings::Pen& pe
 
 /// 'gauge-noise', 'gauge-vibration' and 'gauge-heat': the hardest day on scales of 70 to 100 dB(A), 0 to
 /// 7.5 m/s2 and 10 to 50 C, with the region's levels marked. Where it names none there is no drawing.
-void addGauges(std::map<std::string, typeset::Drawing>& drawings, const sheets::Computed& x,
-               const drawings::Pen& pen);
+void addGauges(typeset::Drawings& drawings, const sheets::Computed& x, const drawings::Pen& pen);
 
 }  // namespace app

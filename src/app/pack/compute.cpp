@@ -2,6 +2,8 @@
 
 #include "app/pack/consumer_check.h"
 #include "app/pack/files.h"
+#include "app/pack/weather_file.h"
+#include "base/nearest.h"
 #include "estimate/estimate.h"
 #include "input/look/front_matter.h"
 #include "input/read.h"
@@ -14,6 +16,7 @@
 #include "schedule/weather/hours.h"
 
 #include <filesystem>
+#include <fstream>
 #include <set>
 
 namespace app {
@@ -44,6 +47,18 @@ void addDocuments(Shipped& shipped) {
   auto& documents = shipped.content.documents;
   documents = shipped.packed;
   documents.insert(documents.end(), names.begin(), names.end());
+}
+
+/// A file that cannot be read is told where it is named.
+bool isReadable(const std::string& file, const base::SourcePos& pos, const std::string& key,
+                base::Diagnostics& messages) {
+  std::error_code failed;
+  if (std::filesystem::is_regular_file(file, failed) && std::ifstream(file)) return true;
+  messages.error(pos, key, "'" + file + "' cannot be read: " + input::whyUnreadable(file),
+                 key == "brand" ? "the path starts at the folder of the file it stands in"
+                                : "'planksheaf rates FOLDER' writes it; the path starts at the folder of the "
+                                  "file it stands in");
+  return false;
 }
 
 }  // namespace
@@ -88,10 +103,10 @@ std::optional<Computation> computeText(const std::string& text, const std::strin
   if (const auto region = content.regions.find(x.c.job.site.region); region != content.regions.end())
     schedule::checkSite(x.c.job, region->second, messages);
   schedule::checkRecordedTimes(x.c.job, messages);
-  const auto forecast =
-      (std::filesystem::path(name).parent_path() / x.c.job.forecast.file).lexically_normal().string();
-  schedule::checkForecast(x.c.job, forecast, messages);
-  if (!brand.empty())
+  readWeatherFile(x.c.job, name, messages);
+  const auto brandPos =
+      choices.brandFile.empty() ? base::placeOf(x.c.job.places, "brand") : base::SourcePos{"--brand"};
+  if (!brand.empty() && isReadable(brand, brandPos, "brand", messages))
     x.c.brand = readOnce(shipped.shelves->brands, brand, messages,
                          [&](auto& told) { return input::readBrand(brand, content, told); });
   if (!messages.ok()) return {};
@@ -100,8 +115,10 @@ std::optional<Computation> computeText(const std::string& text, const std::strin
   const auto rates = input::ratesFor(text, name, x.c.job, x.c.brand, messages);
   if (!rates) return {};
   x.c.rates = *rates;
-  const auto& learned = x.c.job.ratesFile.empty() ? x.c.brand.ratesFile : x.c.job.ratesFile;
-  if (!learned.empty())
+  const bool isJobs = !x.c.job.ratesFile.empty();
+  const auto& learned = isJobs ? x.c.job.ratesFile : x.c.brand.ratesFile;
+  const auto learnedPos = isJobs ? base::placeOf(x.c.job.places, "spreading_rates") : x.c.brand.ratesPos;
+  if (!learned.empty() && isReadable(learned, learnedPos, "spreading_rates", messages))
     x.c.job.learnedRates = readOnce(shipped.shelves->learnedRates, learned, messages, [&](auto& told) {
       return input::readLearnedRates(learned, content, told);
     });
@@ -129,7 +146,9 @@ std::optional<Computation> computeText(const std::string& text, const std::strin
     if (planning.ok()) schedule::applyRecords(x.plan, x.c, planning);
     messages.addAt(x.c.job.places, planning);
     if (!messages.ok()) return {};
-    schedule::checkForecastDays(x.c.job, x.plan, forecast, messages);
+    schedule::checkForecastDays(x.c.job, x.plan, weatherPath(x.c.job, name), messages);
+    schedule::checkUsualWeather(x.c, x.plan, messages);
+    schedule::checkHolidays(x.c, x.plan, messages);
     x.estimate =
         estimate::makeEstimate(x.c, content, static_cast<int>(x.plan.days.size()), lateCoats(x.plan));
     records::addActual(x.estimate, x.c);

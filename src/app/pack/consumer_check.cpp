@@ -70,8 +70,14 @@ void checkStart(const model::JobInputs& c, base::Diagnostics& messages) {
   const auto& rule = c.region->cancellation;
   const auto& job = c.job;
   if (!job.customer.isUninvited || rule.text.empty()) return;
-  // Days off hold the public holidays; a longer count errs on the safe side.
-  const base::Date last = estimate::lastDayToCancel(rule, job.quoted, true, job.crew.off);
+  // The firm's own days off are not counted either: a longer count errs on the safe side.
+  std::vector<base::Date> holidays = job.crew.off;
+  const int year = int{std::chrono::year_month_day{job.quoted}.year()};
+  for (const int each : {year, year + 1}) {
+    for (const auto& h : base::holidaysOf({c.region->holidays, c.region->states}, job.site.state, each))
+      holidays.push_back(h.date);
+  }
+  const base::Date last = estimate::lastDayToCancel(rule, job.quoted, true, holidays);
   if (job.start > last) return;
   messages.warn(job.startPos, "start",
                 "you called uninvited, so the customer may cancel until " + base::isoDate(last) +

@@ -4,77 +4,14 @@
 #include "sheets/facts/day_strips.h"
 #include "sheets/facts/day_work.h"
 #include "sheets/facts/facts_decks.h"
-#include "typeset/layout.h"
 
 #include <algorithm>
+#include <memory>
 
 namespace app {
 namespace {
 
 using typeset::Dim;
-
-/// Heights on the back of a coating day, as templates/*/dayplan.md writes it: everything but the drawing. A
-/// little more than it takes, because the widths of columns are not known here.
-class BackOfDay {
- public:
-  BackOfDay(const model::Theme& theme, const drawings::Pen& pen)
-      : theme_(theme), pen_(pen), unit_(Dim::milli(theme.unit)), line_(unit_ * 4), small_(unit_ * 3) {}
-
-  Dim strips(const sheets::Day& day, const sheets::Computed& x, const sheets::Formatter& w) const {
-    Dim sum = tableHead(), rows, head;
-    const auto endCoat = [&] {
-      sum += std::max(rows, head) + unit_ * 2;
-      rows = {};
-    };
-    for (const auto& row : sheets::stripRows(day, x, w)) {
-      if (!row.deck.empty()) {
-        endCoat();
-        head = lines("rowHead", row.deck) + lines("note", row.note);
-      }
-      rows += line_;
-    }
-    endCoat();
-    return sum;
-  }
-
-  /// The log of so many coats, and the lines to write on below it.
-  Dim log(std::size_t coats, bool hasRags) const {
-    constexpr std::size_t most = 5;  // in one table
-    const auto tables = static_cast<std::int64_t>((coats + most - 1) / most);
-    const Dim names = small_ * 2, planned = unit_ * 23, batch = unit_ * 7, limited = unit_ * 8;
-    // Lines that limits take besides their first, in a narrow column and in a language of longer words.
-    const int wrapped =
-        1 + (Dim::milli(theme_.sideWidth) < Dim::mm(39) ? 3 : 0) + (pen_.language.id == "en" ? 0 : 1);
-    const Dim one = unit_ * 3 + names + planned + batch + limited * (hasRags ? 4 : 3) + small_ * wrapped;
-    const Dim remarks = unit_ * 10;
-    return one * tables + remarks;
-  }
-
-  Dim headingAndGaps() const { return unit_ * 10; }
-
- private:
-  Dim tableHead() const { return unit_ * 7; }
-  Dim lines(const char* style, const std::string& text) const {
-    const auto count = drawings::wrapped(pen_, style, text, Dim::milli(theme_.sideWidth), 4).size();
-    return Dim::milli(theme_.styles.at(style).leading) * static_cast<std::int64_t>(count);
-  }
-
-  const model::Theme& theme_;
-  const drawings::Pen& pen_;
-  Dim unit_, line_, small_;
-};
-
-Dim bodyHeight(const model::Theme& theme, model::Paper paper) {
-  return typeset::paperSize(paper).h - Dim::milli(theme.top) - Dim::milli(theme.bottom);
-}
-
-Dim roomForStrips(const sheets::Day& day, const sheets::Computed& x, const sheets::Formatter& w,
-                  const drawings::Pen& pen, model::Paper paper) {
-  const BackOfDay back(x.c.theme, pen);
-  const Dim rest = bodyHeight(x.c.theme, paper) - back.headingAndGaps() - back.strips(day, x, w) -
-                   back.log(day.coats.size(), x.c.product->isDryingOil);
-  return std::clamp(rest, Dim::mm(40), Dim::mm(125));
-}
 
 typeset::Drawing stripsOf(const sheets::Day& day, const sheets::Computed& x, const sheets::Formatter& w,
                           const drawings::Pen& pen, typeset::Size room) {
@@ -174,16 +111,17 @@ typeset::Drawing hoursOf(const sheets::Day& day, const sheets::Computed& x, cons
 
 }  // namespace
 
-void addDayDrawings(std::map<std::string, typeset::Drawing>& drawings, const sheets::Computed& x,
-                    const drawings::Pen& pen, typeset::Dim width, model::Paper paper) {
+void addDayDrawings(typeset::Drawings& drawings, const sheets::Computed& x, const drawings::Pen& pen,
+                    typeset::Dim width) {
   const sheets::Formatter w(*x.c.region, x.language);
-  const auto days = sheets::daysOf(x, w);
-  for (std::size_t i = 0; i < days.size(); ++i) {
-    if (days[i].coats.empty()) continue;
+  const auto days = std::make_shared<const std::vector<sheets::Day>>(sheets::daysOf(x, w));
+  for (std::size_t i = 0; i < days->size(); ++i) {
+    if ((*days)[i].coats.empty()) continue;
     const auto number = std::to_string(i + 1);
-    drawings["strips-" + number] =
-        stripsOf(days[i], x, w, pen, {width, roomForStrips(days[i], x, w, pen, paper)});
-    drawings["hours-" + number] = hoursOf(days[i], x, w, pen, width);
+    const auto strips = [=](Dim height) { return stripsOf((*days)[i], x, w, pen, {width, height}); };
+    drawings.emplace("strips-" + number, typeset::DrawingRequest({Dim::mm(40), Dim::mm(125)}, strips));
+    const auto hours = [=] { return hoursOf((*days)[i], x, w, pen, width); };
+    drawings.emplace("hours-" + number, typeset::DrawingRequest(hours));
   }
 }
 

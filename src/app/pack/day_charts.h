@@ -3,14 +3,12 @@
 
 #include "drawings/drawings.h"
 #include "sheets/facts/make_facts.h"
-
-#include <map>
+#include "typeset/drawing_request.h"
 
 namespace app {
 
-/// Adds 'strips-1', 'hours-1' and so on, by the number of the day, as the day plan's facts name them. The
-/// strips are as large as their side of this paper leaves room for.
-void addDayDrawings(std::map<std::string, typeset::Drawing>& drawings, const sheets::Computed& x,
-                    const drawings::Pen& pen, typeset::Dim width, model::Paper paper);
+/// Adds 'strips-1', 'hours-1' and so on, by the number of the day, as the day plan's facts name them.
+void addDayDrawings(typeset::Drawings& drawings, const sheets::Computed& x, const drawings::Pen& pen,
+                    typeset::Dim width);
 
 }  // namespace app

@@ -1,6 +1,5 @@
 #include "app/pack/documents.h"
 
-#include "app/pack/dense.h"
 #include "app/pack/drawings.h"
 #include "app/pack/firm_look.h"
 #include "app/pack/recolour.h"
@@ -9,18 +8,12 @@
 #include "sheets/facts/make_facts.h"
 #include "sheets/template/fill.h"
 #include "sheets/words/formatter.h"
-#include "typeset/layout.h"
+#include "typeset/pages/layout.h"
 
 #include <algorithm>
-#include <functional>
 
 namespace app {
 namespace {
-
-bool isKey(const markup::Block& block) {
-  const auto* figure = std::get_if<markup::Figure>(&block.node);
-  return figure != nullptr && figure->name == "key";
-}
 
 /// What the templates of any language say of a document; nothing where there are none.
 std::optional<model::DocumentKind> kindOf(const std::string& document, const Shipped& shipped) {
@@ -37,7 +30,6 @@ struct PackContext {
   typeset::Fonts fonts;
   std::shared_ptr<const typeset::Image> logo;
   model::Paper paper;
-  bool hasDays;  // a document by day is among them
 };
 
 /// What those in one language share besides.
@@ -45,7 +37,7 @@ struct LanguageContext {
   Telling telling;
   std::string language;  // of its documents
   typeset::Fonts fonts;
-  Drawings drawings;
+  typeset::Drawings drawings;
   sheets::FactsByReader facts;
 };
 
@@ -66,51 +58,11 @@ void addTranslationNote(markup::Document& document, const Telling& t) {
                 {markup::Paragraph{{{markup::Inline::Style::Emphasis, note, "", ""}}}, 1});
 }
 
-/// One more sheet of paper for less than half a page.
-bool needsHalfASheet(const typeset::Document& document) {
-  if (document.pages.size() < 3 || document.pages.size() % 2 == 0) return false;
-  const typeset::Page& last = document.pages.back();
-  typeset::Dim lowest;
-  for (const typeset::Item& item : last.items)
-    if (const auto* run = std::get_if<typeset::TextRun>(&item.what); run && item.tag != typeset::artifact)
-      lowest = std::max(lowest, run->baseline.y);
-  return lowest * 2 < last.size.h;
-}
-
-/// A document laid out, and what there was to say about it.
-struct Layout {
-  typeset::Document pages;
-  base::Diagnostics told;
-};
-
-/// Lays a document out in a look, with these drawings.
-using Setting = std::function<Layout(const model::Theme&, const Drawings&)>;
-
-/// The small plan of the decks gives way where the pages are too many: it shrinks, then it is left out.
-Layout setWithKey(markup::Document& blocks, const model::Theme& look, const LanguageContext& desk,
-                  const drawings::Pen& pen, std::size_t mostPages, const Setting& set) {
-  const auto fits = [&](const Layout& layout) { return layout.pages.pages.size() <= mostPages; };
-  const auto& largest = desk.drawings.at("key");
-  if (!largest.items.empty()) {
-    auto layout = set(look, desk.drawings);
-    if (fits(layout)) return layout;
-    Drawings drawings = desk.drawings;
-    typeset::Dim before = largest.size.h;
-    for (const typeset::Dim height : smallerKeys) {
-      auto key = keyOf(desk.telling.computed(), pen, height);
-      if (key.items.empty()) break;
-      if (key.size.h == before) continue;
-      before = key.size.h;
-      drawings["key"] = std::move(key);
-      layout = set(look, drawings);
-      if (fits(layout)) return layout;
-    }
-  }
-  markup::Document whole = blocks;
-  std::erase_if(blocks.blocks, isKey);
-  auto layout = set(look, desk.drawings);
-  if (!fits(layout)) blocks = std::move(whole);  // a closer look may have room for it
-  return layout;
+typeset::FitPolicy fitOf(const model::DocumentKind& kind) {
+  return {.mostPages = kind.mostPages,
+          .mostPagesEach = kind.isByDay ? std::size_t{2} : 0,  // a day is one leaf
+          .fillsEvenly = kind.isByDay,
+          .compactTables = kind.hasSmallTables};
 }
 
 /// The pages of one document; nothing when its template has mistakes.
@@ -124,7 +76,6 @@ std::optional<typeset::Document> setDocument(const std::string& name, const Pack
   const auto sheet = studio.shipped.shelves->sheets.getOrMake(
       main.file, [&] { return sheets::compileTemplate(main, t.templates->texts); });
   const auto& facts = desk.facts.at(kind.reader);
-  const std::size_t mostPages = kind.isByDay ? sheets::pagesOfDays(facts) : kind.mostPages;
   const auto filled =
       sheets::fillWithLines(*sheet, facts, own, sheets::withheldFrom(kind.reader, desk.facts));
   auto blocks = own.ok() ? markup::readMarkdown(filled.text, filled.lines, own) : markup::Document{};
@@ -132,42 +83,25 @@ std::optional<typeset::Document> setDocument(const std::string& name, const Pack
   if (!own.ok()) return std::nullopt;
   const bool isTranslation = t.language->id != rulingLanguage(t.x);
   if (isTranslation) addTranslationNote(blocks, t);
-  const Setting set = [&](const model::Theme& theme, const Drawings& drawings) {
-    Layout layout;
-    layout.pages = typeset::layOut({.blocks = blocks,
-                                    .theme = theme,
-                                    .fonts = desk.fonts,
-                                    .paper = studio.paper,
-                                    .furniture = furnitureOf(kind, t, studio.logo),
-                                    .drawings = drawings,
-                                    .title = kind.heading + " " + c.job.ref,
-                                    .subject = sheets::titleOf(t.computed()),
-                                    .author = c.brand.name,
-                                    .language = desk.language,
-                                    .date = base::isoDate(c.job.quoted),
-                                    .lines = filled.lines,
-                                    .mostPages = mostPages},
-                                   layout.told);
-    return layout;
-  };
-  const bool mayShrink = mostPages > 0 && std::any_of(blocks.blocks.begin(), blocks.blocks.end(), isKey);
-  const auto setIn = [&](const model::Theme& look) {
-    if (!mayShrink) return set(look, desk.drawings);
-    const auto pen = penFor(t.computed(), studio.shipped, desk.fonts);
-    return setWithKey(blocks, look, desk, pen, mostPages, set);
-  };
-  auto layout = setIn(kind.hasSmallTables ? dense(c.theme) : c.theme);
-  const bool isLong = mostPages > 0 && layout.pages.pages.size() > mostPages;
-  if (isLong || (mostPages > 0 && needsHalfASheet(layout.pages))) {
-    constexpr int toKeepTheLimit = 12, toSavePaper = 8;  // lines that are read stay further apart
-    auto closer = setIn(close(c.theme, isLong ? toKeepTheLimit : toSavePaper));
-    // What there is to say of the wider look is said: it is the one that was asked for.
-    if (closer.pages.pages.size() < layout.pages.pages.size()) layout.pages = std::move(closer.pages);
-  }
-  messages.add(layout.told);
-  if (!layout.told.ok()) return std::nullopt;
-  if (kind.reader == model::Reader::Crew) colourForCrew(layout.pages, c.theme);
-  return std::move(layout.pages);
+  base::Diagnostics told;
+  auto pages = typeset::layOut({.blocks = blocks,
+                                .theme = c.theme,
+                                .fonts = desk.fonts,
+                                .paper = studio.paper,
+                                .furniture = furnitureOf(kind, t, studio.logo),
+                                .drawings = desk.drawings,
+                                .title = kind.heading + " " + c.job.ref,
+                                .subject = sheets::titleOf(t.computed()),
+                                .author = c.brand.name,
+                                .language = desk.language,
+                                .date = base::isoDate(c.job.quoted),
+                                .lines = filled.lines,
+                                .fit = fitOf(kind)},
+                               told);
+  messages.add(told);
+  if (!told.ok()) return std::nullopt;
+  if (kind.reader == model::Reader::Crew) colourForCrew(pages, c.theme);
+  return pages;
 }
 
 /// The desk for a language, kept in 'desks'; nothing when it cannot be told in it. A mistake is told once.
@@ -182,8 +116,7 @@ const LanguageContext* deskFor(const std::string& language,
           std::move(*telling), isTranslation ? language : x.c.region->language, studio.fonts, {}, {}});
       desk.facts = sheets::makeFacts(desk.telling.computed());
       desk.fonts.language = desk.language;
-      desk.drawings = drawingsOf(desk.telling.computed(), studio.shipped, desk.fonts,
-                                 studio.hasDays ? std::optional(studio.paper) : std::nullopt);
+      desk.drawings = drawingsOf(desk.telling.computed(), studio.shipped, desk.fonts);
     }
   }
   return found->second ? &*found->second : nullptr;
@@ -220,16 +153,14 @@ std::vector<SetDocument> setDocuments(const Computation& x, const Shipped& shipp
     return {};
   }
   std::vector<std::string> wanted;
-  bool hasDays = false;
   for (const auto& name : only.empty() ? shipped.packed : shipped.content.documents) {
     const auto kind = kindOf(name, shipped);
     const bool isAsked = only.empty() || std::find(only.begin(), only.end(), name) != only.end();
     if (!isAsked || (kind->needsCoats && x.estimate.coats.empty())) continue;
     wanted.push_back(name);
-    hasDays = hasDays || kind->isByDay;
   }
   const PackContext studio{shipped, fonts, logoOf(x.c.brand, shipped, messages),
-                           choices.paper.value_or(x.c.region->paper), hasDays};
+                           choices.paper.value_or(x.c.region->paper)};
   std::map<std::string, std::optional<LanguageContext>> desks;
   std::vector<SetDocument> documents;
   std::string unruled;  // documents that come in translation only

@@ -6,48 +6,47 @@
 #include "sheets/facts/facts_quote.h"
 
 #include <filesystem>
+#include <functional>
 
 namespace app {
 
 namespace fs = std::filesystem;
 
-drawings::Pen penFor(const sheets::Computed& x, const Shipped& shipped, const typeset::Fonts& fonts) {
-  return {x.c.theme, fonts, *x.c.region, x.language, shipped.contentFolder + "/signs"};
-}
-
-typeset::Drawing keyOf(const sheets::Computed& x, const drawings::Pen& pen, typeset::Dim height) {
-  return drawings::deckPlan(x.c, x.estimate, pen, {typeset::Dim::milli(x.c.theme.textWidth), height}, true);
-}
-
-Drawings drawingsOf(const sheets::Computed& x, const Shipped& shipped, const typeset::Fonts& fonts,
-                    std::optional<model::Paper> days) {
+typeset::Drawings drawingsOf(const sheets::Computed& x, const Shipped& shipped, const typeset::Fonts& fonts) {
   using typeset::Dim;
-  const auto pen = penFor(x, shipped, fonts);
-  const auto& t = x.c.theme;
-  const Dim full = Dim::milli(t.sideWidth) + Dim::milli(t.gutter) + Dim::milli(t.textWidth),
-            side = Dim::milli(t.sideWidth) - Dim::mm(2);  // as wide as a note under a head
-  Drawings drawings;
-  drawings["plan"] = drawings::deckPlan(x.c, x.estimate, pen, {full, Dim::mm(126)}, false);
-  drawings["key"] = keyOf(x, pen, largestKey);
-  if (!x.estimate.coats.empty()) {
-    drawings["timeline"] = drawings::timeline(stationsOf(x), pen, full, x.language("timeline.caption"),
-                                              x.language("timeline.alt"));
-  }
-  drawings["dates"] = drawings::timeline(quoteStationsOf(x), pen, full, "", x.language("quote_dates.alt"));
-  drawings["accept"] =
-      drawings::qrCode(sheets::acceptanceMail(x), x.language("accept.alt"), pen, Dim::mm(26));
-  drawings["litres"] = litresChartOf(x, pen, full);
-  drawings["price"] = priceChartOf(x, pen, full);
-  if (days) addDayDrawings(drawings, x, pen, full, *days);
-  if (const auto& sds = x.c.product->sds)
-    drawings["diamonds"] = drawings::hazardDiamonds(sds->pictograms, pen, side);
-  addGauges(drawings, x, pen);
   const std::string folder = shipped.contentFolder + "/signs";
+  const auto& t = x.c.theme;
+  const drawings::Pen pen{t, fonts, *x.c.region, x.language, folder};
+  const Dim text = Dim::milli(t.textWidth), full = Dim::milli(t.sideWidth) + Dim::milli(t.gutter) + text,
+            side = Dim::milli(t.sideWidth) - Dim::mm(2);  // as wide as a note under a head
+  typeset::Drawings all;
+  const auto add = [&](const std::string& name, std::function<typeset::Drawing()> make) {
+    all.emplace(name, typeset::DrawingRequest(std::move(make)));
+  };
+  add("plan", [=] { return drawings::deckPlan(x.c, x.estimate, pen, {full, Dim::mm(126)}, false); });
+  const auto key = [=](Dim height) { return drawings::deckPlan(x.c, x.estimate, pen, {text, height}, true); };
+  all.emplace("key", typeset::DrawingRequest({Dim::mm(34), Dim::mm(72)}, key, true));
+  if (!x.estimate.coats.empty())
+    add("timeline", [=] {
+      return drawings::timeline(stationsOf(x), pen, full, x.language("timeline.caption"),
+                                x.language("timeline.alt"));
+    });
+  add("dates",
+      [=] { return drawings::timeline(quoteStationsOf(x), pen, full, "", x.language("quote_dates.alt")); });
+  add("accept", [=] {
+    return drawings::qrCode(sheets::acceptanceMail(x), x.language("accept.alt"), pen, Dim::mm(26));
+  });
+  add("litres", [=] { return litresChartOf(x, pen, full); });
+  add("price", [=] { return priceChartOf(x, pen, full); });
+  addDayDrawings(all, x, pen, full);
+  if (const auto& sds = x.c.product->sds)
+    add("diamonds", [=] { return drawings::hazardDiamonds(sds->pictograms, pen, side); });
+  addGauges(all, x, pen);
   for (const auto& entry : fs::directory_iterator(folder)) {
     const auto name = entry.path().stem().string();
-    if (const auto drawing = drawings::sign(folder, name, Dim::mm(11))) drawings[name] = *drawing;
+    if (auto drawing = drawings::sign(folder, name, Dim::mm(11))) all.emplace(name, std::move(*drawing));
   }
-  return drawings;
+  return all;
 }
 
 }  // namespace app

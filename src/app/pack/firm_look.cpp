@@ -1,7 +1,7 @@
 #include "app/pack/firm_look.h"
 
 #include "input/read.h"
-#include "pdf/write.h"
+#include "pdf/images/read_image.h"
 #include "sheets/words/addresses.h"
 #include "typeset/face.h"
 
@@ -78,7 +78,9 @@ typeset::Furniture furnitureOf(const model::DocumentKind& document, const Tellin
   typeset::Furniture f;
   f.firm = c.brand.name;
   std::string last = c.brand.phone;
-  for (const auto& r : c.brand.registrations) last += " · " + r;
+  for (const auto& [region, lines] : c.brand.registrations)
+    for (const auto& line : lines)
+      if (region.empty() || region == c.region->id) last += " · " + line;
   std::string address;
   for (const auto& line : c.brand.address) address += (address.empty() ? "" : ", ") + line;
   f.firmLines.push_back(address);

@@ -3,7 +3,7 @@
 
 #include "app/pack/compute.h"
 #include "app/pack/telling.h"
-#include "typeset/layout.h"
+#include "typeset/pages/layout.h"
 
 namespace app {
 

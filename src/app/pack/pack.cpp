@@ -3,6 +3,7 @@
 #include "app/pack/documents.h"
 #include "app/pack/folder_exchange.h"
 #include "app/pack/job_calendar.h"
+#include "app/pack/weather_file.h"
 #include "input/read.h"
 
 #include <filesystem>
@@ -41,7 +42,8 @@ std::optional<Pack> makePack(const JobText& job, const Shipped& shipped, const P
   const auto x = computeText(job.text, job.name, shipped, order.choices, messages);
   if (!x) return {};
   Pack pack{packFolder(job.name, x->c.job.ref, order.folder),
-            makeDocuments(*x, shipped, order.choices, order.only, messages)};
+            makeDocuments(*x, shipped, order.choices, order.only, messages),
+            x->c.job.forecast.steps.empty() ? "" : weatherWords(x->c.job)};
   if (order.only.empty() && messages.ok()) {
     const auto language = languagesOf("office", *x, order.choices).front();
     if (const auto told = tell(*x, shipped, language, messages))

@@ -19,6 +19,7 @@ struct PackOrder {
 struct Pack {
   std::string folder;
   std::vector<OutputFile> files;  // by their names in it
+  std::string weather;            // what was understood of the job's weather file; empty = it names none
 };
 
 /// Where a job's pack lies: below 'folder', or beside the job where that is empty.

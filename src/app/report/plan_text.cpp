@@ -1,5 +1,6 @@
 #include "app/report/plan_text.h"
 
+#include "app/pack/weather_file.h"
 #include "model/wiping.h"
 #include "schedule/weather/hours.h"
 
@@ -114,9 +115,7 @@ struct Text {
     const auto& c = r.x.c;
     out << c.job.ref << "  " << c.job.customer.name << "\n";
     const auto& forecast = c.job.forecast;
-    if (!forecast.steps.empty())
-      out << "weather: " << forecast.file << ", " << timeWords(forecast.steps.front().at) << " to "
-          << timeWords(forecast.steps.back().at) << "\n";
+    if (!forecast.steps.empty()) out << "weather: " << weatherWords(c.job) << "\n";
     if (!c.job.normals.months.empty())
       out << (forecast.steps.empty() ? "weather: " : "beyond it: ")
           << "usual for the month, not a forecast, and no rain in it (" << c.job.normals.source << ")\n";

@@ -49,7 +49,7 @@ typeset::Drawing hazardDiamonds(const std::vector<std::string>& codes, const Pen
   const auto& note = pen.theme.styles.at("note");
   y += Dim::milli(pen.theme.unit);
   for (const auto& l : wrapped(pen, "note", names, width, codes.size() * 2)) {
-    put(out.items, words(pen, "note", l), {{}, y + Dim::milli(note.rise)});
+    put(out.items, words(pen, "note", l), {{}, y + Dim::milli(note.baseline)});
     y += Dim::milli(note.leading);
   }
   out.size = {width, y};

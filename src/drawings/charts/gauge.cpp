@@ -7,7 +7,7 @@ namespace drawings {
 
 typeset::Drawing gauge(const Gauge& gauge, const Pen& pen, Dim width) {
   const Dim over = tenths(3);  // of a mark above and below the bar
-  const Dim high = Dim::milli(pen.theme.styles.at("note").rise) - over * 2;
+  const Dim high = Dim::milli(pen.theme.styles.at("note").baseline) - over * 2;
   const auto on = [&](int thousandths) { return width * std::clamp(thousandths, 0, 1000) / 1000; };
   const auto part = [&](Dim from, Dim to) { return Rect{{from, over}, {to - from, high}}; };
   typeset::Drawing out;

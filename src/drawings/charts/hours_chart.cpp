@@ -45,15 +45,16 @@ class HoursWriter {
         out_.items, day_, pen_, [&](int minutes) { return on(minutes); }, left_, width_, y_);
     if (high == Dim{}) return;
     put(out_.items, words(pen_, "rowHead", pen_.language("hours_chart.surface")),
-        {{}, y_ + unit_ + rise("rowHead")});
+        {{}, y_ + unit_ + baseline("rowHead")});
     y_ += high + unit_;
   }
 
   void putHead() {
-    put(out_.items, words(pen_, "rowHead", pen_.language("hours_chart.head")), {{}, y_ + rise("rowHead")});
+    put(out_.items, words(pen_, "rowHead", pen_.language("hours_chart.head")),
+        {{}, y_ + baseline("rowHead")});
     y_ += leading("rowHead");
   }
-  Dim rise(const char* style) const { return Dim::milli(pen_.theme.styles.at(style).rise); }
+  Dim baseline(const char* style) const { return Dim::milli(pen_.theme.styles.at(style).baseline); }
   Dim leading(const char* style) const { return Dim::milli(pen_.theme.styles.at(style).leading); }
   std::string reason(model::WeatherLimit gate) const {
     return pen_.language("hours_chart.reasons." + std::string(model::nameOf(gate)));
@@ -64,7 +65,7 @@ class HoursWriter {
 
   /// Each label stands over its hour; the last one is left out where it would leave the drawing.
   void putClock() {
-    const Dim base = y_ + rise("drawing");
+    const Dim base = y_ + baseline("drawing");
     for (std::size_t i = 0; i < day_.clock.size(); ++i) {
       const ShapedText w = words(pen_, "drawing", day_.clock[i]);
       const Dim x = on((day_.from + 2 * static_cast<int>(i)) * 60);
@@ -90,7 +91,8 @@ class HoursWriter {
     const auto lines = wrapped(pen_, "table", row.name, left_ - Dim::mm(2), 2);
     const Dim whole = std::max(high, leading("table") * static_cast<std::int64_t>(lines.size()));
     const Dim top = y_ + (whole - high) / 2;
-    Dim base = y_ + (whole - leading("table") * static_cast<std::int64_t>(lines.size())) / 2 + rise("table");
+    Dim base =
+        y_ + (whole - leading("table") * static_cast<std::int64_t>(lines.size())) / 2 + baseline("table");
     for (const auto& l : lines) {
       put(out_.items, words(pen_, "table", l), {{}, base});
       base += leading("table");
@@ -166,7 +168,7 @@ class HoursWriter {
       put(out_.items, line({x, top}, {x, y_ + unit_}, stroke));
       const ShapedText w = words(pen_, "drawing", text);
       const Dim at = std::clamp(x - w.width / 2, left_, width_ - w.width);
-      put(out_.items, w, {at, y_ + unit_ + tenths(5) + rise("drawing")});
+      put(out_.items, w, {at, y_ + unit_ + tenths(5) + baseline("drawing")});
     }
     if (isShown) y_ += unit_ + tenths(5) + leading("drawing");
   }

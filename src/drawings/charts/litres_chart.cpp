@@ -57,12 +57,12 @@ class LitresWriter {
   Dim on(base::Count c) const {
     return {base::mulDiv(c.millionths, room_.raw, std::max<std::int64_t>(most_, 1), base::Round::HalfUp)};
   }
-  Dim rise(const char* style) const { return Dim::milli(pen_.theme.styles.at(style).rise); }
+  Dim baseline(const char* style) const { return Dim::milli(pen_.theme.styles.at(style).baseline); }
   Dim leading(const char* style) const { return Dim::milli(pen_.theme.styles.at(style).leading); }
 
   void putLegend() {
     Dim x = left_;
-    const Dim base = y_ + rise("note");
+    const Dim base = y_ + baseline("note");
     for (std::size_t n = 0; n < coats_; ++n) {
       const ShapedText w = words(pen_, "note", coatName(n));
       const Dim high = tenths(26), wide = Dim::mm(6);
@@ -78,7 +78,7 @@ class LitresWriter {
     const Dim high = unit_ * 4, text = leading("table") * static_cast<std::int64_t>(lines.size());
     const Dim whole = std::max(high, text) + unit_;
     const Dim middle = y_ + whole / 2, top = middle - high / 2;
-    Dim base = middle - text / 2 + rise("table");
+    Dim base = middle - text / 2 + baseline("table");
     for (const auto& l : lines) {
       put(out_.items, words(pen_, "table", l), {{}, base});
       base += leading("table");
@@ -114,7 +114,7 @@ class LitresWriter {
     const base::Count step = axisStep();
     const int places = step.millionths % 1'000'000 == 0 ? 0 : step.millionths % 100'000 == 0 ? 1 : 2;
     const auto& form = pen_.region.numbers;
-    const Dim base = y_ + unit_ + rise("drawing");
+    const Dim base = y_ + unit_ + baseline("drawing");
     for (base::Count at; at.millionths <= most_; at += step) {
       const Dim x = left_ + on(at);
       put(out_.items, line({x, y_}, {x, y_ + unit_}, Stroke{ink, hundredthsPt(50), {}, false}));
@@ -130,7 +130,7 @@ class LitresWriter {
     const Stroke rule = {colour(pen_, "ink"), hundredthsPt(50), {}, false};
     y_ += unit_;
     put(out_.items, line({{}, y_}, {width_, y_}, rule));
-    const Dim base = y_ + unit_ + rise("table");
+    const Dim base = y_ + unit_ + baseline("table");
     put(out_.items, boldWords(pen_, "table", pen_.language("litres_chart.together")), {{}, base});
     const ShapedText w = boldWords(pen_, "table", amount(all_));
     put(out_.items, w, {width_ - w.width, base});

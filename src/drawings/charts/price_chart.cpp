@@ -119,7 +119,7 @@ class PriceWriter {
     Dim x;
     for (std::size_t c = 0; c < columns.size(); ++c) {
       const Dim end = x + columns[c] + more;
-      Dim base = y_ + Dim::milli(style.rise);
+      Dim base = y_ + Dim::milli(style.baseline);
       for (std::size_t i = c * rows; i < std::min((c + 1) * rows, list.size()); ++i, base += leading)
         putEntry(list[i], x, end, base);
       x = end + gutter;

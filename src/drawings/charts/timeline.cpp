@@ -39,7 +39,7 @@ class TimelineWriter {
     if (!caption.empty()) {
       y += Dim::milli(pen_.theme.unit) * 3;
       for (const auto& l : wrapped(pen_, "note", caption, width_, 3)) {
-        put(out_.items, words(pen_, "note", l), {{}, y + rise("note")});
+        put(out_.items, words(pen_, "note", l), {{}, y + baseline("note")});
         y += leading("note");
       }
     }
@@ -50,8 +50,8 @@ class TimelineWriter {
 
  private:
   /// The theme's styles, and 'what': bold in the accent as large as a table; dates are bolder than figures.
-  typeset::Span span(const std::string& style, const std::string& text) const {
-    typeset::Span s = typeset::spanIn(pen_.theme, style == "what" ? "table" : style, text);
+  typeset::StyledText span(const std::string& style, const std::string& text) const {
+    typeset::StyledText s = typeset::spanIn(pen_.theme, style == "what" ? "table" : style, text);
     if (style == "figure" || style == "total") s.face = model::Face::TextBold;
     if (style == "what") {
       s.face = model::Face::SansBold;
@@ -62,7 +62,7 @@ class TimelineWriter {
   const model::TextStyle& styleOf(const std::string& style) const {
     return pen_.theme.styles.at(style == "what" ? "table" : style);
   }
-  Dim rise(const std::string& style) const { return Dim::milli(styleOf(style).rise); }
+  Dim baseline(const std::string& style) const { return Dim::milli(styleOf(style).baseline); }
   Dim leading(const std::string& style) const { return Dim::milli(styleOf(style).leading); }
   Dim left(std::int64_t station) const { return pitch_ * station; }
 
@@ -84,7 +84,7 @@ class TimelineWriter {
   Dim row(const std::string& style, Dim y, Dim room, std::size_t most, const Field& of) {
     std::size_t lines = 1;
     for (std::int64_t i = 0; i < count_; ++i) {
-      Dim base = y + rise(style);
+      Dim base = y + baseline(style);
       const auto parts =
           wrapped(pen_, span(style, of(stations_[static_cast<std::size_t>(i)])), roomOf(i, room), most);
       for (const auto& part : parts) {

@@ -9,7 +9,7 @@ namespace {
 
 using Kind = typeset::Step::Kind;
 
-ShapedText measured(const Pen& pen, const typeset::Span& span) {
+ShapedText measured(const Pen& pen, const typeset::StyledText& span) {
   ShapedText w;
   w.shaped = typeset::shape(pen.fonts, span);
   w.width = w.shaped.width;
@@ -88,14 +88,14 @@ model::Colour colour(const Pen& pen, const std::string& name) {
   return found->second;
 }
 
-ShapedText words(const Pen& pen, const typeset::Span& span) { return measured(pen, span); }
+ShapedText words(const Pen& pen, const typeset::StyledText& span) { return measured(pen, span); }
 
 ShapedText words(const Pen& pen, const std::string& style, const std::string& text) {
   return measured(pen, typeset::spanIn(pen.theme, style, text));
 }
 
 ShapedText boldWords(const Pen& pen, const std::string& style, const std::string& text) {
-  typeset::Span span = typeset::spanIn(pen.theme, style, text);
+  typeset::StyledText span = typeset::spanIn(pen.theme, style, text);
   span.face = pen.theme.styles.at(style).strong;
   return measured(pen, span);
 }
@@ -129,7 +129,7 @@ void shift(Items& items, Point by) {
   }
 }
 
-std::vector<std::string> wrapped(const Pen& pen, typeset::Span span, Dim width, std::size_t most) {
+std::vector<std::string> wrapped(const Pen& pen, typeset::StyledText span, Dim width, std::size_t most) {
   const std::string text = span.text;
   std::vector<std::string> lines;
   std::size_t from = 0;

@@ -42,7 +42,7 @@ struct ShapedText {
   typeset::Shaped shaped;
   Dim width, height;
 };
-ShapedText words(const Pen& pen, const typeset::Span& span);
+ShapedText words(const Pen& pen, const typeset::StyledText& span);
 ShapedText words(const Pen& pen, const std::string& style, const std::string& text);
 /// In the bold face of a style.
 ShapedText boldWords(const Pen& pen, const std::string& style, const std::string& text);
@@ -61,7 +61,7 @@ void shift(Items& items, Point by);
 
 /// Breaks a span's text at its spaces into lines no wider than 'width', at most 'most' of them; what is left
 /// over stays on the last line.
-std::vector<std::string> wrapped(const Pen& pen, typeset::Span span, Dim width, std::size_t most);
+std::vector<std::string> wrapped(const Pen& pen, typeset::StyledText span, Dim width, std::size_t most);
 std::vector<std::string> wrapped(const Pen& pen, const std::string& style, const std::string& text, Dim width,
                                  std::size_t most);
 

@@ -20,7 +20,7 @@ struct NameBlock {
   Size size;
 };
 
-typeset::Span letterSpan(const Pen& pen, const std::string& letter, std::int64_t points) {
+typeset::StyledText letterSpan(const Pen& pen, const std::string& letter, std::int64_t points) {
   return {letter, model::Face::TextBold, Dim::pt(points), {}, colour(pen, "accent"), false};
 }
 
@@ -127,7 +127,7 @@ std::optional<Point> edgeFrom(const PlanSheet& sheet, const PlacedDeck& deck, Si
 }
 
 /// A way to name a deck from outside: where the block stands and its leader runs.
-struct Berth {
+struct LabelPosition {
   Rect block;
   Point from, to;
   Side side = Side::Top;
@@ -144,18 +144,19 @@ struct Dot {
 };
 
 /// Where a leader meets the deck: at 'part' eighths of a side.
-struct Landing {
+struct LeaderAnchor {
   Side side;
   std::int64_t part;
   Point anchor, hit;
 };
 
 /// Stairs are met between two treads, in their middle and not on the arrow.
-std::vector<Landing> landings(const PlanSheet& sheet, const PlacedDeck& deck, const model::Deck& about) {
+std::vector<LeaderAnchor> leaderAnchors(const PlanSheet& sheet, const PlacedDeck& deck,
+                                        const model::Deck& about) {
   const Rect area = sheet.on(deck.extent);
   const auto* stairs = std::get_if<model::Stairs>(&about.shape);
   const bool isLying = deck.up == Side::Left || deck.up == Side::Right;
-  std::vector<Landing> out;
+  std::vector<LeaderAnchor> out;
   for (const Side side : {Side::Top, Side::Bottom, Side::Right, Side::Left})
     for (const std::int64_t part : {4, 6, 2, 7, 1}) {
       Point anchor = {area.at.x + area.size.w * part / 8, area.at.y + area.size.h * part / 8};
@@ -175,11 +176,12 @@ std::vector<Landing> landings(const PlanSheet& sheet, const PlacedDeck& deck, co
 }
 
 /// Beside the deck on one side, the block slid along by fifths.
-Berth berthBeside(const Rect& area, const Landing& landing, Size s, Dim away, std::int64_t slide) {
-  const auto& [side, part, anchor, hit] = landing;
+LabelPosition positionBeside(const Rect& area, const LeaderAnchor& from, Size s, Dim away,
+                             std::int64_t slide) {
+  const auto& [side, part, anchor, hit] = from;
   const bool isAbove = side == Side::Top || side == Side::Bottom;
   const Dim along = (isAbove ? s.w : s.h) * slide / 5;
-  Berth p{{{}, s}, {}, hit, side};
+  LabelPosition p{{{}, s}, {}, hit, side};
   switch (side) {
     case Side::Top:
       p.block.at = {anchor.x - s.w / 2 + along, area.at.y - away - s.h};
@@ -228,7 +230,7 @@ Dot dotOn(const PlanSheet& sheet, const PlacedDeck& deck, const model::Deck& abo
   return dot;
 }
 
-bool isFree(const PlanSheet& sheet, const Berth& p, const Dot& dot) {
+bool isFree(const PlanSheet& sheet, const LabelPosition& p, const Dot& dot) {
   const Rect end{outFrom(p.to, p.side, -dot.inside), {}};
   if (!sheet.isUntaken(grown(end, dot.radius))) return false;
   // Stops short of the edge for the test, which counts the deck itself as taken.
@@ -238,27 +240,27 @@ bool isFree(const PlanSheet& sheet, const Berth& p, const Dot& dot) {
 
 /// How bad a place is, in tenths of a millimetre: long leaders, far from the middle, and a drawing that
 /// grows.
-std::int64_t costOf(const PlanSheet& sheet, const Berth& p, std::int64_t part, std::int64_t slide) {
+std::int64_t costOf(const PlanSheet& sheet, const LabelPosition& p, std::int64_t part, std::int64_t slide) {
   const auto tenthsOf = [](Dim d) { return std::abs(d.raw) / tenths(1).raw; };
   const Rect now = sheet.bounds(), then = around(now, grown(p.block, patchRim));
   return tenthsOf(p.from.x - p.to.x) + tenthsOf(p.from.y - p.to.y) + 10 * std::abs(part - 4) +
          4 * std::abs(slide) + tenthsOf(then.size.w - now.size.w) + tenthsOf(then.size.h - now.size.h);
 }
 
-std::optional<Berth> placeOutside(const PlanSheet& sheet, const PlacedDeck& deck, const model::Deck& about,
-                                  Size size) {
+std::optional<LabelPosition> placeOutside(const PlanSheet& sheet, const PlacedDeck& deck,
+                                          const model::Deck& about, Size size) {
   const Rect area = sheet.on(deck.extent);
-  const std::vector<Landing> ways = landings(sheet, deck, about);
+  const std::vector<LeaderAnchor> ways = leaderAnchors(sheet, deck, about);
   const Dot dot = dotOn(sheet, deck, about);
-  std::optional<Berth> best;
+  std::optional<LabelPosition> best;
   std::int64_t least = 0;
   for (const std::int64_t off : {40, 60, 80, 120, 170, 230, 300})  // tenths of a millimetre
-    for (const Landing& landing : ways)
+    for (const LeaderAnchor& from : ways)
       for (const std::int64_t slide : {0, -1, 1, -2, 2}) {
         // The leader is no shorter than this, so nothing better can come of it.
-        if (best && off - 10 + 10 * std::abs(landing.part - 4) + 4 * std::abs(slide) >= least) continue;
-        const Berth p = berthBeside(area, landing, size, tenths(off), slide);
-        const std::int64_t cost = costOf(sheet, p, landing.part, slide);
+        if (best && off - 10 + 10 * std::abs(from.part - 4) + 4 * std::abs(slide) >= least) continue;
+        const LabelPosition p = positionBeside(area, from, size, tenths(off), slide);
+        const std::int64_t cost = costOf(sheet, p, from.part, slide);
         // Whether it is free takes longest to find out.
         if ((best && cost >= least) || !isFree(sheet, p, dot)) continue;
         best = p;
@@ -269,14 +271,14 @@ std::optional<Berth> placeOutside(const PlanSheet& sheet, const PlacedDeck& deck
 
 /// A name that has to be looked for, or whose lines (not a row) stand close over or under another deck as if
 /// they were that one's.
-bool isAwkward(const PlanSheet& sheet, const PlacedDeck& deck, const Berth& p, bool isRow) {
+bool isAwkward(const PlanSheet& sheet, const PlacedDeck& deck, const LabelPosition& p, bool isRow) {
   const Dim close = tenths(25);
   const Rect column = {{p.block.at.x, p.block.at.y - close}, {p.block.size.w, p.block.size.h + close * 2}};
   return p.length() > Dim::mm(12) || (!isRow && sheet.meetsOther(deck, column));
 }
 
 void putOutside(PlanSheet& sheet, const PlacedDeck& deck, const model::Deck& about, const NameBlock& block,
-                const Berth& p) {
+                const LabelPosition& p) {
   const auto ink = colour(sheet.pen, "ink");
   const Dot dot = dotOn(sheet, deck, about);
   const Point end = outFrom(p.to, p.side, -dot.inside);
@@ -297,12 +299,12 @@ NameBlock nameOf(const PlanSheet& sheet, const PlacedDeck& deck, const std::vect
 /// The whole name beside the deck, or only its letter, there or on it, where that is plainer: then false.
 bool nameBeside(PlanSheet& sheet, const PlacedDeck& deck, const model::Deck& about, const NameBlock& whole,
                 const NameBlock& letter) {
-  const auto berth = placeOutside(sheet, deck, about, whole.size);
-  const bool isPlain = berth && !isAwkward(sheet, deck, *berth, whole.isRow);
+  const auto position = placeOutside(sheet, deck, about, whole.size);
+  const bool isPlain = position && !isAwkward(sheet, deck, *position, whole.isRow);
   const auto small = isPlain ? std::nullopt : placeOutside(sheet, deck, about, letter.size);
   const bool isSmallPlain = small && !isAwkward(sheet, deck, *small, false);
-  if (berth && !isSmallPlain) {
-    putOutside(sheet, deck, about, whole, *berth);
+  if (position && !isSmallPlain) {
+    putOutside(sheet, deck, about, whole, *position);
     return true;
   }
   if (!deck.isStairs && nameInside(sheet, deck, letter, false)) return false;

@@ -85,7 +85,7 @@ void putBar(PlanSheet& sheet, const ScaleBar& bar, Point at) {
 void drawScale(PlanSheet& sheet, Dim width) {
   const ScaleBar bar = scaleBar(sheet);
   const Dim lead = Dim::milli(sheet.pen.theme.styles.at("note").leading);
-  const Dim rise = Dim::milli(sheet.pen.theme.styles.at("note").rise);
+  const Dim baseline = Dim::milli(sheet.pen.theme.styles.at("note").baseline);
   // Half a figure hangs over the zero; the unit stands behind the bar.
   const Dim over = tenths(12);
   const Size barSize = {over + bar.partWidth * barParts + Dim::mm(6), tenths(50)};
@@ -93,7 +93,7 @@ void drawScale(PlanSheet& sheet, Dim width) {
   const auto writeCaption = [&](const std::vector<std::string>& lines, Point at) {
     for (std::size_t i = 0; i < lines.size(); ++i)
       put(sheet.items, words(sheet.pen, "note", lines[i]),
-          {at.x, at.y + rise + lead * static_cast<std::int64_t>(i)});
+          {at.x, at.y + baseline + lead * static_cast<std::int64_t>(i)});
   };
   const Dim column = Dim::mm(60);
   const auto narrow = captionLines(sheet, column);
@@ -156,12 +156,12 @@ void writeNotes(PlanSheet& sheet, Dim width) {
   std::string text;
   for (const auto& n : sheet.notes) text += (text.empty() ? "" : "; ") + n;
   const Dim lead = Dim::milli(sheet.pen.theme.styles.at("note").leading);
-  const Dim rise = Dim::milli(sheet.pen.theme.styles.at("note").rise);
+  const Dim baseline = Dim::milli(sheet.pen.theme.styles.at("note").baseline);
   const Point at = {decksLeft(sheet), bottom(sheet.bounds()) + tenths(25)};
   Dim y = at.y, longest;
   for (const auto& l : wrapped(sheet.pen, "note", text, width - (at.x - sheet.bounds().at.x), 6)) {
     const ShapedText w = words(sheet.pen, "note", l);
-    put(sheet.items, w, {at.x, y + rise});
+    put(sheet.items, w, {at.x, y + baseline});
     longest = std::max(longest, w.width);
     y += lead;
   }

@@ -75,7 +75,7 @@ bool StripsDrawer::nameBeside(const std::vector<ShapedText>& row) {
 }
 
 void StripsDrawer::name() {
-  const typeset::Span big = {
+  const typeset::StyledText big = {
       letterOf(placed_.index), model::Face::TextBold, Dim::pt(12), {}, colour(sheet_.pen, "accent"), false};
   const std::vector<ShapedText> letter = {words(sheet_.pen, big)},
                                 whole = {letter.front(), words(sheet_.pen, "drawing", deck_.name)};

@@ -8,6 +8,11 @@
 namespace input {
 namespace {
 
+constexpr const char* hazardExample =
+    "[{id: oily-rags, title: Oily rags set themselves alight, when: drying_oil, who: the crew, "
+    "harm: A fire at night can kill., controls: [{organise: Put each rag under water.}], "
+    "left: rags can heat up later, source: common practice}]";
+
 using model::Clause;
 using model::Condition;
 
@@ -193,15 +198,16 @@ std::vector<model::Control> readControls(const Field& f) {
 model::Hazard readHazard(const Field& f, const Known& known) {
   Record r(f);
   model::Hazard h;
-  h.id = text(r.must("id"));
-  h.title = textWithNames(r.must("title"));
-  h.when = readWhen(r.must("when"), known);
+  h.id = text(r.must("id", "wet-steps"));
+  h.title = textWithNames(r.must("title", "Oily rags set themselves alight"));
+  h.when = readWhen(r.must("when", "drying_oil"), known);
   h.signal = choice(r.may("signal"), signalWords, "signal", h.signal);
-  h.who = textWithNames(r.must("who"));
-  h.harm = textWithNames(r.must("harm"));
-  h.controls = readControls(r.must("controls"));
-  h.left = textWithNames(r.must("left"));
-  h.source = textWithNames(r.must("source"));
+  h.who = textWithNames(r.must("who", "the crew"));
+  h.harm = textWithNames(r.must("harm", "A fire at night can kill."));
+  h.controls =
+      readControls(r.must("controls", "[{organise: Put each rag under water in the metal container.}]"));
+  h.left = textWithNames(r.must("left", "rags taken out of the water can heat up"));
+  h.source = textWithNames(r.must("source", "common practice"));
   r.finish();
   return h;
 }
@@ -223,7 +229,7 @@ std::vector<model::Hazard> readHazards(Record& r, const std::vector<model::Task>
   for (const model::Task& t : tasks) known.tasks.push_back(t.id);
   for (const model::Tool& t : tools) known.tools.push_back(t.id);
   std::vector<model::Hazard> hazards;
-  for (const Field& f : r.must("hazards").items()) {
+  for (const Field& f : r.must("hazards", hazardExample).items()) {
     model::Hazard h = readHazard(f, known);
     for (const model::Hazard& other : hazards) {
       if (other.id == h.id) f.error("the hazard '" + h.id + "' is given twice", "give each its own id");
@@ -235,16 +241,18 @@ std::vector<model::Hazard> readHazards(Record& r, const std::vector<model::Task>
 
 std::map<Condition, model::ConditionWords> readConditionWords(Record& r) {
   std::map<Condition, model::ConditionWords> all;
-  const Field f = r.must("conditions");
+  const Field f =
+      r.must("conditions",
+             "{drying_oil: {holds: the product is a drying oil, fails: the product is no drying oil}}");
   if (!f.isGiven()) return all;
   Record conditions(f);
   for (const auto& word : conditionWords) {
-    const Field told = conditions.must(word.name);
+    const Field told = conditions.must(word.name, "{holds: there is some, fails: there is none}");
     if (!told.isGiven()) continue;
     Record t(told);
     model::ConditionWords& words = all[word.value];
-    words.holds = text(t.must("holds"));
-    words.fails = text(t.must("fails"));
+    words.holds = text(t.must("holds", "the product is a drying oil"));
+    words.fails = text(t.must("fails", "the product is no drying oil"));
     if (const Field unknown = t.may("unknown"); unknown.isGiven()) words.unknown = text(unknown);
     t.finish();
   }
@@ -254,10 +262,10 @@ std::map<Condition, model::ConditionWords> readConditionWords(Record& r) {
 
 model::LabelTexts readLabels(Record& r) {
   model::LabelTexts l;
-  l.statements = textsByCode(r.must("statements"));
-  l.precautions = textsByCode(r.must("precautions"));
-  l.pictograms = textsByCode(r.must("pictograms"));
-  l.source = text(r.must("source"));
+  l.statements = textsByCode(r.must("statements", "{H226: Flammable liquid and vapour}"));
+  l.precautions = textsByCode(r.must("precautions", "{P210: Keep away from flames.}"));
+  l.pictograms = textsByCode(r.must("pictograms", "{GHS02: flame}"));
+  l.source = text(r.must("source", "UN GHS, annex 3"));
   return l;
 }
 

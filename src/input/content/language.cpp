@@ -78,7 +78,8 @@ Phrase readPhrase(const Field& f, model::PluralRule rule) {
     return phrase;
   }
   Record r(f);
-  for (const PluralForm form : model::formsOf(rule)) phrase.forms[form] = phraseText(r.must(nameOf(form)));
+  for (const PluralForm form : model::formsOf(rule))
+    phrase.forms[form] = phraseText(r.must(nameOf(form), "'{n} days'"));
   r.finish();
   return phrase;
 }
@@ -191,12 +192,13 @@ model::Language readLanguage(const std::string& file, const std::string& id, con
   if (const std::optional<Node> root = parseTree(*bytes, file, messages)) {
     const Source source{file, messages};
     Record r(Field(source, &*root, "", root->mark));
-    language.name = text(r.must("name"));
-    language.plural = choice(r.must("plural"), ruleWords, "rule of plurals", language.plural);
-    if (const Field f = r.must("words"); f.isGiven()) readWords(f, language, english);
+    language.name = text(r.must("name", "Español"));
+    language.plural = choice(r.must("plural", "one other"), ruleWords, "rule of plurals", language.plural);
+    if (const Field f = r.must("words", "{languages: {en: English}}"); f.isGiven())
+      readWords(f, language, english);
     // The content is written in English.
     if (english != nullptr) {
-      if (const Field f = r.must("content"); f.isGiven()) readTexts(f, language, content);
+      if (const Field f = r.must("content", "{}"); f.isGiven()) readTexts(f, language, content);
     }
     r.finish();
   }

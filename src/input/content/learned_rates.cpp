@@ -12,13 +12,13 @@ namespace {
 model::LearnedRate readOne(const Field& item, const model::Content& content) {
   Record r(item);
   model::LearnedRate rate;
-  rate.product = knownId(r.must("product"), content.products, "product");
-  rate.timber = knownId(r.must("timber"), content.timbers, "timber");
-  rate.state = choice(r.must("state"), stateWords, "state of the boards", rate.state);
+  rate.product = knownId(r.must("product", "tern-oil"), content.products, "product");
+  rate.timber = knownId(r.must("timber", "kwila"), content.timbers, "timber");
+  rate.state = choice(r.must("state", "weathered"), stateWords, "state of the boards", rate.state);
   rate.isSanded = yesNo(r.may("sanded"), false);
-  rate.coat = whole(r.must("coat"), {1, 4, "from 1 to 4"}, 1);
-  if (const Field f = r.must("rate"); f.isGiven()) rate.rate = spread(f);
-  rate.jobs = whole(r.must("jobs"), {1, 1'000'000, "from 1 to 1000000"}, 1);
+  rate.coat = whole(r.must("coat", "1"), {1, 4, "from 1 to 4"}, 1);
+  if (const Field f = r.must("rate", "8 m2/L"); f.isGiven()) rate.rate = spread(f);
+  rate.jobs = whole(r.must("jobs", "3"), {1, 1'000'000, "from 1 to 1000000"}, 1);
   // The interval of the mean is for the reader of the file.
   if (const Field f = r.may("low"); f.isGiven()) (void)spread(f);
   if (const Field f = r.may("high"); f.isGiven()) (void)spread(f);
@@ -62,7 +62,10 @@ std::vector<model::LearnedRate> readLearnedRates(const std::string& file, const 
                 "'planksheaf rates FOLDER' writes one");
       return rates;
     }
-    for (const Field& item : r.must("rates").items()) {
+    for (const Field& item :
+         r.must("rates",
+                "[{product: tern-oil, timber: kwila, state: weathered, coat: 1, rate: 8 m2/L, jobs: 3}]")
+             .items()) {
       const model::LearnedRate rate = readOne(item, content);
       for (const model::LearnedRate& other : rates) {
         if (isSame(rate, other))

@@ -5,6 +5,12 @@
 namespace input {
 namespace {
 
+constexpr const char* lawExample = "title and year of the rule";
+constexpr const char* limitsExample =
+    "{noise: {rule: average of 8 hours, upper: 85 dB, source: title and year of the rule}, "
+    "dust: {protection: P2, source: title and year of the rule}, "
+    "heat: {form: apparent temperature, source: title and year of the rule}, equipment: {gloves: EN 374}}";
+
 /// Signs and separators keep their spaces: ' €' after an amount, a no-break space between thousands.
 std::string sign(const Field& f) {
   const std::string s = f.word().value_or("");
@@ -15,14 +21,14 @@ std::string sign(const Field& f) {
 void readCurrency(const Field& f, model::Region& region) {
   if (!f.isGiven()) return;
   Record r(f);
-  const Field code = r.must("code");
+  const Field code = r.must("code", "NZD");
   region.currency = text(code);
   if (!region.currency.empty() &&
       (region.currency.size() != 3 ||
        region.currency.find_first_not_of("ABCDEFGHIJKLMNOPQRSTUVWXYZ") != std::string::npos))
     code.error(inQuotes(region.currency) + " is not a currency code",
                "write three capitals (ISO 4217), like NZD");
-  region.currencyName = text(r.must("name"));
+  region.currencyName = text(r.must("name", "New Zealand dollars"));
   region.currencyDigits = whole(r.may("digits"), {0, 3, "from 0 to 3"}, 2);
   const Field before = r.may("before"), after = r.may("after");
   if (before.isGiven()) region.numbers.currencyBefore = sign(before);
@@ -35,11 +41,11 @@ model::TaxRule readTax(const Field& f) {
   if (!f.isGiven()) return t;
   constexpr Word<bool> onWords[] = {{"total", false}, {"lines", true}};
   Record r(f);
-  t.name = text(r.must("name"));
-  t.rate = quantity(r.must("rate"), parseShare, {{0}, base::Share::whole(50), "from 0 % to 50 %"});
-  t.rounding = choice(r.must("rounding"), roundWords, "rounding", t.rounding);
-  t.onLines = choice(r.must("on"), onWords, "base of the tax", t.onLines);
-  t.source = text(r.must("source"));
+  t.name = text(r.must("name", "GST"));
+  t.rate = quantity(r.must("rate", "15 %"), parseShare, {{0}, base::Share::whole(50), "from 0 % to 50 %"});
+  t.rounding = choice(r.must("rounding", "half up"), roundWords, "rounding", t.rounding);
+  t.onLines = choice(r.must("on", "total"), onWords, "base of the tax", t.onLines);
+  t.source = text(r.must("source", lawExample));
   r.finish();
   return t;
 }
@@ -59,11 +65,11 @@ model::NoiseLimits readNoise(Record& r) {
   constexpr Word<model::NoiseRule> ruleWords[] = {{"average of 8 hours", model::NoiseRule::Average8h},
                                                   {"osha", model::NoiseRule::Osha}};
   model::NoiseLimits l;
-  l.rule = choice(r.must("rule"), ruleWords, "rule for noise", l.rule);
+  l.rule = choice(r.must("rule", "average of 8 hours"), ruleWords, "rule for noise", l.rule);
   l.lower = decibels(r.may("lower"));
   l.upper = decibels(r.may("upper"));
   l.limit = decibels(r.may("limit"));
-  l.source = text(r.must("source"));
+  l.source = text(r.must("source", lawExample));
   if ((l.lower && l.upper && *l.lower > *l.upper) || (l.upper && l.limit && *l.upper > *l.limit))
     r.field().error("the levels do not rise: lower, upper, limit", "check the three against their source");
   return l;
@@ -75,7 +81,7 @@ model::VibrationLimits readVibration(Record& r) {
   model::VibrationLimits l;
   l.action = amount(r.may("action"), "m/s2", sane);
   l.limit = amount(r.may("limit"), "m/s2", sane);
-  l.source = text(r.must("source"));
+  l.source = text(r.must("source", lawExample));
   if (l.action && l.limit && *l.limit < *l.action)
     r.field().error("the limit is below the action value", "check both against their source");
   return l;
@@ -87,16 +93,17 @@ model::DustLimits readDust(Record& r) {
   model::DustLimits l;
   l.hardwood = amount(r.may("hardwood"), "mg/m3", sane);
   l.softwood = amount(r.may("softwood"), "mg/m3", sane);
-  l.protection = text(r.must("protection"));
-  l.source = text(r.must("source"));
+  l.protection = text(r.must("protection", "P2"));
+  l.source = text(r.must("source", lawExample));
   return l;
 }
 
 model::HeatLimits readHeat(Record& r) {
   constexpr Word<bool> formWords[] = {{"heat index", true}, {"apparent temperature", false}};
   model::HeatLimits l;
-  l.usesHeatIndex = choice(r.must("form"), formWords, "form of heat", l.usesHeatIndex);
-  l.source = text(r.must("source"));
+  l.usesHeatIndex =
+      choice(r.must("form", "apparent temperature"), formWords, "form of heat", l.usesHeatIndex);
+  l.source = text(r.must("source", lawExample));
   return l;
 }
 
@@ -110,8 +117,8 @@ void readInTurn(const Field& f, model::Region& region, Rule model::WorkLimits::*
   for (std::size_t i = 0; i < rules.size(); ++i) {
     const bool isFirst = i == 0, isLast = i + 1 == rules.size();
     Record r(rules[i]);
-    const Field from = isFirst ? r.may("from") : r.must("from");
-    const Field until = isLast ? r.may("until") : r.must("until");
+    const Field from = isFirst ? r.may("from") : r.must("from", "2026-12-01");
+    const Field until = isLast ? r.may("until") : r.must("until", "2026-11-30");
     if (isFirst && from.isGiven()) from.error("the first rule has no 'from'", "put the rule before it first");
     if (isLast && until.isGiven())
       until.error("the last rule has no 'until'", "add the rule that follows it, with its 'from:'");
@@ -132,17 +139,20 @@ void readInTurn(const Field& f, model::Region& region, Rule model::WorkLimits::*
 void readLimits(const Field& f, model::Region& region) {
   if (!f.isGiven()) return;
   Record r(f);
-  readInTurn(r.must("noise"), region, &model::WorkLimits::noise, readNoise);
+  readInTurn(r.must("noise", "{rule: average of 8 hours, upper: 85 dB, source: title and year of the rule}"),
+             region, &model::WorkLimits::noise, readNoise);
   readInTurn(r.may("vibration"), region, &model::WorkLimits::vibration, readVibration);
-  readInTurn(r.must("dust"), region, &model::WorkLimits::dust, readDust);
-  readInTurn(r.must("heat"), region, &model::WorkLimits::heat, readHeat);
+  readInTurn(r.must("dust", "{protection: P2, source: title and year of the rule}"), region,
+             &model::WorkLimits::dust, readDust);
+  readInTurn(r.must("heat", "{form: apparent temperature, source: title and year of the rule}"), region,
+             &model::WorkLimits::heat, readHeat);
   if (const Field lead = r.may("lead"); lead.isGiven()) {
     Record h(lead);
-    region.leadUntil = whole(h.must("until"), {1900, 2100, "a year from 1900 to 2100"}, 1900);
-    region.leadSource = text(h.must("source"));
+    region.leadUntil = whole(h.must("until", "1980"), {1900, 2100, "a year from 1900 to 2100"}, 1900);
+    region.leadSource = text(h.must("source", lawExample));
     h.finish();
   }
-  if (const Field equipment = r.must("equipment"); equipment.isGiven()) {
+  if (const Field equipment = r.must("equipment", "{gloves: EN 374}"); equipment.isGiven()) {
     Record e(equipment);
     for (const auto& word : wearWords) {
       if (const Field grade = e.may(word.name); grade.isGiven()) region.equipment[word.name] = text(grade);
@@ -180,7 +190,7 @@ model::DepositCap readDepositCap(const Field& f, const model::Region& region) {
             "write the share, like 'most: 10 %', the amount, or both");
   cap.specialOrders = choice(r.may("special_orders"), orderWords, "use of special orders", cap.specialOrders);
   cap.isAdvice = yesNo(r.may("advice"), false);
-  cap.source = text(r.must("source"));
+  cap.source = text(r.must("source", lawExample));
   r.finish();
   return cap;
 }
@@ -193,12 +203,12 @@ model::Cancellation readCancellation(const Field& f) {
   constexpr Limits<int> sane = {1, 365, "from 1 to 365"};
   model::Cancellation c;
   Record r(f);
-  c.text = text(r.must("text"));
-  c.days = whole(r.must("days"), sane, 1);
+  c.text = text(r.must("text", "You may cancel within 5 working days."));
+  c.days = whole(r.must("days", "5"), sane, 1);
   if (const Field days = r.may("uninvited_days"); days.isGiven()) c.uninvitedDays = whole(days, sane, 1);
-  c.counted = choice(r.must("counted"), countWords, "way to count days", c.counted);
+  c.counted = choice(r.must("counted", "working days"), countWords, "way to count days", c.counted);
   c.isStandstill = yesNo(r.may("standstill"), false);
-  c.source = text(r.must("source"));
+  c.source = text(r.must("source", lawExample));
   r.finish();
   return c;
 }
@@ -213,9 +223,9 @@ std::string digits(const Field& f) {
 model::Dialling readDialling(const Field& f) {
   model::Dialling d;
   Record r(f);
-  d.country = digits(r.must("country"));
-  d.trunk = digits(r.must("trunk"));
-  d.abroad = digits(r.must("abroad"));
+  d.country = digits(r.must("country", "'64'"));
+  d.trunk = digits(r.must("trunk", "'0'"));
+  d.abroad = digits(r.must("abroad", "'00'"));
   d.digits = whole(r.may("digits"), {1, 15, "from 1 to 15"}, 0);
   r.finish();
   return d;
@@ -231,54 +241,65 @@ model::Region readRegion(Record& r) {
                                               {"rights", "rights"}};
   constexpr Word<bool> dateWords[] = {{"day first", false}, {"month first", true}};
   model::Region region;
-  region.name = text(r.must("name"));
-  region.language = text(r.must("language"));
-  readCurrency(r.must("currency"), region);
-  region.tax = readTax(r.must("tax"));
-  region.units = choice(r.must("units"), unitWords, "system of units", region.units);
-  region.paper = choice(r.must("paper"), paperWords, "paper", region.paper);
-  region.monthFirst = choice(r.must("dates"), dateWords, "order of dates", region.monthFirst);
-  if (const Field f = r.must("numbers"); f.isGiven()) {
+  region.name = text(r.must("name", "New Zealand"));
+  region.language = text(r.must("language", "en-NZ"));
+  readCurrency(r.must("currency", "{code: NZD, name: New Zealand dollars}"), region);
+  region.tax = readTax(r.must(
+      "tax", "{name: GST, rate: 15 %, rounding: half up, on: total, source: title and year of the rule}"));
+  region.units = choice(r.must("units", "metric"), unitWords, "system of units", region.units);
+  region.paper = choice(r.must("paper", "a4"), paperWords, "paper", region.paper);
+  region.monthFirst = choice(r.must("dates", "day first"), dateWords, "order of dates", region.monthFirst);
+  if (const Field f = r.must("numbers", "{decimal: '.', group: ','}"); f.isGiven()) {
     Record n(f);
-    region.numbers.decimal = sign(n.must("decimal"));
-    region.numbers.group = sign(n.must("group"));
+    region.numbers.decimal = sign(n.must("decimal", "'.'"));
+    region.numbers.group = sign(n.must("group", "','"));
     n.finish();
     if (region.numbers.decimal.empty()) f.error("the decimal sign is empty", "write '.' or ','");
     if (region.numbers.decimal == region.numbers.group)
       f.error("the decimal sign also parts the thousands",
               "write another sign under 'group', or '' for none");
   }
-  region.emergencyNumber = text(r.must("emergency"));
+  region.emergencyNumber = text(r.must("emergency", "'111'"));
   if (const Field f = r.may("telephone"); f.isGiven()) region.dialling = readDialling(f);
-  region.powerCutout = text(r.must("cutout"));
-  for (const Field& item : r.must("authorities").items()) {
+  region.powerCutout = text(r.must("cutout", "RCD"));
+  for (const Field& item : r.must("authorities", "[{about: safety, name: WorkSafe New Zealand}]").items()) {
     Record a(item);
     model::Authority authority;
-    const Field about = a.must("about");
+    const Field about = a.must("about", "safety");
     if (const auto known = chosen(about, topicWords, "matter of an authority")) authority.about = *known;
-    authority.name = text(a.must("name"));
+    authority.name = text(a.must("name", "WorkSafe New Zealand"));
     a.finish();
     region.authorities.push_back(std::move(authority));
   }
-  readLimits(r.must("limits"), region);
+  readLimits(r.must("limits", limitsExample), region);
   if (const Field f = r.may("states"); f.isGiven()) {
     Record s(f);
     for (const auto& [id, at, name] : s.all()) region.states[id] = text(name);
     s.finish();
   }
+  region.holidays = readHolidays(r.may("holidays"), region.states);
   for (const Field& item : r.may("deposit").items())
     region.depositCaps.push_back(readDepositCap(item, region));
   if (const Field f = r.may("cancellation"); f.isGiven()) region.cancellation = readCancellation(f);
   if (const Field f = r.may("new_job"); f.isGiven()) {
     Record n(f);
-    for (const char* key : {"phone", "latitude", "longitude", "timezone", "timber", "start"})
-      region.newJob[key] = text(n.must(key));
-    if (!region.states.empty()) region.newJob["state"] = knownId(n.must("state"), region.states, "state");
+    constexpr std::pair<const char*, const char*> keys[] = {
+        {"phone", "03 555 0100"},         {"latitude", "-45.00"}, {"longitude", "169.00"},
+        {"timezone", "Pacific/Auckland"}, {"timber", "kwila"},    {"start", "2027-02-15"}};
+    for (const auto& [key, example] : keys) region.newJob[key] = text(n.must(key, example));
+    if (!region.states.empty()) {
+      const std::string& first = region.states.begin()->first;
+      region.newJob["state"] = knownId(n.must("state", first.c_str()), region.states, "state");
+    }
     n.finish();
   }
   if (const Field f = r.may("weather"); f.isGiven()) {
     Record w(f);
     region.normals = readNormals(w);
+    const auto north = degrees(w.must("latitude", "-45.00"), 90),
+               east = degrees(w.must("longitude", "169.00"), 180);
+    if (north && east)
+      region.normals.place = {static_cast<double>(*north) / 1e6, static_cast<double>(*east) / 1e6};
     w.finish();
   }
   return region;

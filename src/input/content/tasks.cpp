@@ -8,6 +8,13 @@
 namespace input {
 namespace {
 
+constexpr const char* uptakeExample =
+    "{new: tight, weathered: open, sanded: medium, oiled: tight, film: tight}";
+constexpr const char* timberExample =
+    "{kwila: {name: kwila, hardwood: true, density: 830 kg/m3, "
+    "uptake: {new: tight, weathered: open, sanded: medium, oiled: tight, film: tight}}}";
+constexpr const char* taskExample = "[{id: wash, name: wash, per: surface, rate: 30 m2/h, wears: [gloves]}]";
+
 std::map<model::State, base::Share> readTimes(const Field& f) {
   std::map<model::State, base::Share> times;
   if (!f.isGiven()) return times;
@@ -44,7 +51,8 @@ void readRates(Record& r, model::Task& t) {
   const Field hours = r.may("hours"), rate = r.may("rate"), rates = r.may("rates");
   if (isFixed) {
     if (!hours.isGiven())
-      r.field().error("'hours' is missing", "a task per job or per day takes a fixed time");
+      r.field().error("'hours' is missing",
+                      "a task per job or per day takes a fixed time; write it like hours: 0.5 h");
     t.hoursEach = quantity(hours, parseTime, {{0}, base::Hours::whole(1000), "from 0 h to 1000 h"});
     if (rate.isGiven()) rate.error("a task per job or per day has no rate", "give its 'hours'");
   } else {
@@ -72,11 +80,11 @@ model::Task readTask(const Field& f, const std::map<std::string, model::Consumab
       {"pass", Each::Pass}, {"coat", Each::Coat}, {"late coat", Each::LateCoat}};
   Record r(f);
   model::Task t;
-  t.id = text(r.must("id"));
-  t.name = text(r.must("name"));
+  t.id = text(r.must("id", "rinse"));
+  t.name = text(r.must("name", "wash"));
   if (const Field offer = r.may("offer"); offer.isGiven()) t.offer = text(offer);
   t.work = chosen(r.may("work"), workWords, "kind of work");
-  t.measure = choice(r.must("per"), measureWords, "measure", t.measure);
+  t.measure = choice(r.must("per", "surface"), measureWords, "measure", t.measure);
   const auto each = chosen(r.may("each"), eachWords, "repetition");
   t.isPerPass = each == Each::Pass;
   t.isPerCoat = each == Each::Coat;
@@ -86,7 +94,7 @@ model::Task readTask(const Field& f, const std::map<std::string, model::Consumab
   t.soilsWetCoats = yesNo(r.may("soils_wet_coats"), false);
   t.dryAfter = quantity(r.may("dry"), parseTime, anyTime);
   t.uses = readUses(r.may("uses"), consumables);
-  for (const Field& item : r.must("wears").items()) {
+  for (const Field& item : r.must("wears", "[gloves]").items()) {
     if (const auto wear = chosen(item, wearWords, "piece of protective equipment"))
       t.wears.emplace_back(*wear);
   }
@@ -98,20 +106,21 @@ model::Task readTask(const Field& f, const std::map<std::string, model::Consumab
 
 std::map<std::string, model::Timber> readTimbers(Record& r) {
   std::map<std::string, model::Timber> timbers;
-  Record ids(r.must("timbers"));
+  Record ids(r.must("timbers", timberExample));
   for (const auto& [id, at, f] : ids.all()) {
     Record t(f);
     model::Timber& timber = timbers[id];
     timber.id = id;
-    timber.name = text(t.must("name"));
-    timber.isHardwood = yesNo(t.must("hardwood"), true);
+    timber.name = text(t.must("name", "kwila"));
+    timber.isHardwood = yesNo(t.must("hardwood", "true"), true);
     timber.mayBeTreated = yesNo(t.may("treated"), false);
-    timber.densityKgPerM3 = wholeWith(t.must("density"), "kg/m3", {50, 1500, "from 50 kg/m3 to 1500 kg/m3"});
-    if (const Field uptake = t.must("uptake"); uptake.isGiven()) {
+    timber.densityKgPerM3 =
+        wholeWith(t.must("density", "830 kg/m3"), "kg/m3", {50, 1500, "from 50 kg/m3 to 1500 kg/m3"});
+    if (const Field uptake = t.must("uptake", uptakeExample); uptake.isGiven()) {
       Record u(uptake);
       for (const auto& word : stateWords)
         timber.uptake[word.value] =
-            choice(u.must(word.name), uptakeWords, "thirst of boards", model::Uptake::Medium);
+            choice(u.must(word.name, "medium"), uptakeWords, "thirst of boards", model::Uptake::Medium);
       u.finish();
     }
     t.finish();
@@ -123,16 +132,16 @@ std::map<std::string, model::Timber> readTimbers(Record& r) {
 std::map<std::string, model::Consumable> readConsumables(
     Record& r, const std::map<std::string, model::Region>& regions) {
   std::map<std::string, model::Consumable> all;
-  Record ids(r.must("consumables"));
+  Record ids(r.must("consumables", "{cleaner: {name: deck cleaner, unit: L, price: {nz: 14.50}}}"));
   for (const auto& [id, at, f] : ids.all()) {
     Record c(f);
     model::Consumable& consumable = all[id];
     consumable.id = id;
-    consumable.name = text(c.must("name"));
-    consumable.unit = text(c.must("unit"));
+    consumable.name = text(c.must("name", "deck cleaner"));
+    consumable.unit = text(c.must("unit", "L"));
     consumable.boughtWhole = yesNo(c.may("whole"), true);
     consumable.soaksOil = yesNo(c.may("oily"), false);
-    if (const Field price = c.must("price"); price.isGiven()) {
+    if (const Field price = c.must("price", "{nz: 14.50}"); price.isGiven()) {
       Record prices(price);
       for (const auto& [region, at, amount] : prices.all()) {
         if (const auto known = regions.find(region); known != regions.end()) {
@@ -151,7 +160,7 @@ std::map<std::string, model::Consumable> readConsumables(
 
 std::vector<model::Task> readTasks(Record& r, const std::map<std::string, model::Consumable>& consumables) {
   std::vector<model::Task> tasks;
-  for (const Field& f : r.must("tasks").items()) {
+  for (const Field& f : r.must("tasks", taskExample).items()) {
     model::Task t = readTask(f, consumables);
     for (const model::Task& other : tasks) {
       if (other.id == t.id) f.error("the task '" + t.id + "' is given twice", "give each its own id");
@@ -185,13 +194,14 @@ std::vector<model::Tool> readTools(Record& r, const std::vector<model::Task>& ta
   std::vector<model::Tool> tools;
   std::vector<std::string> known;
   for (const model::Task& t : tasks) known.push_back(t.id);
-  Record ids(r.must("tools"));
+  Record ids(r.must("tools",
+                    "{orbital-sander: {name: orbital sander, tasks: [sand], sound: 84 dB, example: true}}"));
   for (const auto& [id, at, f] : ids.all()) {
     Record t(f);
     model::Tool tool;
     tool.id = id;
-    tool.name = text(t.must("name"));
-    for (const Field& item : t.must("tasks").items()) {
+    tool.name = text(t.must("name", "orbital sander"));
+    for (const Field& item : t.must("tasks", "[sand]").items()) {
       std::string task = text(item);
       if (!task.empty() && std::find(known.begin(), known.end(), task) == known.end())
         reportUnknown(item, task, "task", known);
@@ -203,7 +213,7 @@ std::vector<model::Tool> readTools(Record& r, const std::vector<model::Task>& ta
     if (const Field use = t.may("use"); use.isGiven())
       tool.use = quantity(use, parseShare, {base::Share{1}, base::Share::whole(100), "above 0 % to 100 %"});
     tool.isElectric = yesNo(t.may("electric"), false);
-    tool.isExample = yesNo(t.must("example"), true);
+    tool.isExample = yesNo(t.must("example", "true"), true);
     tool.isForTreated = yesNo(t.may("on_treated"), true);
     t.finish();
     tools.push_back(std::move(tool));

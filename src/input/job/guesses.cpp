@@ -23,8 +23,33 @@ Guesses guessed(const std::string& number, Units metric, Units us, bool isUs) {
 
 }  // namespace
 
+std::vector<std::string> withoutCommas(const std::string& text) {
+  const auto isDigitAt = [&](std::size_t at) {
+    return at < text.size() && text[at] >= '0' && text[at] <= '9';
+  };
+  const std::size_t first = text.find(','), last = text.rfind(',');
+  std::string joined, pointed;
+  bool partsThousands = true;
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    if (text[i] != ',') joined += text[i];
+    else
+      partsThousands =
+          partsThousands && isDigitAt(i + 1) && isDigitAt(i + 2) && isDigitAt(i + 3) && !isDigitAt(i + 4);
+    if (text[i] != '.' && text[i] != ',') pointed += text[i];
+    else if (i == last) pointed += '.';
+  }
+  const std::size_t point = text.rfind('.');
+  std::vector<std::string> all;
+  if (partsThousands && (point == std::string::npos || point > last)) all.push_back(joined);
+  if (first == last && isDigitAt(last + 1) && (point == std::string::npos || point < last))
+    all.push_back(pointed);
+  return all;
+}
+
 Guesses withUnits(const std::string& number, base::Length, bool isUs) {
-  return guessed(number, {"m", "mm", "cm"}, {"ft", "in"}, isUs);
+  std::vector<std::string> metric = {"m", "mm", "cm"};
+  if (parseNumber(number).value <= base::Count::whole(12)) metric.emplace_back("in");  // widths of boards
+  return guessed(number, std::move(metric), {"ft", "in"}, isUs);
 }
 
 Guesses withUnits(const std::string& number, base::Area, bool isUs) {
@@ -46,6 +71,10 @@ Guesses withUnits(const std::string& number, base::Share, bool) {
 
 Guesses withUnits(const std::string& number, base::Hours, bool) {
   return guessed(number, {{"min", "h"}, {"d"}});
+}
+
+Guesses withUnits(const std::string& number, base::Spread, bool) {
+  return guessed(number, {{"m2/L"}, {"ft2/gal"}, {"L/m2", "mL/m2"}});
 }
 
 Guesses withUnits(const std::string& number, base::Temperature, bool isUs) {

@@ -92,13 +92,29 @@ std::vector<int> readSanding(const Field& f, const Field& work, const std::vecto
 
 constexpr const char* newProduct = "each is a file in content/products";
 
-std::vector<model::StockTin> readStock(const Field& f, const model::Content& content) {
+/// A size that the product is not sold in is hardly meant.
+void warnOfSize(const Field& f, const model::StockTin& tin, const std::string& region,
+                const model::Content& content) {
+  const auto product = content.products.find(tin.product);
+  if (product == content.products.end() || tin.size.isZero()) return;
+  const auto tins = product->second.tins.find(region);
+  if (tins == product->second.tins.end()) return;
+  const auto isSold = [&](const model::Tin& t) { return t.size == tin.size; };
+  if (std::any_of(tins->second.begin(), tins->second.end(), isSold)) return;
+  f.warn(inQuotes(tin.product) + " is not sold in tins of " + inQuotes(f.word().value_or("")),
+         "check number and unit; its tins stand in the product's file, under tins: " + region);
+}
+
+std::vector<model::StockTin> readStock(const Field& f, const std::string& region,
+                                       const model::Content& content) {
   std::vector<model::StockTin> stock;
   for (const Field& item : f.items()) {
     Record r(item);
     model::StockTin t;
     t.product = knownId(r.must("product", "tern-oil"), content.products, "product", newProduct);
-    t.size = quantity(r.must("size", "2.5 L"), parseVolume, tinSizes);
+    const Field size = r.must("size", "2.5 L");
+    t.size = quantity(size, parseVolume, tinSizes);
+    warnOfSize(size, t, region, content);
     t.count = whole(r.must("count", "1"), tinCounts, 0);
     r.finish();
     stock.push_back(std::move(t));
@@ -220,13 +236,25 @@ base::Count taskRate(const Field& f, model::Measure measure) {
       break;
   }
   const Parsed<base::Count> p = parsePerHour(*s, counted);
-  if (p.problem) {
-    const bool isArea = counted == PerHour::Area;
-    const bool isFeet = p.problem->isBare && f.source().isUs && counted != PerHour::Pieces;
-    f.error(p.problem->message,
-            isFeet ? "write " + inQuotes(*s + (isArea ? " ft2/h" : " ft/h")) : p.problem->hint);
-  } else if (p.value.millionths < 10'000 || p.value > base::Count::whole(100'000)) {
-    f.error(inQuotes(*s) + " is out of range", "allowed: from 0.01 to 100000 an hour");
+  const auto isWithin = [](base::Count n) {
+    return n.millionths >= 10'000 && n <= base::Count::whole(100'000);
+  };
+  const auto isAccepted = [&](const std::string& meant) {
+    const auto rate = parsePerHour(meant, counted);
+    return !rate.problem && isWithin(rate.value);
+  };
+  constexpr const char* allowed = "allowed: from 0.01 to 100000 an hour";
+  if (p.problem && p.problem->isBare) {
+    const char* metric = counted == PerHour::Area     ? " m2/h"
+                         : counted == PerHour::Length ? " m/h"
+                                                      : " pieces/h";
+    const char* us = counted == PerHour::Area ? " ft2/h" : counted == PerHour::Length ? " ft/h" : " pieces/h";
+    const std::string hint = writeHint({{plain(*s) + (f.source().isUs ? us : metric)}}, isAccepted);
+    f.error(p.problem->message, hint.empty() ? allowed : hint);
+  } else if (p.problem) {
+    f.error(p.problem->message, commaHint(*p.problem, plain(*s), isAccepted));
+  } else if (!isWithin(p.value)) {
+    f.error(inQuotes(*s) + " is out of range", allowed);
   } else {
     return p.value;
   }
@@ -236,7 +264,7 @@ base::Count taskRate(const Field& f, model::Measure measure) {
 model::Job readJob(const std::string& bytes, const std::string& file, const model::Content& content,
                    base::Diagnostics& out) {
   model::Job job;
-  base::Diagnostics messages, forecastMessages;
+  base::Diagnostics messages;
   const std::optional<Node> root = parseTree(bytes, file, messages);
   if (!root) {
     forwardSorted(messages, out);
@@ -255,7 +283,7 @@ model::Job readJob(const std::string& bytes, const std::string& file, const mode
   if (const Field f = r.may("first_job"); f.isGiven()) job.firstJob = readFirstJob(f, job);
   job.revision = whole(r.may("revision"), {0, 999, "from 0 to 999"}, 0);
   job.quoted = date(r.must("quoted", "2027-03-02"));
-  job.validDays = whole(r.may("valid_days"), {1, 365, "from 1 to 365", 1, 120, "from 1 to 120"}, 30);
+  job.validDays = whole(r.may("valid_days"), {1, 365, "from 1 to 365", 5, 120, "from 5 to 120"}, 30);
   if (const Field f = r.must("customer", "{name: A. Customer}"); f.isGiven()) job.customer = readCustomer(f);
   if (const Field f = r.must("site", "{region: nz, timezone: Pacific/Auckland}"); f.isGiven())
     job.site = readSite(f, content);
@@ -290,14 +318,15 @@ model::Job readJob(const std::string& bytes, const std::string& file, const mode
   job.areas = readDecks(
       r.must("areas", "[{name: Deck, shape: {rectangle: [6 m, 4 m]}, timber: kwila, state: weathered}]"),
       content, job.work);
-  if (const Field f = r.must("crew", "{people: 2, hours: 07:30-16:00}"); f.isGiven()) job.crew = readCrew(f);
+  if (const Field f = r.must("crew", "{people: 2, hours: 07:30-16:00}"); f.isGiven())
+    job.crew = readCrew(f, region == content.regions.end() ? nullptr : &region->second);
   if (const auto span = clockSpan(r.may("coating"))) {
     job.coatingFrom = span->from;
     job.coatingUntil = span->until;
   }
-  job.inStock = readStock(r.may("in_stock"), content);
+  job.inStock = readStock(r.may("in_stock"), job.site.region, content);
   if (region != content.regions.end()) job.normals = region->second.normals;
-  if (const Field f = r.may("weather"); f.isGiven()) readWeather(f, file, job, forecastMessages);
+  if (const Field f = r.may("weather"); f.isGiven()) readWeather(f, job);
   job.price = readPricing(r.may("price"), region == content.regions.end() ? nullptr : &region->second);
   job.taskRates = readTaskRates(r.may("task_rates"), content);
   job.ratesFile = pathBeside(r.may("spreading_rates"), file);
@@ -315,7 +344,6 @@ model::Job readJob(const std::string& bytes, const std::string& file, const mode
   job.places = placesIn(*root, file);
   checkYear(job, messages);
   forwardSorted(messages, out);
-  out.add(forecastMessages);
   return job;
 }
 

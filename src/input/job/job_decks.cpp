@@ -1,5 +1,6 @@
 // The areas of a job: decks, stairs, strips and screens with their boards.
 #include "input/job/job_parts.h"
+#include "input/job/same_name.h"
 #include "input/job/shape.h"
 #include "input/yaml/scanner.h"
 #include "input/yaml/words.h"
@@ -76,21 +77,42 @@ void readCutOuts(const Field& f, model::Deck& deck, const std::optional<model::S
   }
 }
 
-/// Refuses what no timber drinks, warns of what few do. 0.5 to 100 m2/L, and 2 to 30.
-bool checkRate(const Field& f, const std::string& what, const base::Spread& rate) {
+bool isWithin(const base::Spread& rate, int twiceLeast, int most) {
   // Square metres per litre are the same number as square micrometres per nanolitre over a thousand.
   const base::Wide area = rate.area.millionths, volume = rate.volume.millionths;
-  const auto isWithin = [&](int twiceLeast, int most) {
-    return area * 2 >= volume * 1000 * twiceLeast && area <= volume * 1000 * most;
-  };
-  if (!isWithin(1, 100)) {
-    f.error(what + " is out of range", "allowed: from 0.5 m2/L to 100 m2/L");
+  return area * 2 >= volume * 1000 * twiceLeast && area <= volume * 1000 * most;
+}
+
+// From 0.5 and 2 m2/L.
+bool isPossible(const base::Spread& rate) { return isWithin(rate, 1, 100); }
+bool isUsual(const base::Spread& rate) { return isWithin(rate, 4, 30); }
+
+constexpr const char* possibleRates = "allowed: from 0.5 m2/L to 100 m2/L";
+
+/// Refuses what no timber drinks, warns of what few do.
+bool checkRate(const Field& f, const std::string& what, const base::Spread& rate) {
+  if (!isPossible(rate)) {
+    f.error(what + " is out of range", possibleRates);
     return false;
   }
-  if (!isWithin(4, 30))
+  if (!isUsual(rate))
     f.warn(what + " is unusual here",
            "usually from 2 m2/L to 30 m2/L (80 to 1200 ft2/gal); check number and unit");
   return true;
+}
+
+std::string rateHint(const Problem& problem, const std::string& text, bool isUs) {
+  const auto isAccepted = [](bool (*suits)(const base::Spread&)) {
+    return [suits](const std::string& meant) {
+      const auto rate = parseSpread(meant);
+      return !rate.problem && suits(rate.value);
+    };
+  };
+  if (!problem.isBare) return commaHint(problem, text, isAccepted(isPossible));
+  const Guesses guesses = withUnits(text, base::Spread{}, isUs);
+  std::string hint = writeHint(guesses, isAccepted(isUsual));
+  if (hint.empty()) hint = writeHint(guesses, isAccepted(isPossible));
+  return hint.empty() ? possibleRates : hint;
 }
 
 model::Boards readBoards(const Field& f) {
@@ -191,7 +213,7 @@ constexpr Limits<Length> joistSpacings = {base::millimetres(100),   base::metres
 
 constexpr Limits<Length> edgeHeights = {Length{0},           base::metres(500),
                                         "from 0 m to 500 m", base::millimetres(50),
-                                        base::metres(20),    "from 50 mm to 20 m (2 in to 65 ft)"};
+                                        base::metres(5),     "from 50 mm to 5 m (2 in to 16 ft)"};
 
 /// What people call a state that is one of the known.
 constexpr Word<const char*> otherStates[] = {{"painted", "'film'"},
@@ -269,7 +291,7 @@ base::Spread spread(const Field& f) {
   if (!s) return one;
   const Parsed<base::Spread> p = parseSpread(*s);
   if (p.problem) {
-    f.error(p.problem->message, p.problem->hint);
+    f.error(p.problem->message, rateHint(*p.problem, plain(*s), f.source().isUs));
     return one;
   }
   return checkRate(f, inQuotes(*s), p.value) ? p.value : one;
@@ -289,7 +311,7 @@ std::vector<model::Deck> readDecks(const Field& f, const model::Content& content
   for (const Field& item : items) {
     model::Deck d = readDeck(item, content, work);
     for (std::size_t i = 0; i < decks.size(); ++i) {
-      if (d.name.empty() || inSmallLetters(d.name) != inSmallLetters(decks[i].name)) continue;
+      if (d.name.empty() || !isSameButForCapitals(d.name, decks[i].name)) continue;
       item.error("the name '" + d.name + "' is taken by area " + std::to_string(i + 1) +
                      (d.name == decks[i].name ? "" : ", '" + decks[i].name + "'"),
                  "names tell areas apart; capitals do not");

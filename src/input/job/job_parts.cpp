@@ -3,6 +3,7 @@
 #include "input/yaml/words.h"
 
 #include <algorithm>
+#include <set>
 
 namespace input {
 namespace {
@@ -15,38 +16,6 @@ bool isEmail(const std::string& s) {
   const std::size_t point = place.find('.');
   return s.find_first_of(" ,;<>") == std::string::npos && point != std::string::npos && point > 0 &&
          place.back() != '.';
-}
-
-/// '41.1 N' is 41.1, '41.1 S' is -41.1.
-std::string degreesHint(std::string s) {
-  const auto isSide = [](char c) { return c == 'N' || c == 'E' || c == 'S' || c == 'W'; };
-  if (s.size() > 1 && (isSide(s.front()) || isSide(s.back()))) {
-    const char side = isSide(s.back()) ? s.back() : s.front();
-    s.erase(isSide(s.back()) ? s.size() - 1 : 0, 1);
-    const std::string number = plain(s);
-    if (!parseNumber(number).problem)
-      return "write " + std::string(side == 'S' || side == 'W' ? "-" : "") + number;
-  }
-  return "write degrees with a point, like 41.1; south and west are negative";
-}
-
-/// Degrees as millionths; nothing, and an error, where they are none.
-std::optional<std::int64_t> degrees(const Field& f, int most) {
-  const std::optional<std::string> s = f.word();
-  if (!s) return {};
-  const Parsed<base::Count> p = parseNumber(*s);
-  if (p.problem) {
-    f.error(p.problem->message, degreesHint(plain(*s)));
-    return {};
-  }
-  const std::int64_t limit = most * std::int64_t{1'000'000};
-  if (p.value.millionths > limit || p.value.millionths < -limit) {
-    f.error(inQuotes(*s) + " is out of range", "allowed: from -" + std::to_string(most) + " to " +
-                                                   std::to_string(most) +
-                                                   "; latitude is north, longitude east");
-    return {};
-  }
-  return p.value.millionths;
 }
 
 std::string readState(const Field& f, const model::Region& region) {
@@ -83,6 +52,40 @@ void readWorkingDays(const Field& f, model::Crew& crew) {
   }
   if (f.isEmptyList())
     f.error("at least one working day is needed", "write it like [mon, tue, wed, thu, fri]");
+}
+
+/// '2027-12-24', or '2027-12-24 to 2028-01-07'.
+void readOff(const Field& f, std::vector<base::Date>& off) {
+  const std::string s = text(f);
+  const auto to = s.find(" to ");
+  if (to == std::string::npos) {
+    off.push_back(date(f));
+    return;
+  }
+  const auto from = base::parseDate(s.substr(0, to)), until = base::parseDate(s.substr(to + 4));
+  if (!from || !until || *until < *from || *until - *from > std::chrono::days{366}) {
+    f.error(inQuotes(s) + " is no span of days", "write it like 2027-12-24 to 2028-01-07, at most a year");
+    return;
+  }
+  for (base::Date day = *from; day <= *until; day += std::chrono::days{1}) off.push_back(day);
+}
+
+/// 'true', or the names of some.
+void readWorkedHolidays(const Field& f, const model::Region* region, model::Crew& crew) {
+  if (!f.isGiven()) return;
+  if (!f.is(Node::Kind::List)) {
+    crew.worksOnHolidays = yesNo(f, false);
+    return;
+  }
+  std::set<std::string> known;
+  if (region != nullptr)
+    for (const auto& holiday : region->holidays) known.insert(holiday.name);
+  for (const Field& item : f.items()) {
+    const std::string name = text(item);
+    if (region != nullptr && !name.empty() && !known.contains(name))
+      reportUnknown(item, name, "public holiday", {known.begin(), known.end()});
+    crew.workedHolidays.push_back(name);
+  }
 }
 
 }  // namespace
@@ -143,7 +146,7 @@ model::Site readSite(const Field& f, const model::Content& content) {
   return s;
 }
 
-model::Crew readCrew(const Field& f) {
+model::Crew readCrew(const Field& f, const model::Region* region) {
   Record r(f);
   model::Crew c;
   const int people = whole(r.must("people", "2"), {1, 50, "from 1 to 50", 1, 12, "from 1 to 12"}, 0);
@@ -166,7 +169,8 @@ model::Crew readCrew(const Field& f) {
     (breaks.isGiven() ? breaks : f)
         .error("the breaks are as long as the working day", "write them like 45 min");
   readWorkingDays(r.may("days"), c);
-  for (const Field& day : r.may("off").items()) c.off.push_back(date(day));
+  for (const Field& day : r.may("off").items()) readOff(day, c.off);
+  readWorkedHolidays(r.may("works_on_holidays"), region, c);
   const Field names = r.may("names");
   c.names = texts(names);
   if (people > 0 && c.names.size() > static_cast<std::size_t>(people))
@@ -235,7 +239,13 @@ model::Pricing readPricing(const Field& f, const model::Region* region) {
     o.finish();
     p.options.push_back(std::move(option));
   }
-  if (const Field tax = r.may("tax"); tax.isGiven()) p.tax = quantity(tax, parseShare, taxes);
+  if (const Field tax = r.may("tax"); tax.isGiven()) {
+    p.tax = quantity(tax, parseShare, taxes);
+    const base::Share usual = region == nullptr ? base::Share{} : region->tax.rate;
+    if (!usual.isZero() && !p.tax->isZero() && (*p.tax > usual * 4 || usual > *p.tax * 4))
+      tax.warn(inQuotes(tax.word().value_or("")) + " is far from the region's own rate",
+               "leave 'tax' out for that rate, or check the number");
+  }
   if (const Field show = r.may("show"); show.isGiven())
     p.show = choice(show, priceShowWords, "way to show the price", model::PriceShow::Areas);
   r.finish();

@@ -8,12 +8,12 @@ namespace input {
 
 model::Customer readCustomer(const Field& f);
 model::Site readSite(const Field& f, const model::Content& content);
-model::Crew readCrew(const Field& f);
+/// The region tells the names of its holidays; null where it is not known.
+model::Crew readCrew(const Field& f, const model::Region* region);
 /// 'regionOf' is null when the region is not known.
 model::Pricing readPricing(const Field& f, const model::Region* regionOf);
-/// Mistakes in the forecast's own file go to 'forecastMessages'. Asks for the site, which is read before.
-void readWeather(const Field& f, const std::string& jobFile, model::Job& job,
-                 base::Diagnostics& forecastMessages);
+/// Asks for the site, which is read before.
+void readWeather(const Field& f, model::Job& job);
 std::vector<model::Deck> readDecks(const Field& f, const model::Content& content,
                                    const std::vector<model::Work>& work);
 /// The job's areas, work, start and product are read already.

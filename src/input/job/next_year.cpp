@@ -128,8 +128,8 @@ struct Rewriter {
 
   /// What of the price goes or becomes a comment. When it is all, the whole price does.
   void top() {
-    std::vector<std::string> promised = {"included", "excluded", "before_we_come"};
-    std::vector<std::string> gone = {"revision", "title", "sanding", "in_stock", "batches"};
+    std::vector<std::string> promised = {"title", "included", "excluded", "before_we_come"};
+    std::vector<std::string> gone = {"revision", "sanding", "in_stock", "batches"};
     // A forecast is of its days; the usual weather of a month comes again.
     if (const Entry* weather = Editor::find(root, "weather");
         weather != nullptr && weather->value.kind == Node::Kind::Word)
@@ -144,15 +144,21 @@ struct Rewriter {
 
   /// Stages and options speak of last year's work, and a discount was for it.
   void prices(const Node& price, std::vector<std::string>& promised, std::vector<std::string>& gone) {
-    const std::vector<std::string> stale = {"stages", "options", "special_orders"};
+    std::vector<std::string> given, empty;
+    for (const char* key : {"stages", "options", "special_orders"}) {
+      const Entry* e = Editor::find(price, key);
+      const bool isEmpty = e != nullptr && e->value.kind == Node::Kind::List && e->value.items.empty();
+      (isEmpty ? empty : given).emplace_back(key);
+    }
     const Entry* discount = Editor::find(price, "discount");
-    const bool isGranted = discount != nullptr && !parseShare(discount->value.word).value.isZero();
-    const auto granted =
-        isGranted ? std::vector<std::string>{"discount", "discount_reason"} : std::vector<std::string>{};
-    const bool isAll = std::all_of(price.entries.begin(), price.entries.end(),
-                                   [&](const Entry& e) { return isOneOf(e, stale) || isOneOf(e, granted); });
-    if (!isAll) keepAsComments(price, granted, stale, "price.", {&root, &price});
-    else (isGranted ? promised : gone).push_back("price");
+    if (discount != nullptr && !parseShare(discount->value.word).value.isZero())
+      given.insert(given.end(), {"discount", "discount_reason"});
+    const auto goes = [&](const Entry& e) { return isOneOf(e, given) || isOneOf(e, empty); };
+    const auto isGiven = [&](const Entry& e) { return isOneOf(e, given); };
+    const auto& entries = price.entries;
+    if (!std::all_of(entries.begin(), entries.end(), goes))
+      keepAsComments(price, given, empty, "price.", {&root, &price});
+    else (std::any_of(entries.begin(), entries.end(), isGiven) ? promised : gone).emplace_back("price");
   }
 };
 

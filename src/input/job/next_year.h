@@ -30,8 +30,8 @@ struct NextYearsJob {
 };
 
 /// The text of a good job, edited in place: customer, site, decks, crew, prices and comments stay; records,
-/// tins, test patches, rates, sanding, stages and options go. What was promised or noted for last year's work
-/// becomes a comment: the lines of the quote, the decks' notes, a discount, the way in.
+/// tins, test patches, rates and sanding go. What was promised or noted for last year's work becomes a
+/// comment: title and lines of the quote, stages, options, a discount, the decks' notes, the way in.
 NextYearsJob nextYearsJob(const std::string& text, const NextYear& next);
 
 }  // namespace input

@@ -30,6 +30,18 @@ base::Area shared(const Outline& a, const Outline& b) {
   return {static_cast<std::int64_t>(height * sum.millionths / lines / 1'000'000)};
 }
 
+/// More than 'step' from every edge: the deck goes on all around.
+bool isInside(model::Place place, const Outline& outline, Length step) {
+  const auto goesOn = [&](Length along, Length across, bool alongX) {
+    for (const auto& s : model::stretches(outline, across, alongX))
+      if (s.from < along - step && along + step < s.to) return true;
+    return false;
+  };
+  for (const Length off : {Length{} - step, Length{}, step})
+    if (!goesOn(place.x, place.y + off, true) || !goesOn(place.y, place.x + off, false)) return false;
+  return true;
+}
+
 std::string squareMetres(base::Area a, int places) {
   return base::decimal(base::inSquareMetres(a), places, ".", "") + " m2";
 }
@@ -45,25 +57,32 @@ void checkSize(const model::Deck& deck, const Outline& outline, const Field& fie
   const auto [shorter, longer] = std::minmax({e.width(), e.height()});
   const bool isPolygon =
       std::holds_alternative<model::Polygon>(deck.shape);  // other shapes tell by their sides
-  constexpr base::Area most = base::squareMetres(500);
-  const bool mayBeLarge = Wide{shorter.millionths} * longer.millionths / 1'000'000 > most.millionths;
-  const base::Area area = mayBeLarge ? shared(outline, outline) : base::Area{};
+  constexpr base::Area least{200'000'000'000}, most = base::squareMetres(500);
+  const Wide box = Wide{shorter.millionths} * longer.millionths / 1'000'000;
+  const bool mayBeUnusual = box > most.millionths || box < least.millionths * 2;
+  const base::Area area = mayBeUnusual ? shared(outline, outline) : least;
   if (isPolygon && (shorter < base::millimetres(300) || longer > base::metres(100)))
     field.warn("the outline of '" + deck.name + "' is " +
                    base::decimal(base::inMetres(e.width()), 2, ".", "") + " m by " +
                    base::decimal(base::inMetres(e.height()), 2, ".", "") + " m",
                "usually from 0.3 m to 100 m; check numbers and units");
-  else if (area > most)
-    field.warn("'" + deck.name + "' covers " + squareMetres(area, 0),
-               "usually to 500 m2 (5400 ft2); check numbers and units");
+  else if (area > most || (area < least && !area.isZero()))
+    field.warn("'" + deck.name + "' covers " + squareMetres(area, area > most ? 0 : 2),
+               "usually from 0.2 m2 to 500 m2 (2 to 5400 ft2); check numbers and units");
 }
 
 }  // namespace
 
 void checkWayOut(const model::Deck& deck, const Field& way) {
-  constexpr Length near = base::millimetres(100);
+  constexpr Length near = base::millimetres(100), step = base::millimetres(300);
   const auto outline = model::outlineOf(deck);
-  if (!outline || !deck.wayOut || model::touches(*deck.wayOut, *outline, near)) return;
+  if (!outline || !deck.wayOut) return;
+  if (model::touches(*deck.wayOut, *outline, near)) {
+    if (isInside(*deck.wayOut, *outline, step))
+      way.warn("the way out lies in the middle of '" + deck.name + "', more than 0.3 m from every edge",
+               "name the place at the edge where the crew steps off");
+    return;
+  }
   const model::Extent e = model::extentOf(*outline);
   if (e.width().isZero()) return;  // its shape has its error already
   const bool isInHole = model::touches(*deck.wayOut, {outline->edge, {}}, near);

@@ -3,6 +3,8 @@
 #include "base/geometry.h"
 #include "input/yaml/words.h"
 
+#include <algorithm>
+
 namespace input {
 namespace {
 
@@ -59,27 +61,32 @@ std::string listOf(const std::vector<std::string>& words) {
 }
 
 /// What was likely meant by a wrong number of lengths, else the example.
-std::string lengthsHint(const Field& f, std::size_t count, const char* example) {
+std::string lengthsHint(const Field& f, std::size_t count, const char* example, const Sides& sides) {
   std::vector<std::string> meant;
   if (f.is(Node::Kind::Word)) meant = partsOf(f.node()->word);
   else if (f.node()->items.size() == 1 && f.node()->items[0].kind == Node::Kind::Word)
     meant = partsOf(f.node()->items[0].word);
   else meant = joined(f.items());
-  return meant.size() == count ? "write " + listOf(meant) : std::string("write it like ") + example;
+  const bool areFine = std::all_of(meant.begin(), meant.end(), [&](const std::string& word) {
+    const auto side = parseLength(word);
+    return !side.problem && sides.least <= side.value && side.value <= sides.most;
+  });
+  return meant.size() == count && areFine ? "write " + listOf(meant)
+                                          : std::string("write it like ") + example;
 }
 
 /// So many lengths in a list; empty when one of them is missing or wrong.
 std::vector<Length> lengths(const Field& f, std::size_t count, const char* example, const Sides& sides) {
   if (f.is(Node::Kind::Word)) {
     f.error(std::to_string(count) + " lengths in a list are needed, not a single value",
-            lengthsHint(f, count, example));
+            lengthsHint(f, count, example, sides));
     return {};
   }
   const std::vector<Field> items = f.items();
   if (!f.is(Node::Kind::List)) return {};
   if (items.size() != count) {
     f.error(std::to_string(count) + " lengths are needed, not " + std::to_string(items.size()),
-            lengthsHint(f, count, example));
+            lengthsHint(f, count, example, sides));
     return {};
   }
   std::vector<Length> all;
@@ -186,7 +193,7 @@ std::optional<model::Shape> stairs(const Field& f, const Sides&) {
                                     base::millimetres(260), "from 75 mm to 260 mm (3 to 10 in)"};
   constexpr Limits<Length> widths = {base::millimetres(100), base::metres(500),
                                      "from 100 mm to 500 m", base::millimetres(400),
-                                     base::metres(20),       "from 0.4 m to 20 m (16 in to 65 ft)"};
+                                     base::metres(8),        "from 0.4 m to 8 m (16 in to 26 ft)"};
   Record r(f);
   model::Stairs s;
   s.steps = whole(r.must("steps", "4"), {1, 500, "from 1 to 500", 1, 60, "from 1 to 60"}, 0);
@@ -200,8 +207,8 @@ std::optional<model::Shape> stairs(const Field& f, const Sides&) {
 
 std::optional<model::Shape> screen(const Field& f, const Sides&) {
   constexpr Limits<Length> widths = {base::Length{1000},   base::metres(10'000),
-                                     "from 1 um to 10 km", base::millimetres(200),
-                                     base::metres(50),     "from 0.2 m to 50 m (8 in to 160 ft)"};
+                                     "from 1 um to 10 km", base::millimetres(400),
+                                     base::metres(30),     "from 0.4 m to 30 m (16 in to 100 ft)"};
   constexpr Limits<Length> heights = {base::Length{1000},   base::metres(10'000),
                                       "from 1 um to 10 km", base::millimetres(200),
                                       base::metres(6),      "from 0.2 m to 6 m (8 in to 20 ft)"};
@@ -227,7 +234,7 @@ std::optional<model::Shape> strip(const Record& r, const Field& lengthField, con
   }
   constexpr Limits<Length> runs = {base::Length{1000},   base::metres(10'000),
                                    "from 1 um to 10 km", base::millimetres(200),
-                                   base::metres(200),    "from 0.2 m to 200 m (8 in to 650 ft)"};
+                                   base::metres(150),    "from 0.2 m to 150 m (8 in to 500 ft)"};
   constexpr Limits<Length> girths = {base::Length{1000},   base::metres(10'000),
                                      "from 1 um to 10 km", base::millimetres(40),
                                      base::metres(2),      "from 40 mm to 2 m (1 1/2 in to 6 ft)"};

@@ -13,17 +13,22 @@
 namespace input {
 namespace {
 
+constexpr const char* ratesExample =
+    "{nz: {labour_cost: 42.00, travel: 95.00, disposal: 60.00, overhead: 12 %, contingency: 4 %, margin: 25 "
+    "%, "
+    "extra_hour: 78.00}}";
+
 model::Rates readRates(const Field& f, int digits) {
   const Limits<base::Share> shares = {{0}, base::Share::whole(200), "from 0 % to 200 %"};
   Record r(f);
   model::Rates rates;
-  rates.labourCostPerHour = money(r.must("labour_cost"), digits);
-  rates.travelPerDay = money(r.must("travel"), digits);
-  rates.disposalPerJob = money(r.must("disposal"), digits);
-  rates.overhead = quantity(r.must("overhead"), parseShare, shares);
-  rates.contingency = quantity(r.must("contingency"), parseShare, shares);
-  rates.extraHour = money(r.must("extra_hour"), digits);
-  rates.margin = quantity(r.must("margin"), parseShare, margins);
+  rates.labourCostPerHour = money(r.must("labour_cost", "42.00"), digits);
+  rates.travelPerDay = money(r.must("travel", "95.00"), digits);
+  rates.disposalPerJob = money(r.must("disposal", "60.00"), digits);
+  rates.overhead = quantity(r.must("overhead", "12 %"), parseShare, shares);
+  rates.contingency = quantity(r.must("contingency", "4 %"), parseShare, shares);
+  rates.extraHour = money(r.must("extra_hour", "78.00"), digits);
+  rates.margin = quantity(r.must("margin", "25 %"), parseShare, margins);
   r.finish();
   return rates;
 }
@@ -75,6 +80,23 @@ void readTrust(Record& r, model::Brand& b) {
     b.paymentDays = whole(f, {0, 120, "from 0 to 120"}, 0);
 }
 
+/// A list for every region, or lists by region.
+std::map<std::string, std::vector<std::string>> readRegistrations(const Field& f,
+                                                                  const model::Content& content) {
+  std::map<std::string, std::vector<std::string>> all;
+  if (!f.is(Node::Kind::Map)) {
+    all[""] = texts(f);
+    return all;
+  }
+  Record regions(f);
+  for (const auto& [id, at, list] : regions.all()) {
+    if (content.regions.contains(id)) all[id] = texts(list);
+    else reportUnknown(at, id, "region", keysOf(content.regions));
+  }
+  regions.finish();
+  return all;
+}
+
 /// A file of something else may hold secrets; its lines are not to be told as mistakes of a brand.
 bool isBrand(const Record& r) {
   const auto keys = {"name", "address", "phone", "email", "rates"};
@@ -87,13 +109,13 @@ model::Brand readKeys(Record& r, const std::string& file, const model::Content& 
     const Field f = r.may(key);
     return f.isGiven() ? text(f) : std::string{};
   };
-  b.name = text(r.must("name"));
+  b.name = text(r.must("name", "Example Timber Care"));
   b.tagline = optional("tagline");
-  b.address = texts(r.must("address"));
-  b.phone = text(r.must("phone"));
-  b.email = text(r.must("email"));
+  b.address = texts(r.must("address", "[1 Example Street, Exampletown]"));
+  b.phone = text(r.must("phone", "03 555 0100"));
+  b.email = text(r.must("email", "office@firm.example"));
   if (const Field web = r.may("web"); web.isGiven()) b.web = readWeb(web);
-  b.registrations = texts(r.may("registrations"));
+  b.registrations = readRegistrations(r.may("registrations"), content);
   b.contact = optional("contact");
   b.logoFile = readLogo(r.may("logo"), file);
   if (const Field f = r.may("colours"); f.isGiven()) b.colours = readOwnColours(f);
@@ -112,8 +134,10 @@ model::Brand readKeys(Record& r, const std::string& file, const model::Content& 
     b.priceShow = choice(price.must("show", "areas"), priceShowWords, "way to show the price", b.priceShow);
     price.finish();
   }
-  b.ratesFile = pathBeside(r.may("spreading_rates"), file);
-  if (const Field f = r.must("rates"); f.isGiven()) {
+  const Field learned = r.may("spreading_rates");
+  b.ratesFile = pathBeside(learned, file);
+  b.ratesPos = learned.pos();
+  if (const Field f = r.must("rates", ratesExample); f.isGiven()) {
     Record regions(f);
     for (const auto& [id, at, rates] : regions.all()) {
       const auto known = content.regions.find(id);

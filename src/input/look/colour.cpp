@@ -60,7 +60,7 @@ void read(const Field& f, bool isAll, std::map<std::string, model::Colour>& colo
   Record r(f);
   std::map<std::string, Field> fields;
   for (const char* name : names) {
-    const Field c = isAll ? r.must(name) : r.may(name);
+    const Field c = isAll ? r.must(name, "'#7a4522'") : r.may(name);
     if (!c.isGiven()) continue;
     colours[name] = colour(c);
     fields.emplace(name, c);

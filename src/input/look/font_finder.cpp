@@ -85,7 +85,7 @@ std::string stylesOf(const Family& family) {
 
 std::optional<Wish> readWish(const Field& f) {
   Record r(f);
-  const Field family = r.must("family"), weight = r.may("weight"), style = r.may("style");
+  const Field family = r.must("family", "Vollkorn"), weight = r.may("weight"), style = r.may("style");
   Wish wish;
   wish.isWhole = !weight.isGiven() && !style.isGiven();
   wish.weight = choice(weight, weights, "weight", 400);

@@ -26,24 +26,49 @@ Millipoint points(const Field& f, Limits<int> limits) {
   const std::optional<std::string> s = f.word();
   if (!s) return limits.least;
   const Parsed<PageLength> p = parsePageLength(*s);
-  if (p.problem) {
-    f.error(p.problem->message, p.problem->hint);
-  } else if (p.value.millipoints < limits.least || p.value.millipoints > limits.most) {
-    f.error(inQuotes(*s) + " is out of range", std::string("allowed: ") + limits.words);
+  const auto isWithin = [&](PageLength l) {
+    return limits.least <= l.millipoints && l.millipoints <= limits.most;
+  };
+  const auto isAccepted = [&](const std::string& meant) {
+    const auto length = parsePageLength(meant);
+    return !length.problem && isWithin(length.value);
+  };
+  const std::string allowed = std::string("allowed: ") + limits.words;
+  if (p.problem && p.problem->isBare) {
+    const std::string hint = writeHint({{plain(*s) + " pt", plain(*s) + " mm"}}, isAccepted);
+    f.error(p.problem->message, hint.empty() ? allowed : hint);
+  } else if (p.problem) {
+    f.error(p.problem->message, commaHint(*p.problem, plain(*s), isAccepted));
+  } else if (!isWithin(p.value)) {
+    f.error(inQuotes(*s) + " is out of range", allowed);
   } else {
     return p.value.millipoints;
   }
   return limits.least;
 }
 
+/// True, and an error, where a key still has the name of earlier versions.
+bool refuseOldName(Record& r, const char* old, const std::string& now) {
+  const Field f = r.may(old);
+  if (f.isGiven()) f.error(inQuotes(old) + " is now called " + inQuotes(now), "write '" + now + ":'");
+  return f.isGiven();
+}
+
+constexpr const char* gridExample =
+    "{left: 20 mm, side: 42 mm, gutter: 5 mm, text: 118 mm, top: 25 mm, letterhead_top: 45 mm, bottom: 20 "
+    "mm, "
+    "unit: 3.5 pt}";
+
 /// A theme being read, perhaps over the one it extends.
 struct Layer {
   model::Theme& theme;
   bool isOver;  // there is a theme below: what is not written stays as it is
 
-  Field field(Record& r, const std::string& key) const { return isOver ? r.may(key) : r.must(key); }
-  void take(Record& r, const char* key, Millipoint& value, Limits<int> limits) const {
-    if (const Field f = field(r, key); f.isGiven()) value = points(f, limits);
+  Field field(Record& r, const char* key, const char* example) const {
+    return isOver ? r.may(key) : r.must(key, example);
+  }
+  void take(Record& r, const char* key, const char* example, Millipoint& value, Limits<int> limits) const {
+    if (const Field f = field(r, key, example); f.isGiven()) value = points(f, limits);
   }
 };
 
@@ -52,16 +77,17 @@ void readGrid(const Field& f, const Layer& layer) {
   if (!f.isGiven()) return;
   model::Theme& t = layer.theme;
   Record r(f);
-  layer.take(r, "left", t.marginLeft, widths);
-  layer.take(r, "side", t.sideWidth, widths);
-  layer.take(r, "gutter", t.gutter, widths);
-  layer.take(r, "text", t.textWidth, {100'000, 600'000, "from 100 pt to 600 pt"});
-  layer.take(r, "top", t.top, widths);
-  layer.take(r, "letterhead_top", t.letterheadTop, widths);
-  layer.take(r, "bottom", t.bottom, widths);
-  layer.take(r, "unit", t.unit, {1000, 20'000, "from 1 pt to 20 pt"});
-  if (const Field tighten = r.may("tighten"); tighten.isGiven())
-    t.tighten = quantity(tighten, parseShare, {{0}, base::Share::whole(15), "from 0 % to 15 %"});
+  layer.take(r, "left", "20 mm", t.marginLeft, widths);
+  layer.take(r, "side", "42 mm", t.sideWidth, widths);
+  layer.take(r, "gutter", "5 mm", t.gutter, widths);
+  layer.take(r, "text", "118 mm", t.textWidth, {100'000, 600'000, "from 100 pt to 600 pt"});
+  layer.take(r, "top", "25 mm", t.top, widths);
+  layer.take(r, "letterhead_top", "45 mm", t.letterheadTop, widths);
+  layer.take(r, "bottom", "20 mm", t.bottom, widths);
+  layer.take(r, "unit", "3.5 pt", t.unit, {1000, 20'000, "from 1 pt to 20 pt"});
+  refuseOldName(r, "tighten", "shrink");
+  if (const Field shrink = r.may("shrink"); shrink.isGiven())
+    t.shrink = quantity(shrink, parseShare, {{0}, base::Share::whole(15), "from 0 % to 15 %"});
   r.finish();
   const Millipoint wide = t.marginLeft + t.sideWidth + t.gutter + t.textWidth;
   if (wide > 595'276)  // A4, 210 mm; Letter is wider
@@ -78,7 +104,7 @@ void readFaces(const Field& f, const Layer& layer, FontFinder& finder) {
   }
   if (!layer.isOver)
     for (const auto& word : faceWords)
-      if (!layer.theme.faces.contains(word.value)) r.must(word.name);
+      if (!layer.theme.faces.contains(word.value)) r.must(word.name, "{family: Vollkorn}");
   if (const Field list = r.may("fallback"); list.isGiven()) {
     layer.theme.fallbackFaces.clear();
     for (const Field& item : list.items()) {
@@ -117,22 +143,25 @@ Face emphasisOf(Face f) {
 model::TextStyle readStyle(const Field& f, const Layer& layer, model::TextStyle s) {
   const model::Theme& t = layer.theme;
   Record r(f);
-  if (const Field face = layer.field(r, "face"); face.isGiven()) {
+  if (const Field face = layer.field(r, "face", "text"); face.isGiven()) {
     s.face = choice(face, faceWords, "face", s.face);
     s.strong = strongOf(s.face);
     s.emphasis = emphasisOf(s.face);
   }
   s.strong = choice(r.may("strong"), faceWords, "face", s.strong);
   s.emphasis = choice(r.may("emphasis"), faceWords, "face", s.emphasis);
-  layer.take(r, "size", s.size, {4000, 100'000, "from 4 pt to 100 pt"});
-  const Field leading = layer.field(r, "leading"), rise = layer.field(r, "rise");
+  layer.take(r, "size", "10.5 pt", s.size, {4000, 100'000, "from 4 pt to 100 pt"});
+  const bool isOld = refuseOldName(r, "rise", "baseline");
+  const Field leading = layer.field(r, "leading", "14 pt"),
+              baseline = isOld ? r.may("baseline") : layer.field(r, "baseline", "10 pt");
   if (leading.isGiven()) s.leading = points(leading, {4000, 200'000, "from 4 pt to 200 pt"});
-  if (rise.isGiven()) s.rise = points(rise, {0, 200'000, "from 0 pt to 200 pt"});
+  if (baseline.isGiven()) s.baseline = points(baseline, {0, 200'000, "from 0 pt to 200 pt"});
   if (leading.isGiven() && t.unit > 0 && s.leading % t.unit != 0)
     leading.error("the leading is not a multiple of the grid's unit",
                   "the lines of all styles stand on one grid");
-  if (s.rise > s.leading)
-    (rise.isGiven() ? rise : leading).error("the baseline lies below the line", "rise is at most leading");
+  if (s.baseline > s.leading)
+    (baseline.isGiven() ? baseline : leading)
+        .error("the baseline lies below the line", "baseline is at most leading");
   if (const Field tracking = r.may("tracking"); tracking.isGiven())
     s.tracking = points(tracking, {-5000, 20'000, "from -5 pt to 20 pt"});
   const Field colourName = r.may("colour");
@@ -148,7 +177,8 @@ void readStyles(const Field& f, const Layer& layer) {
   if (!f.isGiven()) return;
   Record styles(f);
   for (const char* name : styleNames)
-    if (const Field s = layer.field(styles, name); s.isGiven())
+    if (const Field s = layer.field(styles, name, "{face: text, size: 10.5 pt, leading: 14 pt, baseline: 10 pt}");
+        s.isGiven())
       layer.theme.styles[name] = readStyle(s, layer, layer.theme.styles[name]);
   styles.finish();
 }
@@ -239,7 +269,7 @@ model::Theme readTheme(const std::string& file, Chain& chain, base::Diagnostics&
   if (const std::optional<Node> root = parseTree(*bytes, file, messages)) {
     const Source source{file, messages};
     Record r(Field(source, &*root, "", root->mark));
-    const std::string name = text(r.must("name"));
+    const std::string name = text(r.must("name", "generous"));
     bool isWhole = true;  // else what is missing here would be told although it stands below
     bool isOver = false;
     if (const Field f = r.may("extends"); f.isGiven()) {
@@ -250,13 +280,15 @@ model::Theme readTheme(const std::string& file, Chain& chain, base::Diagnostics&
     t.name = name;
     if (isWhole) {
       const Layer layer{t, isOver};
-      const Field grid = layer.field(r, "grid");
+      const Field grid = layer.field(r, "grid", gridExample);
       readGrid(grid, layer);
-      readFaces(layer.field(r, "faces"), layer, chain.fonts);
-      if (const Field f = layer.field(r, "colours"); f.isGiven()) readThemeColours(f, t.colours);
+      readFaces(layer.field(r, "faces", "{text: {family: Vollkorn}}"), layer, chain.fonts);
+      if (const Field f = layer.field(r, "colours", "{ink: '#1c1a17'}"); f.isGiven())
+        readThemeColours(f, t.colours);
       if (const Field f = r.may("crew_colours"); f.isGiven())
         for (const auto& [key, value] : readOwnColours(f)) t.crewColours[key] = value;
-      const Field styles = layer.field(r, "styles");
+      const Field styles =
+          layer.field(r, "styles", "{body: {face: text, size: 10.5 pt, leading: 14 pt, baseline: 10 pt}}");
       readStyles(styles, layer);
       if (isOver) checkUnit(grid, styles, t);
       r.finish();

@@ -28,7 +28,7 @@ std::string remedy(Node::Kind needed, const Node& given) {
     case Node::Kind::List:
       if (given.kind != Node::Kind::Word || given.word.empty() || given.word.size() > 60)
         return "write it like [one, two]";
-      return "write [" + given.word + "]";
+      return "put [ ] around it: [" + given.word + "]";
     case Node::Kind::Map:
       return "write it like {key: value}";
     case Node::Kind::Word:
@@ -130,10 +130,7 @@ Field Record::may(const std::string& key) {
 
 Field Record::must(const std::string& key, const char* example) {
   if (isMap_ && find(key) == nullptr)
-    field_.error(inQuotes(key) + " is missing",
-                 example != nullptr
-                     ? "write it like " + key + ": " + example
-                     : "add '" + key + ": ...'; the schemas in content/schemas say what it means");
+    field_.error(inQuotes(key) + " is missing", "write it like " + key + ": " + example);
   return may(key);
 }
 
@@ -212,15 +209,36 @@ base::Date date(const Field& f) {
   return *d;
 }
 
+std::string writeHint(const Guesses& guesses, const std::function<bool(const std::string&)>& isAccepted) {
+  for (const std::vector<std::string>& alike : guesses) {
+    std::string hint;
+    for (const std::string& text : alike) {
+      if (isAccepted(text)) hint += (hint.empty() ? "write " : " or ") + inQuotes(text);
+    }
+    if (!hint.empty()) return hint;
+  }
+  return {};
+}
+
+std::string commaHint(const Problem& problem, const std::string& text,
+                      const std::function<bool(const std::string&)>& isAccepted) {
+  const std::string hint = problem.hasComma ? writeHint({withoutCommas(text)}, isAccepted) : "";
+  return hint.empty() ? problem.hint : hint;
+}
+
 int whole(const Field& f, Limits<int> limits, int fallback) {
   const std::optional<std::string> s = f.word();
   if (!s) return fallback;
   const Parsed<std::int64_t> p = parseWhole(*s);
+  const auto isWithin = [&](std::int64_t n) { return limits.least <= n && n <= limits.most; };
   if (p.problem) {
-    f.error(p.problem->message, p.problem->hint);
+    f.error(p.problem->message, commaHint(*p.problem, plain(*s), [&](const std::string& meant) {
+              const auto whole = parseWhole(meant);
+              return !whole.problem && isWithin(whole.value);
+            }));
     return fallback;
   }
-  if (p.value < limits.least || p.value > limits.most) {
+  if (!isWithin(p.value)) {
     f.error(inQuotes(*s) + " is out of range", std::string("allowed: ") + limits.words);
     return fallback;
   }
@@ -260,8 +278,15 @@ base::Count quantityWith(const Field& f, const char* unit, Limits<base::Count> l
   const std::optional<std::string> s = f.word();
   if (!s) return limits.least;
   const Parsed<base::Count> p = parseWith(unit, *s);
-  if (p.problem) {
-    f.error(p.problem->message, p.problem->hint);
+  const auto isAccepted = [&](const std::string& meant) {
+    const auto value = parseWith(unit, meant);
+    return !value.problem && limits.least <= value.value && value.value <= limits.most;
+  };
+  if (p.problem && p.problem->isBare) {
+    const std::string hint = writeHint({{plain(*s) + " " + unit}}, isAccepted);
+    f.error(p.problem->message, hint.empty() ? std::string("allowed: ") + limits.words : hint);
+  } else if (p.problem) {
+    f.error(p.problem->message, commaHint(*p.problem, plain(*s), isAccepted));
   } else if (p.value < limits.least || p.value > limits.most) {
     f.error(inQuotes(*s) + " is out of range", std::string("allowed: ") + limits.words);
   } else {
@@ -284,11 +309,15 @@ base::Money money(const Field& f, int digits) {
   const std::optional<std::string> s = f.word();
   if (!s) return {};
   const Parsed<base::Money> p = parseMoney(*s, digits);
+  const auto isWithin = [](base::Money m) { return 0 <= m.minor && m.minor <= 10'000'000'000; };
   if (p.problem) {
-    f.error(p.problem->message, p.problem->hint);
+    f.error(p.problem->message, commaHint(*p.problem, plain(*s), [&](const std::string& meant) {
+              const auto amount = parseMoney(meant, digits);
+              return !amount.problem && isWithin(amount.value);
+            }));
     return {};
   }
-  if (p.value.minor < 0 || p.value.minor > 10'000'000'000) {
+  if (!isWithin(p.value)) {
     f.error(inQuotes(*s) + " is out of range",
             p.value.minor < 0 ? "amounts are not below zero" : "check the amount");
     return {};

@@ -7,6 +7,7 @@
 #include "input/yaml/quantity.h"
 #include "input/yaml/tree.h"
 
+#include <functional>
 #include <utility>
 
 namespace input {
@@ -65,8 +66,8 @@ class Record {
 
   /// A key that may be left out.
   Field may(const std::string& key);
-  /// A key that must be there; an error with the example otherwise.
-  Field must(const std::string& key, const char* example = nullptr);
+  /// A key that must be there; an error with the example otherwise, which can be typed in as it stands.
+  Field must(const std::string& key, const char* example);
   /// Every key written, each once, for maps whose keys are ids.
   std::vector<Keyed> all();
   bool has(const std::string& key) const;
@@ -118,23 +119,29 @@ struct Hours24 {
 /// '07:30-16:00'; the end comes after the start.
 std::optional<Hours24> clockSpan(const Field& f);
 
-/// "write '140 mm'": a bare number with the unit that makes a usual value of it, or the units that do.
+/// "write '140 mm' or '14 cm'": those of the first kind of guesses that has any to be accepted; else empty.
+std::string writeHint(const Guesses& guesses, const std::function<bool(const std::string&)>& isAccepted);
+
+/// The same for a number with a comma, or without the unit that it needs; else the problem's own hint.
+std::string commaHint(const Problem& problem, const std::string& text,
+                      const std::function<bool(const std::string&)>& isAccepted);
+
+/// What may be meant by a text that is no such quantity, a usual value if there is one.
 template <class T>
-std::string unitHint(const std::string& number, Parsed<T> (*parse)(std::string_view), const Limits<T>& limits,
-                     bool isUs) {
-  const bool hasUsual = !(limits.usualMost == T{});
-  const T least = hasUsual ? limits.usualLeast : limits.least,
-          most = hasUsual ? limits.usualMost : limits.most;
-  for (const std::vector<std::string>& alike : withUnits(number, T{}, isUs)) {
-    std::string hint;
-    for (const std::string& text : alike) {
-      const Parsed<T> p = parse(text);
-      if (!p.problem && least <= p.value && p.value <= most)
-        hint += (hint.empty() ? "write " : " or ") + inQuotes(text);
-    }
-    if (!hint.empty()) return hint;
-  }
-  return std::string("allowed: ") + limits.words;
+std::string meantHint(const Problem& problem, const std::string& text, Parsed<T> (*parse)(std::string_view),
+                      const Limits<T>& limits, bool isUs) {
+  const auto isWithin = [&](const T& least, const T& most) {
+    return [&, least, most](const std::string& s) {
+      const Parsed<T> p = parse(s);
+      return !p.problem && least <= p.value && p.value <= most;
+    };
+  };
+  if (!problem.isBare) return commaHint(problem, text, isWithin(limits.least, limits.most));
+  const Guesses guesses = withUnits(text, T{}, isUs);
+  std::string hint;
+  if (!(limits.usualMost == T{})) hint = writeHint(guesses, isWithin(limits.usualLeast, limits.usualMost));
+  if (hint.empty()) hint = writeHint(guesses, isWithin(limits.least, limits.most));
+  return hint.empty() ? std::string("allowed: ") + limits.words : hint;
 }
 
 /// A value read by one of the quantity parsers and kept within limits.
@@ -142,10 +149,9 @@ template <class T>
 T quantity(const Field& f, Parsed<T> (*parse)(std::string_view), Limits<T> limits, T fallback = {}) {
   const std::optional<std::string> s = f.word();
   if (!s) return fallback;
-  Parsed<T> p = parse(*s);
+  const Parsed<T> p = parse(*s);
   if (p.problem) {
-    if (p.problem->isBare) p.problem->hint = unitHint(plain(*s), parse, limits, f.source().isUs);
-    f.error(std::move(p.problem->message), std::move(p.problem->hint));
+    f.error(p.problem->message, meantHint(*p.problem, plain(*s), parse, limits, f.source().isUs));
     return fallback;
   }
   if (p.value < limits.least || limits.most < p.value) {

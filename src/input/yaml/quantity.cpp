@@ -259,12 +259,7 @@ Parsed<base::Spread> parseSpread(std::string_view text) {
                          "spreading rates are given like '8 m2/L', '350 ft2/gal' or '125 mL/m2'"};
   const auto ratio = parseRatio(s);
   if (ratio.problem) return {{}, ratio.problem};
-  if (!ratio.value) {
-    // No litre covers a hundred square metres, nor a gallon less than a hundred square feet.
-    if (isBareNumber(s))
-      return {{}, needsUnit(s, s.size() < 3 || s[2] == '.' || s[1] == '.' ? "m2/L" : "ft2/gal")};
-    return {{}, other};
-  }
+  if (!ratio.value) return {{}, isBareNumber(s) ? needsUnit(s, "m2/L") : other};
   const Unit* top = findUnit(ratio.value->unit, Kind::Area);
   const Unit* bottom = findUnit(ratio.value->per, Kind::Volume);
   if (top == nullptr || bottom == nullptr) return {{}, other};

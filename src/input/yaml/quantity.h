@@ -41,15 +41,21 @@ Parsed<base::Count> parsePerHour(std::string_view s, PerHour counted);
 /// A number with one fixed unit, such as '830 kg/m3', '420 g/L', '92 dB', '3.5 m/s2', '12 months'.
 Parsed<base::Count> parseWith(std::string_view unit, std::string_view s);
 
-/// A bare number with the units a person may mean, the likeliest kind first; those of one kind of units
-/// together. A share below one is meant as its hundredfold in per cent.
+/// What a person may mean, the likeliest kind first; those of one kind of units together.
 using Guesses = std::vector<std::vector<std::string>>;
+
+/// '1,5 m' means 1.5 m; '1,500 mm' may mean either of two lengths; '5.000,00' and '5,000.00' have their
+/// thousands parted.
+std::vector<std::string> withoutCommas(const std::string& text);
+
+/// A bare number with its units. A share below one is meant as its hundredfold in per cent.
 Guesses withUnits(const std::string& number, base::Length, bool isUs);
 Guesses withUnits(const std::string& number, base::Area, bool isUs);
 Guesses withUnits(const std::string& number, base::Volume, bool isUs);
 Guesses withUnits(const std::string& number, base::Share, bool isUs);
 Guesses withUnits(const std::string& number, base::Hours, bool isUs);
 Guesses withUnits(const std::string& number, base::Temperature, bool isUs);
+Guesses withUnits(const std::string& number, base::Spread, bool isUs);
 inline Guesses withUnits(const std::string&, base::Count, bool) { return {}; }  // has none
 
 /// A number without unit, at most six decimals.

@@ -26,21 +26,6 @@ std::string_view word(std::string_view s) {
   return s.substr(0, n);
 }
 
-/// '1,5 m' means 1.5 m; '1,500 mm' may mean either of two lengths; '1,500.00' has its thousands parted.
-std::string commaHint(std::string_view s) {
-  const std::size_t at = s.find(',');
-  std::size_t end = at + 1;
-  while (end < s.size() && isDigit(s[end])) ++end;
-  std::string without(s), point(s);
-  without.erase(std::remove(without.begin(), without.end(), ','), without.end());
-  point[at] = '.';
-  const bool mayPartThousands = end - at == 4;
-  if (mayPartThousands && end < s.size() && (s[end] == ',' || s[end] == '.'))
-    return "write " + inQuotes(without);
-  if (mayPartThousands) return "write " + inQuotes(without) + " or " + inQuotes(point);
-  return end == at + 1 ? "write digits with a point, like 12.5" : "write " + inQuotes(point);
-}
-
 Problem notPlain(std::string_view start) {
   return {inQuotes(word(start)) + " is not a plain number", "write digits with a point, like 12.5"};
 }
@@ -124,7 +109,8 @@ std::optional<Problem> Scanner::number(Number& n) {
   }
   if (isNegative) n.numerator = -n.numerator;
   if (!rest_.empty() && rest_[0] == ',')
-    return Problem{inQuotes(word(start)) + " has a comma in its number", commaHint(start)};
+    return Problem{inQuotes(word(start)) + " has a comma in its number",
+                   "write digits with a point, like 12.5", false, true};
   if (!rest_.empty() && (rest_[0] == '_' || rest_[0] == '.')) return notPlain(start);
   // '1e400' and '0x10' are numbers of programmers; '5in' and '3x' are not.
   if (rest_.size() > 1 && (rest_[0] == 'e' || rest_[0] == 'E' || rest_[0] == 'x') &&

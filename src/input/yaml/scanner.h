@@ -14,6 +14,7 @@ struct Problem {
   std::string message;  // "'12.4' needs a unit"
   std::string hint;     // "write '12.4 m'"
   bool isBare = false;  // it is a number without its unit
+  bool hasComma = false;
 };
 
 struct Number {

@@ -107,6 +107,9 @@ inline constexpr Limits<base::Share> margins = {{0},
                                                 "from 5 % to 70 %"};
 inline constexpr Limits<base::Hours> anyTime = {{0}, base::Hours::whole(24 * 366), "from 0 h to 366 d"};
 
+/// Degrees as millionths, up to 90 or 180 either way; nothing, and an error, where they are none.
+std::optional<std::int64_t> degrees(const Field& f, int most);
+
 /// A spreading rate between 0.5 and 100 m2/L.
 base::Spread spread(const Field& f);
 

@@ -7,9 +7,9 @@
 
 namespace schedule {
 
-Calendar::Calendar(const model::Crew& crew, int morning, int evening)
-    : crew_(crew), day_{crew.startMinutes + morning, crew.endMinutes - evening} {
-  const auto pause = model::breakOf(crew);
+Calendar::Calendar(const model::Job& job, const model::Region* region, int morning, int evening)
+    : job_(job), region_(region), day_{job.crew.startMinutes + morning, job.crew.endMinutes - evening} {
+  const auto pause = model::breakOf(job.crew);
   pause_ = {pause.from, pause.until};
 }
 
@@ -17,7 +17,20 @@ bool Calendar::isWorkday(base::Date day) const {
   constexpr std::int64_t mostLooks = 300'000'000;
   if (++looks_ > mostLooks) throw std::logic_error("internal error: the plan comes to no end");
   const unsigned fromMonday = std::chrono::weekday{day}.iso_encoding() - 1;
-  return crew_.works[fromMonday] && std::find(crew_.off.begin(), crew_.off.end(), day) == crew_.off.end();
+  const auto& crew = job_.crew;
+  return crew.works[fromMonday] && std::find(crew.off.begin(), crew.off.end(), day) == crew.off.end() &&
+         !isHoliday(day);
+}
+
+bool Calendar::isHoliday(base::Date day) const {
+  if (region_ == nullptr) return false;
+  const int year = int{std::chrono::year_month_day{day}.year()};
+  const auto [found, isNew] = holidays_.try_emplace(year);
+  auto& dates = found->second;
+  if (isNew) {
+    for (const auto& h : model::holidaysOff(job_, *region_, year)) dates.push_back(h.date);
+  }
+  return std::binary_search(dates.begin(), dates.end(), day);
 }
 
 int Calendar::workable(Span s) const {

@@ -4,6 +4,7 @@
 #include "model/job.h"
 
 #include <cstdint>
+#include <map>
 #include <vector>
 
 namespace schedule {
@@ -20,8 +21,9 @@ struct Part {
 
 class Calendar {
  public:
-  /// 'morning' and 'evening' are minutes of each day that setting up and packing down take.
-  Calendar(const model::Crew& crew, int morning, int evening);
+  /// 'morning' and 'evening' are minutes of each day that setting up and packing down take. Without a region
+  /// there are no public holidays.
+  Calendar(const model::Job& job, const model::Region* region, int morning, int evening);
 
   /// Every search for a time looks at days one after another, so they are counted here. Throws
   /// std::logic_error where more are looked at than any plan takes: it would go on for ever.
@@ -39,10 +41,14 @@ class Calendar {
   std::vector<Part> fill(base::LocalTime t, int minutes, Span within) const;
 
  private:
-  const model::Crew& crew_;
+  bool isHoliday(base::Date day) const;
+
+  const model::Job& job_;
+  const model::Region* region_;
   Span day_;
   Span pause_;
-  mutable std::int64_t looks_ = 0;  // at days
+  mutable std::int64_t looks_ = 0;                           // at days
+  mutable std::map<int, std::vector<base::Date>> holidays_;  // by year, as asked for so far
 };
 
 }  // namespace schedule

@@ -28,7 +28,7 @@ struct ClockHour {
 sys_seconds historyOf(const model::JobInputs& c, sys_seconds t) {
   sys_seconds first = t - days{1};
   if (c.job.forecast.steps.empty()) return first;
-  const sys_seconds known = localToUtc(c.job.site.timezone, c.job.forecast.steps.front().at);
+  const sys_seconds known = c.job.forecast.from;
   while (first > known && first > t - longestWet) first -= days{1};
   return first;
 }

@@ -8,13 +8,12 @@ namespace schedule {
 
 class WeatherSamples;
 
-/// Errors where a forecast's steps are not of one length by the tz database, or name an hour that does not
-/// exist. Line 2 of 'file' holds the first step. Says nothing in a time zone that is not known.
-void checkForecast(const model::Job& job, const std::string& file, base::Diagnostics& messages);
-
 /// A warning where the forecast holds no day on site.
 void checkForecastDays(const model::Job& job, const model::Plan& plan, const std::string& file,
                        base::Diagnostics& messages);
+
+/// A warning where a day on site counts on the region's usual weather and that holds far from the site.
+void checkUsualWeather(const model::JobInputs& c, const model::Plan& plan, base::Diagnostics& messages);
 
 /// Every full hour of the days from 'from' to 'until' (not included) for every deck that is coated, by time,
 /// then deck. An hour is fit when every gate holds from its first minute to its last; dew and rain are looked

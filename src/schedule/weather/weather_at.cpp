@@ -1,6 +1,7 @@
 #include "schedule/weather/weather_at.h"
 
 #include "schedule/weather/air.h"
+#include "schedule/weather/distance.h"
 
 #include <algorithm>
 #include <cmath>
@@ -27,21 +28,6 @@ double humidityOf(double vapour, double celsius) {
 /// 0 to 1 along half a cosine: slow at both ends.
 double eased(double part) { return (1 - std::cos(part * std::numbers::pi)) / 2; }
 
-/// The moments of local times that follow each other: in an hour that happens twice a time is its second one
-/// where the first is over, or where only the second keeps the steps equal.
-std::vector<sys_seconds> momentsOf(const model::Forecast& forecast, const std::string& zone) {
-  std::vector<sys_seconds> moments;
-  for (const auto& step : forecast.steps) {
-    sys_seconds t = localToUtc(zone, step.at);
-    if (!moments.empty()) {
-      const sys_seconds last = moments.back(), second = lastLocalToUtc(zone, step.at);
-      if (t <= last || second - last == minutes{forecast.stepMinutes}) t = second;
-    }
-    moments.push_back(t);
-  }
-  return moments;
-}
-
 }  // namespace
 
 std::optional<Place> placeOf(const model::Site& site) {
@@ -49,26 +35,25 @@ std::optional<Place> placeOf(const model::Site& site) {
   return Place{static_cast<double>(site.latitudeMicro) / 1e6, static_cast<double>(site.longitudeMicro) / 1e6};
 }
 
-Weather::Weather(const model::JobInputs& c)
-    : c_(c), moments_(momentsOf(c.job.forecast, c.job.site.timezone)), clock_(c.job.site.timezone) {}
+Weather::Weather(const model::JobInputs& c) : c_(c), clock_(c.job.site.timezone) {}
 
 AirAt Weather::at(sys_seconds t) {
-  if (!moments_.empty() && t >= moments_.front() &&
-      t < moments_.back() + minutes{c_.job.forecast.stepMinutes})
+  const auto& forecast = c_.job.forecast;
+  if (!forecast.steps.empty() && t >= forecast.from && t < forecast.until())
     return {forecastAt(t), model::WeatherSource::Forecast};
   if (c_.job.normals.months.empty()) return {};
   return {usualAt(clock_.at(t)), model::WeatherSource::Normals};
 }
 
 model::Air Weather::forecastAt(sys_seconds t) const {
-  const auto& steps = c_.job.forecast.steps;
-  const auto after = std::upper_bound(moments_.begin(), moments_.end(), t) - moments_.begin();
-  const auto i = static_cast<std::size_t>(after) - 1;
-  model::Air air = steps[i].air;
-  if (i + 1 == steps.size() || t == moments_[i]) return air;
-  const model::Air& next = steps[i + 1].air;
-  const auto seconds = [](auto span) { return static_cast<double>(span.count()); };
-  const double part = seconds(t - moments_[i]) / seconds(moments_[i + 1] - moments_[i]);
+  const auto& f = c_.job.forecast;
+  const minutes step{f.stepMinutes};
+  const auto i = static_cast<std::size_t>((t - f.from) / step);
+  model::Air air = f.steps[i];
+  if (i + 1 == f.steps.size() || t == f.at(i)) return air;
+  const model::Air& next = f.steps[i + 1];
+  const auto seconds = [](auto span) { return static_cast<double>(std::chrono::seconds{span}.count()); };
+  const double part = seconds(t - f.at(i)) / seconds(step);
   const double vapour =
       std::lerp(vapourPressure(air.celsius, air.humidity), vapourPressure(next.celsius, next.humidity), part);
   air.celsius = std::lerp(air.celsius, next.celsius, part);
@@ -117,44 +102,42 @@ model::Air Weather::usualAt(base::LocalTime t) {
   return air;
 }
 
-void checkForecast(const model::Job& job, const std::string& file, base::Diagnostics& messages) {
-  const auto& zone = job.site.timezone;
-  const auto& steps = job.forecast.steps;
-  if (steps.empty() || !isZone(zone)) return;
-  const auto moments = momentsOf(job.forecast, zone);
-  const minutes step{job.forecast.stepMinutes};
-  for (std::size_t i = 0; i < steps.size(); ++i) {
-    const base::SourcePos pos{file, static_cast<int>(i) + 2, 1};
-    if (utcToLocal(zone, moments[i]) != steps[i].at) {
-      messages.error(pos, "time", "'" + base::isoTime(steps[i].at) + "' is left out by the clocks in " + zone,
-                     "leave the line out");
-      continue;
-    }
-    if (i == 0 || base::plusMinutes(steps[i - 1].at, step.count()) == steps[i].at) continue;
-    if (moments[i] - moments[i - 1] != step)
-      messages.error(
-          pos, "time",
-          "the step before is not " + std::to_string(step.count()) + " min long, as the others are",
-          "no step may be missing or shorter");
-  }
-}
-
 void checkForecastDays(const model::Job& job, const model::Plan& plan, const std::string& file,
                        base::Diagnostics& messages) {
-  const auto& steps = job.forecast.steps;
-  if (steps.empty() || plan.days.empty()) return;
-  const base::Date first = steps.front().at.day, last = steps.back().at.day;
+  const auto& forecast = job.forecast;
+  if (forecast.steps.empty() || plan.days.empty()) return;
+  const auto dayOf = [&](std::size_t step) { return utcToLocal(job.site.timezone, forecast.at(step)).day; };
+  const base::Date first = dayOf(0), last = dayOf(forecast.steps.size() - 1);
   const auto hint = "save a new one; till then the usual weather of the month counts";
   if (last < plan.days.front())
-    messages.warn({file, static_cast<int>(steps.size()) + 1, 1}, "time",
+    messages.warn({file}, "",
                   "the forecast ends on " + base::isoDate(last) + ", before the first day on site, " +
                       base::isoDate(plan.days.front()),
                   hint);
   else if (first > plan.days.back())
-    messages.warn({file, 2, 1}, "time",
+    messages.warn({file}, "",
                   "the forecast begins on " + base::isoDate(first) + ", after the last day on site, " +
                       base::isoDate(plan.days.back()),
                   hint);
+}
+
+void checkUsualWeather(const model::JobInputs& c, const model::Plan& plan, base::Diagnostics& messages) {
+  constexpr double far = 300;  // km, own choice: beyond it lie other climates
+  const auto& normals = c.job.normals;
+  const auto site = placeOf(c.job.site);
+  const auto& forecast = c.job.forecast;
+  if (!site || !normals.place || normals.months.empty() || plan.days.empty()) return;
+  const auto& zone = c.job.site.timezone;
+  if (!forecast.steps.empty() && forecast.from <= localToUtc(zone, {plan.days.front(), 8 * 60}) &&
+      forecast.until() >= localToUtc(zone, {plan.days.back() + days{1}, 0}))
+    return;
+  const double away = kilometres(*site, {normals.place->latitude, normals.place->longitude});
+  if (away <= far) return;
+  messages.warn(
+      base::placeOf(c.job.places, "site.latitude"), "site.latitude",
+      "the usual weather of " + c.region->name + " is that of a place some " +
+          std::to_string(std::lround(away / 100) * 100) + " km from here, so days and waits may be wrong",
+      "give the months of this place as 'normals' under 'weather:', or a forecast of all days on site");
 }
 
 AirAt airAt(const model::JobInputs& c, base::LocalTime at) {

@@ -23,7 +23,7 @@ class Weather {
   explicit Weather(const model::JobInputs& c);
   AirAt at(std::chrono::sys_seconds t);
   /// False when neither a forecast nor anything usual is given.
-  bool isGiven() const { return !moments_.empty() || !c_.job.normals.months.empty(); }
+  bool isGiven() const { return !c_.job.forecast.steps.empty() || !c_.job.normals.months.empty(); }
 
  private:
   model::Air forecastAt(std::chrono::sys_seconds t) const;
@@ -32,7 +32,6 @@ class Weather {
   int coldestAt(base::Date day);
 
   const model::JobInputs& c_;
-  std::vector<std::chrono::sys_seconds> moments_;  // of the forecast's steps
   ZoneClock clock_;
   std::map<base::Date, int> coldest_;  // clock minutes, as asked for so far
 };

@@ -60,8 +60,10 @@ void addAir(Facts& f, const Day& day, const Computed& x, const Formatter& w) {
   std::string air, from;
   if (coldest != nullptr) {
     air = degreesText(coldest->air.celsius, warmest->air.celsius, w);
-    from = coldest->source == model::WeatherSource::Forecast ? w("day.forecast")
-                                                             : w("day.usual", {{"month", w.month(day.date)}});
+    const auto& service = x.c.job.forecast.service;  // asks to be named
+    from = coldest->source == model::WeatherSource::Forecast
+               ? w("day.forecast") + (service.empty() ? "" : ", " + service)
+               : w("day.usual", {{"month", w.month(day.date)}});
   }
   f.emplace_back("air", air);
   f.emplace_back("air_from", from);
@@ -139,49 +141,7 @@ bool hasHours(const Day& day, const Computed& x) {
   });
 }
 
-/// About how high the part of a day without a coat is, in rows of its table.
-std::size_t rowsOf(const Day& day, bool isFirst, const Computed& x, const Formatter& w) {
-  constexpr std::size_t titleAndRemarks = 9, clearing = 3, firstClearing = 2;
-  return titleAndRemarks + workFacts(day, x, w).size() + (day.firstOn.empty() ? 0 : clearing) +
-         (isFirst ? firstClearing + x.c.job.beforeWeCome.size() : 0);
-}
-
-/// Where pages begin when each holds so many rows: the first part of each page.
-std::vector<std::size_t> pagesOf(const std::vector<std::size_t>& parts, std::size_t capacity) {
-  std::vector<std::size_t> starts;
-  std::size_t filled = 0;
-  for (std::size_t i = 0; i < parts.size(); ++i) {
-    if (i == 0 || filled + parts[i] > capacity) {
-      starts.push_back(i);
-      filled = 0;
-    }
-    filled += parts[i];
-  }
-  return starts;
-}
-
-/// For each day, whether it begins a page. Days with a coat have theirs for themselves; those between them
-/// share as few pages as they can, filled alike.
-std::vector<bool> pageStarts(const std::vector<Day>& days, const Computed& x, const Formatter& w) {
-  constexpr std::size_t pageRows = 37;
-  std::vector<bool> starts(days.size(), true);
-  for (std::size_t from = 0; from < days.size();) {
-    std::vector<std::size_t> parts;
-    for (std::size_t i = from; i < days.size() && days[i].coats.empty(); ++i)
-      parts.push_back(rowsOf(days[i], i == 0, x, w));
-    std::size_t capacity = pageRows;
-    const auto fewest = pagesOf(parts, pageRows).size();
-    while (capacity > 1 && pagesOf(parts, capacity - 1).size() == fewest) --capacity;
-    const auto pages = pagesOf(parts, capacity);
-    for (std::size_t i = 0; i < parts.size(); ++i)
-      starts[from + i] = std::find(pages.begin(), pages.end(), i) != pages.end();
-    from += std::max<std::size_t>(1, parts.size());
-  }
-  return starts;
-}
-
-Facts dayFactsOf(const std::vector<Day>& days, std::size_t i, bool startsPage, const Computed& x,
-                 const Formatter& w) {
+Facts dayFactsOf(const std::vector<Day>& days, std::size_t i, const Computed& x, const Formatter& w) {
   const Day& day = days[i];
   const bool isCoated = !day.coats.empty();
   const auto number = std::to_string(i + 1);
@@ -197,7 +157,6 @@ Facts dayFactsOf(const std::vector<Day>& days, std::size_t i, bool startsPage, c
       {"title", capitalised(w("day.title", {{"day", w.shortDate(day.date)}, {"work", titleOf(day, x, w)}}))},
       {"place", w(x.c.job.crew.leader.empty() ? "day.lede" : "day.lede_led",
                   x.c.job.crew.leader.empty() ? model::Values{{"n", number}, {"m", place.at("m")}} : place)},
-      {"breaks", Fact::yes(i > 0 && startsPage)},
       {"on_site", span(there.from, there.until, w)},
       {"has_pause", Fact::yes(hasBreak(day, x))},
       {"pause", span(pause.from, pause.until, w)},
@@ -229,23 +188,14 @@ Facts dayFactsOf(const std::vector<Day>& days, std::size_t i, bool startsPage, c
 
 void addDayPlans(Facts& f, const Computed& x, const Formatter& w) {
   const auto days = daysOf(x, w);
-  const auto starts = pageStarts(days, x, w);
   FactList plans;
-  for (std::size_t i = 0; i < days.size(); ++i) plans.push_back(dayFactsOf(days, i, starts[i], x, w));
+  for (std::size_t i = 0; i < days.size(); ++i) plans.push_back(dayFactsOf(days, i, x, w));
   f.emplace_back("day_plans", std::move(plans));
   // A difference, so that only the size of the degree counts; 3 K, ISO 8502-4:2017 for steel, our choice for
   // timber.
   f.emplace_back("dew_margin", w.isMetric() ? "3\u00A0°C" : "5.4\u00A0°F");
   f.emplace_back("loss", x.c.job.loss.isZero() ? "" : w.share(x.c.job.loss));
   f.emplace_back("before_we_come", sentences(x.c.job.beforeWeCome));
-}
-
-std::size_t pagesOfDays(const Facts& crew) {
-  const auto is = [](const Facts& day, const char* name) { return std::get<bool>(find(day, name)->value); };
-  std::size_t pages = 1;
-  for (const auto& day : std::get<FactList>(find(crew, "day_plans")->value))
-    pages += std::size_t{is(day, "breaks")} + std::size_t{is(day, "coated")};
-  return pages;
 }
 
 }  // namespace sheets

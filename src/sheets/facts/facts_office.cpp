@@ -66,11 +66,16 @@ std::string capitals(const std::string& words) {
   return s;
 }
 
+/// Of suppliers: no weekend, no public holiday of the place, and nobody of ours is off to take what comes.
 bool isWorkingDay(const Computed& x, base::Date day) {
   const auto weekday = std::chrono::weekday{day};
   const auto& off = x.c.job.crew.off;
-  return weekday != std::chrono::Saturday && weekday != std::chrono::Sunday &&
-         std::find(off.begin(), off.end(), day) == off.end();
+  if (weekday == std::chrono::Saturday || weekday == std::chrono::Sunday) return false;
+  if (std::find(off.begin(), off.end(), day) != off.end()) return false;
+  const int year = static_cast<int>(std::chrono::year_month_day{day}.year());
+  const auto holidays =
+      base::holidaysOf({x.c.region->holidays, x.c.region->states}, x.c.job.site.state, year);
+  return std::none_of(holidays.begin(), holidays.end(), [&](const auto& h) { return h.date == day; });
 }
 
 base::Date workingDaysBefore(const Computed& x, base::Date day, int count) {

@@ -29,9 +29,6 @@ FactsByReader makeFacts(const Computed& x);
 /// The names that others may read and this reader may not.
 Withheld withheldFrom(model::Reader reader, const FactsByReader& facts);
 
-/// The pages that the days of the crew's facts are meant to fill: two for each day with a coat.
-std::size_t pagesOfDays(const Facts& crew);
-
 /// The title of a document: 'Landing, Steps and Terrace, washed, sanded and oiled twice'.
 std::string titleOf(const Computed& x);
 /// Without the work: 'Landing, Steps and Terrace'.

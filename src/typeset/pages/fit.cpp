@@ -1,0 +1,54 @@
+#include "typeset/pages/fit.h"
+
+#include "base/fixed.h"
+
+namespace typeset {
+
+namespace {
+
+void setAs(model::TextStyle& style, const model::TextStyle& other) {
+  style.size = other.size;
+  style.leading = other.leading;
+  style.baseline = other.baseline;
+}
+
+}  // namespace
+
+std::vector<model::Theme> tighter(const model::Theme& theme) {
+  constexpr int steps = 3;
+  std::vector<model::Theme> out;
+  for (int i = 1; i <= steps; ++i) {
+    const std::int64_t less = base::mulDiv(std::int64_t{theme.unit} * i, theme.shrink.millionths,
+                                           steps * base::Share::whole(100).millionths, base::Round::Down);
+    // Hundredths of a point are whole counts of Dim, so that lines stay whole multiples of the unit.
+    const auto unit = static_cast<model::Millipoint>((theme.unit - less) / 10 * 10);
+    if (unit >= (out.empty() ? theme.unit : out.back().unit)) continue;
+    model::Theme next = theme;
+    next.unit = unit;
+    for (auto& [name, style] : next.styles) {
+      style.leading = style.leading / theme.unit * unit;
+      style.baseline =
+          static_cast<model::Millipoint>(std::int64_t{style.baseline} * unit / theme.unit / 10 * 10);
+    }
+    out.push_back(std::move(next));
+  }
+  if (out.empty()) return out;
+  out.push_back(out.back());
+  out.back().snap = 1;
+  return out;
+}
+
+model::Theme compactTables(model::Theme theme) {
+  for (const char* name : {"table", "rowHead"}) setAs(theme.styles.at(name), theme.styles.at("note"));
+  return theme;
+}
+
+model::Theme compactBody(model::Theme theme, base::Share shrink) {
+  theme = compactTables(std::move(theme));
+  setAs(theme.styles.at("body"), theme.styles.at("note"));
+  setAs(theme.styles.at("hazard"), theme.styles.at("head"));
+  theme.shrink = shrink;
+  return theme;
+}
+
+}  // namespace typeset

@@ -1,0 +1,19 @@
+// Looks that take less paper, made from a theme.
+#pragma once
+
+#include "model/theme.h"
+
+#include <vector>
+
+namespace typeset {
+
+/// The theme on grids whose unit is a little smaller, as far as it allows, the widest first; the last one
+/// also closes up the white between sections. Type stays as large.
+std::vector<model::Theme> tighter(const model::Theme& theme);
+
+/// Tables as small as notes.
+model::Theme compactTables(model::Theme theme);
+/// Besides, reading as small as notes, on a grid that may be tighter by so much.
+model::Theme compactBody(model::Theme theme, base::Share shrink);
+
+}  // namespace typeset
