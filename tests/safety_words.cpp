@@ -4,7 +4,7 @@
 #include "safety/exposure.h"
 #include "safety/hazards.h"
 #include "safety_jobs.h"
-#include "sheets/facts/explain.h"
+#include "sheets/explain/explain.h"
 
 #include <regex>
 

@@ -3,7 +3,7 @@
 #include "app/pack/documents.h"
 #include "app/report/facts_text.h"
 #include "app/report/figures_json.h"
-#include "sheets/facts/explain.h"
+#include "sheets/explain/explain.h"
 
 #include <iostream>
 #include <set>

@@ -1,7 +1,6 @@
 #include "sheets/facts/make_facts.h"
 
 #include "model/lookup.h"
-#include "sheets/facts/explain.h"
 #include "sheets/facts/facts_common.h"
 #include "sheets/facts/facts_decks.h"
 #include "sheets/facts/facts_price.h"
