@@ -58,8 +58,10 @@ void addTranslationNote(markup::Document& document, const Telling& t) {
                 {markup::Paragraph{{{markup::Inline::Style::Emphasis, note, "", ""}}}, 1});
 }
 
-typeset::FitPolicy fitOf(const model::DocumentKind& kind) {
-  return {.mostPages = kind.mostPages,
+typeset::FitPolicy fitOf(const model::DocumentKind& kind, const model::Job& job) {
+  constexpr std::size_t manyAreas = 6;  // more take a page more
+  const std::size_t more = kind.mostPages > 0 && job.areas.size() > manyAreas ? kind.morePages : 0;
+  return {.mostPages = kind.mostPages + more,
           .mostPagesEach = kind.isByDay ? std::size_t{2} : 0,  // a day is one leaf
           .fillsEvenly = kind.isByDay,
           .compactTables = kind.hasSmallTables};
@@ -96,7 +98,7 @@ std::optional<typeset::Document> setDocument(const std::string& name, const Pack
                                 .language = desk.language,
                                 .date = base::isoDate(c.job.quoted),
                                 .lines = filled.lines,
-                                .fit = fitOf(kind)},
+                                .fit = fitOf(kind, c.job)},
                                told);
   messages.add(told);
   if (!told.ok()) return std::nullopt;
