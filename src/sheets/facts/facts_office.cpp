@@ -89,6 +89,7 @@ base::Date workingDaysBefore(const Computed& x, base::Date day, int count) {
 /// In the yard on the working day before the truck is loaded, which is the one before the work begins.
 void addDelivery(Facts& f, const Computed& x, const Formatter& w) {
   const auto& d = x.c.brand.delivery;
+  const auto& to = d.to.empty() ? x.c.brand.address : d.to;
   const base::Date start = x.plan.days.empty() ? x.c.job.start : x.plan.days.front();
   const base::Date loading = workingDaysBefore(x, start, 1), yard = workingDaysBefore(x, loading, 1),
                    order = workingDaysBefore(x, yard, d.workingDays);
@@ -97,8 +98,8 @@ void addDelivery(Facts& f, const Computed& x, const Formatter& w) {
                                    {"takes", w.counted("orders.takes", d.workingDays)},
                                    {"yard_by", w.shortDate(yard)},
                                    {"loading", w.shortDate(loading)},
-                                   {"place", d.to.empty() ? x.c.brand.address.back() : d.to.back()},
-                                   {"to", oneLine(d.to.empty() ? x.c.brand.address : d.to, w)},
+                                   {"place", to.empty() ? x.c.brand.name : to.back()},
+                                   {"to", oneLine(to, w)},
                                    {"hours", d.hours}});
 }
 
