@@ -15,12 +15,14 @@ import tempfile
 import urllib.parse
 
 import jsonschema
+import yaml
 
 program, source = sys.argv[1], pathlib.Path(sys.argv[2])
 jobs = sorted(source.glob("out_examples/*/job.yaml"))
 assert jobs, "no examples"
 customers = ["quote", "aftercare"]
 without_money = ["safety", "dayplan"]
+tasks = yaml.safe_load((source / "content/tasks.yaml").read_text())["tasks"]
 claims = ["compliant", "guaranteed", "is safe", "are safe", "completely safe"]
 failures = []
 
@@ -158,10 +160,33 @@ def check_office(ref, text, figures, explained):
     hours = decimal.Decimal(str(figures["labour_hours"]))
     printed = [hours.quantize(decimal.Decimal("0.1"), rounding=r) for r in (decimal.ROUND_FLOOR, decimal.ROUND_CEILING)]
     check(any(f" {p:,}" in text for p in printed), f"{ref}: {hours} person-hours in the office sheet")
+    # Task by area, in tenths: each cell, and the sum of each row and column, next to its exact value, and all add up.
+    names = {task["id"]: task["name"].capitalize() for task in tasks}
+    columns = [area["name"] for area in figures["areas"]] + [None]
+    once = [task["id"] for task in tasks if task["per"] in ("day", "job")]
+    rows = {}
+    for line in figures["labour"]:
+        name = "Set up, cover, pack" if line["task"] in once else names[line["task"]]
+        row = rows.setdefault(name, [decimal.Decimal(0)] * len(columns))
+        row[columns.index(line["area"])] += decimal.Decimal(str(line["hours"]))
+    tenth, sums = decimal.Decimal("0.1"), [decimal.Decimal(0)] * (len(columns) + 1)
+    rows["Total"] = [sum(column) for column in zip(*rows.values())]
+    for name, exact in rows.items():
+        found = re.search(rf"{name}(?:, \w+ (?:pass|coat)e?s)?((?: (?:[\d,]+\.\d|–)){{{len(columns) + 1}}})(?! [\d.])", text)
+        check(found, f"{ref}: a row of hours of '{name}' in the office sheet")
+        if not found:
+            continue
+        cells = [decimal.Decimal(0) if cell == "–" else decimal.Decimal(cell.replace(",", "")) for cell in found.group(1).split()]
+        for cell, amount in zip(cells, [*exact, sum(exact)]):
+            check(abs(cell - amount) < tenth, f"{ref}: {name}: {cell} h is printed for {amount}")
+        check(sum(cells[:-1]) == cells[-1], f"{ref}: hours of '{name}' add up: {cells}")
+        if name == "Total":
+            check(cells == sums, f"{ref}: hours of the tasks {sums} add up to {cells}")
+        sums = [a + b for a, b in zip(sums, cells)]
     for area in figures["areas"]:
         for name in ["boards", "fixings"]:
             count = area[name]
-            check(count == 0 or re.search(rf"\b{name}\b.*?\b{count}\b", explained), f"{ref}: {count} {name} explained")
+            check(count == 0 or re.search(rf"\b{name}\b.{{0,90}}?\b{count}\b", explained), f"{ref}: {count} {name} explained")
 
 
 with tempfile.TemporaryDirectory() as one, tempfile.TemporaryDirectory() as two:
@@ -213,6 +238,8 @@ with tempfile.TemporaryDirectory() as one, tempfile.TemporaryDirectory() as two:
                 check(area["name"] in texts[name], f"{figures['ref']}: {area['name']} in {name}")
             size = forms.area(area["area_m2"])
             check(size in texts["quote"], f"{figures['ref']}: {size} of {area['name']} in the quote")
+        size = forms.area(sum(decimal.Decimal(str(area["area_m2"])) for area in figures["areas"]))
+        check(size in texts["office"], f"{figures['ref']}: {size} in all in the office sheet")
         for tin in figures["tins"]:
             check(grouped(tin["price"]) in texts["orders"], f"{figures['ref']}: tin at {tin['price']} in orders")
         check(grouped(figures["tins_cost"]) in texts["orders"], f"{figures['ref']}: cost of the tins in orders")

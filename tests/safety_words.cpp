@@ -216,13 +216,13 @@ TEST_CASE("every document that says how to work defers to law, data sheet and li
       {"aftercare", "es", {"por encima de esta hoja"}},
       {"quote",
        "en",
-       {"We work by the product\u2019s data sheet.", "follows local rules and may need licensed people"}},
+       {"We work by the product\u2019s data sheet.", "follows local rules and may need licensed trades"}},
       {"quote", "es", {"ficha t\u00E9cnica", "personal autorizado"}},
       {"dayplan", "en", {"law, SDS and safety sheet come first"}},
       {"dayplan", "es", {"ley, SDS y hoja de seguridad van antes"}},
-      {"orders", "en", {"safety data sheet (SDS)", "Local rules stand above this list."}},
+      {"orders", "en", {"safety data sheet (SDS)", "Local rules take precedence."}},
       {"orders", "es", {"hoja de datos de seguridad (SDS)", "por encima de esta lista"}},
-      {"office", "en", {"the law of the place stands above them", "for licensed people"}},
+      {"office", "en", {"Local law, SDS and data sheet take precedence", "licensed trades"}},
       {"office", "es", {"la ley del lugar", "personal autorizado"}},
   };
   for (const auto* job : {&plainJob, &worstJob}) {

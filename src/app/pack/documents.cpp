@@ -64,7 +64,8 @@ typeset::FitPolicy fitOf(const model::DocumentKind& kind, const model::Job& job)
   return {.mostPages = kind.mostPages + more,
           .mostPagesEach = kind.isByDay ? std::size_t{2} : 0,  // a day is one leaf
           .fillsEvenly = kind.isByDay,
-          .compactTables = kind.hasSmallTables};
+          .compactTables = kind.hasSmallTables,
+          .keepsType = kind.reader != model::Reader::Crew};
 }
 
 /// The pages of one document; nothing when its template has mistakes.

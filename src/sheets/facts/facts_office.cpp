@@ -186,7 +186,9 @@ Facts officeFacts(const Computed& x, const Formatter& w) {
     if (!x.c.job.areas[i].officeNote.empty())
       notes.push_back({{"deck", deckName(x, i)}, {"words", x.c.job.areas[i].officeNote}});
   }
-  f.emplace_back("has_notes", Fact::yes(!notes.empty() || !x.c.job.officeNote.empty()));
+  const bool isRemarked = std::any_of(x.c.job.done.begin(), x.c.job.done.end(),
+                                      [](const auto& done) { return !done.remark.empty(); });
+  f.emplace_back("has_notes", Fact::yes(!notes.empty() || !x.c.job.officeNote.empty() || isRemarked));
   f.emplace_back("deck_notes", std::move(notes));
   f.emplace_back("tax_source", x.c.region->tax.source);
   f.emplace_back("deposit_source", x.price.depositCap ? x.price.depositCap->source : "");

@@ -53,8 +53,10 @@ Facts customerFacts(const Computed& x, const Formatter& w) {
   Facts f = commonFacts(x, w);
   const std::vector<std::string> block{job.customer.name, oneLine(job.customer.address, w)};
   f.emplace_back("customer", Facts{{"name", job.customer.name}, {"block", lines(block)}});
-  std::vector<std::string> contact{x.c.brand.phone, x.c.brand.email};
-  if (!x.c.brand.contact.empty()) contact.insert(contact.begin(), x.c.brand.contact);
+  const std::vector<std::string> caller = x.c.brand.contact.empty()
+                                              ? std::vector{x.c.brand.phone}
+                                              : std::vector{x.c.brand.contact, x.c.brand.phone};
+  const std::vector<std::string> contact{oneLine(caller, w), x.c.brand.email};
   f.emplace_back("contact_block", lines(contact));
   f.emplace_back("valid_until", w.longDate(validUntil(job)));
   f.emplace_back("extra_hour", w.signedMoney(x.c.rates.extraHour));

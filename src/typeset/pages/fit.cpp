@@ -38,6 +38,13 @@ std::vector<model::Theme> tighter(const model::Theme& theme) {
   return out;
 }
 
+std::vector<model::Theme> closer(model::Theme theme) {
+  theme.snap = 1;
+  std::vector<model::Theme> out = tighter(theme);
+  out.insert(out.begin(), std::move(theme));
+  return out;
+}
+
 model::Theme compactTables(model::Theme theme) {
   for (const char* name : {"table", "rowHead"}) setAs(theme.styles.at(name), theme.styles.at("note"));
   return theme;

@@ -11,6 +11,9 @@ namespace typeset {
 /// also closes up the white between sections. Type stays as large.
 std::vector<model::Theme> tighter(const model::Theme& theme);
 
+/// The theme with the white between sections closed up, then on those grids.
+std::vector<model::Theme> closer(model::Theme theme);
+
 /// Tables as small as notes.
 model::Theme compactTables(model::Theme theme);
 /// Besides, reading as small as notes, on a grid that may be tighter by so much.
