@@ -172,7 +172,7 @@ def check_office(ref, text, figures, explained):
     tenth, sums = decimal.Decimal("0.1"), [decimal.Decimal(0)] * (len(columns) + 1)
     rows["Total"] = [sum(column) for column in zip(*rows.values())]
     for name, exact in rows.items():
-        found = re.search(rf"{name}(?:, \w+ (?:pass|coat)e?s)?((?: (?:[\d,]+\.\d|–)){{{len(columns) + 1}}})(?! [\d.])", text)
+        found = re.search(rf"{name}(?:, \w+ (?:pass|coat)e?s)?((?: (?:[\d,]+\.\d|–)){{{len(columns) + 1}}})", text)
         check(found, f"{ref}: a row of hours of '{name}' in the office sheet")
         if not found:
             continue
