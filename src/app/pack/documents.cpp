@@ -65,6 +65,7 @@ typeset::FitPolicy fitOf(const model::DocumentKind& kind, const model::Job& job)
           .mostPagesEach = kind.isByDay ? std::size_t{2} : 0,  // a day is one leaf
           .fillsEvenly = kind.isByDay,
           .compactTables = kind.hasSmallTables,
+          .largeReading = kind.hasLargeReading,
           .keepsType = kind.reader != model::Reader::Crew};
 }
 

@@ -88,9 +88,12 @@ Facts customerFacts(const Computed& x, const Formatter& w) {
 
 }  // namespace
 
+std::string namesOfDecks(const Computed& x) {
+  return capitalised(deckNames(x.c.job, Formatter(*x.c.region, x.language)));
+}
+
 std::string shortTitleOf(const Computed& x) {
-  const Formatter w(*x.c.region, x.language);
-  return x.c.job.title.empty() ? capitalised(deckNames(x.c.job, w)) : x.c.job.title;
+  return x.c.job.title.empty() ? namesOfDecks(x) : x.c.job.title;
 }
 
 std::string titleOf(const Computed& x) {

@@ -115,14 +115,17 @@ void tellOfLimit(const Attempt& a, const LayoutInput& in, base::Diagnostics& mes
 
 Document layOut(const LayoutInput& in, base::Diagnostics& messages) {
   const FitPolicy& fit = in.fit;
-  Attempt best = withOptional(in, fit.compactTables ? compactTables(in.theme) : in.theme);
+  Attempt best = withOptional(in, fit.compactTables  ? compactTables(in.theme)
+                                  : fit.largeReading ? legible(in.theme)
+                                                     : in.theme);
   const bool isLong = beyondLimit(best, fit);
   if (fit.hasLimit() && (isLong || (!fit.keepsType && needsHalfASheet(best)))) {
     constexpr int toKeepTheLimit = 12, toSavePaper = 8;  // per cent; lines that are read stay further apart
     const auto shrink = base::Share::whole(isLong ? toKeepTheLimit : toSavePaper);
     model::Theme look = fit.compactTables ? compactTables(in.theme) : in.theme;
-    look.shrink = shrink;
-    Attempt shorter = withOptional(in, fit.keepsType ? look : compactBody(in.theme, shrink));
+    if (!fit.largeReading) look.shrink = shrink;
+    Attempt shorter =
+        withOptional(in, fit.keepsType || fit.largeReading ? look : compactBody(in.theme, shrink));
     // What there is to say of the wider look is said: it is the one that was asked for.
     if (shorter.count() < best.count()) {
       best.document = std::move(shorter.document);
