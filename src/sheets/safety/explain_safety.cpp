@@ -1,11 +1,7 @@
 // The crew's days and the hazards, with all that the content says of them: text for the terminal, in English.
-<<<<<<<< HEAD:src/sheets/explain/explain_safety.cpp
 #include "sheets/explain/explain.h"
-#include "sheets/facts/facts_safety.h"
-========
 #include "sheets/safety/facts_safety.h"
 #include "sheets/safety/leaf.h"
->>>>>>>> main:src/sheets/safety/explain_safety.cpp
 
 #include <cmath>
 
