@@ -15,15 +15,15 @@ struct PriceParts {
   std::vector<Part> areas;  // in the job's order
   Part materials, site;
 };
-PriceParts priceParts(const Computed& x);
+PriceParts priceParts(const model::JobResult& x);
 
 /// 'offer': how the price is shown and its parts; 'trust', 'payment' and 'accept'.
-void addOffer(Facts& facts, const Computed& x, const Formatter& w);
+void addOffer(Facts& facts, const model::JobResult& x, const Formatter& w);
 
 /// The last day on which the quote can be accepted.
 base::Date validUntil(const model::Job& job);
 
 /// An address that writes the e-mail by which a customer accepts (RFC 6068).
-std::string acceptanceMail(const Computed& x);
+std::string acceptanceMail(const model::JobResult& x);
 
 }  // namespace sheets
