@@ -1,7 +1,8 @@
 // The tables of the office sheet: money and hours by area, days, invoices, and whether the oil will do.
 #pragma once
 
-#include "sheets/facts/make_facts.h"
+#include "model/job_result.h"
+#include "sheets/facts/facts.h"
 #include "sheets/words/formatter.h"
 
 namespace sheets {

@@ -1,7 +1,8 @@
 // Facts about the price by area, how it is paid and how it is accepted.
 #pragma once
 
-#include "sheets/facts/make_facts.h"
+#include "model/job_result.h"
+#include "sheets/facts/facts.h"
 #include "sheets/words/formatter.h"
 
 namespace sheets {
