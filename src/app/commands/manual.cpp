@@ -156,7 +156,8 @@ std::string zshQuoted(const std::string& text) {
 std::string zshValues(const std::string& type, const CLI::App& program, const std::vector<Topic>& topics) {
   if (type.empty()) return {};
   const std::string words = valuesOf(type, program, topics);
-  return ":" + type + ":" + (isFolder(type) ? "_files -/" : isFile(type) ? "_files" : "(" + words + ")");
+  const std::string free = words.empty() ? " " : "(" + words + ")";
+  return ":" + type + ":" + (isFolder(type) ? "_files -/" : isFile(type) ? "_files" : free);
 }
 
 std::string zshOption(const CLI::Option& option, const CLI::App& program, const std::vector<Topic>& topics) {
