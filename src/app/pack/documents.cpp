@@ -67,7 +67,7 @@ typeset::FitPolicy fitOf(const model::DocumentKind& kind, const model::Job& job)
           .fillsEvenly = kind.isByDay,
           .compactTables = kind.hasSmallTables,
           .largeReading = kind.hasLargeReading,
-          .keepsType = kind.reader != model::Reader::Crew};
+          .keepsType = kind.hasLetterhead || kind.hasSmallTables};
 }
 
 /// The pages of one document; nothing when its template has mistakes.
