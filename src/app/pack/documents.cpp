@@ -41,21 +41,13 @@ struct LanguageContext {
   sheets::FactsByReader facts;
 };
 
-/// A translation says what it is, under its title.
+/// A translation says what it is, at its foot.
 void addTranslationNote(markup::Document& document, const Telling& t) {
   const model::Language& w = *t.language;
   const std::string note = w("translation.note", {{"language", w("languages." + w.id)},
                                                   {"ruling", w("languages." + rulingLanguage(t.x))}});
-  auto& blocks = document.blocks;
-  if (blocks.size() > 1) {
-    auto* lede = std::get_if<markup::Paragraph>(&blocks[1].node);
-    if (lede != nullptr && !lede->text.empty() && lede->text[0].style == markup::Inline::Style::Emphasis) {
-      lede->text.push_back({markup::Inline::Style::Emphasis, "\n" + note, "", ""});
-      return;
-    }
-  }
-  blocks.insert(blocks.begin() + (blocks.empty() ? 0 : 1),
-                {markup::Paragraph{{{markup::Inline::Style::Emphasis, note, "", ""}}}, 1});
+  const int line = document.blocks.empty() ? 1 : document.blocks.back().line;
+  document.blocks.push_back({markup::Paragraph{{{markup::Inline::Style::Emphasis, note, "", ""}}}, line});
 }
 
 typeset::FitPolicy fitOf(const model::DocumentKind& kind) {
@@ -66,9 +58,10 @@ typeset::FitPolicy fitOf(const model::DocumentKind& kind) {
           .largeReading = kind.hasLargeReading};
 }
 
-/// The pages of one document; nothing when its template has mistakes.
-std::optional<typeset::Document> setDocument(const std::string& name, const PackContext& studio,
-                                             const LanguageContext& desk, base::Diagnostics& messages) {
+/// The pages of one document with these facts; nothing when its template has mistakes.
+std::optional<typeset::Document> setWith(const sheets::Facts& facts, const std::string& name,
+                                         const PackContext& studio, const LanguageContext& desk,
+                                         base::Diagnostics& messages) {
   const auto& t = desk.telling;
   const auto& c = t.c;
   const auto& main = t.templates->texts.at(name);
@@ -76,7 +69,6 @@ std::optional<typeset::Document> setDocument(const std::string& name, const Pack
   base::Diagnostics own = mistakes;
   const auto sheet = studio.shipped.shelves->sheets.getOrMake(
       main.file, [&] { return sheets::compileTemplate(main, t.templates->texts); });
-  const auto& facts = desk.facts.at(kind.reader);
   const auto filled = sheets::fillWithLines(
       *sheet, facts, own, [&](const std::string& word) { return sheets::readersOf(word, desk.facts); });
   auto blocks = own.ok() ? markup::readMarkdown(filled.text, filled.lines, own) : markup::Document{};
@@ -102,6 +94,22 @@ std::optional<typeset::Document> setDocument(const std::string& name, const Pack
   messages.add(told);
   if (!told.ok()) return std::nullopt;
   if (kind.reader == model::Reader::Crew) colourForCrew(pages, c.theme);
+  return pages;
+}
+
+/// A crew's document that is longer than its pages says less; the risk assessment says it all.
+std::optional<typeset::Document> setDocument(const std::string& name, const PackContext& studio,
+                                             const LanguageContext& desk, base::Diagnostics& messages) {
+  const auto& kind = desk.telling.templates->documents.at(name).kind;
+  base::Diagnostics told;
+  auto pages = setWith(desk.facts.at(kind.reader), name, studio, desk, told);
+  const bool mayLeaveOut = kind.mostPages > 0 && kind.reader == model::Reader::Crew;
+  for (const auto room : {sheets::Room::Fewer, sheets::Room::Few, sheets::Room::Fewest}) {
+    if (!pages || !mayLeaveOut || pages->pages.size() <= kind.mostPages) break;
+    told = {};
+    pages = setWith(sheets::makeCrewFacts(desk.telling.computed(), room), name, studio, desk, told);
+  }
+  messages.add(told);
   return pages;
 }
 

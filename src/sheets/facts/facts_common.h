@@ -8,7 +8,7 @@ namespace sheets {
 
 Facts commonFacts(const Computed& x, const Formatter& w);
 /// No money at all; with the crew's days.
-Facts crewFacts(const Computed& x, const Formatter& w);
+Facts crewFacts(const Computed& x, const Formatter& w, Room room);
 /// Everything, costs included.
 Facts officeFacts(const Computed& x, const Formatter& w);
 /// 'day_plans' and what belongs to them.

@@ -118,8 +118,12 @@ std::string titleOf(const Computed& x) {
 FactsByReader makeFacts(const Computed& x) {
   const Formatter w(*x.c.region, x.language);
   return {{model::Reader::Customer, customerFacts(x, w)},
-          {model::Reader::Crew, crewFacts(x, w)},
+          {model::Reader::Crew, crewFacts(x, w, Room::Full)},
           {model::Reader::Office, officeFacts(x, w)}};
+}
+
+Facts makeCrewFacts(const Computed& x, Room room) {
+  return crewFacts(x, Formatter(*x.c.region, x.language), room);
 }
 
 std::string readersOf(const std::string& name, const FactsByReader& facts) {

@@ -26,6 +26,10 @@ struct Computed {
 using FactsByReader = std::map<model::Reader, Facts>;
 FactsByReader makeFacts(const Computed& x);
 
+/// How much a document of so many pages says; what it leaves out stands in the risk assessment.
+enum class Room { Full, Fewer, Few, Fewest };
+Facts makeCrewFacts(const Computed& x, Room room);
+
 /// Whose documents may print a name: 'the crew and the office'; empty = nobody's.
 std::string readersOf(const std::string& name, const FactsByReader& facts);
 

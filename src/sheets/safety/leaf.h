@@ -28,9 +28,9 @@ struct Leaf {
 /// The hazards that apply, by severity times exposure, the content's order among equals.
 std::vector<const model::Hazard*> hazardsByHarm(const Computed& x);
 
-/// Three steps a row, six in that of all days and in that of the dusty tasks: of each hazard its best step
-/// first, then the second ones.
-Leaf leafOf(const Computed& x);
+/// Three steps a row, six in that of all days and in that of the dusty tasks where there is room: of each
+/// hazard its best step first, then the second ones.
+Leaf leafOf(const Computed& x, Room room = Room::Full);
 
 /// Where it is told: 'the panel', 'the first three', 'the steps', 'the orders', 'the risk assessment only'.
 const char* placeOnLeaf(const Leaf& leaf, const model::Hazard& hazard);
