@@ -11,7 +11,7 @@
 namespace sheets {
 namespace {
 
-std::vector<base::Date> daysOf(const Computed& x, const LeafRow& row) {
+std::vector<base::Date> daysOf(const model::JobResult& x, const LeafRow& row) {
   std::vector<base::Date> days;
   for (const auto& shift : x.plan.shifts) {
     const bool isIn = std::any_of(row.tasks.begin(), row.tasks.end(),
@@ -31,7 +31,7 @@ std::string daysWords(const std::vector<base::Date>& days, const Formatter& w) {
   return w.range(w.shortDay(days.front()), w.shortDay(days.back()));
 }
 
-std::vector<base::Date> coatingDays(const Computed& x) {
+std::vector<base::Date> coatingDays(const model::JobResult& x) {
   std::vector<base::Date> days;
   for (const auto& shift : x.plan.shifts) {
     if (model::laysProduct(model::taskOf(x.content, shift.task)) &&
@@ -42,7 +42,7 @@ std::vector<base::Date> coatingDays(const Computed& x) {
   return days;
 }
 
-Facts ragFacts(const Computed& x, const Leaf& leaf, const Formatter& w) {
+Facts ragFacts(const model::JobResult& x, const Leaf& leaf, const Formatter& w) {
   const auto& crew = x.c.job.crew;
   const auto& rags = x.exposure.rags;
   Facts words = leaf.rags ? hazardFacts(x, *leaf.rags, w) : Facts{};
@@ -86,7 +86,7 @@ std::string brokenAtCommas(const std::string& line) {
 }
 
 /// The site's lines; where it is one line of the customer's address, with the lines that follow it there.
-Facts addressFacts(const Computed& x, const Formatter& w) {
+Facts addressFacts(const model::JobResult& x, const Formatter& w) {
   const auto& site = x.c.job.site;
   const auto& home = x.c.job.customer.address;
   std::vector<std::string> address = site.address.empty() ? home : site.address, house;
@@ -108,7 +108,7 @@ Facts addressFacts(const Computed& x, const Formatter& w) {
                                : ""}};
 }
 
-FactList killerFacts(const Computed& x, const Leaf& leaf, const Formatter& w, Room room) {
+FactList killerFacts(const model::JobResult& x, const Leaf& leaf, const Formatter& w, Room room) {
   const std::size_t mostOrders = room < Room::Few ? 3 : room == Room::Few ? 2 : 1;
   FactList list;
   for (const auto* hazard : leaf.killers) {
@@ -124,7 +124,7 @@ FactList killerFacts(const Computed& x, const Leaf& leaf, const Formatter& w, Ro
 }
 
 /// 'P2 mask' and, from 'half mask A2P2', 'A2P2 mask'.
-std::string wearHead(const Computed& x, const std::string& id, const Formatter& w) {
+std::string wearHead(const model::JobResult& x, const std::string& id, const Formatter& w) {
   if (id == "mask") return w("leaf.mask", {{"grade", x.exposure.limits.dust.protection}});
   if (id != "gas_mask") return w("leaf.wear." + id);
   const auto found = x.c.region->equipment.find(id);
@@ -132,7 +132,7 @@ std::string wearHead(const Computed& x, const std::string& id, const Formatter& 
   return w("leaf.mask", {{"grade", grade.substr(grade.rfind(' ') + 1)}});
 }
 
-void addRows(Facts& f, const Computed& x, const Leaf& leaf, const Formatter& w) {
+void addRows(Facts& f, const model::JobResult& x, const Leaf& leaf, const Formatter& w) {
   std::vector<std::string> columns;
   for (const char* id : {"boots", "gloves", "eyes", "ears", "mask", "gas_mask", "sleeves"}) {
     for (const auto& row : leaf.rows) {
@@ -174,7 +174,7 @@ void addRows(Facts& f, const Computed& x, const Leaf& leaf, const Formatter& w) 
 }
 
 /// The product, and the cleaners that the job takes: two at most, as there is room for.
-FactList chemicalFacts(const Computed& x, const Formatter& w) {
+FactList chemicalFacts(const model::JobResult& x, const Formatter& w) {
   FactList list;
   const auto add = [&](const std::string& name, const std::optional<model::SafetyData>& sds) {
     Facts f = labelFacts(x, sds.value_or(model::SafetyData{}), w);
@@ -190,7 +190,7 @@ FactList chemicalFacts(const Computed& x, const Formatter& w) {
         x.c.product->sds);
   }
   constexpr std::size_t most = 2;
-  for (const auto& line : x.estimate.consumables) {
+  for (const auto& line : x.resources.consumables) {
     const auto& item = x.content.consumables.at(line.consumable);
     if (item.sds && list.size() < most) add(item.name, item.sds);
   }
@@ -199,12 +199,12 @@ FactList chemicalFacts(const Computed& x, const Formatter& w) {
 
 }  // namespace
 
-void addLeaf(Facts& f, const Computed& x, const Formatter& w, Room room) {
+void addLeaf(Facts& f, const model::JobResult& x, const Formatter& w, Room room) {
   const Leaf leaf = leafOf(x, room);
   const auto& region = *x.c.region;
   const bool hasPoison = !region.poisonLine.empty() && !model::isFromMemory(region.poisonSource);
   bool sands = false;
-  for (const auto& line : x.estimate.labour) {
+  for (const auto& line : x.resources.labour) {
     const auto& task = model::taskOf(x.content, line.task);
     sands = sands || task.isForLateCoat || !task.rateByGrit.empty();
   }
