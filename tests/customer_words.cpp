@@ -122,12 +122,14 @@ TEST_CASE("sheets name the people and the colour their reader has to reach or ma
     std::map<std::string, std::string> words;
     for (const auto& [name, document] : documents(x, {"quote", "aftercare", "orders", "office"}))
       words[name] = together(document);
-    CHECK(holds(words["orders"], x.c.product->name + ", " + x.c.job.colour));
+    std::string colour = x.c.job.colour;
+    for (char& c : colour) c = static_cast<char>(std::toupper(c));
+    for (const auto& word : {x.c.product->name, colour}) CHECK(holds(words["orders"], word));
     for (const auto& word : {customer.name, customer.phone, customer.email})
       CHECK(holds(words["office"], word));
     CHECK(holds(words["aftercare"], "photographs to " + firm.email));
     for (const auto& word : {firm.contact, firm.phone, firm.email}) CHECK(holds(words["quote"], word));
-    CHECK(holds(words["quote"], "e-mail a picture of it to " + firm.email));
+    CHECK(holds(words["quote"], "send it to " + firm.email));
   }
 }
 
@@ -136,11 +138,11 @@ TEST_CASE("where no payment may be taken yet the quote asks for the deposit late
   model::Region region = *x.c.region;
   region.cancellation.isStandstill = true;
   x.c.region = &region;
-  CHECK(holds(together(documents(x, {"quote"}).at("quote")), "with your acceptance"));
+  CHECK(holds(together(documents(x, {"quote"}).at("quote")), "on acceptance"));
   x.c.job.customer.isUninvited = true;
   const auto quote = together(documents(x, {"quote"}).at("quote"));
   CHECK(holds(quote, "when your cancellation period ends"));
-  CHECK_FALSE(holds(quote, "with your acceptance"));
+  CHECK_FALSE(holds(quote, "on acceptance"));
 }
 
 TEST_CASE("no line of an order list buys a whole one more than it seems to use") {
@@ -184,7 +186,7 @@ TEST_CASE("sheets for a US customer and office use no word that is foreign there
   }
 }
 
-TEST_CASE("prices stand for thirty days, but not into the work") {
+TEST_CASE("a quote is valid for thirty days, but not into the work") {
   const auto quote = [](const std::string& job) {
     return together(documents(computed(job), {"quote"}).at("quote"));
   };

@@ -1,6 +1,6 @@
 // The formulas the office reads are sums it can do again: each is worked out here from its own words, and has
 // to come to the value beside it within the rounding of what is printed.
-#include "sheets/facts/explain.h"
+#include "sheets/explain/explain.h"
 
 #include "estimate/estimate.h"
 #include "fixtures.h"

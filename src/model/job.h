@@ -170,6 +170,7 @@ struct Pricing {
   std::vector<Stage> stages;  // after the deposit; the rest is due on hand-over
   std::vector<Option> options;
   std::optional<base::Share> tax;  // replaces the region's rate
+  std::optional<PriceShow> show;   // nothing = the firm's
 };
 
 /// A coat, or a part of one, as it was laid, from the job's 'done:'.

@@ -176,6 +176,7 @@ void addFigures(CLI::App& program, Run& run) {
                                   "figures --explain deck.yaml", [](const Order& order) {
                                     return figures(order.job,
                                                    order.isJson      ? FiguresForm::Json
+                                                   : order.isCsv     ? FiguresForm::Csv
                                                    : order.isExplain ? FiguresForm::Explain
                                                                      : FiguresForm::Plain,
                                                    order.pack.choices);
@@ -183,10 +184,13 @@ void addFigures(CLI::App& program, Run& run) {
   addJob(command);
   command.tree->add_flag("--json", command.order->isJson,
                          "as JSON, by the names of content/schemas/figures.schema.json");
+  command.tree->add_flag("--csv", command.order->isCsv, "the lines of the price, for the accounts (RFC 4180)")
+      ->excludes("--json");
   command.tree
       ->add_flag("--explain", command.order->isExplain,
                  "with the formula behind each, the day of one person and the hazards, in English")
-      ->excludes("--json");
+      ->excludes("--json")
+      ->excludes("--csv");
   addChoices(command);
 }
 

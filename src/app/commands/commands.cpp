@@ -3,7 +3,8 @@
 #include "app/pack/documents.h"
 #include "app/report/facts_text.h"
 #include "app/report/figures_json.h"
-#include "sheets/facts/explain.h"
+#include "app/report/price_rows.h"
+#include "sheets/explain/explain.h"
 #include "sheets/facts/make_facts.h"
 
 #include <iostream>
@@ -22,8 +23,8 @@ int figures(const std::string& job, FiguresForm form, const Choices& choices) {
   const auto x = compute(job, shipped, choices, messages);
   std::cerr << base::format(messages);
   if (!x) return refused;
-  if (form == FiguresForm::Json) {
-    std::cout << figuresJson(*x);
+  if (form == FiguresForm::Json || form == FiguresForm::Csv) {
+    std::cout << (form == FiguresForm::Json ? figuresJson(*x) : priceCsv(*x));
     return done;
   }
   std::string about;

@@ -3,6 +3,7 @@
 #include "app/pack/charts.h"
 #include "app/pack/day_charts.h"
 #include "app/pack/milestones.h"
+#include "sheets/facts/facts_quote.h"
 
 #include <filesystem>
 #include <functional>
@@ -26,8 +27,15 @@ typeset::Drawings drawingsOf(const model::JobResult& x, const Shipped& shipped, 
   const auto key = [=](Dim height) { return drawings::deckPlan(x.c, x.estimate, pen, {text, height}, true); };
   all.emplace("key", typeset::DrawingRequest({Dim::mm(34), Dim::mm(72)}, key, true));
   if (!x.estimate.coats.empty())
-    add("timeline",
-        [=] { return drawings::timeline(stationsOf(x), pen, full, x.language("timeline.caption")); });
+    add("timeline", [=] {
+      return drawings::timeline(stationsOf(x), pen, full, x.language("timeline.caption"),
+                                x.language("timeline.alt"));
+    });
+  add("dates",
+      [=] { return drawings::timeline(quoteStationsOf(x), pen, full, "", x.language("quote_dates.alt")); });
+  add("accept", [=] {
+    return drawings::qrCode(sheets::acceptanceMail(x), x.language("accept.alt"), pen, Dim::mm(26));
+  });
   add("litres", [=] { return litresChartOf(x, pen, full); });
   add("price", [=] { return priceChartOf(x, pen, full); });
   addDayDrawings(all, x, pen, full);

@@ -10,4 +10,7 @@ namespace app {
 /// in words.
 std::vector<drawings::Milestone> stationsOf(const model::JobResult& x);
 
+/// The dates of a quote: when the areas have to be clear, each kind of work, and when they can be used again.
+std::vector<drawings::Milestone> quoteStationsOf(const model::JobResult& x);
+
 }  // namespace app

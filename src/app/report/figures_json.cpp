@@ -1,9 +1,9 @@
 #include "app/report/figures_json.h"
 
 #include "app/report/exposure_json.h"
+#include "app/report/price_rows.h"
 #include "base/units.h"
 #include "records/actual.h"
-#include "sheets/words/formatter.h"
 
 #include <nlohmann/json.hpp>
 
@@ -15,23 +15,13 @@ using nlohmann::ordered_json;
 // JSON knows one kind of number; the exact values become doubles only here, on their way out.
 double spread(const base::Spread& s) { return base::asSquareMetres(s.area) / base::asLitres(s.volume); }
 
-/// '8686.10': no groups, a point, all digits of the coin.
-std::string money(base::Money m, int digits) {
-  const bool isNegative = m.minor < 0;
-  std::string s = std::to_string(isNegative ? -m.minor : m.minor);
-  const auto places = static_cast<std::size_t>(digits);
-  if (s.size() <= places) s.insert(0, places + 1 - s.size(), '0');
-  if (places > 0) s.insert(s.size() - places, 1, '.');
-  return (isNegative ? "-" : "") + s;
-}
-
 std::string deckName(const model::JobResult& x, std::size_t deck) { return x.c.job.areas[deck].name; }
 
 ordered_json tins(const model::TinSet& set, int digits) {
   auto list = ordered_json::array();
   for (const auto& t : set.tins)
     list.push_back(
-        {{"size_l", base::asLitres(t.tin.size)}, {"count", t.count}, {"price", money(t.tin.price, digits)}});
+        {{"size_l", base::asLitres(t.tin.size)}, {"count", t.count}, {"price", plainMoney(t.tin.price, digits)}});
   return list;
 }
 
@@ -50,26 +40,37 @@ ordered_json shifts(const model::JobResult& x) {
 
 ordered_json price(const model::JobResult& x, int digits) {
   const auto& p = x.price;
-  ordered_json j{{"net", money(p.net, digits)},           {"tax", money(p.tax, digits)},
-                 {"total", money(p.total, digits)},       {"deposit", money(p.deposit, digits)},
-                 {"subtotal", money(p.subtotal, digits)}, {"discount", money(p.discount, digits)},
-                 {"cost", money(p.cost, digits)},         {"margin_pct", base::floating(p.marginReached)},
+  ordered_json j{{"net", plainMoney(p.net, digits)},
+                 {"tax", plainMoney(p.tax, digits)},
+                 {"total", plainMoney(p.total, digits)},
+                 {"deposit", plainMoney(p.deposit, digits)},
+                 {"subtotal", plainMoney(p.subtotal, digits)},
+                 {"discount", plainMoney(p.discount, digits)},
+                 {"cost", plainMoney(p.cost, digits)},
+                 {"margin_pct", base::floating(p.marginReached)},
                  {"currency", x.c.region->currency}};
   auto lines = ordered_json::array();
-  for (const auto& line : p.lines) {
-    lines.push_back({{"quantity", base::floating(line.quantity)},
-                     {"rate", money(line.rate, digits)},
-                     {"amount", money(line.amount, digits)}});
+  const auto tax = base::floating(x.c.job.price.tax.value_or(x.c.region->tax.rate));
+  for (const auto& row : priceRows(x)) {
+    lines.push_back({{"kind", row.kind},
+                     {"text", row.text},
+                     {"area", row.area ? ordered_json(*row.area) : ordered_json(nullptr)},
+                     {"quantity", base::floating(row.quantity)},
+                     {"unit", row.unit},
+                     {"rate", plainMoney(row.rate, digits)},
+                     {"amount", plainMoney(row.amount, digits)},
+                     {"tax_pct", tax}});
   }
   j["lines"] = lines;
   auto stages = ordered_json::array();
   for (const auto& s : p.stages)
-    stages.push_back(
-        {{"share_pct", base::floating(s.share)}, {"when", s.when}, {"amount", money(s.amount, digits)}});
+    stages.push_back({{"share_pct", base::floating(s.share)},
+                      {"when", s.when},
+                      {"amount", plainMoney(s.amount, digits)}});
   j["stages"] = stages;
   auto options = ordered_json::array();
   for (std::size_t i = 0; i < p.options.size(); ++i)
-    options.push_back({{"text", x.c.job.price.options[i].text}, {"price", money(p.options[i], digits)}});
+    options.push_back({{"text", x.c.job.price.options[i].text}, {"price", plainMoney(p.options[i], digits)}});
   j["options"] = options;
   return j;
 }
@@ -108,6 +109,11 @@ std::string figuresJson(const model::JobResult& x) {
   const int digits = x.c.region->currencyDigits;
   ordered_json j;
   j["ref"] = x.c.job.ref;
+  const auto& customer = x.c.job.customer;
+  j["customer"] = {{"name", customer.name},
+                   {"address", customer.address},
+                   {"phone", customer.phone},
+                   {"email", customer.email}};
   j["areas"] = ordered_json::array();
   for (std::size_t i = 0; i < e.decks.size(); ++i) {
     const auto& m = e.decks[i];
@@ -134,7 +140,7 @@ std::string figuresJson(const model::JobResult& x) {
                  {"high", base::asLitres(n.high)},     {"to_buy", base::asLitres(n.toBuy)},
                  {"wanted", base::asLitres(n.wanted)}, {"from_stock", base::asLitres(n.fromStock)}};
   j["tins"] = tins(n.bought, digits);
-  j["tins_cost"] = money(n.bought.cost, digits);
+  j["tins_cost"] = plainMoney(n.bought.cost, digits);
   j["left_over_l"] = base::asLitres(n.leftOver);
   j["actual"] = actual(x);
   if (x.laid.leftByTheBooks) j["left_by_the_books_l"] = base::asLitres(*x.laid.leftByTheBooks);

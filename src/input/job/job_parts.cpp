@@ -269,6 +269,8 @@ model::Pricing readPricing(const Field& f, const model::Region* region) {
       tax.warn(inQuotes(tax.word().value_or("")) + " is far from the region's own rate",
                "leave 'tax' out for that rate, or check the number");
   }
+  if (const Field show = r.may("show"); show.isGiven())
+    p.show = choice(show, priceShowWords, "way to show the price", model::PriceShow::Areas);
   r.finish();
   return p;
 }

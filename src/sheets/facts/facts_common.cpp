@@ -42,9 +42,10 @@ bool tinStays(const model::Job& job) {
          std::any_of(job.left.begin(), job.left.end(), [](const auto& tin) { return tin.isWithCustomer; });
 }
 
-Facts siteFacts(const model::Site& s) {
+Facts siteFacts(const model::Site& s, const Formatter& w) {
   return {
       {"address", lines(s.address)},
+      {"address_line", oneLine(s.address, w)},
       {"coastal", Fact::yes(s.exposure == model::Exposure::Coastal)},
   };
 }
@@ -255,6 +256,12 @@ FactList sentences(const std::vector<std::string>& words) {
   return list;
 }
 
+std::string oneLine(const std::vector<std::string>& parts, const Formatter& w) {
+  std::string s;
+  for (const auto& part : parts) s = s.empty() ? part : w("lists.more", {{"before", s}, {"word", part}});
+  return s;
+}
+
 std::string lines(const std::vector<std::string>& words) {
   std::string s;
   for (const auto& line : words) s += (s.empty() ? "" : "\n") + line;
@@ -264,6 +271,7 @@ std::string lines(const std::vector<std::string>& words) {
 Facts commonFacts(const model::JobResult& x, const Formatter& w) {
   const auto& job = x.c.job;
   Facts f{{"title", titleOf(x)},
+          {"short_title", x.c.job.title.empty() ? namesOfDecks(x) : x.c.job.title},
           {"ref", job.ref},
           {"colour", job.colour},
           {"quoted", w.date(job.quoted)},
@@ -276,7 +284,7 @@ Facts commonFacts(const model::JobResult& x, const Formatter& w) {
   f.emplace_back("product", productFacts(x, w));
   f.emplace_back("tin_stays", Fact::yes(tinStays(job)));
   f.emplace_back("touches_up", Fact::yes(tinStays(job) && !x.c.product->times.wipeOff.isZero()));
-  f.emplace_back("site", siteFacts(job.site));
+  f.emplace_back("site", siteFacts(job.site, w));
   f.emplace_back("work", workFacts(job));
   f.emplace_back("sanding", Facts{{"grits", gritWords(job.sanding, w)}});
   f.emplace_back("authority", authorityFacts(w));

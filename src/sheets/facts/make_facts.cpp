@@ -1,10 +1,10 @@
 #include "sheets/facts/make_facts.h"
 
 #include "model/lookup.h"
-#include "sheets/facts/explain.h"
 #include "sheets/facts/facts_common.h"
 #include "sheets/facts/facts_decks.h"
 #include "sheets/facts/facts_price.h"
+#include "sheets/facts/facts_quote.h"
 #include "sheets/facts/facts_records.h"
 
 #include <algorithm>
@@ -39,22 +39,17 @@ FactList clearing(const model::JobResult& x, const Formatter& w) {
   return list;
 }
 
-/// So many days, but none after the day before the start: nobody accepts what has begun.
-base::Date lastDayOfPrices(const model::Job& job) {
-  const base::Date last = job.quoted + std::chrono::days{job.validDays};
-  return job.start > job.quoted ? std::min(last, job.start - std::chrono::days{1}) : last;
-}
-
 Facts customerFacts(const model::JobResult& x, const Formatter& w) {
   const auto& job = x.c.job;
   Facts f = commonFacts(x, w);
-  std::vector<std::string> block{job.customer.name};
-  block.insert(block.end(), job.customer.address.begin(), job.customer.address.end());
+  const std::vector<std::string> block{job.customer.name, oneLine(job.customer.address, w)};
   f.emplace_back("customer", Facts{{"name", job.customer.name}, {"block", lines(block)}});
-  std::vector<std::string> contact{x.c.brand.phone, x.c.brand.email};
-  if (!x.c.brand.contact.empty()) contact.insert(contact.begin(), x.c.brand.contact);
+  const std::vector<std::string> caller = x.c.brand.contact.empty()
+                                              ? std::vector{x.c.brand.phone}
+                                              : std::vector{x.c.brand.contact, x.c.brand.phone};
+  const std::vector<std::string> contact{oneLine(caller, w), x.c.brand.email};
   f.emplace_back("contact_block", lines(contact));
-  f.emplace_back("valid_until", w.longDate(lastDayOfPrices(job)));
+  f.emplace_back("valid_until", w.longDate(validUntil(job)));
   f.emplace_back("extra_hour", w.signedMoney(x.c.rates.extraHour));
   f.emplace_back("included", sentences(job.included));
   f.emplace_back("excluded", sentences(job.excluded));
@@ -76,7 +71,9 @@ Facts customerFacts(const model::JobResult& x, const Formatter& w) {
                                {{"decks", deckNames(job, w)}})));
   addLitreTable(f, x, w);
   addLaid(f, x, w);
+  f.emplace_back("valid_until_short", w.dayMonth(validUntil(job)));
   addPrice(f, x, w, false);
+  addOffer(f, x, w);
   return f;
 }
 
@@ -85,8 +82,12 @@ Facts customerFacts(const model::JobResult& x, const Formatter& w) {
 FactsByReader makeFacts(const model::JobResult& x) {
   const Formatter w(*x.c.region, x.language);
   return {{model::Reader::Customer, customerFacts(x, w)},
-          {model::Reader::Crew, crewFacts(x, w)},
+          {model::Reader::Crew, crewFacts(x, w, Room::Full)},
           {model::Reader::Office, officeFacts(x, w)}};
+}
+
+Facts makeCrewFacts(const model::JobResult& x, Room room) {
+  return crewFacts(x, Formatter(*x.c.region, x.language), room);
 }
 
 std::string readersOf(const std::string& name, const FactsByReader& facts) {

@@ -1,5 +1,5 @@
 // The crew's days and the hazards, with all that the content says of them: text for the terminal, in English.
-#include "sheets/facts/explain.h"
+#include "sheets/explain/explain.h"
 #include "sheets/safety/facts_safety.h"
 #include "sheets/safety/leaf.h"
 

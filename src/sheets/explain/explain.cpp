@@ -1,4 +1,4 @@
-#include "sheets/facts/explain.h"
+#include "sheets/explain/explain.h"
 
 #include "base/match.h"
 #include "model/lookup.h"
