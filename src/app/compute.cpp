@@ -8,7 +8,6 @@
 #include "plan/hours.h"
 #include "plan/plan.h"
 #include "plan/records.h"
-#include "plan/strips.h"
 #include "records/actual.h"
 #include "safety/exposure.h"
 #include "safety/hazards.h"
@@ -22,9 +21,7 @@ constexpr auto defaultTheme = "generous";
 
 std::vector<estimate::LateCoat> lateCoats(const model::Plan& plan) {
   std::vector<estimate::LateCoat> late;
-  for (const auto& miss : plan.misses) {
-    if (miss.isPastMax) late.push_back({miss.deck, miss.coat});
-  }
+  for (const auto& pass : plan.extraPasses) late.push_back({pass.deck, pass.coat});
   return late;
 }
 
@@ -121,7 +118,6 @@ std::optional<Computation> computeText(const std::string& text, const std::strin
         estimate::makeEstimate(x.c, content, static_cast<int>(x.plan.days.size()), lateCoats(x.plan));
     records::addActual(x.estimate, x.c);
     records::warnOfUse(x.estimate, x.c, messages);
-    x.plan.edges = plan::wetEdges(x.c, content, x.estimate, x.plan);
     x.price = estimate::makePrice(x.c, content, x.estimate);
     x.exposure = safety::exposureOf(x.c, content, x.estimate, x.plan);
     x.hazards = safety::hazardsOf(x.c, content, x.estimate, x.exposure);

@@ -165,6 +165,7 @@ model::Crew readCrew(const Field& f) {
         .error("the breaks are as long as the working day", "write them like 45 min");
   readWorkingDays(r.may("days"), c);
   for (const Field& day : r.may("off").items()) c.off.push_back(date(day));
+  c.worksOnHolidays = yesNo(r.may("works_on_holidays"), false);
   const Field names = r.may("names");
   c.names = texts(names);
   if (people > 0 && c.names.size() > static_cast<std::size_t>(people))

@@ -2,7 +2,7 @@
 #pragma once
 
 #include "plan/open_hours.h"
-#include "plan/pieces.h"
+#include "plan/work.h"
 
 namespace plan {
 
