@@ -1,5 +1,5 @@
 // What people write by habit, and values beside the usual: each gets a hint that can be typed as it stands.
-#include "input/quantity.h"
+#include "input/yaml/quantity.h"
 #include "input_fixture.h"
 
 #include <catch2/catch.hpp>

@@ -1,7 +1,7 @@
 // Deposits and cancelling in the regions that come with planksheaf, against the law named in each row.
 #include "estimate/consumer_rules.h"
 
-#include "app/consumer_check.h"
+#include "app/pack/consumer_check.h"
 #include "fixtures.h"
 #include "safety_jobs.h"
 
@@ -28,7 +28,7 @@ std::optional<std::int64_t> lawfulMost(const std::string& place, Money total, Mo
 
 /// A case whose total is given, and what is said about it.
 struct Told {
-  model::Case c = fixtures::sampleCase();
+  model::JobInputs c = fixtures::sampleCase();
   Money total;
 
   Told(const char* region, const char* state, Money of, Share deposit) : total(of) {
@@ -46,7 +46,7 @@ struct Told {
     price.deposit = share(total, c.job.price.deposit, Round::Down);
     price.depositCap = estimate::depositCapFor(*c.region, c.job.site.state, total);
     Diagnostics messages;
-    app::checkConsumerRules(c, price, sheets::Words(*c.region, shipped().english), messages);
+    app::checkConsumerRules(c, price, sheets::Formatter(*c.region, shipped().english), messages);
     std::string all;
     for (const auto& d : messages.all()) all += format(d);
     return all;

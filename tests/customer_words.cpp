@@ -1,5 +1,5 @@
 // What the sheets of customer and office say in words, where a wrong word would mislead.
-#include "app/stations.h"
+#include "app/pack/milestones.h"
 #include "example_jobs.h"
 #include "safety_jobs.h"
 

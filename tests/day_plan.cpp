@@ -1,12 +1,12 @@
 // A plan cut into days: litres, strips and tins of each. Rates and sizes are those of the fixtures.
-#include "sheets/day_work.h"
+#include "sheets/facts/day_work.h"
 
 #include "english.h"
 #include "estimate/estimate.h"
 #include "fixtures.h"
-#include "plan/plan.h"
-#include "plan/strips.h"
-#include "sheets/facts_decks.h"
+#include "schedule/plan.h"
+#include "schedule/strips/strips.h"
+#include "sheets/facts/facts_decks.h"
 
 #include <catch2/catch.hpp>
 #include <numeric>
@@ -17,7 +17,7 @@ namespace {
 
 /// The fixtures' job from estimate to days.
 struct Made {
-  Case c = fixtures::sampleCase();
+  JobInputs c = fixtures::sampleCase();
   Estimate e;
   Plan plan;
   Price price;
@@ -27,15 +27,15 @@ struct Made {
   void make() {
     base::Diagnostics messages;
     const auto& content = fixtures::sampleContent();
-    plan = plan::makePlan(c, content, estimate::makeEstimate(c, content, 0), messages);
+    plan = schedule::makePlan(c, content, estimate::makeEstimate(c, content, 0), messages);
     REQUIRE(messages.ok());
     e = estimate::makeEstimate(c, content, static_cast<int>(plan.days.size()));
-    plan.edges = plan::wetEdges(c, content, e, plan);
+    plan.edges = schedule::wetEdges(c, content, e, plan);
   }
   sheets::Computed computed() const {
     return {c, fixtures::sampleContent(), e, plan, price, english(), exposure, hazards};
   }
-  sheets::Words words() const { return {*c.region, english()}; }
+  sheets::Formatter words() const { return {*c.region, english()}; }
   std::vector<sheets::Day> days() const { return sheets::daysOf(computed(), words()); }
 };
 

@@ -10,8 +10,8 @@ using namespace fixtures;
 namespace {
 
 /// A case with one measured area of weathered hardwood and no loss.
-model::Case measuredCase(Area area) {
-  model::Case c = sampleCase();
+model::JobInputs measuredCase(Area area) {
+  model::JobInputs c = sampleCase();
   model::Deck d = sampleDeck();
   d.shape = model::Measured{area, {}};
   d.boards.reset();
@@ -20,7 +20,7 @@ model::Case measuredCase(Area area) {
   return c;
 }
 
-std::vector<model::CoatNeed> coatsOf(const model::Case& c) {
+std::vector<model::CoatNeed> coatsOf(const model::JobInputs& c) {
   std::vector<model::CoatNeed> all;
   for (std::size_t i = 0; i < c.job.areas.size(); ++i) {
     const auto measures = estimate::measureDeck(c.job.areas[i]);
@@ -29,7 +29,7 @@ std::vector<model::CoatNeed> coatsOf(const model::Case& c) {
   return all;
 }
 
-model::ProductNeed needOf(const model::Case& c) { return estimate::productNeed(c, coatsOf(c)); }
+model::ProductNeed needOf(const model::JobInputs& c) { return estimate::productNeed(c, coatsOf(c)); }
 
 /// A volume in whole millilitres, the nearest.
 std::int64_t ml(Volume v) { return divide(v.millionths, 1'000'000, Round::HalfUp); }

@@ -2,7 +2,7 @@
 #include "estimate/estimate.h"
 #include "fixtures.h"
 #include "model/lookup.h"
-#include "sheets/hours.h"
+#include "sheets/words/hours.h"
 
 #include <catch2/catch.hpp>
 
@@ -14,7 +14,7 @@ namespace {
 std::string how(const model::LabourLine& line,
                 const model::Region& region = sampleContent().regions.at("nz")) {
   return sheets::hoursFormula(line, model::taskOf(sampleContent(), line.task),
-                              sheets::Words(region, english()));
+                              sheets::Formatter(region, english()));
 }
 
 /// 'task deck pass: quantity h hours | how', a line each.
@@ -29,7 +29,7 @@ std::string listing(const std::vector<model::LabourLine>& lines) {
   return text;
 }
 
-std::vector<model::LabourLine> labourFor(const model::Case& c, int days) {
+std::vector<model::LabourLine> labourFor(const model::JobInputs& c, int days) {
   return estimate::makeEstimate(c, sampleContent(), days).labour;
 }
 

@@ -11,14 +11,14 @@ namespace {
 // The sample rates load a cost by (1 + 12 % + 4 %) / (1 - 25 %) = 1.16 / 0.75.
 
 /// The sample's landing, washed in a day.
-model::Case washCase() {
-  model::Case c = sampleCase();
+model::JobInputs washCase() {
+  model::JobInputs c = sampleCase();
   c.job.areas.pop_back();
   c.job.work = {model::Work::Wash};
   return c;
 }
 
-model::Price priceOf(const model::Case& c, int days) {
+model::Price priceOf(const model::JobInputs& c, int days) {
   return estimate::makePrice(c, sampleContent(), estimate::makeEstimate(c, sampleContent(), days));
 }
 

@@ -62,7 +62,7 @@ model::Deck anyDeck() {
 /// A job and the content it points into.
 struct World {
   model::Content content = sampleContent();
-  model::Case job;
+  model::JobInputs job;
 };
 
 void fill(World& w) {

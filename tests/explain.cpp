@@ -1,10 +1,10 @@
 // The formulas the office reads are sums it can do again: each is worked out here from its own words, and has
 // to come to the value beside it within the rounding of what is printed.
-#include "sheets/explain.h"
+#include "sheets/facts/explain.h"
 
 #include "estimate/estimate.h"
 #include "fixtures.h"
-#include "plan/plan.h"
+#include "schedule/plan.h"
 
 #include "english.h"
 
@@ -144,11 +144,11 @@ class Sum {
   std::size_t at_ = 0;
 };
 
-std::vector<sheets::Explained> explained(const model::Case& c) {
+std::vector<sheets::Explained> explained(const model::JobInputs& c) {
   const auto& content = sampleContent();
   base::Diagnostics messages;
   const auto first = estimate::makeEstimate(c, content, 0);
-  const auto plan = plan::makePlan(c, content, first, messages);
+  const auto plan = schedule::makePlan(c, content, first, messages);
   REQUIRE(messages.all().empty());
   const auto e = estimate::makeEstimate(c, content, static_cast<int>(plan.days.size()));
   const auto price = estimate::makePrice(c, content, e);
@@ -158,7 +158,7 @@ std::vector<sheets::Explained> explained(const model::Case& c) {
 }
 
 /// Checks every formula with numbers in it; gives each as 'area' -> '40.00 m²' for further checks.
-std::map<std::string, std::string> checkSums(const model::Case& c) {
+std::map<std::string, std::string> checkSums(const model::JobInputs& c) {
   std::map<std::string, std::string> values;
   const auto list = explained(c);
   Range likely;
@@ -185,8 +185,8 @@ std::map<std::string, std::string> checkSums(const model::Case& c) {
   return values;
 }
 
-model::Case jobOf(model::Deck deck) {
-  model::Case c = sampleCase();
+model::JobInputs jobOf(model::Deck deck) {
+  model::JobInputs c = sampleCase();
   c.job.areas = {std::move(deck)};
   return c;
 }
@@ -270,7 +270,7 @@ TEST_CASE("the sums in feet, inches and gallons can be done again", "[explain]")
   model::Deck steps = sampleSteps();
   steps.shape = model::Stairs{3, inches(16 * 48), inches(16 * 11), inches(16 * 7 + 8)};
   steps.rates = {{{350 * 92'903'040'000}, {3'785'411'784}}};  // 350 ft2/gal
-  model::Case c = jobOf(deck);
+  model::JobInputs c = jobOf(deck);
   c.job.areas.push_back(steps);
   c.region = &us;
   auto values = checkSums(c);
@@ -283,7 +283,7 @@ TEST_CASE("the sums in feet, inches and gallons can be done again", "[explain]")
 
 TEST_CASE("the sums of a job with loss, allowance, stock, discount and deposit can be done again",
           "[explain]") {
-  model::Case c = sampleCase();
+  model::JobInputs c = sampleCase();
   c.job.allowance = percent(8);
   c.job.inStock = {{"sample-oil", base::millilitres(2500), 1}};
   c.job.price.discount = percent(3);

@@ -4,13 +4,13 @@
 #include <catch2/catch.hpp>
 
 using namespace figures_test;
-using figures::LitreRow;
-using figures::PricePart;
+using drawings::LitreRow;
+using drawings::PricePart;
 using typeset::Dim;
 using typeset::Drawing;
 using typeset::Path;
 using typeset::TextRun;
-using About = figures::PricePart::About;
+using About = drawings::PricePart::About;
 
 namespace {
 
@@ -61,7 +61,7 @@ void checkWords(const Drawing& d) {
 }  // namespace
 
 TEST_CASE("bars of litres are as long as their litres, on one scale") {
-  const auto d = figures::litresChart(rows(), metric().pen(), Dim::mm(166));
+  const auto d = drawings::litresChart(rows(), metric().pen(), Dim::mm(166));
   const auto bars = boxes(d, Dim::pt(14));
   REQUIRE(bars.size() == 4);
   const auto width = [&](std::size_t i) { return (bars[i].second - bars[i].first).raw; };
@@ -72,7 +72,7 @@ TEST_CASE("bars of litres are as long as their litres, on one scale") {
 }
 
 TEST_CASE("each bar of litres has its figure at its end, and the sum below") {
-  const auto d = figures::litresChart(rows(), metric().pen(), Dim::mm(166));
+  const auto d = drawings::litresChart(rows(), metric().pen(), Dim::mm(166));
   CHECK(runOf(d, "13.2\u00a0L"));  // 7.9 + 5.3
   CHECK(runOf(d, "1.0\u00a0L"));   // 0.6 + 0.4
   CHECK(runOf(d, "14.2\u00a0L"));
@@ -81,17 +81,17 @@ TEST_CASE("each bar of litres has its figure at its end, and the sum below") {
 }
 
 TEST_CASE("litres are told in words, in the units of the region") {
-  CHECK(figures::litresChart(rows(), metric().pen(), Dim::mm(166)).alt ==
+  CHECK(drawings::litresChart(rows(), metric().pen(), Dim::mm(166)).alt ==
         "Bars of the litres each deck takes: A  Landing 13.2\u00a0L (first coat 7.9, second coat 5.3); "
         "B  Steps 1.0\u00a0L (first coat 0.6, second coat 0.4); together 14.2\u00a0L.");
   const std::vector<LitreRow> one = {{"A  Porch", {{790'000}}}};  // 0.79 gal
-  CHECK(figures::litresChart(one, us().pen(), Dim::mm(166)).alt ==
+  CHECK(drawings::litresChart(one, us().pen(), Dim::mm(166)).alt ==
         "Bars of the gallons each deck takes: A  Porch 0.79\u00a0gal; together 0.79\u00a0gal.");
 }
 
 TEST_CASE("a chart of litres takes any job: a drop, a lake, a fifth coat, long names, none") {
   const auto draw = [](const std::vector<LitreRow>& r) {
-    return figures::litresChart(r, metric().pen(), Dim::mm(166));
+    return drawings::litresChart(r, metric().pen(), Dim::mm(166));
   };
   CHECK(draw({}).items.empty());
   checkWords(draw({{"A  Drop", {litres(1)}}}));
@@ -104,7 +104,7 @@ TEST_CASE("a chart of litres takes any job: a drop, a lake, a fifth coat, long n
 }
 
 TEST_CASE("a bar of the price is split by amounts and fills the width") {
-  const auto d = figures::priceChart(parts(), {"Total", "$1,000.00"}, metric().pen(), Dim::mm(166));
+  const auto d = drawings::priceChart(parts(), {"Total", "$1,000.00"}, metric().pen(), Dim::mm(166));
   const auto bar = boxes(d, Dim::pt(21));
   REQUIRE(bar.size() == 3);
   CHECK(bar[0].first == Dim{});
@@ -114,7 +114,7 @@ TEST_CASE("a bar of the price is split by amounts and fills the width") {
 }
 
 TEST_CASE("the legend of a price names every part with its amount and the total") {
-  const auto d = figures::priceChart(parts(), {"Total", "$1,000.00"}, metric().pen(), Dim::mm(166));
+  const auto d = drawings::priceChart(parts(), {"Total", "$1,000.00"}, metric().pen(), Dim::mm(166));
   for (const char* text : {"Washing", "250.00", "Sanding", "500.00", "GST", "Total", "$1,000.00"})
     CHECK(runOf(d, text));
   CHECK(d.alt ==
@@ -125,15 +125,15 @@ TEST_CASE("a legend of ten long parts keeps names and amounts apart") {
   std::vector<PricePart> many;
   for (int i = 0; i < 10; ++i)
     many.push_back({static_cast<About>(i), "Travel, setting up", {1'234'567'890}, "12,345,678.90"});
-  const auto d = figures::priceChart(many, {"Total", "$123,456,789.00"}, metric().pen(), Dim::mm(166));
+  const auto d = drawings::priceChart(many, {"Total", "$123,456,789.00"}, metric().pen(), Dim::mm(166));
   checkWords(d);
 }
 
 TEST_CASE("every part of a price is filled in its own way") {
   std::vector<std::string> looks;
   for (int i = 0; i < 10; ++i) {
-    const auto d = figures::priceChart({{static_cast<About>(i), "x", {100}, "1.00"}}, {"Total", "1.00"},
-                                       metric().pen(), Dim::mm(100));
+    const auto d = drawings::priceChart({{static_cast<About>(i), "x", {100}, "1.00"}}, {"Total", "1.00"},
+                                        metric().pen(), Dim::mm(100));
     std::string look;
     for (const auto& item : d.items) {
       const auto* p = std::get_if<Path>(&item.what);
@@ -149,8 +149,8 @@ TEST_CASE("every part of a price is filled in its own way") {
 }
 
 TEST_CASE("a price of nothing is drawn without a bar") {
-  const auto d = figures::priceChart({{About::Wash, "Washing", {0}, "0.00"}}, {"Total", "0.00"},
-                                     metric().pen(), Dim::mm(166));
+  const auto d = drawings::priceChart({{About::Wash, "Washing", {0}, "0.00"}}, {"Total", "0.00"},
+                                      metric().pen(), Dim::mm(166));
   CHECK(boxes(d, Dim::pt(21)).empty());
   CHECK(runOf(d, "Washing"));
 }

@@ -1,8 +1,8 @@
 // The drawings of the day plan: strips on the decks, and the hours fit for a coat.
 #include "figures_pen.h"
 
-#include "figures/hours_runs.h"
-#include "figures/strip_bands.h"
+#include "drawings/charts/hours_runs.h"
+#include "drawings/plans/strip_bands.h"
 
 #include <algorithm>
 #include <catch2/catch.hpp>
@@ -56,8 +56,8 @@ model::BoardStrip strip(std::size_t deck, int number, int from, int boards) {
 }
 
 /// 44 boards of 143 mm in strips of 13 from the upper edge, left by the middle of the lower one.
-figures::StripDeck landingStrips() {
-  figures::StripDeck d;
+drawings::StripDeck landingStrips() {
+  drawings::StripDeck d;
   d.edge.wayOut = place(6'200, 6'200);
   for (int i = 0; i < 4; ++i) {
     d.edge.strips.push_back(strip(0, i + 1, 13 * i, i < 3 ? 13 : 5));
@@ -69,8 +69,8 @@ figures::StripDeck landingStrips() {
 
 const typeset::Size box = {Dim::mm(166), Dim::mm(62)};
 
-Drawing planOf(const Decks& decks, const std::vector<figures::StripDeck>& strips) {
-  return figures::stripsPlan(decks.job, strips, metric().pen(), box);
+Drawing planOf(const Decks& decks, const std::vector<drawings::StripDeck>& strips) {
+  return drawings::stripsPlan(decks.job, strips, metric().pen(), box);
 }
 
 }  // namespace
@@ -103,7 +103,7 @@ TEST_CASE("the bands of strips cover a deck without a gap") {
   auto edge = landingStrips().edge;
   for (const bool startsAtEnd : {false, true}) {
     edge.startsAtEnd = startsAtEnd;
-    auto bands = figures::bandsOf(placed[0], deck, edge);
+    auto bands = drawings::bandsOf(placed[0], deck, edge);
     CHECK(bands.alongX);
     if (startsAtEnd) std::reverse(bands.bands.begin(), bands.bands.end());
     CHECK(bands.bands.front().from == mm(0));
@@ -136,7 +136,7 @@ TEST_CASE("the arrow of a way out at a corner that two decks share stands clearl
   int heads = 0;
   for (const auto& item : d.items) {
     const auto* path = std::get_if<Path>(&item.what);
-    if (!path || !path->fill || *path->fill != figures::colour(metric().pen(), "accent") ||
+    if (!path || !path->fill || *path->fill != drawings::colour(metric().pen(), "accent") ||
         path->steps.size() != 4 || path->steps[1].kind != typeset::Step::Kind::Line)
       continue;
     ++heads;
@@ -167,7 +167,7 @@ TEST_CASE("round and slanting decks take strips too") {
   auto corner =
       deck("Corner", model::Polygon{{place(0, 0), place(7'000, 0), place(7'000, 2'500), place(0, 5'000)}});
   std::vector<model::Deck> decks = {round, ring, corner};
-  std::vector<figures::StripDeck> strips(3);
+  std::vector<drawings::StripDeck> strips(3);
   for (std::size_t i = 0; i < 3; ++i) {
     decks[i].boards = boards(138, 5);
     strips[i].edge.deck = i;
@@ -183,14 +183,14 @@ TEST_CASE("round and slanting decks take strips too") {
 }
 
 TEST_CASE("decks without a place on a plan are told and not drawn") {
-  const auto d = planOf(Decks({deck("Fascia", model::Strip{mm(9'000), mm(200)})}), {figures::StripDeck{}});
+  const auto d = planOf(Decks({deck("Fascia", model::Strip{mm(9'000), mm(200)})}), {drawings::StripDeck{}});
   CHECK(d.size.h == Dim{});
   CHECK(d.alt == "Plan of the strips in the order they are laid: A Fascia.");
 }
 
 namespace {
 
-model::Hour hour(int clock, std::vector<model::Gate> reasons) {
+model::Hour hour(int clock, std::vector<model::WeatherLimit> reasons) {
   model::Hour h;
   h.at.minutes = clock * 60;
   h.isFit = reasons.empty();
@@ -200,17 +200,17 @@ model::Hour hour(int clock, std::vector<model::Gate> reasons) {
 }
 
 /// Dark to five, dew to eight, fit to noon, hot boards to seven, dark; one hour of damp air at ten.
-figures::HoursDay summerDay() {
-  using model::Gate;
-  figures::HoursRow row{"A\u00A0\u00A0Landing", {}, {{8 * 60 + 30, 9 * 60 + 50, 1, "first coat"}}, {}};
+drawings::HoursDay summerDay() {
+  using model::WeatherLimit;
+  drawings::HoursRow row{"A\u00A0\u00A0Landing", {}, {{8 * 60 + 30, 9 * 60 + 50, 1, "first coat"}}, {}};
   for (int h = 0; h < 24; ++h) {
-    if (h < 5 || h >= 19) row.hours.push_back(hour(h, {Gate::Damp, Gate::Dark}));
-    else if (h < 8) row.hours.push_back(hour(h, {Gate::Dew}));
-    else if (h == 10) row.hours.push_back(hour(h, {Gate::Damp, Gate::Rain}));
+    if (h < 5 || h >= 19) row.hours.push_back(hour(h, {WeatherLimit::Damp, WeatherLimit::Dark}));
+    else if (h < 8) row.hours.push_back(hour(h, {WeatherLimit::Dew}));
+    else if (h == 10) row.hours.push_back(hour(h, {WeatherLimit::Damp, WeatherLimit::Rain}));
     else if (h < 12) row.hours.push_back(hour(h, {}));
-    else row.hours.push_back(hour(h, {Gate::BoardsHot}));
+    else row.hours.push_back(hour(h, {WeatherLimit::BoardsHot}));
   }
-  figures::HoursDay day;
+  drawings::HoursDay day;
   day.rows = {row};
   day.sunrise = 6 * 60 + 55;
   day.sunset = 19 * 60 + 10;
@@ -222,7 +222,7 @@ figures::HoursDay summerDay() {
 }  // namespace
 
 TEST_CASE("the hours of a day say in words why they are not fit, or in one word, or in the legend") {
-  const auto d = figures::hoursChart(summerDay(), metric().pen(), Dim::mm(166));
+  const auto d = drawings::hoursChart(summerDay(), metric().pen(), Dim::mm(166));
   CHECK(hasText(d, "boards too hot"));
   CHECK(hasText(d, "damp"));  // an hour is too narrow for 'air too damp'
   CHECK(hasText(d, "sunrise 06:55"));
@@ -240,7 +240,7 @@ TEST_CASE("the hours of a day say in words why they are not fit, or in one word,
 TEST_CASE("no word in the hours of a day could be taken for the letter of a deck") {
   auto day = summerDay();
   day.rows.front().coats.clear();
-  const auto d = figures::hoursChart(day, metric().pen(), Dim::mm(166));
+  const auto d = drawings::hoursChart(day, metric().pen(), Dim::mm(166));
   for (const auto& item : d.items) {
     const auto* r = std::get_if<TextRun>(&item.what);
     if (r && r->text.size() == 1) CHECK_FALSE(std::isupper(static_cast<unsigned char>(r->text[0])));
@@ -248,26 +248,29 @@ TEST_CASE("no word in the hours of a day could be taken for the letter of a deck
 }
 
 TEST_CASE("it is dark up to the minute of sunrise, and the rest of that hour has its own reason or none") {
-  using model::Gate;
-  figures::HoursDay day;
+  using model::WeatherLimit;
+  drawings::HoursDay day;
   day.sunrise = 6 * 60 + 40;
   day.sunset = 19 * 60 + 30;
-  const auto runs = figures::runsOf(
-      {hour(6, {Gate::AirCold, Gate::Dark}), hour(7, {Gate::AirCold}), hour(18, {}), hour(19, {Gate::Dark})},
-      day);
+  const auto runs =
+      drawings::runsOf({hour(6, {WeatherLimit::AirCold, WeatherLimit::Dark}),
+                        hour(7, {WeatherLimit::AirCold}), hour(18, {}), hour(19, {WeatherLimit::Dark})},
+                       day);
   REQUIRE(runs.size() == 5);
-  CHECK((runs[0].at.from == 6 * 60 && runs[0].at.until == 6 * 60 + 40 && runs[0].reason == Gate::Dark));
-  CHECK((runs[1].at.from == 6 * 60 + 40 && runs[1].at.until == 8 * 60 && runs[1].reason == Gate::AirCold));
+  CHECK(
+      (runs[0].at.from == 6 * 60 && runs[0].at.until == 6 * 60 + 40 && runs[0].reason == WeatherLimit::Dark));
+  CHECK((runs[1].at.from == 6 * 60 + 40 && runs[1].at.until == 8 * 60 &&
+         runs[1].reason == WeatherLimit::AirCold));
   CHECK(runs[2].isFit);
   CHECK((runs[3].at.until == 19 * 60 + 30 && !runs[3].isFit && !runs[3].reason));
-  CHECK((runs[4].at.from == 19 * 60 + 30 && runs[4].reason == Gate::Dark));
+  CHECK((runs[4].at.from == 19 * 60 + 30 && runs[4].reason == WeatherLimit::Dark));
 }
 
 TEST_CASE("a legend explains the hatches that have no room for a word, and no others") {
-  using model::Gate;
+  using model::WeatherLimit;
   auto day = summerDay();
   day.sunset = 19 * 60 + 45;  // a quarter of an hour is 2.1 mm
-  const auto d = figures::hoursChart(day, metric().pen(), Dim::mm(166));
+  const auto d = drawings::hoursChart(day, metric().pen(), Dim::mm(166));
   CHECK(hasText(d, "dark"));
   CHECK_FALSE(hasText(d, "boards too hot, dew"));
   const auto* dark = runOf(d, "dark");
@@ -276,13 +279,13 @@ TEST_CASE("a legend explains the hatches that have no room for a word, and no ot
 }
 
 TEST_CASE("a legend says nothing of what is too narrow to be seen") {
-  using model::Gate;
+  using model::WeatherLimit;
   auto day = summerDay();
   day.sunrise = 6 * 60 + 57;
   day.sunset.reset();
   day.sun.resize(1);
-  day.rows.front().hours[6] = hour(6, {Gate::Dark});  // three minutes of light
-  const auto shown = [&] { return figures::hoursChart(day, metric().pen(), Dim::mm(166)); };
+  day.rows.front().hours[6] = hour(6, {WeatherLimit::Dark});  // three minutes of light
+  const auto shown = [&] { return drawings::hoursChart(day, metric().pen(), Dim::mm(166)); };
   CHECK_FALSE(hasText(shown(), "light for a part of the hour"));
   day.sunrise = 6 * 60 + 30;
   CHECK(hasText(shown(), "light for a part of the hour"));
@@ -291,7 +294,7 @@ TEST_CASE("a legend says nothing of what is too narrow to be seen") {
 TEST_CASE("each planned coat has its number, beside the frame where that is too narrow") {
   auto day = summerDay();
   day.rows.front().coats = {{8 * 60, 8 * 60 + 10, 1, "first coat"}, {9 * 60, 9 * 60 + 50, 2, "second coat"}};
-  const auto d = figures::hoursChart(day, metric().pen(), Dim::mm(166));
+  const auto d = drawings::hoursChart(day, metric().pen(), Dim::mm(166));
   CHECK((hasText(d, "1") && hasText(d, "2")));
   CHECK((hasText(d, "first coat planned") && hasText(d, "second coat planned")));
   // 14 hours on 166 - side and gutter; ten minutes are too narrow for a figure, so it stands left of them,
@@ -303,14 +306,14 @@ TEST_CASE("each planned coat has its number, beside the frame where that is too 
 }
 
 TEST_CASE("the reason of a run stands where no coat is planned") {
-  const std::vector<figures::CoatSpan> coats = {{9 * 60, 10 * 60, 1, ""}, {12 * 60, 13 * 60, 2, ""}};
-  const auto free = figures::freePart({{8 * 60, 15 * 60}, false, model::Gate::Damp}, coats);
+  const std::vector<drawings::CoatSpan> coats = {{9 * 60, 10 * 60, 1, ""}, {12 * 60, 13 * 60, 2, ""}};
+  const auto free = drawings::freePart({{8 * 60, 15 * 60}, false, model::WeatherLimit::Damp}, coats);
   CHECK((free.from == 10 * 60 && free.until == 12 * 60));  // 8-9, 10-12, 13-15: the first of the longest
 }
 
 TEST_CASE("the label of the last hour is left out where it would leave the drawing") {
   auto day = summerDay();
-  const auto shown = [&] { return figures::hoursChart(day, metric().pen(), Dim::mm(166)); };
+  const auto shown = [&] { return drawings::hoursChart(day, metric().pen(), Dim::mm(166)); };
   CHECK_FALSE(hasText(shown(), "20"));
   CHECK(hasText(shown(), "18"));
   day.until = 21;
@@ -328,7 +331,7 @@ TEST_CASE("how warm the boards get is written below the curve where the limit ru
   }
   day.rows.front().warmest = "37 °C";
   const auto above = [&] {
-    const auto d = figures::hoursChart(day, metric().pen(), Dim::mm(166));
+    const auto d = drawings::hoursChart(day, metric().pen(), Dim::mm(166));
     const auto *peak = runOf(d, "37 °C"), *limit = runOf(d, "limit 40 °C");
     REQUIRE((peak && limit));
     return limit->baseline.y - peak->baseline.y;
@@ -357,7 +360,7 @@ TEST_CASE("the chart of hours shows how warm the boards get, once for decks of o
   day.rows = {{"A\u00A0\u00A0Landing", warm(54), {}, "54 °C"},
               {"B\u00A0\u00A0Steps", warm(54), {}, "54 °C"},
               {"C\u00A0\u00A0Terrace", warm(30), {}, "30 °C"}};
-  const auto d = figures::hoursChart(day, metric().pen(), Dim::mm(166));
+  const auto d = drawings::hoursChart(day, metric().pen(), Dim::mm(166));
   checkInside(d);
   const auto* hot = runOf(d, "A, B\u00A0\u00A054 °C");
   const auto* cool = runOf(d, "C\u00A0\u00A030 °C");
@@ -375,9 +378,9 @@ TEST_CASE("the chart of hours shows how warm the boards get, once for decks of o
     row.warmest.clear();
     for (auto& h : row.hours) h.source = model::WeatherSource::None;
   }
-  CHECK_FALSE(hasText(figures::hoursChart(day, metric().pen(), Dim::mm(166)), "Board surface"));
+  CHECK_FALSE(hasText(drawings::hoursChart(day, metric().pen(), Dim::mm(166)), "Board surface"));
 }
 
 TEST_CASE("a day without a coat has no chart of hours") {
-  CHECK(figures::hoursChart({}, metric().pen(), Dim::mm(166)).items.empty());
+  CHECK(drawings::hoursChart({}, metric().pen(), Dim::mm(166)).items.empty());
 }

@@ -14,9 +14,9 @@ struct Seen {
   std::string alt;
 };
 
-Seen seen(const figures::Gauge& gauge) {
+Seen seen(const drawings::Gauge& gauge) {
   const Dim width = Dim::mm(30);
-  const auto drawing = figures::gauge(gauge, metric().pen(), width);
+  const auto drawing = drawings::gauge(gauge, metric().pen(), width);
   CHECK(drawing.size.w.raw == width.raw);
   CHECK(drawing.size.h <=
         Dim::milli(metric().look.styles.at("note").rise));  // no higher than a line of notes

@@ -1,8 +1,8 @@
 // A look, regions and decks for tests of drawings.
 #pragma once
 
+#include "drawings/drawings.h"
 #include "english.h"
-#include "figures/figures.h"
 
 namespace figures_test {
 
@@ -37,7 +37,7 @@ struct Look {
   model::Theme look = theme();
   typeset::Fonts fonts = typeset::readFonts(look);
   model::Region region;
-  figures::Pen pen() const {
+  drawings::Pen pen() const {
     return {look, fonts, region, english(), std::string(SOURCE_DIR) + "/content/signs"};
   }
 };
@@ -86,7 +86,7 @@ inline model::Deck landing() {
 
 /// A case of these decks, all with the same area: drawings copy it and compute none.
 struct Decks {
-  model::Case job;
+  model::JobInputs job;
   model::Estimate estimate;
 
   explicit Decks(std::vector<model::Deck> decks, base::Area area = {75'749'026'602'000}) {
@@ -98,7 +98,7 @@ struct Decks {
     job.job.areas = std::move(decks);
   }
   typeset::Drawing plan(const Look& look, typeset::Size box, bool isKey = false) const {
-    return figures::deckPlan(job, estimate, look.pen(), box, isKey);
+    return drawings::deckPlan(job, estimate, look.pen(), box, isKey);
   }
 };
 

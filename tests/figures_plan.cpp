@@ -1,6 +1,6 @@
 #include "plan_drawn.h"
 
-#include "figures/plan_sheet.h"
+#include "drawings/plans/plan_sheet.h"
 
 using namespace figures_test;
 
@@ -118,7 +118,7 @@ TEST_CASE("everything on a plan lies inside its size") {
 TEST_CASE("every deck has its letter and its name on the plan") {
   const auto decks = sixDecks();
   const auto plan = Decks(decks).plan(metric(), {Dim::mm(166), Dim::mm(150)});
-  for (std::size_t i = 0; i + 1 < decks.size(); ++i) CHECK(hasText(plan, figures::letterOf(i)));
+  for (std::size_t i = 0; i + 1 < decks.size(); ++i) CHECK(hasText(plan, drawings::letterOf(i)));
   for (const auto* name : {"Landing", "Pool step", "Bathing deck", "Court", "Steps"})
     CHECK(hasText(plan, name));
 }
@@ -280,16 +280,16 @@ TEST_CASE("stairs rise towards the deck they lean against") {
   right.at = place(12'400, 1000);
   model::Deck below = right;
   below.at = place(2000, 6200);
-  const auto placed = figures::placeDecks({land, right, below}, mm(1000), mm(100'000));
+  const auto placed = drawings::placeDecks({land, right, below}, mm(1000), mm(100'000));
   REQUIRE(placed.size() == 3);
-  CHECK(placed[1].up == figures::Side::Left);
+  CHECK(placed[1].up == drawings::Side::Left);
   CHECK(placed[1].extent.width() == mm(1200));  // 4 x 300
-  CHECK(placed[2].up == figures::Side::Top);
+  CHECK(placed[2].up == drawings::Side::Top);
   CHECK(placed[2].extent.width() == mm(2400));
 }
 
 TEST_CASE("decks without a place stand side by side") {
-  const auto placed = figures::placeDecks({landing(), landing(), landing()}, mm(1000), mm(30'000));
+  const auto placed = drawings::placeDecks({landing(), landing(), landing()}, mm(1000), mm(30'000));
   REQUIRE(placed.size() == 3);
   CHECK(placed[1].extent.from.x == mm(13'400));  // 12 400 + 1000
   CHECK(placed[1].extent.from.y == mm(0));

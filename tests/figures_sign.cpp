@@ -25,7 +25,7 @@ struct SignFile {
   ~SignFile() { std::filesystem::remove_all(folder); }
 
   typeset::Drawing read(Dim height = Dim::mm(10)) const {
-    return *figures::sign(folder.string(), "x", height);
+    return *drawings::sign(folder.string(), "x", height);
   }
   std::string message() const {
     try {
@@ -55,7 +55,7 @@ TEST_CASE("every sign we keep can be drawn and says what it is") {
     ++n;
     INFO(entry.path());
     REQUIRE(entry.path().extension() == ".svg");
-    const auto d = figures::sign(signs, entry.path().stem().string(), Dim::mm(10));
+    const auto d = drawings::sign(signs, entry.path().stem().string(), Dim::mm(10));
     REQUIRE(d);
     CHECK(!d->items.empty());
     CHECK(!d->alt.empty());
@@ -72,14 +72,14 @@ TEST_CASE("the signs the crew's and the customer's sheets need are there") {
         "ghs02",      "ghs05",       "ghs07",     "ghs08",         "ghs09",     "care-coat",    "care-walk",
         "care-chair", "care-pot",    "care-wash", "care-brush"}) {
     INFO(name);
-    CHECK(figures::sign(signs, name, Dim::mm(10)));
+    CHECK(drawings::sign(signs, name, Dim::mm(10)));
   }
 }
 
 TEST_CASE("an unknown sign is nothing") {
-  CHECK_FALSE(figures::sign(signs, "must-fly", Dim::mm(10)));
-  CHECK_FALSE(figures::sign(signs, "../signs/warn", Dim::mm(10)));
-  CHECK_FALSE(figures::sign(signs, "", Dim::mm(10)));
+  CHECK_FALSE(drawings::sign(signs, "must-fly", Dim::mm(10)));
+  CHECK_FALSE(drawings::sign(signs, "../signs/warn", Dim::mm(10)));
+  CHECK_FALSE(drawings::sign(signs, "", Dim::mm(10)));
 }
 
 TEST_CASE("a sign is as wide as its viewBox asks for") {
@@ -195,16 +195,16 @@ TEST_CASE("a file that is no drawing is refused") {
 }
 
 TEST_CASE("the diamonds of a data sheet stand in a row above their words") {
-  const auto d = figures::hazardDiamonds({"GHS02", "GHS08"}, figures_test::metric().pen(), Dim::mm(40));
+  const auto d = drawings::hazardDiamonds({"GHS02", "GHS08"}, figures_test::metric().pen(), Dim::mm(40));
   CHECK(d.alt == "Hazard diamonds of the data sheet: flammable, serious danger to health.");
   CHECK(d.size.w == Dim::mm(40));
   CHECK(d.size.h > Dim::mm(12) + Dim::pt(10));
-  CHECK(figures::hazardDiamonds({}, figures_test::metric().pen(), Dim::mm(40)).items.empty());
+  CHECK(drawings::hazardDiamonds({}, figures_test::metric().pen(), Dim::mm(40)).items.empty());
 }
 
 TEST_CASE("a diamond nobody drew is an empty one with its code, and four make two rows") {
-  const auto d = figures::hazardDiamonds({"GHS06", "GHS07", "GHS08", "GHS09"}, figures_test::metric().pen(),
-                                         Dim::mm(32));
+  const auto d = drawings::hazardDiamonds({"GHS06", "GHS07", "GHS08", "GHS09"}, figures_test::metric().pen(),
+                                          Dim::mm(32));
   CHECK(d.alt.find("GHS06, harmful") != std::string::npos);
   Dim lowest;  // (32 - 2 * 2) / 3 = 9.33 mm each: two rows are 9.33 * 2 + 2 = 20.67 mm
   for (const auto& item : d.items)

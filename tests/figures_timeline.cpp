@@ -3,7 +3,7 @@
 #include <catch2/catch.hpp>
 
 using namespace figures_test;
-using figures::Station;
+using drawings::Milestone;
 using typeset::Dim;
 using typeset::Drawing;
 using typeset::Path;
@@ -11,7 +11,7 @@ using typeset::TextRun;
 
 namespace {
 
-std::vector<Station> stations() {
+std::vector<Milestone> stations() {
   return {{"care-coat", "Friday", "13 Feb", "Second coat", "done at 12:10", "1 day"},
           {"care-walk", "Saturday", "14 Feb", "Walk on it", "from noon, in soft soles", "2 days"},
           {"care-chair", "Monday", "16 Feb", "Furniture", "lift it back, never drag it", "11 days"},
@@ -20,8 +20,8 @@ std::vector<Station> stations() {
           {"care-brush", "Monday, 2027", "15 Feb", "Yearly visit", "we wash and add one coat", ""}};
 }
 
-Drawing draw(const std::vector<Station>& s, const std::string& caption = "Distances are not to scale.") {
-  return figures::timeline(s, metric().pen(), Dim::mm(166), caption);
+Drawing draw(const std::vector<Milestone>& s, const std::string& caption = "Distances are not to scale.") {
+  return drawings::timeline(s, metric().pen(), Dim::mm(166), caption);
 }
 
 std::vector<const TextRun*> runs(const Drawing& d) {

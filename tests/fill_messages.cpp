@@ -1,5 +1,5 @@
 // What a template's author is told.
-#include "sheets/fill.h"
+#include "sheets/template/fill.h"
 
 #include <catch2/catch.hpp>
 

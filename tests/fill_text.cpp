@@ -1,6 +1,6 @@
 // What comes out of a template.
 #include "base/signs.h"
-#include "sheets/fill.h"
+#include "sheets/template/fill.h"
 
 #include <catch2/catch.hpp>
 

@@ -1,7 +1,7 @@
 // A firm's folder for tests of the whole program: its brand, logo and looks, and what is said at a pack.
 #pragma once
 
-#include "app/commands.h"
+#include "app/commands/commands.h"
 
 #include <unistd.h>
 #include <catch2/catch.hpp>

@@ -155,8 +155,8 @@ inline model::Deck sampleSteps() {
 }
 
 /// The deck and the steps washed, fixed, sanded and oiled by two people, starting on a Tuesday.
-inline model::Case sampleCase(const model::Content& content = sampleContent()) {
-  model::Case c;
+inline model::JobInputs sampleCase(const model::Content& content = sampleContent()) {
+  model::JobInputs c;
   model::Job& j = c.job;
   j.ref = "T-1";
   j.quoted = *base::parseDate("2027-03-02");

@@ -1,6 +1,6 @@
 // Forecast files: what is read from them, and all that is said about their mistakes.
 #include "input/read.h"
-#include "plan/hours.h"
+#include "schedule/weather/hours.h"
 
 #include <catch2/catch.hpp>
 
@@ -34,7 +34,7 @@ std::string saidByClock(const std::string& zone, const std::vector<std::string>&
   job.site.timezone = zone;
   job.forecast = read(text);
   base::Diagnostics messages;
-  plan::checkForecast(job, "forecast.csv", messages);
+  schedule::checkForecast(job, "forecast.csv", messages);
   std::string said;
   for (const auto& d : messages.all()) said += base::format(d);
   return said;
@@ -187,7 +187,7 @@ TEST_CASE("a forecast of other days than those on site is told") {
     model::Plan plan;
     plan.days = {*base::parseDate(first), *base::parseDate(last)};
     base::Diagnostics messages;
-    plan::checkForecastDays(job, plan, "forecast.csv", messages);
+    schedule::checkForecastDays(job, plan, "forecast.csv", messages);
     std::string all;
     for (const auto& d : messages.all()) all += base::format(d);
     return all;

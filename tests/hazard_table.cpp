@@ -25,7 +25,7 @@ const model::Content& content() {
 /// The plain job: two people lay a water-borne oil on weathered larch, in the shade of a house in Great
 /// Britain, on a cool day, with quiet tools and small tins.
 struct Job {
-  model::Case c;
+  model::JobInputs c;
   model::Estimate estimate;
   model::CrewExposure exposure;
 

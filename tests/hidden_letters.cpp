@@ -3,7 +3,7 @@
 #include "firm_sample.h"
 #include "input_fixture.h"
 #include "markup/read.h"
-#include "sheets/fill.h"
+#include "sheets/template/fill.h"
 
 namespace {
 

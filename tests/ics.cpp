@@ -1,9 +1,9 @@
 // Calendar files against RFC 5545, and against libical, which reads them as calendar programs do.
-#include "app/commands.h"
-#include "app/job_calendar.h"
+#include "app/commands/commands.h"
+#include "app/pack/job_calendar.h"
 #include "ics/calendar.h"
-#include "plan/zone.h"
 #include "random_cases.h"
+#include "schedule/weather/zone.h"
 
 #include <libical/ical.h>
 #include <catch2/catch.hpp>
@@ -147,7 +147,7 @@ TEST_CASE("any text comes through a calendar file unharmed") {
 }
 
 TEST_CASE("libical finds the times, whole days and rules that were written") {
-  const auto start = plan::localToUtc("Pacific/Auckland", {day("2027-04-04"), 8 * 60});
+  const auto start = schedule::localToUtc("Pacific/Auckland", {day("2027-04-04"), 8 * 60});
   const std::vector<ics::Event> events = {
       {"a@y.invalid", ics::Span{start, start + std::chrono::minutes{95}}, "Sand", "", "", {}, true},
       {"b@y.invalid", ics::Days{day("2028-03-19"), day("2028-03-19")}, "Visit", "", "", ics::Every{12},
@@ -211,13 +211,13 @@ TEST_CASE("an example's calendar holds its crew days, furniture, first wash and 
   const auto& zone = x->c.job.site.timezone;
   for (std::size_t i = 0; i < x->plan.days.size(); ++i) {
     CHECK(read[i].uid == x->c.job.ref + "-crew-" + std::to_string(i + 1) + "@planksheaf.invalid");
-    CHECK(moment(read[i].start) == plan::localToUtc(zone, {x->plan.days[i], 7 * 60 + 30}));  // 'hours:'
+    CHECK(moment(read[i].start) == schedule::localToUtc(zone, {x->plan.days[i], 7 * 60 + 30}));  // 'hours:'
     for (const auto& s : x->plan.shifts) {
-      if (s.start.day == x->plan.days[i]) CHECK(plan::localToUtc(zone, s.end) < moment(read[i].end));
+      if (s.start.day == x->plan.days[i]) CHECK(schedule::localToUtc(zone, s.end) < moment(read[i].end));
     }
   }
   // Works to 09:30, packs down half an hour's work of three people: home by 09:40, told in quarters.
-  CHECK(moment(read[0].end) == plan::localToUtc(zone, {x->plan.days[0], 9 * 60 + 45}));
+  CHECK(moment(read[0].end) == schedule::localToUtc(zone, {x->plan.days[0], 9 * 60 + 45}));
   for (const auto& e : x->plan.events) {
     const auto found = [&](const std::string& what) {
       for (const auto& r : read) {
@@ -226,7 +226,7 @@ TEST_CASE("an example's calendar holds its crew days, furniture, first wash and 
       FAIL("no event " + what);
       return Read{};
     };
-    if (e.name == "furniture") CHECK(moment(found("furniture").start) == plan::localToUtc(zone, e.at));
+    if (e.name == "furniture") CHECK(moment(found("furniture").start) == schedule::localToUtc(zone, e.at));
     if (e.name == "first_wash")
       CHECK(icaltime_as_timet(found("first-wash").start) ==
             std::chrono::sys_seconds{e.at.day}.time_since_epoch().count());

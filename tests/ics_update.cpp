@@ -1,6 +1,6 @@
 // Calendar files that come one after the other, imported in turn as calendar programs do, through libical.
-#include "app/commands.h"
-#include "app/job_calendar.h"
+#include "app/commands/commands.h"
+#include "app/pack/job_calendar.h"
 #include "ics/update.h"
 #include "input/read.h"
 

@@ -1,5 +1,5 @@
 // Faces named by their family: Vollkorn, Carlito and Open Sans of the packages that come with the themes.
-#include "input/font_families.h"
+#include "input/look/font_families.h"
 #include "input/read.h"
 
 #include <catch2/catch.hpp>

@@ -1,4 +1,4 @@
-#include "input/quantity.h"
+#include "input/yaml/quantity.h"
 
 #include <rapidcheck.h>
 #include <catch2/catch.hpp>

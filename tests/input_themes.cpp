@@ -1,6 +1,6 @@
 // Themes: what extends what, colours that can be read, and what is told of mistakes.
 #include "content_folder.h"
-#include "input/colour.h"
+#include "input/look/colour.h"
 
 using fixture::Bad;
 using fixture::checkEach;
@@ -89,11 +89,11 @@ TEST_CASE("themes extend each other over several files, the shipped ones from be
 }
 
 TEST_CASE("mistakes in themes that extend others are told in their own file and line") {
-  struct Case {
+  struct JobInputs {
     const char* text;
     const char* expected;
   };
-  const Case table[] = {
+  const JobInputs table[] = {
       {"name: own\nextends: teme\n",
        "own.yaml:2:10: error: extends: 'teme' is not a known theme; did you mean 'theme'?\n"},
       {"name: own\nextends: own\n",

@@ -188,8 +188,9 @@ TEST_CASE("code and languages name the same words") {
     groups.insert(key.substr(0, key.find('.')));
   }
   const std::regex literal("\"([a-z_0-9]+)(\\.[a-z_0-9.]*)\"");
-  for (const char* folder : {"sheets", "figures", "app"}) {
-    for (const auto& entry : fs::directory_iterator(std::string(SOURCE_DIR) + "/src/" + folder)) {
+  for (const char* folder : {"sheets", "drawings", "app"}) {
+    for (const auto& entry : fs::recursive_directory_iterator(std::string(SOURCE_DIR) + "/src/" + folder)) {
+      if (!entry.is_regular_file()) continue;
       std::ifstream in(entry.path());
       const std::string code{std::istreambuf_iterator<char>(in), {}};
       for (std::sregex_iterator m(code.begin(), code.end(), literal), end; m != end; ++m) {

@@ -1,6 +1,6 @@
 // Telephone numbers, e-mail and web addresses that can be pressed.
-#include "app/documents.h"
-#include "sheets/addresses.h"
+#include "app/pack/documents.h"
+#include "sheets/words/addresses.h"
 
 #include <catch2/catch.hpp>
 

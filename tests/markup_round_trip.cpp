@@ -1,7 +1,7 @@
 // Whatever people type comes back from the page as typed, and harms nothing around it.
 #include "markup/dump.h"
 #include "markup/read.h"
-#include "sheets/fill.h"
+#include "sheets/template/fill.h"
 
 #include <algorithm>
 #include <catch2/catch.hpp>

@@ -1,5 +1,5 @@
 // A job's text edited into next year's: what changes changes, the rest stays as the person wrote it.
-#include "input/next_year.h"
+#include "input/job/next_year.h"
 #include "input_fixture.h"
 
 #include <catch2/catch.hpp>
@@ -21,12 +21,12 @@ input::NextYear sample(std::size_t areas) {
 
 TEST_CASE("next year's job keeps comments, order and styles of the old one") {
   const std::string old = R"(# $schema=job.schema.json
-# Gate code from Inga.
+# WeatherLimit code from Inga.
 ref: A   # our number
 title: Deck, sanded
 quoted: '2027-03-02'
 customer: {name: Inga}
-site: {region: nz, access: Gate 4711}
+site: {region: nz, access: WeatherLimit 4711}
 start: 2027-03-16      # a Tuesday
 brand: firm.yaml
 batches:
@@ -77,18 +77,18 @@ left: []
   n.areas[2].rate.clear();
   const auto made = input::nextYearsJob(old, n);
   CHECK(made.promises ==
-        std::vector<std::string>{"site.access: Gate 4711", "areas[1].note: We sand by hand.",
+        std::vector<std::string>{"site.access: WeatherLimit 4711", "areas[1].note: We sand by hand.",
                                  "areas[2].note: \"Worn, smooth\"", "price.discount: 5 %",
                                  "price.discount_reason: first job", "included: [Old film taken off]",
                                  "before_we_come: - Finish by 4 June. - Keep the gate open."});
   CHECK(made.text == R"(# $schema=job.schema.json
-# Gate code from Inga.
+# WeatherLimit code from Inga.
 # The year after.
 ref: A-2   # our number
 after: A
 quoted: 2028-02-21
 customer: {name: Inga}
-# site.access: Gate 4711
+# site.access: WeatherLimit 4711
 site: {region: nz}
 start: 2028-03-20      # a Tuesday
 brand: firm.yaml

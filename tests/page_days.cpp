@@ -1,9 +1,9 @@
 // The day plans of the examples, in both themes and on both papers: what the crew reads on each side.
-#include "app/documents.h"
-#include "app/telling.h"
+#include "app/pack/documents.h"
+#include "app/pack/telling.h"
 #include "example_jobs.h"
-#include "sheets/day_strips.h"
-#include "sheets/day_work.h"
+#include "sheets/facts/day_strips.h"
+#include "sheets/facts/day_work.h"
 
 #include <catch2/catch.hpp>
 
@@ -57,7 +57,7 @@ void forEachDayPlan(Look look) {
         const auto telling = app::tell(*x, shipped, "en", messages);
         REQUIRE(telling);
         const auto computed = telling->computed();
-        const sheets::Words w(*computed.c.region, computed.language);
+        const sheets::Formatter w(*computed.c.region, computed.language);
         DayPlan plan{
             examples::nameOf(job) + ", " + theme + (paper == model::Paper::A4 ? " on A4" : " on Letter"),
             sheets::daysOf(computed, w),

@@ -1,5 +1,5 @@
 // The pages of the example packs, measured in their display lists.
-#include "app/documents.h"
+#include "app/pack/documents.h"
 #include "example_jobs.h"
 #include "page_checks.h"
 #include "typeset/face.h"

@@ -1,6 +1,6 @@
 // PDF/A by an independent checker: Apache PDFBox preflight (Debian's libpdfbox2-java). It knows part 1
 // (ISO 19005-1:2005), so the files are written in that variant.
-#include "app/documents.h"
+#include "app/pack/documents.h"
 #include "example_jobs.h"
 #include "pdf_sample.h"
 

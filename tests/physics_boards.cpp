@@ -1,11 +1,11 @@
 // Sunlight and temperature of boards, drying and open times.
-#include "plan/boards.h"
+#include "schedule/weather/boards.h"
 
 #include <catch2/catch.hpp>
 
 #include <limits>
 
-using plan::Cover;
+using schedule::Cover;
 
 TEST_CASE("a clear sky gives the irradiance of Haurwitz", "[boards]") {
   struct {
@@ -17,53 +17,54 @@ TEST_CASE("a clear sky gives the irradiance of Haurwitz", "[boards]") {
   };
   for (const auto& row : rows) {
     CAPTURE(row.elevation);
-    CHECK(plan::clearSkyIrradiance(row.elevation) == Approx(row.watts).margin(0.005));
+    CHECK(schedule::clearSkyIrradiance(row.elevation) == Approx(row.watts).margin(0.005));
   }
 }
 
 TEST_CASE("cloud takes sunlight away by the rule of Kasten and Czeplak", "[boards]") {
   // Kasten and Czeplak, Solar and terrestrial radiation dependent on the amount and type of cloud, Solar
   // Energy 24 (1980): 1 - 0.75 N^3.4; seen in public codes, values recomputed.
-  CHECK(plan::cloudedIrradiance(1000, 0) == 1000);
-  CHECK(plan::cloudedIrradiance(1000, 0.5) == Approx(929).margin(0.5));
-  CHECK(plan::cloudedIrradiance(1000, 1) == Approx(250));
+  CHECK(schedule::cloudedIrradiance(1000, 0) == 1000);
+  CHECK(schedule::cloudedIrradiance(1000, 0.5) == Approx(929).margin(0.5));
+  CHECK(schedule::cloudedIrradiance(1000, 1) == Approx(250));
   // Diffuse part 0.3 + 0.7 N^2, the same paper; from memory.
-  CHECK(plan::diffusePart(0) == Approx(0.3));
-  CHECK(plan::diffusePart(0.5) == Approx(0.475));  // 0.3 + 0.7 / 4
-  CHECK(plan::diffusePart(1) == Approx(1));
+  CHECK(schedule::diffusePart(0) == Approx(0.3));
+  CHECK(schedule::diffusePart(0.5) == Approx(0.475));  // 0.3 + 0.7 / 4
+  CHECK(schedule::diffusePart(1) == Approx(1));
 }
 
 TEST_CASE("boards in the sun reach the sol-air temperature", "[boards]") {
   // Sol-air temperature, ASHRAE Handbook, Fundamentals, nonresidential cooling load chapter: formula and 3.9
   // K seen on a secondary page, 17 W/m2K from memory; the example recomputed.
-  CHECK(plan::cloudedIrradiance(plan::clearSkyIrradiance(60), 0) == Approx(888.3).margin(0.05));
-  CHECK(plan::cloudedIrradiance(plan::clearSkyIrradiance(60), 1) == Approx(222.1).margin(0.05));
-  CHECK(plan::boardTemperature(30, 0.7, {Cover::Sun, 60, 0}) ==
+  CHECK(schedule::cloudedIrradiance(schedule::clearSkyIrradiance(60), 0) == Approx(888.3).margin(0.05));
+  CHECK(schedule::cloudedIrradiance(schedule::clearSkyIrradiance(60), 1) == Approx(222.1).margin(0.05));
+  CHECK(schedule::boardTemperature(30, 0.7, {Cover::Sun, 60, 0}) ==
         Approx(62.7).margin(0.05));  // 30 + 36.6 - 3.9
-  CHECK(plan::boardTemperature(30, 0.7, {Cover::Sun, 60, 1}) == Approx(39.1).margin(0.05));  // 30 + 9.1 - 0
+  CHECK(schedule::boardTemperature(30, 0.7, {Cover::Sun, 60, 1}) ==
+        Approx(39.1).margin(0.05));  // 30 + 9.1 - 0
 }
 
 TEST_CASE("boards in shade take the sky's light, boards under a roof the air's warmth", "[boards]") {
-  CHECK(plan::boardTemperature(30, 0.7, {Cover::Shade, 60, 0}) ==
+  CHECK(schedule::boardTemperature(30, 0.7, {Cover::Shade, 60, 0}) ==
         Approx(37.07).margin(0.01));  // 30 + 0.3 * 36.58 - 3.9
-  CHECK(plan::boardTemperature(30, 0.7, {Cover::Shade, 60, 1}) ==
-        plan::boardTemperature(30, 0.7, {Cover::Sun, 60, 1}));  // no shadow under a covered sky
-  CHECK(plan::boardTemperature(30, 0.7, {Cover::Roof, 60, 0}) == 30);
+  CHECK(schedule::boardTemperature(30, 0.7, {Cover::Shade, 60, 1}) ==
+        schedule::boardTemperature(30, 0.7, {Cover::Sun, 60, 1}));  // no shadow under a covered sky
+  CHECK(schedule::boardTemperature(30, 0.7, {Cover::Roof, 60, 0}) == 30);
 }
 
 TEST_CASE("boards under a clear night sky are colder than the air", "[boards]") {
-  CHECK(plan::boardTemperature(12, 0.7, {Cover::Sun, -20, 0}) == Approx(8.1));  // 12 - 3.9
-  CHECK(plan::boardTemperature(12, 0.7, {Cover::Sun, -20, 1}) == 12);
+  CHECK(schedule::boardTemperature(12, 0.7, {Cover::Sun, -20, 0}) == Approx(8.1));  // 12 - 3.9
+  CHECK(schedule::boardTemperature(12, 0.7, {Cover::Sun, -20, 1}) == 12);
 }
 
 TEST_CASE("darker boards are warmer and clouds never warm them in the sun", "[boards]") {
   double last = 100;
   for (double cloud = 0; cloud <= 1; cloud += 0.125) {
-    const double here = plan::boardTemperature(25, plan::absorptanceOiled, {Cover::Sun, 50, cloud});
-    CHECK(plan::boardTemperature(25, plan::absorptanceDark, {Cover::Sun, 50, cloud}) > here);
-    CHECK(plan::boardTemperature(25, plan::absorptanceWeathered, {Cover::Sun, 50, cloud}) < here);
+    const double here = schedule::boardTemperature(25, schedule::absorptanceOiled, {Cover::Sun, 50, cloud});
+    CHECK(schedule::boardTemperature(25, schedule::absorptanceDark, {Cover::Sun, 50, cloud}) > here);
+    CHECK(schedule::boardTemperature(25, schedule::absorptanceWeathered, {Cover::Sun, 50, cloud}) < here);
     CAPTURE(cloud);
-    CHECK(plan::boardTemperature(25, plan::absorptanceOiled, {Cover::Shade, 50, cloud}) <= here);
+    CHECK(schedule::boardTemperature(25, schedule::absorptanceOiled, {Cover::Shade, 50, cloud}) <= here);
     if (cloud >= 0.5) CHECK(here <= last);
     last = here;
   }
@@ -71,51 +72,51 @@ TEST_CASE("darker boards are warmer and clouds never warm them in the sun", "[bo
 
 TEST_CASE("a coat dries twice as long for each 10 K below the data sheet's 20 C", "[boards]") {
   // Rule of thumb, from memory.
-  CHECK(plan::dryingHours(12, 20, 60) == Approx(12));
-  CHECK(plan::dryingHours(12, 10, 60) == Approx(24));
-  CHECK(plan::dryingHours(12, 0, 60) == Approx(48));
-  CHECK(plan::dryingHours(12, 15, 60) == Approx(16.97).margin(0.005));  // 12 * sqrt(2)
+  CHECK(schedule::dryingHours(12, 20, 60) == Approx(12));
+  CHECK(schedule::dryingHours(12, 10, 60) == Approx(24));
+  CHECK(schedule::dryingHours(12, 0, 60) == Approx(48));
+  CHECK(schedule::dryingHours(12, 15, 60) == Approx(16.97).margin(0.005));  // 12 * sqrt(2)
 }
 
 TEST_CASE("a coat dries slower in damp air and never faster than the data sheet", "[boards]") {
   // That damp slows is common practice; how much is our own choice.
-  CHECK(plan::dryingHours(12, 20, 80) == Approx(12));
-  CHECK(plan::dryingHours(12, 20, 90) == Approx(18));
-  CHECK(plan::dryingHours(12, 20, 100) == Approx(24));
-  CHECK(plan::dryingHours(12, 10, 90) == Approx(36));
-  CHECK(plan::dryingHours(12, 38, 10) == 12);
+  CHECK(schedule::dryingHours(12, 20, 80) == Approx(12));
+  CHECK(schedule::dryingHours(12, 20, 90) == Approx(18));
+  CHECK(schedule::dryingHours(12, 20, 100) == Approx(24));
+  CHECK(schedule::dryingHours(12, 10, 90) == Approx(36));
+  CHECK(schedule::dryingHours(12, 38, 10) == 12);
 }
 
 TEST_CASE("open time halves for each 10 K of surface above 20 C", "[boards]") {
   // Our own choice, from memory.
-  CHECK(plan::openTime(20, 20) == 20);
-  CHECK(plan::openTime(20, 30) == Approx(10));
-  CHECK(plan::openTime(20, 40) == Approx(5));
-  CHECK(plan::openTime(20, 5) == 20);
+  CHECK(schedule::openTime(20, 20) == 20);
+  CHECK(schedule::openTime(20, 30) == Approx(10));
+  CHECK(schedule::openTime(20, 40) == Approx(5));
+  CHECK(schedule::openTime(20, 5) == 20);
 }
 
 TEST_CASE("washed boards dry in a day or two of fair weather and slower in cold and damp", "[boards]") {
   // 24 to 48 h, from memory; the shape between is our own choice.
-  CHECK(plan::washedWoodHours(24, 20, 65, 18).value() == Approx(36));
-  CHECK(plan::washedWoodHours(24, 25, 40, 18).value() == Approx(25).margin(0.5));
-  CHECK(plan::washedWoodHours(36, 25, 40, 18).value() == 36);
-  const double cool = plan::washedWoodHours(24, 10, 65, 18).value();
+  CHECK(schedule::washedWoodHours(24, 20, 65, 18).value() == Approx(36));
+  CHECK(schedule::washedWoodHours(24, 25, 40, 18).value() == Approx(25).margin(0.5));
+  CHECK(schedule::washedWoodHours(36, 25, 40, 18).value() == 36);
+  const double cool = schedule::washedWoodHours(24, 10, 65, 18).value();
   CHECK(cool > 71);  // twice 36, and a little for the higher equilibrium
   CHECK(cool < 80);
-  CHECK(plan::washedWoodHours(24, 20, 80, 18).value() > 48);
-  CHECK_FALSE(plan::washedWoodHours(24, 20, 80, 16));  // settles at 16.0 to 16.1 %
-  CHECK_FALSE(plan::washedWoodHours(24, 10, 90, 18));
-  CHECK(plan::washedWoodHours(24, 10, 90, 30).value() == 24);
+  CHECK(schedule::washedWoodHours(24, 20, 80, 18).value() > 48);
+  CHECK_FALSE(schedule::washedWoodHours(24, 20, 80, 16));  // settles at 16.0 to 16.1 %
+  CHECK_FALSE(schedule::washedWoodHours(24, 10, 90, 18));
+  CHECK(schedule::washedWoodHours(24, 10, 90, 30).value() == 24);
 }
 
 TEST_CASE("boards refuse shares and humidity that cannot be", "[boards]") {
   const double nothing = std::numeric_limits<double>::quiet_NaN();
   for (const double wrong : {-0.1, 1.1, nothing}) {
-    CHECK_THROWS_AS(plan::cloudedIrradiance(1000, wrong), std::invalid_argument);
-    CHECK_THROWS_AS(plan::diffusePart(wrong), std::invalid_argument);
-    CHECK_THROWS_AS(plan::boardTemperature(20, wrong, {Cover::Sun, 30, 0}), std::invalid_argument);
-    CHECK_THROWS_AS(plan::boardTemperature(20, 0.7, {Cover::Roof, 30, wrong}), std::invalid_argument);
+    CHECK_THROWS_AS(schedule::cloudedIrradiance(1000, wrong), std::invalid_argument);
+    CHECK_THROWS_AS(schedule::diffusePart(wrong), std::invalid_argument);
+    CHECK_THROWS_AS(schedule::boardTemperature(20, wrong, {Cover::Sun, 30, 0}), std::invalid_argument);
+    CHECK_THROWS_AS(schedule::boardTemperature(20, 0.7, {Cover::Roof, 30, wrong}), std::invalid_argument);
   }
-  CHECK_THROWS_AS(plan::dryingHours(12, 20, 101), std::invalid_argument);
-  CHECK_THROWS_AS(plan::washedWoodHours(24, 20, 101, 18), std::invalid_argument);
+  CHECK_THROWS_AS(schedule::dryingHours(12, 20, 101), std::invalid_argument);
+  CHECK_THROWS_AS(schedule::washedWoodHours(24, 20, 101, 18), std::invalid_argument);
 }

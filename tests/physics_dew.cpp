@@ -1,5 +1,5 @@
 // Dew point and dew margin, against meteorological and engineering tables.
-#include "plan/air.h"
+#include "schedule/weather/air.h"
 
 #include <catch2/catch.hpp>
 
@@ -28,7 +28,7 @@ TEST_CASE("saturated air has the pressure of the steam tables", "[air]") {
   };
   for (const auto& row : rows) {
     CAPTURE(row.celsius);
-    CHECK(plan::saturationPressure(row.celsius) * 100 == Approx(row.pascals).margin(row.margin));
+    CHECK(schedule::saturationPressure(row.celsius) * 100 == Approx(row.pascals).margin(row.margin));
   }
 }
 
@@ -41,7 +41,7 @@ TEST_CASE("the dew point follows the Magnus form to the last digit", "[air]") {
   };
   for (const Row& row : rows) {
     CAPTURE(row.celsius, row.humidity);
-    CHECK(plan::dewPoint(row.celsius, row.humidity) == Approx(row.dewPoint).margin(0.0005));
+    CHECK(schedule::dewPoint(row.celsius, row.humidity) == Approx(row.dewPoint).margin(0.0005));
   }
 }
 
@@ -55,7 +55,7 @@ TEST_CASE("the dew point agrees with the saturation curve of ASHRAE", "[air]") {
   };
   for (const Row& row : rows) {
     CAPTURE(row.celsius, row.humidity);
-    CHECK(plan::dewPoint(row.celsius, row.humidity) == Approx(row.dewPoint).margin(0.06));
+    CHECK(schedule::dewPoint(row.celsius, row.humidity) == Approx(row.dewPoint).margin(0.06));
   }
 }
 
@@ -64,7 +64,7 @@ TEST_CASE("the dew point agrees with a thermal-comfort library's test values", "
   const Row rows[] = {{31.6, 59.6, 22.778}, {27.1, 66.4, 20.302}, {10, 50, 0.064}, {40, 50, 27.587}};
   for (const Row& row : rows) {
     CAPTURE(row.celsius, row.humidity);
-    CHECK(plan::dewPoint(row.celsius, row.humidity) == Approx(row.dewPoint).margin(0.1));
+    CHECK(schedule::dewPoint(row.celsius, row.humidity) == Approx(row.dewPoint).margin(0.1));
   }
 }
 
@@ -75,7 +75,7 @@ TEST_CASE("other published Magnus constants move the dew point by less than 0.02
                       {5, 85, 2.6875},  {40, 10, 2.6236},  {15, 100, 15.0}};
   for (const Row& row : rows) {
     CAPTURE(row.celsius, row.humidity);
-    CHECK(plan::dewPoint(row.celsius, row.humidity) == Approx(row.dewPoint).margin(0.02));
+    CHECK(schedule::dewPoint(row.celsius, row.humidity) == Approx(row.dewPoint).margin(0.02));
   }
 }
 
@@ -93,29 +93,29 @@ TEST_CASE("a surface is clear of dew from 3 K above the dew point", "[air]") {
   };
   for (const auto& row : rows) {
     CAPTURE(row.surface, row.air, row.humidity);
-    CHECK(plan::dewPoint(row.air, row.humidity) == Approx(row.dewPoint).margin(0.03));
-    CHECK(plan::dewMargin(row.surface, row.air, row.humidity) == Approx(row.margin).margin(0.03));
-    CHECK(plan::isClearOfDew(row.surface, row.air, row.humidity) == row.isClear);
+    CHECK(schedule::dewPoint(row.air, row.humidity) == Approx(row.dewPoint).margin(0.03));
+    CHECK(schedule::dewMargin(row.surface, row.air, row.humidity) == Approx(row.margin).margin(0.03));
+    CHECK(schedule::isClearOfDew(row.surface, row.air, row.humidity) == row.isClear);
   }
 }
 
 TEST_CASE("the 3 K rule compares unrounded values", "[air]") {
-  const double dew = plan::dewPoint(20, 50);
-  CHECK(plan::isClearOfDew(dew + 3.001, 20, 50));
-  CHECK_FALSE(plan::isClearOfDew(dew + 2.999, 20, 50));
+  const double dew = schedule::dewPoint(20, 50);
+  CHECK(schedule::isClearOfDew(dew + 3.001, 20, 50));
+  CHECK_FALSE(schedule::isClearOfDew(dew + 2.999, 20, 50));
 }
 
 TEST_CASE("the dew point is never above the air and undoes the saturation pressure", "[air]") {
   for (double air = -45; air <= 60; air += 2.5) {
     CAPTURE(air);
-    CHECK(plan::dewPoint(air, 100) <= air);
-    CHECK(plan::dewPoint(air, 100) == Approx(air).margin(1e-9));
+    CHECK(schedule::dewPoint(air, 100) <= air);
+    CHECK(schedule::dewPoint(air, 100) == Approx(air).margin(1e-9));
     for (double humidity = 50; humidity < 100; humidity += 7) {
-      const double dew = plan::dewPoint(air, humidity);
+      const double dew = schedule::dewPoint(air, humidity);
       CHECK(dew < air);
       if (dew >= -45)
-        CHECK(plan::saturationPressure(dew) ==
-              Approx(plan::saturationPressure(air) * humidity / 100).epsilon(1e-9));
+        CHECK(schedule::saturationPressure(dew) ==
+              Approx(schedule::saturationPressure(air) * humidity / 100).epsilon(1e-9));
     }
   }
 }
@@ -123,7 +123,7 @@ TEST_CASE("the dew point is never above the air and undoes the saturation pressu
 TEST_CASE("the dew point refuses air that cannot be", "[air]") {
   const double nothing = std::numeric_limits<double>::quiet_NaN();
   for (const double humidity : {0.0, -5.0, 100.01, nothing})
-    CHECK_THROWS_AS(plan::dewPoint(20, humidity), std::invalid_argument);
+    CHECK_THROWS_AS(schedule::dewPoint(20, humidity), std::invalid_argument);
   for (const double air : {-45.1, 60.1, -243.12, nothing})
-    CHECK_THROWS_AS(plan::dewPoint(air, 50), std::invalid_argument);
+    CHECK_THROWS_AS(schedule::dewPoint(air, 50), std::invalid_argument);
 }

@@ -1,5 +1,5 @@
 // The moisture that sheltered wood settles at, against the Wood Handbook's own table.
-#include "plan/air.h"
+#include "schedule/weather/air.h"
 
 #include <catch2/catch.hpp>
 
@@ -67,7 +67,7 @@ TEST_CASE("wood settles at the moisture of the Wood Handbook's table", "[air]") 
     for (const Cell& cell : row.cells) {
       CAPTURE(row.humidity, cell.fahrenheit);
       // Half of the last printed digit, and a hundredth for the table's own rounding.
-      CHECK(plan::equilibriumMoisture(celsius(cell.fahrenheit), row.humidity) ==
+      CHECK(schedule::equilibriumMoisture(celsius(cell.fahrenheit), row.humidity) ==
             Approx(cell.moisture).margin(0.06));
     }
 }
@@ -83,7 +83,7 @@ TEST_CASE("wood's moisture follows equation 4-5 between and beyond the table's c
   };
   for (const auto& row : rows) {
     CAPTURE(row.celsius, row.humidity);
-    CHECK(plan::equilibriumMoisture(row.celsius, row.humidity) == Approx(row.moisture).margin(0.005));
+    CHECK(schedule::equilibriumMoisture(row.celsius, row.humidity) == Approx(row.moisture).margin(0.005));
   }
 }
 
@@ -102,20 +102,21 @@ TEST_CASE("wood's moisture agrees with published worked examples", "[air]") {
   };
   for (const auto& row : rows) {
     CAPTURE(row.celsius, row.humidity);
-    CHECK(plan::equilibriumMoisture(row.celsius, row.humidity) == Approx(row.moisture).margin(row.margin));
+    CHECK(schedule::equilibriumMoisture(row.celsius, row.humidity) ==
+          Approx(row.moisture).margin(row.margin));
   }
 }
 
 TEST_CASE("frost counts as the coldest column of the moisture table", "[air]") {
-  CHECK(plan::equilibriumMoisture(-15, 80) == plan::equilibriumMoisture(celsius(30), 80));
+  CHECK(schedule::equilibriumMoisture(-15, 80) == schedule::equilibriumMoisture(celsius(30), 80));
 }
 
 TEST_CASE("wood's moisture refuses air that cannot be", "[air]") {
-  CHECK_THROWS_AS(plan::equilibriumMoisture(20, -0.1), std::invalid_argument);
-  CHECK_THROWS_AS(plan::equilibriumMoisture(20, 100.1), std::invalid_argument);
-  CHECK_THROWS_AS(plan::equilibriumMoisture(140, 50), std::invalid_argument);
-  CHECK_THROWS_AS(plan::equilibriumMoisture(std::numeric_limits<double>::quiet_NaN(), 50),
+  CHECK_THROWS_AS(schedule::equilibriumMoisture(20, -0.1), std::invalid_argument);
+  CHECK_THROWS_AS(schedule::equilibriumMoisture(20, 100.1), std::invalid_argument);
+  CHECK_THROWS_AS(schedule::equilibriumMoisture(140, 50), std::invalid_argument);
+  CHECK_THROWS_AS(schedule::equilibriumMoisture(std::numeric_limits<double>::quiet_NaN(), 50),
                   std::invalid_argument);
-  CHECK_THROWS_AS(plan::equilibriumMoisture(20, std::numeric_limits<double>::quiet_NaN()),
+  CHECK_THROWS_AS(schedule::equilibriumMoisture(20, std::numeric_limits<double>::quiet_NaN()),
                   std::invalid_argument);
 }

@@ -1,16 +1,16 @@
 // Where the sun stands and when it rises and sets, against printed almanacs and the NREL worked example.
-#include "plan/sun.h"
+#include "schedule/weather/sun.h"
 
 #include "physics_time.h"
-#include "plan/zone.h"
+#include "schedule/weather/zone.h"
 
 #include <catch2/catch.hpp>
 
 #include <limits>
 #include <vector>
 
-using plan::Daylight;
-using plan::Place;
+using schedule::Daylight;
+using schedule::Place;
 using std::chrono::hours;
 
 namespace {
@@ -27,19 +27,19 @@ TEST_CASE("the sun stands where the NREL worked example puts it", "[sun]") {
   // 010a2ad). 2003-10-17 12:30:30 at UTC-7, 820 hPa, 11 C. Margins for an algorithm of Meeus's class.
   const Place golden{39.742476, -105.1786};
   const auto moment = momentOf("2003-10-17T19:30:30");
-  CHECK(plan::julianDay(moment) == Approx(2452930.312847).margin(1e-6));
-  CHECK(plan::obliquity(moment) == Approx(23.440465).margin(0.001));
-  const auto sun = plan::sunPosition(golden, moment);
+  CHECK(schedule::julianDay(moment) == Approx(2452930.312847).margin(1e-6));
+  CHECK(schedule::obliquity(moment) == Approx(23.440465).margin(0.001));
+  const auto sun = schedule::sunPosition(golden, moment);
   CHECK(sun.hourAngle == Approx(11.105902).margin(0.01));
   CHECK(sun.elevation == Approx(39.872046).margin(0.005));
   CHECK(sun.azimuth == Approx(194.340241).margin(0.01));
-  CHECK(90 - plan::apparentElevation(sun.elevation, 820, 11) == Approx(50.111622).margin(0.005));
+  CHECK(90 - schedule::apparentElevation(sun.elevation, 820, 11) == Approx(50.111622).margin(0.005));
 }
 
 TEST_CASE("the sun's apparent place agrees with Meeus's example", "[sun]") {
   // Meeus, Astronomical Algorithms (2nd ed. 1998), example 25.b, with all planetary terms: 1992 October 13.0,
   // dynamical time, declination -7 47 01.74; from memory. 59 s earlier in UTC.
-  const auto sun = plan::sunPosition({0, 0}, momentOf("1992-10-12T23:59:01"));
+  const auto sun = schedule::sunPosition({0, 0}, momentOf("1992-10-12T23:59:01"));
   CHECK(sun.declination == Approx(-7.78382).margin(0.001));  // -(7 + 47 / 60.0 + 1.74 / 3600)
 }
 
@@ -56,9 +56,9 @@ TEST_CASE("the sun stands where another solar library puts it", "[sun]") {
   };
   for (const auto& row : rows) {
     CAPTURE(row.utc, row.place.latitude);
-    const auto sun = plan::sunPosition(row.place, momentOf(row.utc));
+    const auto sun = schedule::sunPosition(row.place, momentOf(row.utc));
     CHECK(sun.azimuth == Approx(row.azimuth).margin(0.02));
-    CHECK(90 - plan::apparentElevation(sun.elevation, 1000, 20) == Approx(row.zenith).margin(0.02));
+    CHECK(90 - schedule::apparentElevation(sun.elevation, 1000, 20) == Approx(row.zenith).margin(0.02));
   }
 }
 
@@ -105,7 +105,7 @@ TEST_CASE("the sun rises and sets by the almanacs, on the local date", "[sun]") 
   for (const Row& row : rows) {
     CAPTURE(row.place.latitude, row.date);
     const auto midnight = momentOf(row.date + "T00:00:00") - hours{row.utcOffset};
-    const Daylight day = plan::daylight(row.place, midnight + hours{12});
+    const Daylight day = schedule::daylight(row.place, midnight + hours{12});
     REQUIRE(day.sunrise);
     REQUIRE(day.sunset);
     CHECK(secondsApart(*day.sunrise, midnight + secondsOf(row.sunrise)) == Approx(0).margin(row.margin));
@@ -128,16 +128,16 @@ TEST_CASE("on days when clocks change the sun rises by the new clock", "[sun]") 
   for (const auto& row : rows) {
     CAPTURE(row.zone, row.date);
     const base::Date date = base::parseDate(row.date).value();
-    const Daylight day = plan::daylight(row.place, row.zone, date);
+    const Daylight day = schedule::daylight(row.place, row.zone, date);
     const auto moment = [&](const std::string& clock) {
       const auto seconds = secondsOf(clock);
       const auto minutes = std::chrono::duration_cast<std::chrono::minutes>(seconds);
-      return plan::localToUtc(row.zone, {date, static_cast<int>(minutes.count())}) + (seconds - minutes);
+      return schedule::localToUtc(row.zone, {date, static_cast<int>(minutes.count())}) + (seconds - minutes);
     };
     CHECK(secondsApart(day.sunrise.value(), moment(row.sunrise)) == Approx(0).margin(60));
     CHECK(secondsApart(day.sunset.value(), moment(row.sunset)) == Approx(0).margin(60));
-    CHECK(plan::utcToLocal(row.zone, *day.sunrise).day == date);
-    CHECK(plan::utcToLocal(row.zone, *day.sunset).day == date);
+    CHECK(schedule::utcToLocal(row.zone, *day.sunrise).day == date);
+    CHECK(schedule::utcToLocal(row.zone, *day.sunset).day == date);
   }
 }
 
@@ -155,29 +155,29 @@ TEST_CASE("sunrise and sunset carry the local date on both sides of the date lin
     for (const char* iso : {"2027-03-20", "2027-06-21", "2027-09-23", "2027-12-22"}) {
       CAPTURE(row.zone, iso);
       const base::Date date = base::parseDate(iso).value();
-      const Daylight day = plan::daylight(row.place, row.zone, date);
-      CHECK(plan::utcToLocal(row.zone, day.sunrise.value()).day == date);
-      CHECK(plan::utcToLocal(row.zone, day.transit).day == date);
-      CHECK(plan::utcToLocal(row.zone, day.sunset.value()).day == date);
+      const Daylight day = schedule::daylight(row.place, row.zone, date);
+      CHECK(schedule::utcToLocal(row.zone, day.sunrise.value()).day == date);
+      CHECK(schedule::utcToLocal(row.zone, day.transit).day == date);
+      CHECK(schedule::utcToLocal(row.zone, day.sunset.value()).day == date);
     }
 }
 
 TEST_CASE("the sun stays up or down all day beyond the polar circles", "[sun]") {
   const Place northCape{70.978056, 25.974722};
   // solarpositioning, SPATest.java (commit 469c432): up all day, transit 12:16:55 at UTC+2; seen.
-  const Daylight summer = plan::daylight(northCape, momentOf("2015-06-17T10:00:00"));
+  const Daylight summer = schedule::daylight(northCape, momentOf("2015-06-17T10:00:00"));
   CHECK(summer.kind == Daylight::Kind::UpAllDay);
   CHECK_FALSE(summer.sunrise);
   CHECK_FALSE(summer.sunset);
   CHECK(secondsApart(summer.transit, momentOf("2015-06-17T10:16:55")) == Approx(0).margin(60));
 
-  const Daylight winter = plan::daylight(northCape, momentOf("2015-12-17T10:00:00"));
+  const Daylight winter = schedule::daylight(northCape, momentOf("2015-12-17T10:00:00"));
   CHECK(winter.kind == Daylight::Kind::DownAllDay);
   CHECK_FALSE(winter.sunrise);
   CHECK_FALSE(winter.sunset);
 
-  CHECK(plan::daylight({90, 0}, momentOf("2015-06-17T12:00:00")).kind == Daylight::Kind::UpAllDay);
-  CHECK(plan::daylight({-90, 0}, momentOf("2015-06-17T12:00:00")).kind == Daylight::Kind::DownAllDay);
+  CHECK(schedule::daylight({90, 0}, momentOf("2015-06-17T12:00:00")).kind == Daylight::Kind::UpAllDay);
+  CHECK(schedule::daylight({-90, 0}, momentOf("2015-06-17T12:00:00")).kind == Daylight::Kind::DownAllDay);
 }
 
 TEST_CASE("the upper limb is at the horizon at sunrise and sunset all year", "[sun]") {
@@ -186,12 +186,12 @@ TEST_CASE("the upper limb is at the horizon at sunrise and sunset all year", "[s
     for (int n = 0; n < 365; ++n) {
       const auto noon = momentOf("2027-01-01T12:00:00") + hours{24 * n} -
                         std::chrono::seconds{static_cast<int>(place.longitude * 240)};
-      const Daylight day = plan::daylight(place, noon);
+      const Daylight day = schedule::daylight(place, noon);
       CAPTURE(place.latitude, n);
       CHECK(std::abs(secondsApart(day.transit, noon)) < 17 * 60);  // the equation of time
       for (const auto& edge : {day.sunrise, day.sunset})
         // 0.01: parallax 0.0024 and one second of hour angle 0.0042
-        if (edge) CHECK(plan::sunPosition(place, *edge).elevation == Approx(-0.8333).margin(0.01));
+        if (edge) CHECK(schedule::sunPosition(place, *edge).elevation == Approx(-0.8333).margin(0.01));
       const bool hasEdge = day.sunrise || day.sunset;
       CHECK(hasEdge == (day.kind == Daylight::Kind::RisesOrSets));
       if (day.sunrise) CHECK(*day.sunrise < day.transit);
@@ -202,28 +202,29 @@ TEST_CASE("the upper limb is at the horizon at sunrise and sunset all year", "[s
 TEST_CASE("refraction lifts the low sun by half a degree and the high sun by nothing", "[sun]") {
   // Meeus (1998), example 16.a: 28.754' of refraction where the limb shows at 0.5 degrees; from memory.
   // Eq. 16.4 agrees within 0.1'.
-  CHECK(plan::apparentElevation(0.5 - 28.754 / 60) == Approx(0.5).margin(0.1 / 60));
-  CHECK(plan::apparentElevation(90) == Approx(90).margin(0.0001));
-  CHECK(plan::apparentElevation(-5) == -5);
+  CHECK(schedule::apparentElevation(0.5 - 28.754 / 60) == Approx(0.5).margin(0.1 / 60));
+  CHECK(schedule::apparentElevation(90) == Approx(90).margin(0.0001));
+  CHECK(schedule::apparentElevation(-5) == -5);
 }
 
 TEST_CASE("the sun refuses a place off the globe", "[sun]") {
   const auto moment = momentOf("2027-01-01T12:00:00");
   const double nothing = std::numeric_limits<double>::quiet_NaN();
   for (const Place& place : {Place{90.1, 0}, Place{0, 180.1}, Place{nothing, 0}, Place{0, nothing}}) {
-    CHECK_THROWS_AS(plan::sunPosition(place, moment), std::invalid_argument);
-    CHECK_THROWS_AS(plan::daylight(place, moment), std::invalid_argument);
+    CHECK_THROWS_AS(schedule::sunPosition(place, moment), std::invalid_argument);
+    CHECK_THROWS_AS(schedule::daylight(place, moment), std::invalid_argument);
   }
 }
 
 TEST_CASE("the path of the sun over a day stays within 0.001 degrees of its positions") {
   for (const double latitude : {-89.0, -44.7, 0.0, 35.6, 52.3, 78.2}) {
-    plan::SunPath path({latitude, 169.13});
+    schedule::SunPath path({latitude, 169.13});
     const auto begin = std::chrono::sys_days{std::chrono::year{2027} / 1 / 1} + std::chrono::minutes{7};
     for (int step = 0; step < 365 * 5; ++step) {
       const auto t = begin + step * std::chrono::minutes{288 + 1};
       CAPTURE(latitude, step);
-      REQUIRE(path.elevation(t) == Approx(plan::sunPosition({latitude, 169.13}, t).elevation).margin(0.001));
+      REQUIRE(path.elevation(t) ==
+              Approx(schedule::sunPosition({latitude, 169.13}, t).elevation).margin(0.001));
     }
   }
 }

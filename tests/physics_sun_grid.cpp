@@ -1,5 +1,5 @@
 // The sun's day at sixteen places in both hemispheres, against another implementation.
-#include "plan/sun.h"
+#include "schedule/weather/sun.h"
 
 #include "physics_time.h"
 
@@ -16,7 +16,7 @@ struct Day {
 
 struct Site {
   std::string name;
-  plan::Place place;
+  schedule::Place place;
   std::vector<Day> days;
 };
 
@@ -170,12 +170,13 @@ TEST_CASE("the sun rises, culminates and sets within a minute of another almanac
       // Noon of the local mean sun: 240 s sooner for each degree east.
       const auto noon = momentOf(day.date + "T12:00:00") -
                         std::chrono::seconds{static_cast<int>(site.place.longitude * 240)};
-      const auto daylight = plan::daylight(site.place, noon);
+      const auto daylight = schedule::daylight(site.place, noon);
       const bool isDown = day.sunrise.empty();
-      CHECK(daylight.kind == (isDown ? plan::Daylight::Kind::DownAllDay : plan::Daylight::Kind::RisesOrSets));
+      CHECK(daylight.kind ==
+            (isDown ? schedule::Daylight::Kind::DownAllDay : schedule::Daylight::Kind::RisesOrSets));
       CHECK(secondsApart(daylight.transit, momentOf(day.transit)) == Approx(0).margin(60));
-      const double elevation = plan::sunPosition(site.place, daylight.transit).elevation;
-      CHECK(plan::apparentElevation(elevation) == Approx(day.height).margin(0.05));
+      const double elevation = schedule::sunPosition(site.place, daylight.transit).elevation;
+      CHECK(schedule::apparentElevation(elevation) == Approx(day.height).margin(0.05));
       REQUIRE(daylight.sunrise.has_value() != isDown);
       REQUIRE(daylight.sunset.has_value() != isDown);
       if (isDown) continue;

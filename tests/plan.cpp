@@ -1,7 +1,7 @@
-#include "plan/plan.h"
+#include "schedule/plan.h"
 
-#include "plan/calendar.h"
-#include "plan/zone.h"
+#include "schedule/crew/calendar.h"
+#include "schedule/weather/zone.h"
 
 #include <catch2/catch.hpp>
 
@@ -22,7 +22,7 @@ struct Scene {
   Content content;
   Product product;
   Region region;
-  Case c;
+  JobInputs c;
   Estimate e;
 
   explicit Scene(std::size_t decks = 1) {
@@ -71,7 +71,7 @@ struct Scene {
 
   Plan plan() {
     base::Diagnostics messages;
-    auto p = plan::makePlan(c, content, e, messages);
+    auto p = schedule::makePlan(c, content, e, messages);
     for (const auto& m : messages.all()) FAIL(base::format(m));
     return p;
   }
@@ -88,22 +88,22 @@ const Event& eventOf(const Plan& plan, const std::string& name) {
 
 TEST_CASE("a wait counts true hours over the night the clocks change") {
   // New Zealand put its clocks back on 2027-04-04 at 03:00 and forward on 2027-09-26 at 02:00 (tz database).
-  CHECK(isoTime(plan::after("Pacific/Auckland", at("2027-04-03", "20:00"), h(12))) == "2027-04-04T07:00");
-  CHECK(isoTime(plan::after("Pacific/Auckland", at("2027-09-25", "20:00"), h(12))) == "2027-09-26T09:00");
-  CHECK(plan::between("Pacific/Auckland", at("2027-09-25", "20:00"), at("2027-09-26", "08:00")) == h(11));
-  CHECK(plan::utcOffset("Pacific/Auckland", at("2027-03-16", "08:00")) == 13 * 60);
+  CHECK(isoTime(schedule::after("Pacific/Auckland", at("2027-04-03", "20:00"), h(12))) == "2027-04-04T07:00");
+  CHECK(isoTime(schedule::after("Pacific/Auckland", at("2027-09-25", "20:00"), h(12))) == "2027-09-26T09:00");
+  CHECK(schedule::between("Pacific/Auckland", at("2027-09-25", "20:00"), at("2027-09-26", "08:00")) == h(11));
+  CHECK(schedule::utcOffset("Pacific/Auckland", at("2027-03-16", "08:00")) == 13 * 60);
 }
 
 TEST_CASE("an unknown time zone is told apart from a known one") {
-  CHECK(plan::isZone("Europe/London"));
-  CHECK_FALSE(plan::isZone("Europe/Nowhere"));
+  CHECK(schedule::isZone("Europe/London"));
+  CHECK_FALSE(schedule::isZone("Europe/Nowhere"));
 }
 
 TEST_CASE("work fills days around the break and days off") {
   Crew crew;  // 07:30 to 16:00; Monday to Friday
   crew.breakMinutes = 45;
   crew.off = {day("2027-03-17")};
-  const plan::Calendar calendar(crew, 30, 30);
+  const schedule::Calendar calendar(crew, 30, 30);
   // 08:00 to 15:30 is 7 h 30; the break from 11:15 to 12:00 leaves 6 h 45 = 405 minutes
   CHECK(calendar.workable(calendar.day()) == 405);
   const auto parts = calendar.fill(at("2027-03-16", "00:00"), 500, calendar.day());
@@ -153,7 +153,7 @@ TEST_CASE("a coat outside its ideal window is told with the reason") {
   s.labour("coat", 0, 4, 2);
   const auto plan = s.plan();
   REQUIRE(plan.misses.size() == 1);
-  CHECK(plan.misses[0].why == Miss::Why::DaysOff);
+  CHECK(plan.misses[0].why == WindowViolation::Why::DaysOff);
   CHECK(plan.misses[0].isLate);
   CHECK_FALSE(plan.misses[0].isPastMax);  // 45 h, at most 72
   CHECK(plan.misses[0].gap == h(45));     // Tuesday 11:00 to Thursday 08:00
@@ -221,7 +221,7 @@ TEST_CASE("a crew without time to work is refused in words") {
   s.labour("coat", 0, 2, 1);
   base::Diagnostics messages;
   s.c.job.crew.endMinutes = s.c.job.crew.startMinutes + 60;
-  plan::makePlan(s.c, s.content, s.e, messages);
+  schedule::makePlan(s.c, s.content, s.e, messages);
   REQUIRE(messages.all().size() == 1);
   CHECK(base::format(messages.all()[0]) ==
         "error: crew: leaves no time to work: setting up and packing down fill the day, or every day is off\n"
@@ -234,7 +234,7 @@ TEST_CASE("a deck that takes two days is judged by the boards that waited longes
   s.labour("coat", 0, 14, 2);
   const auto plan = s.plan();
   REQUIRE(plan.misses.size() == 1);
-  CHECK(plan.misses[0].why == Miss::Why::LargeDeck);
+  CHECK(plan.misses[0].why == WindowViolation::Why::LargeDeck);
   // Laid on Tuesday to 13:00 and on Wednesday from 08:00 for 2 h 45, and so again on Thursday and Friday. The
   // boards of Wednesday wait longest, from 10:45 to Friday 08:00.
   CHECK(plan.misses[0].gap == h(45) + Hours{250'000});
@@ -252,7 +252,7 @@ TEST_CASE("work for ages is refused, not counted round") {
   Scene s;
   s.labour("wash", 0, 46'000'000);
   base::Diagnostics messages;
-  plan::makePlan(s.c, s.content, s.e, messages);
+  schedule::makePlan(s.c, s.content, s.e, messages);
   REQUIRE(messages.all().size() == 1);
   CHECK(base::format(messages.all()[0]) ==
         "error: crew: the work would take more than a year\n  hint: check the sizes, or add people\n");
@@ -290,7 +290,7 @@ TEST_CASE("a second coat past the product's longest wait is sanded for, then lai
                                 "coat 2027-03-23T09:30 10:30"});
   REQUIRE(plan.misses.size() == 1);
   CHECK(plan.misses[0].isPastMax);
-  CHECK(plan.misses[0].why == Miss::Why::DaysOff);
+  CHECK(plan.misses[0].why == WindowViolation::Why::DaysOff);
   CHECK(plan.misses[0].gap == Hours{168'500'000});  // from 09:00 to 09:30 a week later
 
   // Tuesdays and Fridays: 71 h lie outside the ideal window, but the product allows them.

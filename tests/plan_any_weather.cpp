@@ -3,8 +3,8 @@
 // would end with an internal error, and so fail here. 'RANDOM_TIMES=10' tries 10,000 jobs.
 #include "plan_cases.h"
 
-#include "plan/boards.h"
-#include "plan/weather_at.h"
+#include "schedule/weather/boards.h"
+#include "schedule/weather/weather_at.h"
 
 #include <catch2/catch.hpp>
 
@@ -70,13 +70,13 @@ std::string errorsOf(const base::Diagnostics& messages) {
 /// The hours of the data sheet that a coat has dried between two moments, a quarter of an hour at a time.
 double driedBetween(const Scene& s, LocalTime from, LocalTime until) {
   const auto& zone = s.c.job.site.timezone;
-  plan::Weather weather(s.c);
+  schedule::Weather weather(s.c);
   double dried = 0;
-  for (auto t = plan::localToUtc(zone, from); t < plan::localToUtc(zone, until);
+  for (auto t = schedule::localToUtc(zone, from); t < schedule::localToUtc(zone, until);
        t += std::chrono::minutes{15}) {
     const auto known = weather.at(t);
     const bool isKnown = known.source != WeatherSource::None;
-    dried += 0.25 / (isKnown ? plan::dryingHours(1, known.air.celsius, known.air.humidity) : 1);
+    dried += 0.25 / (isKnown ? schedule::dryingHours(1, known.air.celsius, known.air.humidity) : 1);
   }
   return dried;
 }
@@ -104,7 +104,7 @@ void nothingComesTooSoon(const Scene& s, const Plan& plan, const std::vector<Shi
 /// Sanded for exactly where a coat comes too late.
 void lateCoatsAreSanded(const Scene& s, const Plan& plan) {
   for (const auto& line : s.e.lateCoats) {
-    const bool isLate = std::any_of(plan.misses.begin(), plan.misses.end(), [&](const Miss& m) {
+    const bool isLate = std::any_of(plan.misses.begin(), plan.misses.end(), [&](const WindowViolation& m) {
       return m.isPastMax && m.deck == line.deck && m.coat == line.pass;
     });
     const bool isSanded = std::any_of(plan.shifts.begin(), plan.shifts.end(), [&](const Shift& shift) {
@@ -122,7 +122,7 @@ TEST_CASE("for any plan in any weather it ends, in whole parts, on dry coats", "
     fill(s);
     addWeather(s);
     base::Diagnostics messages;
-    const Plan plan = plan::makePlan(s.c, s.content, s.e, messages);
+    const Plan plan = schedule::makePlan(s.c, s.content, s.e, messages);
     RC_ASSERT(errorsOf(messages) == "");
     for (const auto& [key, coat] : coatsOf(plan)) {
       partsAreLaidInOneGo(s, coat);

@@ -1,10 +1,10 @@
 // Random jobs for the plan's properties, and what a reader of a plan would make of it by himself.
 #pragma once
 
-#include "plan/plan.h"
+#include "schedule/plan.h"
 
-#include "plan/zone.h"
 #include "random_cases.h"
+#include "schedule/weather/zone.h"
 
 #include <algorithm>
 #include <map>
@@ -29,7 +29,7 @@ struct Scene {
   Content content;
   Product product;
   Region region;
-  Case c;
+  JobInputs c;
   Estimate e;
   bool isCoated = false;
 };
@@ -159,7 +159,7 @@ inline void fill(Scene& s) {
 
 inline Plan planOf(const Scene& s) {
   base::Diagnostics messages;
-  auto plan = plan::makePlan(s.c, s.content, s.e, messages);
+  auto plan = schedule::makePlan(s.c, s.content, s.e, messages);
   std::string all;
   for (const auto& m : messages.all()) all += base::format(m);
   RC_ASSERT(all == "");

@@ -28,7 +28,7 @@ std::vector<Wet> wetTimes(const Scene& s, const Plan& plan) {
   for (const auto& shift : plan.shifts) {
     if (isWet(shift))
       all.push_back({*shift.deck, shift.start,
-                     plan::after(s.c.job.site.timezone, shift.end, s.product.times.touchDry)});
+                     schedule::after(s.c.job.site.timezone, shift.end, s.product.times.touchDry)});
   }
   return all;
 }
@@ -60,10 +60,10 @@ std::vector<Open> openAt(const Scene& s, const Plan& plan, LocalTime idle) {
       if (other.end > idle) isOpen = false;
       LocalTime ready = other.end;
       if (shift.deck && other.deck == shift.deck) {
-        ready = plan::after(s.c.job.site.timezone, other.end, taskOf(s, other).dryAfter);
-        if (isWet(other)) ready = plan::after(s.c.job.site.timezone, other.end, s.product.times.touchDry);
+        ready = schedule::after(s.c.job.site.timezone, other.end, taskOf(s, other).dryAfter);
+        if (isWet(other)) ready = schedule::after(s.c.job.site.timezone, other.end, s.product.times.touchDry);
       } else if (isWet(other)) {  // the last strip is wiped off before its rags are cleared away
-        ready = plan::after(s.c.job.site.timezone, other.end, s.product.times.wipeOff);
+        ready = schedule::after(s.c.job.site.timezone, other.end, s.product.times.wipeOff);
       }
       open.from = std::max(open.from, ready);
     }

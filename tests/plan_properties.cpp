@@ -60,7 +60,7 @@ TEST_CASE("for any plan every hour of labour is placed once", "[plan]") {
     for (const auto& line : s.e.labour)
       wanted[{line.task, line.deck, line.pass}] += minutesOf(line.hours, s.c.job.crew.people);
     for (const auto& line : s.e.lateCoats) {
-      const bool isLate = std::any_of(plan.misses.begin(), plan.misses.end(), [&](const Miss& m) {
+      const bool isLate = std::any_of(plan.misses.begin(), plan.misses.end(), [&](const WindowViolation& m) {
         return m.isPastMax && m.deck == line.deck && m.coat == line.pass;
       });
       if (isLate) wanted[{line.task, line.deck, line.pass}] += minutesOf(line.hours, s.c.job.crew.people);
@@ -83,7 +83,7 @@ TEST_CASE(
     LocalTime wiped;
     for (const auto& [key, coat] : coatsOf(plan)) {
       const LocalTime end = coat.back().end;
-      wiped = std::max(wiped, plan::after(s.c.job.site.timezone, end, s.product.times.wipeOff));
+      wiped = std::max(wiped, schedule::after(s.c.job.site.timezone, end, s.product.times.wipeOff));
       RC_ASSERT(isShort || end.minutes + wiping <= day.until);
     }
     for (const auto& shift : plan.shifts)
@@ -99,7 +99,7 @@ TEST_CASE("for any plan a deck takes nothing more until it is dry", "[plan]") {
       if (!shift.deck) continue;
       if (shift.task == "wash") washed[*shift.deck] = shift.end;
       else if (washed.contains(*shift.deck))
-        RC_ASSERT(plan::between(zone, washed[*shift.deck], shift.start) >= s.content.tasks[2].dryAfter);
+        RC_ASSERT(schedule::between(zone, washed[*shift.deck], shift.start) >= s.content.tasks[2].dryAfter);
     }
     const auto coats = coatsOf(plan);
     for (const auto& [key, coat] : coats) {
@@ -107,7 +107,7 @@ TEST_CASE("for any plan a deck takes nothing more until it is dry", "[plan]") {
       const auto& before = coats.at({key.first, key.second - 1});
       const auto& times = s.product.times;
       for (const auto& shift : coat)
-        RC_ASSERT(plan::between(zone, before.back().end, shift.start) >=
+        RC_ASSERT(schedule::between(zone, before.back().end, shift.start) >=
                   (isWet(shift) ? times.recoatMin : times.touchDry));
     }
   });
@@ -182,7 +182,7 @@ WaitsOfDeck waitsOf(const Scene& s, const std::vector<Shift>& before, const std:
   }
   WaitsOfDeck waits;
   for (const auto& [days, part] : parts) {
-    const Hours wait = plan::between(s.c.job.site.timezone, part.done, part.begins);
+    const Hours wait = schedule::between(s.c.job.site.timezone, part.done, part.begins);
     waits.all.add(wait);
     if ((part.seen - 1) * step >= std::max(first.size(), second.size())) waits.sure.add(wait);
   }
@@ -194,7 +194,7 @@ WaitsOfDeck waitsOf(const Scene& s, const std::vector<Shift>& before, const std:
 TEST_CASE("for any plan a wait outside the ideal window is told, and no other", "[plan]") {
   holdsForAnyPlan([](const Scene& s, const Plan& plan) {
     const auto& t = s.product.times;
-    std::map<std::pair<std::size_t, int>, Miss> misses;
+    std::map<std::pair<std::size_t, int>, WindowViolation> misses;
     for (const auto& miss : plan.misses)
       RC_ASSERT(misses.emplace(std::pair{miss.deck, miss.coat}, miss).second);
     const auto coats = coatsOf(plan);
@@ -210,7 +210,7 @@ TEST_CASE("for any plan a wait outside the ideal window is told, and no other", 
       if (sure.least + slack < t.recoatIdealFrom || sure.most > t.recoatIdealTo + slack)
         RC_ASSERT(found != misses.end());
       if (found == misses.end()) continue;
-      const Miss& miss = found->second;
+      const WindowViolation& miss = found->second;
       RC_ASSERT((miss.isLate ? miss.gap > t.recoatIdealTo : miss.gap < t.recoatIdealFrom));
       RC_ASSERT(miss.gap + slack >= all.least && miss.gap <= all.most + slack);
       RC_ASSERT(miss.isPastMax || sure.most <= t.recoatMax + slack);
@@ -248,7 +248,7 @@ TEST_CASE("for any plan each coat begins and ends once for each deck, and the da
       const auto moment =
           std::chrono::sys_seconds{e.at.day} + std::chrono::minutes{e.at.minutes - e.utcOffsetMinutes};
       const auto wait =
-          std::chrono::duration_cast<std::chrono::minutes>(moment - plan::localToUtc(zone, last));
+          std::chrono::duration_cast<std::chrono::minutes>(moment - schedule::localToUtc(zone, last));
       return Hours{base::mulDiv(wait.count(), 1'000'000, 60, base::Round::HalfUp)};
     };
     const auto& t = s.product.times;

@@ -1,8 +1,8 @@
 // Coats that weather leaves only parts of a day: each part ends where its fit hours end, and nothing goes on
 // before the coat below is touch dry in the air there is.
 #include "estimate/estimate.h"
-#include "plan/plan.h"
-#include "plan/zone.h"
+#include "schedule/plan.h"
+#include "schedule/weather/zone.h"
 #include "weather_sample.h"
 
 #include <map>
@@ -38,7 +38,7 @@ AirOfHour stillIn(std::vector<std::pair<int, int>> spans) {
 struct LargeDeck {
   model::Product product = windyProduct();
   model::Content content = fixtures::sampleContent();
-  model::Case c;
+  model::JobInputs c;
 
   explicit LargeDeck(const AirOfHour& air, int days = 12) : c(summerCase(air, days)) {
     c.product = &product;
@@ -53,7 +53,7 @@ struct LargeDeck {
 
   Plan plan() const {
     base::Diagnostics messages;
-    Plan plan = plan::makePlan(c, content, estimate::makeEstimate(c, content, 0), messages);
+    Plan plan = schedule::makePlan(c, content, estimate::makeEstimate(c, content, 0), messages);
     for (const auto& m : messages.all()) FAIL(base::format(m));
     return plan;
   }
@@ -137,7 +137,7 @@ TEST_CASE("a second coat over days waits until the first is touch dry in the col
     if (shift.pass == 1) end = std::max(end, shift.end);
     if (shift.pass == 2 && start.day == base::Date{}) start = shift.start;
   }
-  CHECK(plan::between("Pacific/Auckland", end, start) >= base::Hours::whole(32));
+  CHECK(schedule::between("Pacific/Auckland", end, start) >= base::Hours::whole(32));
 }
 
 TEST_CASE("wiping off that goes on after the crew's hours is told", "[plan]") {
@@ -151,7 +151,7 @@ TEST_CASE("wiping off that goes on after the crew's hours is told", "[plan]") {
   s.c.job.crew.breakMinutes = 0;
   s.product.times.wipeOff = base::Hours::whole(4);
   base::Diagnostics messages;
-  plan::makePlan(s.c, s.content, estimate::makeEstimate(s.c, s.content, 0), messages);
+  schedule::makePlan(s.c, s.content, estimate::makeEstimate(s.c, s.content, 0), messages);
   REQUIRE(messages.all().size() == 1);
   CHECK(base::format(messages.all()[0]) ==
         "warning: crew.hours: wiping off and packing down end at 13:55 on 2027-01-12, after the crew's hours "
@@ -160,7 +160,7 @@ TEST_CASE("wiping off that goes on after the crew's hours is told", "[plan]") {
         "  hint: give the crew longer hours, or end the coats sooner with 'coating:'\n");
   s.product.times.wipeOff = base::Hours::whole(1);
   base::Diagnostics none;
-  plan::makePlan(s.c, s.content, estimate::makeEstimate(s.c, s.content, 0), none);
+  schedule::makePlan(s.c, s.content, estimate::makeEstimate(s.c, s.content, 0), none);
   CHECK(none.all().empty());
 }
 
@@ -178,7 +178,8 @@ TEST_CASE("the customer's dates wait for the air as the plan does", "[plan]") {
     const Plan plan = s.plan();
     std::map<std::string, base::Hours> waits;
     for (const auto& event : plan.events) {
-      if (event.decks.empty()) waits[event.name] = plan::between("Pacific/Auckland", plan.finished, event.at);
+      if (event.decks.empty())
+        waits[event.name] = schedule::between("Pacific/Auckland", plan.finished, event.at);
     }
     return waits;
   };

@@ -1,7 +1,7 @@
 // Boards in strips that keep a wet edge, worked out by hand from boards per strip = open time x crew rate /
 // (length of a board x pitch), common practice, and what holds for the strips of any deck.
-#include "plan/strips.h"
-#include "plan/ways_out.h"
+#include "schedule/strips/strips.h"
+#include "schedule/strips/ways_out.h"
 
 #include "estimate/estimate.h"
 #include "fixtures.h"
@@ -15,12 +15,12 @@ namespace {
 
 std::optional<Place> wayOutOf(const std::vector<Deck>& decks, std::size_t deck,
                               const std::vector<std::size_t>& wet, const std::vector<std::size_t>& next) {
-  return plan::wayOut(decks, plan::placedAsGiven(decks), deck, wet, next);
+  return schedule::wayOut(decks, schedule::placedAsGiven(decks), deck, wet, next);
 }
 
-WetEdge edgeOf(const Case& c, std::size_t deck = 0, const Plan& plan = {}) {
+WetEdge edgeOf(const JobInputs& c, std::size_t deck = 0, const Plan& plan = {}) {
   const auto e = estimate::makeEstimate(c, fixtures::sampleContent(), 0);
-  for (const auto& edge : plan::wetEdges(c, fixtures::sampleContent(), e, plan)) {
+  for (const auto& edge : schedule::wetEdges(c, fixtures::sampleContent(), e, plan)) {
     if (edge.deck == deck && edge.coat == 1) return edge;
   }
   throw std::logic_error("no such deck");
@@ -42,8 +42,8 @@ Place at(std::int64_t x, std::int64_t y) { return {base::millimetres(x), base::m
 
 /// Two people who lay 20 m2/h each with an oil that stays open for 20 minutes: 13.33 m2 in a strip. Boards
 /// take 100 mm with their gap.
-Case caseOf(Deck deck) {
-  Case c = fixtures::sampleCase();
+JobInputs caseOf(Deck deck) {
+  JobInputs c = fixtures::sampleCase();
   c.job.areas = {std::move(deck)};
   return c;
 }
@@ -70,7 +70,7 @@ TEST_CASE("a strip holds as many whole boards as the crew lays while the coat is
 }
 
 TEST_CASE("a strip that fits to the second is not cut short") {
-  Case c = caseOf(fixtures::sampleDeck());
+  JobInputs c = caseOf(fixtures::sampleDeck());
   c.job.taskRates["oil"] = fixtures::pieces(15);
   CHECK(boardsOf(edgeOf(c)) == std::vector{10, 10, 10, 10});  // 20 min x 30 m2/h = 10 m2
 }
@@ -117,7 +117,7 @@ TEST_CASE("a hole in the deck makes its boards shorter") {
 }
 
 TEST_CASE("boards too long for the open time are told with the people that would help") {
-  Case c = caseOf(deckOf(Rectangle{base::metres(30), base::metres(4)}));
+  JobInputs c = caseOf(deckOf(Rectangle{base::metres(30), base::metres(4)}));
   c.job.areas[0].boards->width = base::millimetres(245);
   c.job.crew.people = 1;
   const auto edge = edgeOf(c);  // a board is 30 m x 0.25 m = 7.5 m2: 22.5 min for one
@@ -130,7 +130,7 @@ TEST_CASE("boards too long for the open time are told with the people that would
 }
 
 TEST_CASE("nobody is asked for whom there is no room along a board") {
-  Case c = caseOf(fixtures::sampleDeck());
+  JobInputs c = caseOf(fixtures::sampleDeck());
   c.job.taskRates["oil"] = {600'000};  // 1 m2 takes one person 100 min: five would do it in 20
   CHECK(edgeOf(c).peopleNeeded == 5);
   c.job.taskRates["oil"] = {500'000};  // 120 min: six, but a board of 10 m has room for five
@@ -140,7 +140,7 @@ TEST_CASE("nobody is asked for whom there is no room along a board") {
 }
 
 TEST_CASE("stairs are laid tread by tread from the top step down") {
-  Case c = caseOf(fixtures::sampleSteps());
+  JobInputs c = caseOf(fixtures::sampleSteps());
   const auto edge = edgeOf(c);
   CHECK(boardsOf(edge) == std::vector{4});
   CHECK(edge.startsAtEnd);
@@ -164,7 +164,7 @@ TEST_CASE("what has no boards to count has an open time and no strips") {
 }
 
 TEST_CASE("the strips end at the way out") {
-  Case c = caseOf(fixtures::sampleDeck());
+  JobInputs c = caseOf(fixtures::sampleDeck());
   CHECK_FALSE(edgeOf(c).startsAtEnd);
   CHECK(*edgeOf(c).wayOut == at(5'000, 4'000));  // of two long edges the lower one
   c.job.areas[0].wayOut = at(10'000, 500);
@@ -221,22 +221,22 @@ TEST_CASE("a deck is laid before another where the way out that the job gives to
   Deck a = fixtures::sampleDeck(), b = fixtures::sampleDeck();
   a.at = at(0, 0);
   b.at = at(0, 4'000);
-  CHECK_FALSE(plan::leadsOnto({a, b})[1][0]);
+  CHECK_FALSE(schedule::leadsOnto({a, b})[1][0]);
   b.wayOut = at(5'000, 0);
-  CHECK(plan::leadsOnto({a, b})[1][0]);
-  CHECK_FALSE(plan::leadsOnto({a, b})[0][1]);
+  CHECK(schedule::leadsOnto({a, b})[1][0]);
+  CHECK_FALSE(schedule::leadsOnto({a, b})[0][1]);
   b.wayOut = at(5'000, 4'000);
-  CHECK_FALSE(plan::leadsOnto({a, b})[1][0]);
+  CHECK_FALSE(schedule::leadsOnto({a, b})[1][0]);
 }
 
 TEST_CASE("a deck is laid before another where nothing but a high edge is left once that is wet") {
   Deck a = fixtures::sampleDeck(), b = fixtures::sampleDeck();
   a.at = at(0, 4'000);
   b.at = at(0, 0);  // its lower edge touches a
-  CHECK_FALSE(plan::leadsOnto({a, b})[1][0]);
+  CHECK_FALSE(schedule::leadsOnto({a, b})[1][0]);
   b.edgeHeight = base::millimetres(800);
-  CHECK(plan::leadsOnto({a, b})[1][0]);
-  CHECK_FALSE(plan::leadsOnto({a, b})[0][1]);  // a is left over its other edge
+  CHECK(schedule::leadsOnto({a, b})[1][0]);
+  CHECK_FALSE(schedule::leadsOnto({a, b})[0][1]);  // a is left over its other edge
 }
 
 namespace {
@@ -285,14 +285,14 @@ Deck anyDeck() {
 
 TEST_CASE("strips hold every board of any deck once, and none outlasts the open time but a single board") {
   holdsAlways(500, [] {
-    Case c = caseOf(anyDeck());
+    JobInputs c = caseOf(anyDeck());
     c.job.crew.people = within(1, 5);
     c.job.taskRates["oil"] = fixtures::pieces(within(1, 60));
     Product product = *c.product;
     product.openTime = fixtures::minutes(within(1, 60));
     c.product = &product;
     const auto e = estimate::makeEstimate(c, fixtures::sampleContent(), 0);
-    const auto edges = plan::wetEdges(c, fixtures::sampleContent(), e, {});
+    const auto edges = schedule::wetEdges(c, fixtures::sampleContent(), e, {});
     RC_ASSERT(edges.size() == e.coats.size());
     for (const auto& edge : edges) {
       const auto* stairs = std::get_if<Stairs>(&c.job.areas[0].shape);

@@ -1,6 +1,6 @@
 // What 'planksheaf plan' prints, as text and as JSON.
-#include "app/plan_text.h"
-#include "plan/air.h"
+#include "app/report/plan_text.h"
+#include "schedule/weather/air.h"
 
 #include <catch2/catch.hpp>
 #include <nlohmann/json.hpp>
@@ -55,8 +55,8 @@ TEST_CASE("the plan as JSON holds every hour of every area with the air it is ju
     CHECK(hour["fit"] == hour["reasons"].empty());
     CHECK(hour["source"] == "normals");
     const double air = hour["air_c"], humidity = hour["rh_pct"];
-    CHECK(hour["dew_point_c"].get<double>() == Approx(plan::dewPoint(air, humidity)).margin(0.02));
-    CHECK(hour["emc_pct"].get<double>() == Approx(plan::equilibriumMoisture(air, humidity)).margin(0.02));
+    CHECK(hour["dew_point_c"].get<double>() == Approx(schedule::dewPoint(air, humidity)).margin(0.02));
+    CHECK(hour["emc_pct"].get<double>() == Approx(schedule::equilibriumMoisture(air, humidity)).margin(0.02));
   }
 }
 

@@ -1,11 +1,11 @@
 // Where the coats go when the weather is known: into fit hours only, from the first stroke to the last.
 #include "estimate/estimate.h"
-#include "plan/plan.h"
 #include "random_cases.h"
+#include "schedule/plan.h"
 #include "weather_sample.h"
 
-using model::Gate;
 using model::Plan;
+using model::WeatherLimit;
 using namespace weather;
 using base::LocalTime;
 
@@ -14,8 +14,8 @@ namespace {
 constexpr std::chrono::days day{1};
 
 /// Only coated: nothing is washed or sanded first.
-model::Case coatedOnly(const AirOfHour& air, int days = 6) {
-  model::Case c = summerCase(air, days);
+model::JobInputs coatedOnly(const AirOfHour& air, int days = 6) {
+  model::JobInputs c = summerCase(air, days);
   c.job.work = {model::Work::Oil};
   return c;
 }
@@ -25,10 +25,10 @@ struct Planned {
   std::string said;
 };
 
-Planned planned(const model::Case& c, const plan::Bounds& bounds = {}) {
+Planned planned(const model::JobInputs& c, const schedule::Bounds& bounds = {}) {
   const auto& content = fixtures::sampleContent();
   base::Diagnostics messages;
-  Planned p{plan::makePlan(c, content, estimate::makeEstimate(c, content, 0), messages, bounds), ""};
+  Planned p{schedule::makePlan(c, content, estimate::makeEstimate(c, content, 0), messages, bounds), ""};
   for (const auto& m : messages.all()) p.said += base::format(m);
   return p;
 }
@@ -55,7 +55,7 @@ bool isInFitHours(const Plan& plan) {
 }
 
 /// A stroke within 24 hours of half a millimetre of rain in an hour, or within two hours of any.
-bool isSoonAfterRain(const model::Case& c, const Plan& plan) {
+bool isSoonAfterRain(const model::JobInputs& c, const Plan& plan) {
   for (const auto& shift : plan.shifts) {
     if (!isStroke(shift)) continue;
     for (const auto& step : c.job.forecast.steps) {
@@ -77,7 +77,7 @@ model::Product warmProduct() {
 
 TEST_CASE("on clear days of 30 C the coats are laid before the boards get hot", "[plan]") {
   const model::Product product = warmProduct();
-  model::Case c = coatedOnly([](int) { return still(30, 35, 0); });
+  model::JobInputs c = coatedOnly([](int) { return still(30, 35, 0); });
   c.product = &product;
   c.job.areas.pop_back();
   c.job.crew.people = 4;  // an hour's work
@@ -95,7 +95,7 @@ TEST_CASE("on clear days of 30 C the coats are laid before the boards get hot", 
 
 TEST_CASE("the same days overcast can be coated until the evening", "[plan]") {
   const model::Product product = warmProduct();
-  model::Case c = coatedOnly([](int) { return still(30, 35, 1); });
+  model::JobInputs c = coatedOnly([](int) { return still(30, 35, 1); });
   c.product = &product;
   c.job.crew.startMinutes = 12 * 60;  // too late on a clear day
   c.job.crew.endMinutes = 18 * 60;
@@ -108,7 +108,7 @@ TEST_CASE("the same days overcast can be coated until the evening", "[plan]") {
 }
 
 TEST_CASE("days of 40 C are left out", "[plan]") {
-  model::Case c = coatedOnly([](int hour) { return hour < 48 ? still(40, 30, 1) : still(22, 55, 1); });
+  model::JobInputs c = coatedOnly([](int hour) { return hour < 48 ? still(40, 30, 1) : still(22, 55, 1); });
   const auto plan = planned(c).plan;
   CHECK(at(plan, "coat_1_start").day == summerDay() + 2 * day);
   CHECK(at(plan, "coat_2_start").day == summerDay() + 3 * day);
@@ -116,7 +116,7 @@ TEST_CASE("days of 40 C are left out", "[plan]") {
 }
 
 TEST_CASE("before dewy nights a coat ends early enough to be touch dry", "[plan]") {
-  model::Case c = coatedOnly([](int hour) {
+  model::JobInputs c = coatedOnly([](int hour) {
     const int h = hour % 24;
     return h >= 7 && h < 18 ? still(20, 55, 1) : still(12, 80, 0);
   });
@@ -128,7 +128,7 @@ TEST_CASE("before dewy nights a coat ends early enough to be touch dry", "[plan]
 }
 
 TEST_CASE("the job's own hours bind its coats in any weather", "[plan]") {
-  model::Case c = coatedOnly([](int) { return still(20, 55, 1); });
+  model::JobInputs c = coatedOnly([](int) { return still(20, 55, 1); });
   c.job.coatingFrom = 10 * 60;
   c.job.coatingUntil = 13 * 60;
   const auto plan = planned(c).plan;
@@ -138,7 +138,7 @@ TEST_CASE("the job's own hours bind its coats in any weather", "[plan]") {
 
 TEST_CASE("a coat that would fall into rain moves with the one before it", "[plan]") {
   // It drizzles on Wednesday: coats on Tuesday and Wednesday would be 24 h apart. Thursday and Friday are.
-  model::Case c = coatedOnly([](int hour) {
+  model::JobInputs c = coatedOnly([](int hour) {
     model::Air air = still(20, 55, 1);
     if (hour >= 24 && hour < 48) air.rain = 0.02;
     return air;
@@ -153,7 +153,7 @@ TEST_CASE("a covered deck that could be coated sooner shares the visits of the o
   // From Thursday on. Drizzle keeps the open deck wet until the boards are hot; on Friday its second coat
   // would fall on the weekend: Monday and Tuesday. The covered one could be coated on Thursday and Friday,
   // for two visits more.
-  model::Case c = coatedOnly(
+  model::JobInputs c = coatedOnly(
       [](int hour) {
         model::Air air = still(20, 55, 0);
         if (hour == 48 + 9) air.rain = 0.3;
@@ -174,7 +174,7 @@ TEST_CASE("a covered deck that could be coated sooner shares the visits of the o
 }
 
 TEST_CASE("beyond a forecast that forbids all its days the coats go by the clock", "[plan]") {
-  model::Case c = coatedOnly([](int) { return still(40, 30, 1); }, 4);
+  model::JobInputs c = coatedOnly([](int) { return still(40, 30, 1); }, 4);
   const auto [plan, said] = planned(c);
   CHECK(said.empty());
   CHECK(at(plan, "coat_1_start").day >= summerDay() + 3 * day);
@@ -183,7 +183,7 @@ TEST_CASE("beyond a forecast that forbids all its days the coats go by the clock
 
 TEST_CASE("where the usual weather leaves no fit hour the plan says which gate and the nearest day",
           "[plan]") {
-  model::Case c = coatedOnly({}, 0);
+  model::JobInputs c = coatedOnly({}, 0);
   c.job.areas.pop_back();
   c.job.normals.source = "invented";
   // Mild from April on, else hot all day and night.
@@ -194,8 +194,8 @@ TEST_CASE("where the usual weather leaves no fit hour the plan says which gate a
   const auto [plan, said] = planned(c);
   REQUIRE(plan.misses.size() == 2);  // both coats
   CHECK(plan.misses[0].isUnfit);
-  CHECK(plan.misses[0].why == model::Miss::Why::Weather);
-  CHECK(plan.misses[0].gate == Gate::AirHot);
+  CHECK(plan.misses[0].why == model::WindowViolation::Why::Weather);
+  CHECK(plan.misses[0].gate == WeatherLimit::AirHot);
   CHECK(plan.misses[0].gap.isZero());
   CHECK(plan.misses[0].nearest == base::parseDate("2027-04-01"));
   CHECK(plan.weather == model::WeatherSource::Normals);
@@ -210,7 +210,7 @@ TEST_CASE("where the usual weather leaves no fit hour the plan says which gate a
 
 TEST_CASE("washed boards wait until the air has dried them to the product's limit", "[plan]") {
   const auto washedAndCoated = [](double humidity) {
-    model::Case c = summerCase([=](int) { return still(20, humidity, 1); }, 12);
+    model::JobInputs c = summerCase([=](int) { return still(20, humidity, 1); }, 12);
     c.job.areas.pop_back();
     c.job.work = {model::Work::Wash, model::Work::Oil};
     c.job.crew.works[5] = true;  // a Saturday for the second coat
@@ -232,7 +232,7 @@ TEST_CASE("washed boards wait until the air has dried them to the product's limi
 }
 
 TEST_CASE("a plan can start on another day than the job, and says when it does not end in time", "[plan]") {
-  model::Case c = coatedOnly([](int) { return still(20, 55, 1); });
+  model::JobInputs c = coatedOnly([](int) { return still(20, 55, 1); });
   const base::Date from = summerDay() + day;
   const auto [plan, said] = planned(c, {from, from});
   CHECK(plan.days.front() == from);
@@ -243,10 +243,10 @@ TEST_CASE("a plan can start on another day than the job, and says when it does n
 }
 
 TEST_CASE("other days for the first coat are listed, the best first", "[plan]") {
-  const model::Case c = coatedOnly([](int) { return still(20, 55, 1); }, 14);
+  const model::JobInputs c = coatedOnly([](int) { return still(20, 55, 1); }, 14);
   const auto plan = planned(c).plan;
   const auto& content = fixtures::sampleContent();
-  const auto others = plan::otherStarts(c, content, estimate::makeEstimate(c, content, 0));
+  const auto others = schedule::otherStarts(c, content, estimate::makeEstimate(c, content, 0));
   REQUIRE(others.size() == 3);
   for (const auto& other : others) CHECK(other.start.day > at(plan, "coat_1_start").day);
   CHECK(others[0].start.day == summerDay() + day);  // a Wednesday, done on Thursday
@@ -264,7 +264,7 @@ TEST_CASE("in any weather product is laid in fit hours only, unless the plan say
       const double rain = within(0, 3) == 0 ? within(1, 6) / 10.0 : 0;
       days.push_back({within(4, 36) * 1.0, within(30, 90) * 1.0, cloud, 2, rain});
     }
-    model::Case c = summerCase(
+    model::JobInputs c = summerCase(
         [&](int hour) {
           model::Air air = days[static_cast<std::size_t>(hour / 24)];
           const int h = hour % 24;
@@ -278,8 +278,8 @@ TEST_CASE("in any weather product is laid in fit hours only, unless the plan say
     // Beyond the forecast the hours go by the clock.
     std::vector<model::Hour> known;
     for (const auto& hour : plan.hours) {
-      const bool isUnknown =
-          hour.source == model::WeatherSource::None || hour.reasons == std::vector<Gate>{Gate::Unknown};
+      const bool isUnknown = hour.source == model::WeatherSource::None ||
+                             hour.reasons == std::vector<WeatherLimit>{WeatherLimit::Unknown};
       if (!isUnknown) known.push_back(hour);
     }
     Plan seen = plan;

@@ -1,5 +1,5 @@
 // What is read quickly, by libyaml, is read as yaml-cpp does, to the last mark.
-#include "input/quick_yaml.h"
+#include "input/yaml/quick_yaml.h"
 #include "input/read.h"
 
 #include <catch2/catch.hpp>

@@ -1,10 +1,10 @@
 // What finished jobs tell: rates as laid, dates, whose visit falls due.
-#include "plan/records.h"
+#include "schedule/crew/records.h"
 #include "estimate/estimate.h"
 #include "fixtures.h"
-#include "plan/plan.h"
 #include "records/actual.h"
 #include "records/due.h"
+#include "schedule/plan.h"
 
 #include <catch2/catch.hpp>
 
@@ -30,8 +30,8 @@ model::DoneCoat laid(std::size_t deck, int coat, base::LocalTime from, base::Loc
 
 /// 185 m2 at 8 and 12 m2/L, without loss: 23.125 L and 15.417 L, 38.5 L together. Common practice for old,
 /// sanded, open-pored hardwood; the records are invented.
-model::Case thirstyDeck() {
-  model::Case c = sampleCase();
+model::JobInputs thirstyDeck() {
+  model::JobInputs c = sampleCase();
   model::Deck d = sampleDeck();
   d.shape = model::Measured{base::squareMetres(185), base::metres(60)};
   d.boards.reset();
@@ -46,17 +46,17 @@ model::Case thirstyDeck() {
   return c;
 }
 
-model::Estimate estimated(const model::Case& c) {
+model::Estimate estimated(const model::JobInputs& c) {
   model::Estimate e = estimate::makeEstimate(c, sampleContent(), 0);
   records::addActual(e, c);
   return e;
 }
 
-model::Plan planned(const model::Case& c, base::Diagnostics& messages) {
+model::Plan planned(const model::JobInputs& c, base::Diagnostics& messages) {
   model::Plan plan =
-      plan::makePlan(c, sampleContent(), estimate::makeEstimate(c, sampleContent(), 0), messages);
+      schedule::makePlan(c, sampleContent(), estimate::makeEstimate(c, sampleContent(), 0), messages);
   REQUIRE(messages.ok());
-  plan::applyRecords(plan, c, messages);
+  schedule::applyRecords(plan, c, messages);
   return plan;
 }
 
@@ -76,7 +76,7 @@ std::string oneDecimal(const base::Spread& s) {
 }  // namespace
 
 TEST_CASE("41 L used where 38.5 L were planned show what each coat really drank") {
-  model::Case c = thirstyDeck();
+  model::JobInputs c = thirstyDeck();
   c.job.done = {laid(0, 1, at("2027-03-18", 8), at("2027-03-18", 12), base::millilitres(24'600), 0),
                 laid(0, 2, at("2027-03-19", 8), at("2027-03-19", 11), base::millilitres(16'400), 1)};
   const auto e = estimated(c);
@@ -89,7 +89,7 @@ TEST_CASE("41 L used where 38.5 L were planned show what each coat really drank"
 }
 
 TEST_CASE("litres recorded for several decks together are shared by the plan and add up") {
-  model::Case c = sampleCase();
+  model::JobInputs c = sampleCase();
   c.job.done = {laid(0, 1, at("2027-03-20", 8), at("2027-03-20", 9), base::litres(7)),
                 laid(1, 1, at("2027-03-20", 8), at("2027-03-20", 9), base::litres(7))};
   const auto e = estimated(c);
@@ -109,7 +109,7 @@ TEST_CASE("the loss is taken out of a rate that is to plan with") {
 }
 
 TEST_CASE("what is left is bought and stock less the litres recorded") {
-  model::Case c = thirstyDeck();
+  model::JobInputs c = thirstyDeck();
   c.job.done = {laid(0, 1, at("2027-03-18", 8), at("2027-03-18", 12), base::litres(23), 0),
                 laid(0, 2, at("2027-03-19", 8), at("2027-03-19", 11), base::litres(15), 1)};
   c.job.left = {{c.job.product, base::millilitres(2500), 2},
@@ -124,7 +124,7 @@ TEST_CASE("what is left is bought and stock less the litres recorded") {
 }
 
 TEST_CASE("the real end of the last coat drives every date after it") {
-  model::Case c = thirstyDeck();
+  model::JobInputs c = thirstyDeck();
   c.job.done = {laid(0, 1, at("2027-03-22", 8), at("2027-03-22", 12)),
                 laid(0, 2, at("2027-03-25", 8), at("2027-03-25", 11, 30))};
   base::Diagnostics messages;
@@ -142,7 +142,7 @@ TEST_CASE("the real end of the last coat drives every date after it") {
 }
 
 TEST_CASE("a wait of whole days ends at the same time of the day, but never sooner") {
-  model::Case c = thirstyDeck();
+  model::JobInputs c = thirstyDeck();
   const auto furnitureAfter = [&](const char* zone, const char* day) {
     c.job.site.timezone = zone;
     const auto date = *base::parseDate(day);
@@ -158,7 +158,7 @@ TEST_CASE("a wait of whole days ends at the same time of the day, but never soon
 }
 
 TEST_CASE("coats without a record stay as planned") {
-  model::Case c = sampleCase();
+  model::JobInputs c = sampleCase();
   base::Diagnostics messages;
   const auto before = planned(c, messages);
   const auto& end = *std::find_if(before.events.begin(), before.events.end(),
@@ -174,7 +174,7 @@ TEST_CASE("coats without a record stay as planned") {
 }
 
 TEST_CASE("a coat that is planned before the one below it was finished is told") {
-  model::Case c = thirstyDeck();
+  model::JobInputs c = thirstyDeck();
   c.job.done = {laid(0, 1, at("2027-05-03", 8), at("2027-05-03", 12))};
   base::Diagnostics messages;
   planned(c, messages);
@@ -186,7 +186,7 @@ TEST_CASE("a coat that is planned before the one below it was finished is told")
 
 TEST_CASE("a coat that is planned too soon after the one recorded below it is told") {
   // Planned for the day after its first coat, which has been laid later that day: 12 h are the least.
-  model::Case c = thirstyDeck();
+  model::JobInputs c = thirstyDeck();
   base::Diagnostics messages;
   const auto before = planned(c, messages);
   const auto start = std::find_if(before.events.begin(), before.events.end(),
@@ -206,7 +206,7 @@ TEST_CASE("a coat that is planned too soon after the one recorded below it is to
 
 TEST_CASE("a coat recorded on boards near the dew point is told, from the air and humidity measured") {
   // WMO-No. 8 (2024), Magnus form: 15 C and 80 % have their dew point at 11.6 C.
-  model::Case c = thirstyDeck();
+  model::JobInputs c = thirstyDeck();
   c.job.done = {laid(0, 1, at("2027-03-18", 8), at("2027-03-18", 12)),
                 laid(0, 2, at("2027-03-19", 8), at("2027-03-19", 11))};
   auto& first = c.job.done.front();
@@ -230,7 +230,7 @@ TEST_CASE("a coat recorded on boards near the dew point is told, from the air an
 }
 
 TEST_CASE("a visit knows its date, its batches and the litres of the last coats") {
-  model::Case c = thirstyDeck();
+  model::JobInputs c = thirstyDeck();
   c.job.done = {laid(0, 1, at("2027-03-18", 8), at("2027-03-18", 12), base::millilitres(24'600), 0),
                 laid(0, 2, at("2027-03-19", 8), at("2027-03-19", 11), base::millilitres(16'400), 1)};
   c.job.done[0].batches = {"A-1", "A-2"};
@@ -253,7 +253,7 @@ TEST_CASE("a date that falls into the hour that comes twice is told as the end o
   // after 11:15 on 22 March it is 02:00 for the second time.
   model::Product product = fixtures::sampleProduct();
   product.times.firstWash = base::Hours{327'750'000};
-  model::Case c = thirstyDeck();
+  model::JobInputs c = thirstyDeck();
   c.product = &product;
   c.job.site.timezone = "Pacific/Auckland";
   c.job.start = *base::parseDate("2026-03-16");
@@ -266,7 +266,7 @@ TEST_CASE("a date that falls into the hour that comes twice is told as the end o
 }
 
 TEST_CASE("a coat begun on one day and finished on another is one coat") {
-  model::Case c = thirstyDeck();  // 23.125 L planned for the first coat
+  model::JobInputs c = thirstyDeck();  // 23.125 L planned for the first coat
   c.job.done = {laid(0, 1, at("2027-03-18", 13), at("2027-03-18", 16), base::litres(15), 0),
                 laid(0, 1, at("2027-03-19", 8), at("2027-03-19", 10), base::litres(9), 1),
                 laid(0, 2, at("2027-03-22", 8), at("2027-03-22", 11), base::litres(16), 2)};
@@ -289,7 +289,7 @@ TEST_CASE("a coat begun on one day and finished on another is one coat") {
 }
 
 TEST_CASE("litres far from the plan, and more than there was, are told") {
-  model::Case c = thirstyDeck();  // 23.125 L and 15.417 L; 40 L bought
+  model::JobInputs c = thirstyDeck();  // 23.125 L and 15.417 L; 40 L bought
   const auto said = [&](int first, int second) {
     c.job.done = {laid(0, 1, at("2027-03-18", 8), at("2027-03-18", 12), base::litres(first), 0),
                   laid(0, 2, at("2027-03-19", 8), at("2027-03-19", 11), base::litres(second), 1)};
@@ -316,7 +316,7 @@ TEST_CASE("litres far from the plan, and more than there was, are told") {
 }
 
 TEST_CASE("what was measured outside the product's limits is told") {
-  model::Case c = thirstyDeck();  // 8 to 32 C, boards to 35 C, 85 % humidity, 16 % moisture
+  model::JobInputs c = thirstyDeck();  // 8 to 32 C, boards to 35 C, 85 % humidity, 16 % moisture
   c.job.done = {laid(0, 1, at("2027-03-18", 8), at("2027-03-18", 12)),
                 laid(0, 2, at("2027-03-19", 8), at("2027-03-19", 11))};
   auto& first = c.job.done.front();
@@ -350,17 +350,17 @@ TEST_CASE("what was measured outside the product's limits is told") {
 
 TEST_CASE("a recorded time that the clocks skip is refused") {
   // New Zealand puts its clocks forward at 02:00 on 26 September 2027 (tz database).
-  model::Case c = thirstyDeck();
+  model::JobInputs c = thirstyDeck();
   c.job.done = {laid(0, 1, at("2027-09-26", 1, 59), at("2027-09-26", 2, 30))};
   c.job.done[0].toPos = {"a.yaml", 30, 40};
   base::Diagnostics messages;
-  plan::checkRecordedTimes(c.job, messages);
+  schedule::checkRecordedTimes(c.job, messages);
   REQUIRE(messages.all().size() == 1);
   CHECK(base::format(messages.all().front()) ==
         "a.yaml:30:40: error: done[1].to: the clocks at the site skip 02:30 on 2027-09-26\n"
         "  hint: they go forward that night; write the time as the clock showed it\n");
   c.job.done[0].end = at("2027-09-26", 3);
   base::Diagnostics none;
-  plan::checkRecordedTimes(c.job, none);
+  schedule::checkRecordedTimes(c.job, none);
   CHECK(none.all().empty());
 }

@@ -191,7 +191,7 @@ TEST_CASE("jobs without litres teach nothing") {
 }
 
 TEST_CASE("a learned rate comes after the job's own and a test patch, and before the product's table") {
-  model::Case c = sampleCase();
+  model::JobInputs c = sampleCase();
   model::LearnedRate learned;
   learned.product = c.job.product;
   learned.timber = "hardwood";
@@ -231,7 +231,7 @@ TEST_CASE("a learned rate comes after the job's own and a test patch, and before
 
 TEST_CASE("the range of a learned rate is the spread between the jobs it is from") {
   // 42.16 m2 by 8 m2/L are 5.27 L; 25 % spread: 5.27 / 1.25 = 4.216 L to 5.27 x 1.25 = 6.5875 L.
-  model::Case c = sampleCase();
+  model::JobInputs c = sampleCase();
   c.job.loss = {};
   model::CoatNeed need;
   need.litres = base::millilitres(5270);

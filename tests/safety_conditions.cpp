@@ -13,7 +13,7 @@ using model::Condition;
 /// One hazard with one set of conditions, weighed for a small job.
 struct Weighed {
   model::Content content = fixtures::sampleContent();
-  model::Case c = fixtures::sampleCase();
+  model::JobInputs c = fixtures::sampleCase();
   model::Estimate estimate;
   model::CrewExposure exposure;
   model::Hazard hazard;

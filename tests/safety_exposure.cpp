@@ -16,7 +16,7 @@ struct SmallJob {
   model::Product product = fixtures::sampleProduct();
   model::Region region;
   model::Content content;
-  model::Case c;
+  model::JobInputs c;
   model::Estimate estimate;
   model::Plan plan;
 

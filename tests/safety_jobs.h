@@ -1,7 +1,7 @@
 // Jobs at both ends of what a crew meets, their documents, and the words on them.
 #pragma once
 
-#include "app/documents.h"
+#include "app/pack/documents.h"
 
 #include <algorithm>
 #include <catch2/catch.hpp>

@@ -1,10 +1,10 @@
 // What the documents say of dangers and limits, and what they never say.
-#include "app/telling.h"
+#include "app/pack/telling.h"
 #include "example_jobs.h"
 #include "safety/exposure.h"
 #include "safety/hazards.h"
 #include "safety_jobs.h"
-#include "sheets/explain.h"
+#include "sheets/facts/explain.h"
 
 #include <regex>
 

@@ -1,5 +1,5 @@
 // Zone, coordinates and region of a site against the tz database's zone.tab, as the system has it.
-#include "plan/plan.h"
+#include "schedule/plan.h"
 
 #include <catch2/catch.hpp>
 #include <fstream>
@@ -27,7 +27,7 @@ std::string saidOf(const Site& site) {
   region.language = site.country;
   region.name = site.name;
   base::Diagnostics messages;
-  plan::checkSite(job, region, messages);
+  schedule::checkSite(job, region, messages);
   std::string said;
   for (const auto& d : messages.all()) said += base::format(d);
   return said;

@@ -1,5 +1,5 @@
 // Documents in the language of their reader: which are made, what they say of themselves, what is refused.
-#include "app/documents.h"
+#include "app/pack/documents.h"
 #include "typeset/layout.h"
 
 #include <catch2/catch.hpp>

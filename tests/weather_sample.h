@@ -2,7 +2,7 @@
 #pragma once
 
 #include "fixtures.h"
-#include "plan/hours.h"
+#include "schedule/weather/hours.h"
 
 #include <catch2/catch.hpp>
 
@@ -30,23 +30,23 @@ inline model::Air still(double celsius, double humidity, double cloud) {
 /// A summer day at 44.70 south, 169.13 east.
 inline base::Date summerDay() { return *base::parseDate("2027-01-12"); }
 
-inline model::Case summerCase(const AirOfHour& air, int days = 3) {
-  model::Case c = fixtures::sampleCase();
+inline model::JobInputs summerCase(const AirOfHour& air, int days = 3) {
+  model::JobInputs c = fixtures::sampleCase();
   c.job.start = summerDay();
   c.job.forecast = hourly(summerDay(), days, air);
   return c;
 }
 
 /// The first deck's hour of a day.
-inline model::Hour hourAt(const model::Case& c, base::Date day, int hour) {
-  for (const auto& h : plan::fitHours(c, day, day + std::chrono::days{1})) {
+inline model::Hour hourAt(const model::JobInputs& c, base::Date day, int hour) {
+  for (const auto& h : schedule::fitHours(c, day, day + std::chrono::days{1})) {
     if (h.at.minutes == hour * 60 && h.deck == 0) return h;
   }
   FAIL("no such hour");
   return {};
 }
 
-inline bool isFor(const model::Hour& h, model::Gate gate) {
+inline bool isFor(const model::Hour& h, model::WeatherLimit gate) {
   return std::find(h.reasons.begin(), h.reasons.end(), gate) != h.reasons.end();
 }
 

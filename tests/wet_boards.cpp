@@ -1,11 +1,11 @@
 // Boards under open sky after rain: they dry as washed ones do before a coat is laid. That they take 24 to 48
 // hours is common practice, without a source; from how much rain on is our own choice.
 #include "estimate/estimate.h"
-#include "plan/boards.h"
-#include "plan/plan.h"
+#include "schedule/plan.h"
+#include "schedule/weather/boards.h"
 #include "weather_sample.h"
 
-using model::Gate;
+using model::WeatherLimit;
 using namespace weather;
 using base::LocalTime;
 
@@ -30,10 +30,10 @@ AirOfHour rainIn(std::map<int, double> millimetres, double celsius = 20, double 
 }
 
 /// Hours from the first midnight during which the first deck is wet from rain.
-std::vector<int> wetHours(const model::Case& c, int days) {
+std::vector<int> wetHours(const model::JobInputs& c, int days) {
   std::vector<int> wet;
-  for (const auto& h : plan::fitHours(c, summerDay(), summerDay() + days * day)) {
-    if (h.deck == 0 && isFor(h, Gate::Wet))
+  for (const auto& h : schedule::fitHours(c, summerDay(), summerDay() + days * day)) {
+    if (h.deck == 0 && isFor(h, WeatherLimit::Wet))
       wet.push_back(static_cast<int>((h.at.day - summerDay()).count()) * 24 + h.at.minutes / 60);
   }
   return wet;
@@ -45,38 +45,38 @@ std::vector<int> range(int from, int until) {
   return hours;
 }
 
-model::Plan planned(const model::Case& c) {
+model::Plan planned(const model::JobInputs& c) {
   const auto& content = fixtures::sampleContent();
   base::Diagnostics messages;
-  return plan::makePlan(c, content, estimate::makeEstimate(c, content, 0), messages);
+  return schedule::makePlan(c, content, estimate::makeEstimate(c, content, 0), messages);
 }
 
 }  // namespace
 
 TEST_CASE("a dry hour right after rain is not fit: boards dry as long as after washing") {
   const model::Product product = usualProduct();
-  model::Case c = summerCase(rainIn({{6, 2}}), 4);
+  model::JobInputs c = summerCase(rainIn({{6, 2}}), 4);
   c.product = &product;
-  CHECK(plan::washedWoodHours(0, 20, 65, 18) == Approx(36));
+  CHECK(schedule::washedWoodHours(0, 20, 65, 18) == Approx(36));
   CHECK(wetHours(c, 4) == range(6, 7 + 36));
   const auto after = hourAt(c, summerDay(), 7);
   CHECK_FALSE(after.isFit);
-  CHECK(after.reasons == std::vector{Gate::Wet});
+  CHECK(after.reasons == std::vector{WeatherLimit::Wet});
   CHECK(after.air.rain == 0);
-  CHECK(hourAt(c, summerDay(), 5).reasons == std::vector{Gate::RainBefore, Gate::Dark});
-  CHECK(hourAt(c, summerDay() + day, 18).reasons == std::vector{Gate::Wet});
+  CHECK(hourAt(c, summerDay(), 5).reasons == std::vector{WeatherLimit::RainBefore, WeatherLimit::Dark});
+  CHECK(hourAt(c, summerDay() + day, 18).reasons == std::vector{WeatherLimit::Wet});
   CHECK(hourAt(c, summerDay() + day, 19).isFit);
 }
 
 TEST_CASE("boards wet from rain need a day in warm dry air, and far longer in cold air") {
   const model::Product product = usualProduct();
   // At 30 C and 30 % wood settles at 6 %: 32.8 x ln(24 / 12) = 23 h, but never less than 24.
-  model::Case warm = summerCase(rainIn({{6, 2}}, 30, 30), 3);
+  model::JobInputs warm = summerCase(rainIn({{6, 2}}, 30, 30), 3);
   warm.product = &product;
-  CHECK(*plan::washedWoodHours(0, 30, 30, 18) < 24);
+  CHECK(*schedule::washedWoodHours(0, 30, 30, 18) < 24);
   CHECK(wetHours(warm, 3) == range(6, 7 + 24));
   // Ten kelvin colder doubles it: 72 h and a little, for colder wood also settles a little moister.
-  model::Case cold = summerCase(rainIn({{6, 2}}, 10, 65), 6);
+  model::JobInputs cold = summerCase(rainIn({{6, 2}}, 10, 65), 6);
   cold.product = &product;
   const auto wet = wetHours(cold, 6);
   CHECK(wet.size() >= 1 + 72);
@@ -86,7 +86,7 @@ TEST_CASE("boards wet from rain need a day in warm dry air, and far longer in co
 TEST_CASE("drizzle of less than half a millimetre in a day keeps boards wet for two hours only") {
   const model::Product product = usualProduct();
   const auto wet = [&](std::map<int, double> millimetres) {
-    model::Case c = summerCase(rainIn(std::move(millimetres)), 4);
+    model::JobInputs c = summerCase(rainIn(std::move(millimetres)), 4);
     c.product = &product;
     return wetHours(c, 4);
   };
@@ -102,24 +102,24 @@ TEST_CASE("drizzle of less than half a millimetre in a day keeps boards wet for 
 
 TEST_CASE("rain on wet boards starts their drying anew") {
   const model::Product product = usualProduct();
-  model::Case c = summerCase(rainIn({{6, 2}, {30, 1}}), 4);
+  model::JobInputs c = summerCase(rainIn({{6, 2}, {30, 1}}), 4);
   c.product = &product;
   CHECK(wetHours(c, 4) == range(6, 31 + 36));
 }
 
 TEST_CASE("rain does not wet a covered area beside an open one") {
-  model::Case c = summerCase(rainIn({{6, 5}, {7, 5}}), 3);
+  model::JobInputs c = summerCase(rainIn({{6, 5}, {7, 5}}), 3);
   c.job.areas[1].isCovered = true;
-  for (const auto& h : plan::fitHours(c, summerDay(), summerDay() + 2 * day)) {
+  for (const auto& h : schedule::fitHours(c, summerDay(), summerDay() + 2 * day)) {
     CAPTURE(base::isoTime(h.at), h.deck);
-    CHECK(isFor(h, Gate::Wet) == (h.deck == 0 && h.at >= LocalTime{summerDay(), 6 * 60}));
+    CHECK(isFor(h, WeatherLimit::Wet) == (h.deck == 0 && h.at >= LocalTime{summerDay(), 6 * 60}));
   }
 }
 
 TEST_CASE("rain dries the same by steps of a quarter, one and three hours") {
   const model::Product product = usualProduct();
   for (const int minutes : {15, 60, 180}) {
-    model::Case c = summerCase(rainIn({}), 1);
+    model::JobInputs c = summerCase(rainIn({}), 1);
     c.product = &product;
     c.job.forecast = {};
     c.job.forecast.file = "forecast.csv";
@@ -139,7 +139,7 @@ TEST_CASE("rain dries the same by steps of a quarter, one and three hours") {
 
 TEST_CASE("boards wet at the end of a forecast stay so in usual and in unknown weather") {
   const model::Product product = usualProduct();
-  model::Case c = summerCase(rainIn({{23, 2}}), 1);
+  model::JobInputs c = summerCase(rainIn({{23, 2}}), 1);
   c.product = &product;
   CHECK(wetHours(c, 5) == range(23, 24 + 48));  // common practice: 48 h at the most
   c.job.normals.months.assign(12, {20, 20, 65, 1, 2, 8});
@@ -158,11 +158,11 @@ TEST_CASE("boards wet at the end of a forecast stay so in usual and in unknown w
 
 TEST_CASE("an hour is as wet whatever day the question begins with") {
   const model::Product product = usualProduct();
-  model::Case c = summerCase(rainIn({{6, 2}}, 5, 70), 8);
+  model::JobInputs c = summerCase(rainIn({{6, 2}}, 5, 70), 8);
   c.product = &product;
-  const auto all = plan::fitHours(c, summerDay(), summerDay() + 8 * day);
+  const auto all = schedule::fitHours(c, summerDay(), summerDay() + 8 * day);
   for (int from = 1; from < 8; ++from) {
-    for (const auto& h : plan::fitHours(c, summerDay() + from * day, summerDay() + 8 * day)) {
+    for (const auto& h : schedule::fitHours(c, summerDay() + from * day, summerDay() + 8 * day)) {
       const auto same = std::find_if(all.begin(), all.end(), [&](const auto& other) {
         return other.at == h.at && other.deck == h.deck;
       });
@@ -175,11 +175,11 @@ TEST_CASE("an hour is as wet whatever day the question begins with") {
 TEST_CASE("a coat waits for the boards to dry after rain, on a covered area it does not", "[plan]") {
   const model::Product product = usualProduct();
   // Rain until seven on Tuesday; 36 hours later it is seven in the evening of Wednesday.
-  model::Case c = summerCase(rainIn({{5, 3}, {6, 3}}), 8);
+  model::JobInputs c = summerCase(rainIn({{5, 3}, {6, 3}}), 8);
   c.product = &product;
   c.job.work = {model::Work::Oil};
   c.job.areas.pop_back();
-  const auto coated = [](const model::Case& job) {
+  const auto coated = [](const model::JobInputs& job) {
     for (const auto& e : planned(job).events) {
       if (e.name == "coat_1_start") return e.at.day;
     }
@@ -196,7 +196,7 @@ TEST_CASE("a coat waits for the boards to dry after rain, on a covered area it d
 TEST_CASE("rain after washing makes the boards wait from the rain on, drizzle does not", "[plan]") {
   const model::Product product = usualProduct();
   const auto sandedAfterWash = [&](std::map<int, double> millimetres) {
-    model::Case c = summerCase(rainIn(std::move(millimetres)), 10);
+    model::JobInputs c = summerCase(rainIn(std::move(millimetres)), 10);
     c.product = &product;
     c.job.areas.pop_back();
     std::optional<LocalTime> washed, next;

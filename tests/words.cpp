@@ -1,4 +1,4 @@
-#include "sheets/words.h"
+#include "sheets/words/formatter.h"
 
 #include "english.h"
 
@@ -35,7 +35,7 @@ constexpr std::int64_t inch = 25'400'000;
 
 TEST_CASE("money prints all digits of the coin, grouped, with the sign of the currency") {
   const auto region = metric();
-  const Words w(region, english());
+  const Formatter w(region, english());
   CHECK(w.money({868'610}) == "8,686.10");
   CHECK(w.signedMoney({868'610}) == "$8,686.10");
   CHECK(w.signedMoney({-5}) == "\u2212$0.05");
@@ -43,7 +43,7 @@ TEST_CASE("money prints all digits of the coin, grouped, with the sign of the cu
 
 TEST_CASE("sizes print in the region's units") {
   const auto nz = metric(), us = customary();
-  const Words m(nz, english()), c(us, english());
+  const Formatter m(nz, english()), c(us, english());
   CHECK(plain(m.length(base::millimetres(12'400))) == "12.40 m");
   CHECK(plain(m.size(base::millimetres(138))) == "138 mm");
   CHECK(plain(c.length({486 * inch})) == "40 ft 6 in");
@@ -57,7 +57,7 @@ TEST_CASE("sizes print in the region's units") {
 
 TEST_CASE("tins and temperatures print as they are called") {
   const auto nz = metric(), us = customary();
-  const Words m(nz, english()), c(us, english());
+  const Formatter m(nz, english()), c(us, english());
   CHECK(plain(m.tinSize(base::millilitres(2500))) == "2.5 L");
   CHECK(plain(m.tinSize(base::litres(20))) == "20 L");
   CHECK(plain(c.tinSize({946'352'946})) == "1 qt");
@@ -68,7 +68,7 @@ TEST_CASE("tins and temperatures print as they are called") {
 
 TEST_CASE("a limit prints in whole degrees on its safe side") {
   const auto nz = metric(), us = customary();
-  const Words m(nz, english()), c(us, english());
+  const Formatter m(nz, english()), c(us, english());
   const auto celsius = [](double degrees) { return base::Temperature{std::llround(degrees * 1'000'000)}; };
   CHECK(plain(c.leastTemperature(celsius(8))) == "47 °F");   // 46.4
   CHECK(plain(c.mostTemperature(celsius(32))) == "89 °F");   // 89.6
@@ -86,7 +86,7 @@ TEST_CASE("a limit prints in whole degrees on its safe side") {
 
 TEST_CASE("dates and times follow the region") {
   const auto nz = metric(), us = customary();
-  const Words m(nz, english()), c(us, english());
+  const Formatter m(nz, english()), c(us, english());
   const auto d = *base::parseDate("2027-03-16");
   CHECK(plain(m.longDate(d)) == "Tuesday 16 March 2027");
   CHECK(plain(c.longDate(d)) == "Tuesday, March 16, 2027");
@@ -100,7 +100,7 @@ TEST_CASE("dates and times follow the region") {
 
 TEST_CASE("waits are told in the unit a person would use") {
   const auto nz = metric();
-  const Words w(nz, english());
+  const Formatter w(nz, english());
   CHECK(plain(w.wait(base::Hours::whole(12))) == "12 hours");
   CHECK(plain(w.wait(base::Hours::whole(72))) == "3 days");
   CHECK(plain(w.wait(base::Hours::whole(336))) == "2 weeks");

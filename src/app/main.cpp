@@ -1,10 +1,10 @@
 // The command line.
-#include "app/commands.h"
-#include "app/documents.h"
-#include "app/looks.h"
-#include "app/process.h"
-#include "app/watch.h"
-#include "app/year_after.h"
+#include "app/commands/commands.h"
+#include "app/commands/watch.h"
+#include "app/commands/year_after.h"
+#include "app/pack/documents.h"
+#include "app/pack/looks.h"
+#include "app/pack/process.h"
 #include "base/hidden.h"
 #include "base/nearest.h"
 

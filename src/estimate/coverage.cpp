@@ -55,7 +55,7 @@ Volume at(base::Share use, Volume litres, bool isTested) {
 }
 
 /// The spread of learned rates is that of a logarithm: as many times less as it may be more.
-void addRange(model::ProductNeed& p, const model::CoatNeed& coat, const model::Case& c) {
+void addRange(model::ProductNeed& p, const model::CoatNeed& coat, const model::JobInputs& c) {
   if (coat.learnedSpread) {
     const std::int64_t beyond = wholeShare + coat.learnedSpread->millionths;
     p.low += scaled(coat.litres, wholeShare, beyond, Round::HalfUp);
@@ -119,8 +119,8 @@ model::Uptake uptakeOf(const model::Job& job, const model::Deck& deck, const mod
   return timber.uptake.at(stateWhenCoated(job, deck));
 }
 
-std::vector<model::CoatNeed> coatsOf(const model::Case& c, const model::Content& content, std::size_t deck,
-                                     const model::Measures& measures) {
+std::vector<model::CoatNeed> coatsOf(const model::JobInputs& c, const model::Content& content,
+                                     std::size_t deck, const model::Measures& measures) {
   std::vector<model::CoatNeed> coats;
   if (!model::asksFor(c.job.work, model::Work::Oil)) return coats;
 
@@ -160,7 +160,7 @@ std::vector<model::CoatNeed> coatsOf(const model::Case& c, const model::Content&
   return coats;
 }
 
-model::ProductNeed productNeed(const model::Case& c, const std::vector<model::CoatNeed>& coats) {
+model::ProductNeed productNeed(const model::JobInputs& c, const std::vector<model::CoatNeed>& coats) {
   model::ProductNeed p;
   if (coats.empty()) return p;
   for (const auto& coat : coats) {

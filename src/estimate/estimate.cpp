@@ -2,7 +2,7 @@
 
 namespace estimate {
 
-model::Estimate makeEstimate(const model::Case& c, const model::Content& content, int days,
+model::Estimate makeEstimate(const model::JobInputs& c, const model::Content& content, int days,
                              const std::vector<LateCoat>& late) {
   model::Estimate e;
   for (const auto& deck : c.job.areas) e.decks.push_back(measureDeck(deck));

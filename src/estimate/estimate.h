@@ -12,10 +12,10 @@ namespace estimate {
 
 /// Everything but money. 'days' is the number of days on site: 0 for a first pass, before there is a plan;
 /// 'late' are the coats that the plan could not keep inside the product's longest wait.
-model::Estimate makeEstimate(const model::Case& c, const model::Content& content, int days,
+model::Estimate makeEstimate(const model::JobInputs& c, const model::Content& content, int days,
                              const std::vector<LateCoat>& late = {});
 
 /// The quote's lines, discount, tax, total, deposit and stages, and the costs behind them.
-model::Price makePrice(const model::Case& c, const model::Content& content, const model::Estimate& e);
+model::Price makePrice(const model::JobInputs& c, const model::Content& content, const model::Estimate& e);
 
 }  // namespace estimate

@@ -69,7 +69,7 @@ std::vector<int> passesOf(const model::Task& task, std::size_t deckNumber, const
   return coats;
 }
 
-model::LabourLine onDeck(const model::Case& c, const model::Task& task, std::size_t deck, Count quantity,
+model::LabourLine onDeck(const model::JobInputs& c, const model::Task& task, std::size_t deck, Count quantity,
                          int pass) {
   const Count rate = rateOf(task, task.isPerPass ? pass : 0, c.job);
   const auto listed = task.timeByState.find(c.job.areas[deck].state);
@@ -83,7 +83,7 @@ model::LabourLine onDeck(const model::Case& c, const model::Task& task, std::siz
 
 }  // namespace
 
-std::vector<model::LabourLine> labourOf(const model::Case& c, const model::Content& content,
+std::vector<model::LabourLine> labourOf(const model::JobInputs& c, const model::Content& content,
                                         const std::vector<model::Measures>& decks, int days,
                                         const std::vector<LateCoat>& late) {
   std::vector<model::LabourLine> lines;
@@ -113,7 +113,7 @@ std::vector<model::LabourLine> labourOf(const model::Case& c, const model::Conte
   return lines;
 }
 
-std::vector<model::LabourLine> lateCoatLabour(const model::Case& c, const model::Content& content,
+std::vector<model::LabourLine> lateCoatLabour(const model::JobInputs& c, const model::Content& content,
                                               const std::vector<model::Measures>& decks) {
   std::vector<LateCoat> all;
   for (std::size_t deck = 0; deck < decks.size(); ++deck) {
@@ -127,7 +127,7 @@ std::vector<model::LabourLine> lateCoatLabour(const model::Case& c, const model:
   return lines;
 }
 
-std::vector<model::ConsumableLine> consumablesOf(const model::Case& c, const model::Content& content,
+std::vector<model::ConsumableLine> consumablesOf(const model::JobInputs& c, const model::Content& content,
                                                  const std::vector<model::LabourLine>& labour) {
   std::vector<model::ConsumableLine> lines;
   for (const auto& work : labour) {

@@ -25,7 +25,7 @@ constexpr std::int64_t one = 1'000'000;           // in millionths
 
 class Pricer {
  public:
-  Pricer(const model::Case& c, const model::Content& content, const model::Estimate& e)
+  Pricer(const model::JobInputs& c, const model::Content& content, const model::Estimate& e)
       : c_(c), content_(content), e_(e), margin_(c.job.price.margin.value_or(c.rates.margin)) {}
 
   model::Price price() {
@@ -208,7 +208,7 @@ class Pricer {
       p.marginReached = {mulDiv((p.net - p.cost).minor, wholeShare, p.net.minor, Round::HalfUp)};
   }
 
-  const model::Case& c_;
+  const model::JobInputs& c_;
   const model::Content& content_;
   const model::Estimate& e_;
   Share margin_;
@@ -217,7 +217,7 @@ class Pricer {
 
 }  // namespace
 
-model::Price makePrice(const model::Case& c, const model::Content& content, const model::Estimate& e) {
+model::Price makePrice(const model::JobInputs& c, const model::Content& content, const model::Estimate& e) {
   return Pricer(c, content, e).price();
 }
 

@@ -222,7 +222,7 @@ struct Job {
   Site site;
   base::Date start{};
   base::SourcePos startPos;
-  std::string brandFile;  // of the firm; its content is Case::brand
+  std::string brandFile;  // of the firm; its content is JobInputs::brand
   std::string product;
   std::string colour;
   base::Share loss;       // left in rollers, tins and cloths
@@ -250,7 +250,7 @@ struct Job {
 };
 
 /// A job with all it refers to.
-struct Case {
+struct JobInputs {
   Job job;
   const Product* product = nullptr;  // these point into Content and outlive the case
   const Region* region = nullptr;

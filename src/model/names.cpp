@@ -18,33 +18,33 @@ const char* nameOf(Uptake uptake) {
   throw std::logic_error("internal error: unknown uptake");
 }
 
-const char* nameOf(Gate gate) {
+const char* nameOf(WeatherLimit gate) {
   switch (gate) {
-    case Gate::AirCold:
+    case WeatherLimit::AirCold:
       return "air_cold";
-    case Gate::AirHot:
+    case WeatherLimit::AirHot:
       return "air_hot";
-    case Gate::BoardsHot:
+    case WeatherLimit::BoardsHot:
       return "boards_hot";
-    case Gate::Dew:
+    case WeatherLimit::Dew:
       return "dew";
-    case Gate::DewBefore:
+    case WeatherLimit::DewBefore:
       return "dew_before_dry";
-    case Gate::Damp:
+    case WeatherLimit::Damp:
       return "damp";
-    case Gate::Rain:
+    case WeatherLimit::Rain:
       return "rain";
-    case Gate::Wet:
+    case WeatherLimit::Wet:
       return "boards_wet";
-    case Gate::RainBefore:
+    case WeatherLimit::RainBefore:
       return "rain_before_safe";
-    case Gate::Wind:
+    case WeatherLimit::Wind:
       return "wind";
-    case Gate::Dark:
+    case WeatherLimit::Dark:
       return "dark";
-    case Gate::Moisture:
+    case WeatherLimit::Moisture:
       return "moisture";
-    case Gate::Unknown:
+    case WeatherLimit::Unknown:
       return "unknown";
   }
   throw std::logic_error("internal error: no such gate");

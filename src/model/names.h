@@ -8,6 +8,6 @@ namespace model {
 /// 'tight' to 'thirsty'.
 const char* nameOf(Uptake uptake);
 /// 'air_cold', as plan.schema.json lists them.
-const char* nameOf(Gate gate);
+const char* nameOf(WeatherLimit gate);
 
 }  // namespace model

@@ -38,7 +38,7 @@ struct Event {
 };
 
 /// What makes an hour unfit for coating.
-enum class Gate {
+enum class WeatherLimit {
   AirCold,
   AirHot,
   BoardsHot,
@@ -55,7 +55,7 @@ enum class Gate {
 };
 
 /// A coat that could not be placed inside the product's ideal window or in fit hours, and why.
-struct Miss {
+struct WindowViolation {
   enum class Why {
     Weather,       // no hour of the ideal window is fit
     DaysOff,       // nobody works on the day it was due
@@ -69,7 +69,7 @@ struct Miss {
   bool isLate = true;      // false: sooner than ideal
   bool isPastMax = false;  // later than the product allows without sanding in between
   Why why = Why::CoatingHours;
-  std::optional<Gate> gate;           // for Weather: what most often stands against it
+  std::optional<WeatherLimit> gate;   // for Weather: what most often stands against it
   bool isUnfit = false;               // the weather leaves it no fit hour: it is laid by the clock
   std::optional<base::Date> nearest;  // the next day that would do, where isUnfit
 };
@@ -81,7 +81,7 @@ struct Hour {
   base::LocalTime at;
   std::size_t deck = 0;
   bool isFit = false;
-  std::vector<Gate> reasons;  // empty when fit
+  std::vector<WeatherLimit> reasons;  // empty when fit
   WeatherSource source = WeatherSource::None;
   Air air;
   double dewPoint = 0, surface = 0;  // C
@@ -191,7 +191,7 @@ struct Plan {
   std::vector<ExtraPass> extraPasses;
   CalendarCost cost;
   std::vector<Event> events;     // never go backwards
-  std::vector<Miss> misses;
+  std::vector<WindowViolation> misses;
   std::vector<Hour> hours;                // of the days asked for, by time then deck
   std::vector<SunDay> light;              // of the same days
   std::vector<WetEdge> edges;             // by deck and coat

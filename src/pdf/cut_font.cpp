@@ -1,8 +1,8 @@
 // Composite fonts with Identity-H codes: ISO 32000-1:2008, 9.7; ToUnicode maps: 9.10.3.
 #include "pdf/cut_font.h"
 
+#include "base/cache.h"
 #include "base/fixed.h"
-#include "base/shelf.h"
 #include "pdf/file.h"
 #include "pdf/notation.h"
 #include "pdf/subset.h"
@@ -103,8 +103,8 @@ CutFont makeCut(const GlyphSet& set) {
 }  // namespace
 
 std::shared_ptr<const CutFont> cutFont(const GlyphSet& set) {
-  static base::Shelf<GlyphSet, CutFont> shelf(500);
-  return shelf.take(set, [&] { return makeCut(set); });
+  static base::Cache<GlyphSet, CutFont> shelf(500);
+  return shelf.getOrMake(set, [&] { return makeCut(set); });
 }
 
 }  // namespace pdf

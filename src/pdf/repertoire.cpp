@@ -1,6 +1,6 @@
 #include "pdf/repertoire.h"
 
-#include "base/shelf.h"
+#include "base/cache.h"
 #include "base/utf8.h"
 #include "typeset/fonts.h"
 
@@ -52,8 +52,8 @@ Repertoire readRepertoire(const std::shared_ptr<const typeset::FontFace>& face) 
 }
 
 std::shared_ptr<const Repertoire> repertoireOf(const std::shared_ptr<const typeset::FontFace>& face) {
-  static base::Shelf<std::shared_ptr<const typeset::FontFace>, Repertoire> shelf(100);
-  return shelf.take(face, [&] { return readRepertoire(face); });
+  static base::Cache<std::shared_ptr<const typeset::FontFace>, Repertoire> shelf(100);
+  return shelf.getOrMake(face, [&] { return readRepertoire(face); });
 }
 
 }  // namespace

@@ -46,7 +46,7 @@ void shareOut(std::vector<model::ActualCoat>& coats, const std::vector<model::Do
   }
 }
 
-std::vector<model::ActualCoat> actualCoats(const model::Case& c, const model::Estimate& e) {
+std::vector<model::ActualCoat> actualCoats(const model::JobInputs& c, const model::Estimate& e) {
   std::vector<model::ActualCoat> coats;
   for (std::size_t i = 0; i < c.job.done.size(); ++i) {
     const auto& done = c.job.done[i];
@@ -90,7 +90,7 @@ std::optional<Volume> leftByTheBooks(const model::Estimate& e) {
 }
 
 /// Nothing where the job does not say what is left.
-std::optional<Volume> leftAsCounted(const model::Case& c) {
+std::optional<Volume> leftAsCounted(const model::JobInputs& c) {
   Volume left;
   bool isCounted = false;
   for (const auto& tin : c.job.left) {
@@ -106,7 +106,7 @@ std::string fieldOf(const model::DoneCoat& done, const char* key) {
 }
 
 /// Coats whose litres were shared out of one entry are measured together.
-void warnOfFarUse(const model::Estimate& e, const model::Case& c, base::Diagnostics& messages) {
+void warnOfFarUse(const model::Estimate& e, const model::JobInputs& c, base::Diagnostics& messages) {
   struct Sum {
     const model::DoneCoat* first = nullptr;
     Volume used, planned;
@@ -133,7 +133,8 @@ void warnOfFarUse(const model::Estimate& e, const model::Case& c, base::Diagnost
 }
 
 /// All tins of the shed count, also those that the plan did not open.
-void warnOfMoreThanThereWas(const model::Estimate& e, const model::Case& c, base::Diagnostics& messages) {
+void warnOfMoreThanThereWas(const model::Estimate& e, const model::JobInputs& c,
+                            base::Diagnostics& messages) {
   Volume used, had = e.product.bought.volume;
   for (const auto& coat : e.actual) used += coat.litres.value_or(Volume{});
   for (const auto& tin : c.job.inStock) {
@@ -155,13 +156,13 @@ base::Spread withoutLoss(base::Spread asLaid, base::Share loss) {
 
 bool isFarFromPlan(Volume used, Volume planned) { return used > planned * 2 || used * 2 < planned; }
 
-void addActual(model::Estimate& e, const model::Case& c) {
+void addActual(model::Estimate& e, const model::JobInputs& c) {
   e.actual = actualCoats(c, e);
   e.leftByTheBooks = leftByTheBooks(e);
   e.leftAsCounted = leftAsCounted(c);
 }
 
-void warnOfUse(const model::Estimate& e, const model::Case& c, base::Diagnostics& messages) {
+void warnOfUse(const model::Estimate& e, const model::JobInputs& c, base::Diagnostics& messages) {
   warnOfFarUse(e, c, messages);
   warnOfMoreThanThereWas(e, c, messages);
 }

@@ -9,13 +9,13 @@ namespace records {
 /// Puts the job's records beside the planned coats, and what is left over. Litres given for several decks
 /// together are shared out in proportion to the planned ones, to the last nanolitre; those of the parts of a
 /// coat are added up.
-void addActual(model::Estimate& e, const model::Case& c);
+void addActual(model::Estimate& e, const model::JobInputs& c);
 
 /// Litres that look like a slip of the pen: less than half of the plan, or more than twice as much.
 bool isFarFromPlan(base::Volume used, base::Volume planned);
 
 /// Warns of such litres, and where more was used than was bought and in stock. 'e' is complete.
-void warnOfUse(const model::Estimate& e, const model::Case& c, base::Diagnostics& messages);
+void warnOfUse(const model::Estimate& e, const model::JobInputs& c, base::Diagnostics& messages);
 
 /// Those that are not there yet.
 void addBatches(std::vector<std::string>& all, const std::vector<std::string>& more);

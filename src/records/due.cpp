@@ -10,7 +10,7 @@ namespace records {
 namespace {
 
 /// Litres of the last coat of each deck: recorded, or planned with loss where they are not.
-void addLitres(Visit& visit, const model::Case& c, const model::Estimate& e) {
+void addLitres(Visit& visit, const model::JobInputs& c, const model::Estimate& e) {
   visit.isRecorded = true;
   for (const auto& need : e.coats) {
     if (need.coat != c.job.areas[need.deck].coats) continue;
@@ -77,7 +77,7 @@ class Followers {
 
 }  // namespace
 
-std::optional<Visit> visitAfter(const std::string& file, const model::Case& c, const model::Estimate& e,
+std::optional<Visit> visitAfter(const std::string& file, const model::JobInputs& c, const model::Estimate& e,
                                 const model::Plan& plan) {
   const auto event = std::find_if(plan.events.begin(), plan.events.end(),
                                   [](const auto& one) { return one.name == "maintenance"; });

@@ -21,7 +21,7 @@ struct Visit {
 };
 
 /// The visit of a job; nothing when it lays no coat. 'plan' holds at least its events.
-std::optional<Visit> visitAfter(const std::string& file, const model::Case& c, const model::Estimate& e,
+std::optional<Visit> visitAfter(const std::string& file, const model::JobInputs& c, const model::Estimate& e,
                                 const model::Plan& plan);
 
 /// Those due from one day to another, both included, by date. A job that a later one follows is left out: one

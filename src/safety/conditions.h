@@ -10,7 +10,7 @@ namespace safety {
 
 /// All that a condition can ask about.
 struct Situation {
-  const model::Case& c;
+  const model::JobInputs& c;
   const model::Content& content;
   const model::Estimate& estimate;
   const model::CrewExposure& exposure;

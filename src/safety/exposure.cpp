@@ -20,7 +20,7 @@ using ToolHours = std::map<base::Date, std::map<const model::Tool*, double>>;
 
 double hoursWorked(const model::Shift& shift) { return (shift.end.minutes - shift.start.minutes) / 60.0; }
 
-ToolHours toolHours(const model::Case& c, const model::Content& content, const model::Plan& plan) {
+ToolHours toolHours(const model::JobInputs& c, const model::Content& content, const model::Plan& plan) {
   ToolHours hours;
   for (const auto& shift : plan.shifts) {
     const double length = hoursWorked(shift);
@@ -81,7 +81,7 @@ model::VibrationDay vibrationOf(base::Date date, const std::map<const model::Too
 enum class Work { None, Shade, Sun };
 
 /// Where the crew works in an hour; for the whole job it may be on any deck.
-Work workIn(base::LocalTime hour, const model::Case& c, const model::Plan& plan) {
+Work workIn(base::LocalTime hour, const model::JobInputs& c, const model::Plan& plan) {
   const auto end = base::plusMinutes(hour, 60);
   const model::ClockSpan span{hour.minutes, hour.minutes + 60};
   Work work = Work::None;
@@ -104,7 +104,7 @@ double feltIn(const model::Hour& hour, double gain, bool usesHeatIndex) {
 }
 
 /// The hottest hour of each day's work.
-std::vector<model::HeatDay> heatOf(const model::Case& c, const model::Plan& plan, bool usesHeatIndex) {
+std::vector<model::HeatDay> heatOf(const model::JobInputs& c, const model::Plan& plan, bool usesHeatIndex) {
   std::vector<model::HeatDay> days;
   for (const auto& hour : plan.hours) {
     const Work work = hour.source == model::WeatherSource::None ? Work::None : workIn(hour.at, c, plan);
@@ -169,7 +169,7 @@ model::VapourArea vapourArea(const model::Product& product, std::size_t deck, do
 }
 
 /// All solvent of a coat counts as gone within the time of laying it.
-std::vector<model::VapourArea> vapourOf(const model::Case& c, const model::Estimate& estimate,
+std::vector<model::VapourArea> vapourOf(const model::JobInputs& c, const model::Estimate& estimate,
                                         const model::Plan& plan) {
   std::vector<model::VapourArea> areas;
   if (!c.product->sds || c.product->sds->vapours.empty()) return areas;
@@ -189,7 +189,7 @@ std::vector<model::VapourArea> vapourOf(const model::Case& c, const model::Estim
 
 /// Room for every oily piece under water: half a litre each and as much again, in buckets of ten litres. Our
 /// own rule.
-model::RagCount ragsOf(const model::Case& c, const model::Content& content, const model::Estimate& estimate) {
+model::RagCount ragsOf(const model::JobInputs& c, const model::Content& content, const model::Estimate& estimate) {
   model::RagCount rags;
   if (!c.product->isDryingOil) return rags;
   for (const auto& line : estimate.consumables) {
@@ -199,7 +199,7 @@ model::RagCount ragsOf(const model::Case& c, const model::Content& content, cons
   return rags;
 }
 
-model::Lifting liftingOf(const model::Case& c, const model::Estimate& estimate) {
+model::Lifting liftingOf(const model::JobInputs& c, const model::Estimate& estimate) {
   std::int64_t largest = 0;  // nanolitres
   for (const auto& tin : estimate.product.bought.tins) largest = std::max(largest, tin.tin.size.millionths);
   for (const auto& tin : estimate.product.opened) largest = std::max(largest, tin.size.millionths);
@@ -211,7 +211,7 @@ model::Lifting liftingOf(const model::Case& c, const model::Estimate& estimate) 
 
 }  // namespace
 
-model::CrewExposure exposureOf(const model::Case& c, const model::Content& content,
+model::CrewExposure exposureOf(const model::JobInputs& c, const model::Content& content,
                                const model::Estimate& estimate, const model::Plan& plan) {
   model::CrewExposure exposure;
   exposure.limits = model::limitsOn(*c.region, plan.days.empty() ? base::Date{} : plan.days.back());

@@ -10,7 +10,7 @@ namespace safety {
 /// Everybody works on the same task, each with his own machine, so a person's time with a tool is the shift's
 /// time and the tool's share of it. Days without noise, vibration or known weather are left out; vapour is
 /// counted for decks under a roof or between walls only.
-model::CrewExposure exposureOf(const model::Case& c, const model::Content& content,
+model::CrewExposure exposureOf(const model::JobInputs& c, const model::Content& content,
                                const model::Estimate& estimate, const model::Plan& plan);
 
 }  // namespace safety

@@ -62,7 +62,7 @@ class Judge {
 
 }  // namespace
 
-std::vector<model::HazardChoice> hazardsOf(const model::Case& c, const model::Content& content,
+std::vector<model::HazardChoice> hazardsOf(const model::JobInputs& c, const model::Content& content,
                                            const model::Estimate& estimate,
                                            const model::CrewExposure& exposure) {
   const Situation s{c, content, estimate, exposure};

@@ -200,7 +200,7 @@ std::shared_ptr<const Setting> settingOf(const Fonts& fonts, const Span& span) {
   std::string key = {static_cast<char>('a' + static_cast<int>(span.face)), span.tabular ? 't' : 'p',
                      span.tracking == Dim{} ? 'j' : 's'};  // spaced letters do not join
   key += fonts.language + "\n" + span.text;
-  return fonts.settings->take(key, [&] { return Shaper(fonts, span).run(); });
+  return fonts.settings->getOrMake(key, [&] { return Shaper(fonts, span).run(); });
 }
 
 Dim widthOf(const Setting::Run& run, const Fonts& fonts, const Span& span) {

@@ -1,7 +1,7 @@
 // The faces of a document and text set in them: one line of words in a style becomes runs of glyphs.
 #pragma once
 
-#include "base/shelf.h"
+#include "base/cache.h"
 #include "typeset/face.h"
 
 #include <functional>
@@ -29,11 +29,11 @@ struct Fonts {
   std::vector<std::size_t> fallbacks;
   std::string language = "en";  // as in BCP 47: some faces draw letters otherwise in some languages
   /// What has been shaped, by face, features, language and text: most words of a pack stand in every pack.
-  std::shared_ptr<base::Shelf<std::string, Setting>> settings =
-      std::make_shared<base::Shelf<std::string, Setting>>();
+  std::shared_ptr<base::Cache<std::string, Setting>> settings =
+      std::make_shared<base::Cache<std::string, Setting>>();
   /// What has been made ready to be broken into lines.
-  std::shared_ptr<base::Shelf<std::string, Paragraph>> paragraphs =
-      std::make_shared<base::Shelf<std::string, Paragraph>>(3'000);
+  std::shared_ptr<base::Cache<std::string, Paragraph>> paragraphs =
+      std::make_shared<base::Cache<std::string, Paragraph>>(3'000);
 };
 
 /// Reads the faces a theme names. Throws std::runtime_error naming the file that cannot be used.

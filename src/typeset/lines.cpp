@@ -242,7 +242,7 @@ Paragraph::Lines Text::brokenLines(Dim width, bool isBalanced) const {
 std::vector<TextLine> Text::lines(Dim width, int tag, bool isBalanced) {
   if (isEmpty()) return {};
   const auto broken =
-      paragraph_->broken->take({width, isBalanced}, [&] { return brokenLines(width, isBalanced); });
+      paragraph_->broken->getOrMake({width, isBalanced}, [&] { return brokenLines(width, isBalanced); });
   const bool isFull = isJustified(width) && !isBalanced;
   std::vector<TextLine> out;
   out.reserve(broken->lines.size());

@@ -225,7 +225,7 @@ std::shared_ptr<const Paragraph> prepare(Setter& setter, const markup::Inlines& 
   const bool hasPicture =
       std::any_of(words.begin(), words.end(), [](const auto& part) { return !part.figure.empty(); });
   if (hasPicture) return std::make_shared<const Paragraph>(make());
-  return setter.in.fonts.paragraphs->take(keyOf(words, style, setter.in), make);
+  return setter.in.fonts.paragraphs->getOrMake(keyOf(words, style, setter.in), make);
 }
 
 }  // namespace typeset

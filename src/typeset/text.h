@@ -42,8 +42,8 @@ struct Paragraph {
   Dim natural;                    // width without breaks other than forced ones
   Dim longest;                    // width of the longest word
   /// By width and whether the lines are balanced.
-  std::shared_ptr<base::Shelf<std::pair<Dim, bool>, Lines>> broken =
-      std::make_shared<base::Shelf<std::pair<Dim, bool>, Lines>>();
+  std::shared_ptr<base::Cache<std::pair<Dim, bool>, Lines>> broken =
+      std::make_shared<base::Cache<std::pair<Dim, bool>, Lines>>();
 
   Dim widthOf(const Fonts& fonts, const Piece& piece, std::size_t begin, std::size_t end) const;
 };

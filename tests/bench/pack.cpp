@@ -1,12 +1,12 @@
 // How long the stages of a pack take, in one run, so that their ratios can be read: cmake --build build
 // --target bench
-#include "app/compute.h"
-#include "app/documents.h"
-#include "app/files.h"
-#include "app/job_folder.h"
+#include "app/commands/job_folder.h"
+#include "app/pack/compute.h"
+#include "app/pack/documents.h"
+#include "app/pack/files.h"
 #include "estimate/estimate.h"
 #include "input/read.h"
-#include "plan/plan.h"
+#include "schedule/plan.h"
 
 #include <benchmark/benchmark.h>
 #include <time.h>
@@ -45,8 +45,8 @@ void planDays(benchmark::State& state, const std::string& example, bool asksForO
   const auto estimate = estimate::makeEstimate(x.c, shipped.content, 0);
   for (auto _ : state) {
     base::Diagnostics messages;
-    if (asksForOthers) benchmark::DoNotOptimize(plan::otherStarts(x.c, shipped.content, estimate));
-    else benchmark::DoNotOptimize(plan::makePlan(x.c, shipped.content, estimate, messages));
+    if (asksForOthers) benchmark::DoNotOptimize(schedule::otherStarts(x.c, shipped.content, estimate));
+    else benchmark::DoNotOptimize(schedule::makePlan(x.c, shipped.content, estimate, messages));
   }
 }
 

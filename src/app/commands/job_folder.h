@@ -1,0 +1,30 @@
+// Every job below a folder, read as far as its coats.
+#pragma once
+
+#include "app/pack/compute.h"
+
+namespace app {
+
+/// A job with its sizes, its coats as planned and as recorded, and its dates. No tins, hours or prices.
+struct CoatedJob {
+  std::string file;
+  model::JobInputs c;  // without brand, rates and theme
+  model::Estimate estimate;
+  model::Plan plan;  // events and finish only
+};
+
+/// The files below a folder that look like jobs, in order of their paths. Folders that begin with a dot are
+/// passed over.
+std::vector<std::string> jobFiles(const std::string& folder);
+
+enum class Wanted {
+  Dates,   // of every job: one that is not wholly recorded is planned
+  Records  // of recorded jobs only
+};
+
+/// Reads them on a few threads; a job with mistakes is told in 'messages' and left out. Copies of a job and
+/// links to it are left out, too: the first path counts.
+std::vector<CoatedJob> readJobs(const std::string& folder, Wanted wanted, const Shipped& shipped,
+                                base::Diagnostics& messages);
+
+}  // namespace app

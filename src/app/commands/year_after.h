@@ -1,0 +1,36 @@
+// The commands for the time after a job. All return the program's exit status, as those in commands.h.
+#pragma once
+
+#include "app/pack/compute.h"
+
+#include <string>
+
+namespace app {
+
+enum class ListForm { Table, Json, Csv };
+
+struct DueOrder {
+  std::string folder;
+  std::optional<base::Date> from;
+  base::Date by{};
+  ListForm form = ListForm::Table;
+};
+
+/// Lists whose maintenance falls due, from every job below a folder. Broken jobs are told, the others listed.
+int due(const DueOrder& order);
+
+struct AgainOrder {
+  std::string job;
+  base::Date start{};
+  std::optional<base::Date> quoted;  // nothing = four weeks before the start
+  std::string file;                  // where to; empty = beside the job, named after its new number
+};
+
+/// Writes next year's job: a wash and one maintenance coat, with what the last coats drank.
+int again(const AgainOrder& order);
+
+/// Learns spreading rates from every recorded job below a folder and writes them to a file, over older rates
+/// but nothing else; to standard output when 'file' is empty.
+int rates(const std::string& folder, const std::string& file);
+
+}  // namespace app

@@ -1,0 +1,109 @@
+#include "app/pack/firm_look.h"
+
+#include "input/read.h"
+#include "pdf/write.h"
+#include "sheets/words/addresses.h"
+#include "typeset/face.h"
+
+#include <filesystem>
+
+namespace app {
+namespace fs = std::filesystem;
+
+namespace {
+
+std::shared_ptr<const typeset::Image> readLogo(const std::string& file, base::Diagnostics& messages) {
+  std::error_code failed;
+  if (fs::is_regular_file(file, failed) && fs::is_empty(file, failed)) {
+    messages.error({file}, "", "the logo is empty",
+                   "save it again as a PNG or JPEG, or leave 'logo' out of the brand");
+    return {};
+  }
+  const auto bytes = input::readFile(file);
+  if (!bytes) {
+    messages.error({file}, "", "the logo cannot be read: " + input::whyUnreadable(file),
+                   "check that the file may be read");
+    return {};
+  }
+  try {
+    constexpr std::int64_t inch = 72, perInch = 600;  // finer than office printers
+    constexpr auto rows =
+        static_cast<std::size_t>(typeset::logoHeight.raw * perInch / typeset::Dim::pt(inch).raw);
+    return std::make_shared<const typeset::Image>(pdf::readImage(*bytes, rows));
+  } catch (const std::runtime_error& e) {
+    messages.error({file}, "", e.what(), "save it again as a plain PNG or JPEG");
+    return {};
+  }
+}
+
+}  // namespace
+
+std::shared_ptr<const typeset::Image> logoOf(const model::Brand& brand, const Shipped& shipped,
+                                             base::Diagnostics& messages) {
+  if (brand.logoFile.empty()) return {};
+  return readOnce(shipped.shelves->logos, brand.logoFile, messages,
+                  [&](auto& told) { return readLogo(brand.logoFile, told); });
+}
+
+typeset::Fonts fontsOf(const model::Theme& theme, const Shipped& shipped) {
+  std::string files;
+  for (const auto& [role, file] : theme.faces) files += std::to_string(static_cast<int>(role)) + file + "\n";
+  for (const auto& file : theme.fallbackFaces) files += file + "\n";
+  return *shipped.shelves->fonts.getOrMake(files, [&] { return typeset::readFonts(theme); });
+}
+
+constexpr auto anotherFont = "name another file or family";
+
+void tellOfFont(const model::Theme& theme, const std::string& fault, base::Diagnostics& messages) {
+  for (const auto& [file, named] : theme.named) {
+    const auto isMeant = [&] {
+      if (fault.find("'" + file + "'") != std::string::npos) return true;
+      try {
+        return fault.find("'" + typeset::FontFace::read(file)->postscriptName() + "'") != std::string::npos;
+      } catch (const std::runtime_error&) {
+        return false;
+      }
+    };
+    if (!isMeant()) continue;
+    messages.error(named.pos, named.key, fault, anotherFont);
+    return;
+  }
+  messages.error({"theme " + theme.name}, "faces", fault, anotherFont);
+}
+
+typeset::Furniture furnitureOf(const std::string& document, bool hasLetterhead, const Telling& t,
+                               const std::shared_ptr<const typeset::Image>& logo) {
+  const model::JobInputs& c = t.c;
+  const model::Language& w = *t.language;
+  const std::string heading = w("documents." + document);
+  typeset::Furniture f;
+  f.firm = c.brand.name;
+  std::string last = c.brand.phone;
+  for (const auto& r : c.brand.registrations) last += " · " + r;
+  std::string address;
+  for (const auto& line : c.brand.address) address += (address.empty() ? "" : ", ") + line;
+  f.firmLines.push_back(address);
+  if (!c.brand.email.empty()) f.firmLines.push_back(c.brand.email);
+  if (!c.brand.web.empty()) f.firmLines.push_back(sheets::webWords(c.brand.web));
+  f.firmLines.push_back(last);
+  f.links[c.brand.phone] = sheets::phoneAddress(c.brand.phone, c.region->dialling);
+  f.links[c.brand.email] = sheets::mailAddress(c.brand.email);
+  if (!c.brand.web.empty()) f.links[sheets::webWords(c.brand.web)] = sheets::webAddress(c.brand.web);
+  f.kind = heading;
+  for (const auto& line : c.job.site.address) f.where += (f.where.empty() ? "" : ", ") + line;
+  if (f.where.empty()) f.where = c.job.customer.name;
+  f.jobLabel = w("furniture.job", {{"ref", c.job.ref}});
+  f.footLeft = c.brand.phone;
+  f.footMiddle = w("furniture.foot", {{"document", heading}, {"ref", c.job.ref}});
+  f.pageOf = w("furniture.page", {{"n", "{n}"}, {"m", "{m}"}});  // filled in when the pages are counted
+  f.hasLetterhead = hasLetterhead;
+  f.logo = logo;
+  f.logoAlt = w("furniture.logo", {{"firm", c.brand.name}});
+  f.signalWords[0] = w("signals.notice");
+  f.signalWords[1] = w("signals.caution");
+  f.signalWords[2] = w("signals.warning");
+  f.signalWords[3] = w("signals.danger");
+  return f;
+}
+
+}  // namespace app

@@ -1,0 +1,25 @@
+// The firm's logo and faces, and the words around the text of its pages.
+#pragma once
+
+#include "app/pack/compute.h"
+#include "app/pack/telling.h"
+#include "typeset/layout.h"
+
+namespace app {
+
+/// Null for a brand without a logo, and (with an error) for one that cannot be read.
+std::shared_ptr<const typeset::Image> logoOf(const model::Brand& brand, const Shipped& shipped,
+                                             base::Diagnostics& messages);
+
+/// The faces of a theme, without a language. Throws std::runtime_error naming the file that cannot be used.
+typeset::Fonts fontsOf(const model::Theme& theme, const Shipped& shipped);
+
+/// Tells that a font cannot be used, at the place that names it where the message or the face's own name says
+/// which one it is.
+void tellOfFont(const model::Theme& theme, const std::string& fault, base::Diagnostics& messages);
+
+/// 'document' is its heading among the language's words: 'quote'.
+typeset::Furniture furnitureOf(const std::string& document, bool hasLetterhead, const Telling& t,
+                               const std::shared_ptr<const typeset::Image>& logo);
+
+}  // namespace app

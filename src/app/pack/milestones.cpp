@@ -1,0 +1,55 @@
+#include "app/pack/milestones.h"
+
+#include "sheets/facts/facts_records.h"
+#include "sheets/words/formatter.h"
+
+#include <map>
+
+namespace app {
+namespace {
+
+/// By the calendar, to the nearest: a day that lies in the later half of a month counts it.
+std::int64_t monthsBetween(base::Date from, base::Date to) {
+  int months = 0;
+  while (base::plusMonths(from, months + 1) <= to) ++months;
+  const auto last = base::plusMonths(from, months), next = base::plusMonths(from, months + 1);
+  return months + ((to - last) * 2 >= next - last ? 1 : 0);
+}
+
+}  // namespace
+
+std::vector<drawings::Milestone> stationsOf(const sheets::Computed& x) {
+  const sheets::Formatter w(*x.c.region, x.language);
+  const std::map<std::string, const char*> pictures = {{"walk", "care-walk"},
+                                                       {"furniture", "care-chair"},
+                                                       {"rugs", "care-pot"},
+                                                       {"first_wash", "care-wash"},
+                                                       {"maintenance", "care-brush"}};
+  std::vector<drawings::Milestone> list{
+      {"care-coat", w.weekday(x.plan.finished.day), w.dayMonth(x.plan.finished.day), w("timeline.coat.what"),
+       w(sheets::isAllLaid(x) ? "timeline.coat.note" : "timeline.coat.note_planned",
+         {{"time", w.clock(x.plan.finished.minutes)}}),
+       ""}};
+  base::LocalTime last = x.plan.finished;
+  for (const auto& e : x.plan.events) {
+    const auto picture = pictures.find(e.name);
+    if (picture == pictures.end()) continue;
+    const auto days = (e.at.day - last.day).count();
+    list.back().gap = days >= 60 ? w.counted("waits.months", monthsBetween(last.day, e.at.day))
+                      : days >= 14 && days % 7 == 0 ? w.counted("waits.weeks", days / 7)
+                                                    : w.counted("waits.days", days);
+    const bool isVisit = e.name == "maintenance", isTimed = e.name == "walk" || e.name == "furniture";
+    const bool isYearly = isVisit && x.c.product->times.maintenanceMonths == 12;
+    // The year stands beside it, on one line.
+    const model::Values inYear{{"weekday", w.shortWeekday(e.at.day)}, {"year", w.year(e.at.day)}};
+    const std::string key = "timeline." + e.name;
+    list.push_back(
+        {picture->second, isVisit ? w("timeline.weekday_year", inYear) : w.weekday(e.at.day),
+         w.dayMonth(e.at.day), w(key + (isYearly ? ".what_yearly" : ".what")),
+         w(key + ".note", isTimed ? model::Values{{"time", w.clock(e.at.minutes)}} : model::Values{}), ""});
+    last = e.at;
+  }
+  return list;
+}
+
+}  // namespace app

@@ -1,0 +1,58 @@
+#include "app/pack/pack.h"
+
+#include "app/pack/documents.h"
+#include "app/pack/folder_exchange.h"
+#include "app/pack/job_calendar.h"
+#include "input/read.h"
+
+#include <filesystem>
+
+namespace app {
+namespace fs = std::filesystem;
+namespace {
+
+constexpr auto calendar = "job.ics";
+
+/// What a pack of these documents (all when empty) may hold, in any language.
+std::set<std::string> namesOf(const std::vector<std::string>& documents, const Shipped& shipped) {
+  std::set<std::string> names;
+  for (const auto& name : documents.empty() ? documentNames() : documents) {
+    names.insert(name + ".pdf");
+    for (const auto& language : shipped.content.languages) names.insert(name + "-" + language + ".pdf");
+  }
+  if (documents.empty()) names.insert(calendar);
+  return names;
+}
+
+/// The calendar file that lies in the pack's folder; empty where there is none.
+std::string calendarBefore(const std::string& folder) {
+  const auto path = fs::path(folder) / calendar;
+  return fs::is_regular_file(path) ? input::readFile(path.string()).value_or("") : "";
+}
+
+}  // namespace
+
+std::string packFolder(const std::string& job, const std::string& ref, const std::string& folder) {
+  const auto parent = folder.empty() ? fs::path(job).parent_path() : fs::path(folder);
+  return (parent / ref).lexically_normal().string();
+}
+
+std::optional<Pack> makePack(const JobText& job, const Shipped& shipped, const PackOrder& order,
+                             base::Diagnostics& messages) {
+  const auto x = computeText(job.text, job.name, shipped, order.choices, messages);
+  if (!x) return {};
+  Pack pack{packFolder(job.name, x->c.job.ref, order.folder),
+            makeDocuments(*x, shipped, order.choices, order.only, messages)};
+  if (order.only.empty() && messages.ok()) {
+    const auto language = languagesOf("office", *x, order.choices).front();
+    if (const auto told = tell(*x, shipped, language, messages))
+      pack.files.push_back({calendar, jobCalendar(*told, calendarBefore(pack.folder))});
+  }
+  return messages.ok() ? std::optional(std::move(pack)) : std::nullopt;
+}
+
+void writePack(const Pack& pack, const PackOrder& order, const Shipped& shipped) {
+  exchangeFolder({pack.folder, pack.files, namesOf(order.only, shipped), namesOf({}, shipped)});
+}
+
+}  // namespace app

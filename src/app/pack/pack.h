@@ -1,0 +1,37 @@
+// One job's pack: made in memory, then written.
+#pragma once
+
+#include "app/pack/compute.h"
+#include "app/pack/files.h"
+
+#include <optional>
+
+namespace app {
+
+struct PackOrder {
+  std::vector<std::string> jobs;
+  std::string folder;             // empty = beside each job
+  std::vector<std::string> only;  // empty = all documents
+  Choices choices;
+  unsigned threads = 0;  // 0 = as many as the machine has
+};
+
+struct Pack {
+  std::string folder;
+  std::vector<OutputFile> files;  // by their names in it
+};
+
+/// Where a job's pack lies: below 'folder', or beside the job where that is empty.
+std::string packFolder(const std::string& job, const std::string& ref, const std::string& folder);
+
+/// The documents of a job, and its calendar where all were asked for; nothing, and messages, for one with
+/// mistakes.
+std::optional<Pack> makePack(const JobText& job, const Shipped& shipped, const PackOrder& order,
+                             base::Diagnostics& messages);
+
+/// Puts a pack in the place of the old one, in one step (folder_exchange.h); no document that the job no
+/// longer has stays behind with old dates. Where only some were asked for the others stay as they are. Throws
+/// std::runtime_error, and the old pack stays, when it cannot be written.
+void writePack(const Pack& pack, const PackOrder& order, const Shipped& shipped);
+
+}  // namespace app

@@ -1,0 +1,173 @@
+#include "app/report/figures_json.h"
+
+#include "app/report/exposure_json.h"
+#include "records/actual.h"
+#include "sheets/words/formatter.h"
+
+#include <nlohmann/json.hpp>
+
+namespace app {
+namespace {
+
+using nlohmann::ordered_json;
+
+// JSON knows one kind of number; the exact values become doubles only here, on their way out.
+double millionths(std::int64_t n) { return static_cast<double>(n) / 1e6; }
+double squareMetres(base::Area a) { return static_cast<double>(a.millionths) / 1e12; }
+double metres(base::Length l) { return static_cast<double>(l.millionths) / 1e9; }
+double litres(base::Volume v) { return static_cast<double>(v.millionths) / 1e9; }
+double spread(const base::Spread& s) { return squareMetres(s.area) / litres(s.volume); }
+
+/// '8686.10': no groups, a point, all digits of the coin.
+std::string money(base::Money m, int digits) {
+  const bool isNegative = m.minor < 0;
+  std::string s = std::to_string(isNegative ? -m.minor : m.minor);
+  const auto places = static_cast<std::size_t>(digits);
+  if (s.size() <= places) s.insert(0, places + 1 - s.size(), '0');
+  if (places > 0) s.insert(s.size() - places, 1, '.');
+  return (isNegative ? "-" : "") + s;
+}
+
+std::string deckName(const Computation& x, std::size_t deck) { return x.c.job.areas[deck].name; }
+
+ordered_json tins(const model::TinSet& set, int digits) {
+  auto list = ordered_json::array();
+  for (const auto& t : set.tins)
+    list.push_back(
+        {{"size_l", litres(t.tin.size)}, {"count", t.count}, {"price", money(t.tin.price, digits)}});
+  return list;
+}
+
+ordered_json shifts(const Computation& x) {
+  auto list = ordered_json::array();
+  for (const auto& s : x.plan.shifts) {
+    ordered_json shift{{"task", s.task},
+                       {"area", s.deck ? ordered_json(deckName(x, *s.deck)) : ordered_json(nullptr)}};
+    if (s.pass > 0) shift["pass"] = s.pass;
+    shift["start"] = base::isoTime(s.start);
+    shift["end"] = base::isoTime(s.end);
+    list.push_back(shift);
+  }
+  return list;
+}
+
+ordered_json price(const Computation& x, int digits) {
+  const auto& p = x.price;
+  ordered_json j{
+      {"net", money(p.net, digits)},           {"tax", money(p.tax, digits)},
+      {"total", money(p.total, digits)},       {"deposit", money(p.deposit, digits)},
+      {"subtotal", money(p.subtotal, digits)}, {"discount", money(p.discount, digits)},
+      {"cost", money(p.cost, digits)},         {"margin_pct", millionths(p.marginReached.millionths)},
+      {"currency", x.c.region->currency}};
+  auto lines = ordered_json::array();
+  for (const auto& line : p.lines) {
+    lines.push_back({{"quantity", millionths(line.quantity.millionths)},
+                     {"rate", money(line.rate, digits)},
+                     {"amount", money(line.amount, digits)}});
+  }
+  j["lines"] = lines;
+  auto stages = ordered_json::array();
+  for (const auto& s : p.stages)
+    stages.push_back({{"share_pct", millionths(s.share.millionths)},
+                      {"when", s.when},
+                      {"amount", money(s.amount, digits)}});
+  j["stages"] = stages;
+  auto options = ordered_json::array();
+  for (std::size_t i = 0; i < p.options.size(); ++i)
+    options.push_back({{"text", x.c.job.price.options[i].text}, {"price", money(p.options[i], digits)}});
+  j["options"] = options;
+  return j;
+}
+
+ordered_json actual(const Computation& x) {
+  auto list = ordered_json::array();
+  for (const auto& coat : x.estimate.actual) {
+    const auto& first = x.c.job.done[coat.records.front()];
+    const auto& last = x.c.job.done[coat.records.back()];
+    std::vector<std::string> batches;
+    for (const auto record : coat.records) records::addBatches(batches, x.c.job.done[record].batches);
+    list.push_back({{"area", deckName(x, coat.deck)},
+                    {"coat", coat.coat},
+                    {"start", base::isoTime(first.start)},
+                    {"end", base::isoTime(last.end)},
+                    {"litres", coat.litres ? ordered_json(litres(*coat.litres)) : ordered_json(nullptr)},
+                    {"rate", coat.rate ? ordered_json(spread(*coat.rate)) : ordered_json(nullptr)},
+                    {"shared", coat.isShared},
+                    {"planned_litres", litres(coat.plannedLitres)},
+                    {"planned_rate", spread(coat.plannedRate)},
+                    {"batches", batches}});
+  }
+  return list;
+}
+
+}  // namespace
+
+std::string isoWithOffset(base::LocalTime t, int offset) {
+  const std::string sign = offset < 0 ? "-" : "+";
+  return base::isoTime(t) + ":00" + sign + base::isoClock(offset < 0 ? -offset : offset);
+}
+
+std::string figuresJson(const Computation& x) {
+  const auto& e = x.estimate;
+  const int digits = x.c.region->currencyDigits;
+  ordered_json j;
+  j["ref"] = x.c.job.ref;
+  j["areas"] = ordered_json::array();
+  for (std::size_t i = 0; i < e.decks.size(); ++i) {
+    const auto& m = e.decks[i];
+    j["areas"].push_back({{"name", deckName(x, i)},
+                          {"area_m2", squareMetres(m.area)},
+                          {"perimeter_m", metres(m.perimeter)},
+                          {"wetted_m2", squareMetres(m.wetted)},
+                          {"board_metres", metres(m.boardMetres)},
+                          {"boards", m.boards},
+                          {"fixings", m.fixings},
+                          {"cut_in_m", metres(m.cutIn)}});
+  }
+  j["coats"] = ordered_json::array();
+  for (const auto& c : e.coats) {
+    j["coats"].push_back({{"area", deckName(x, c.deck)},
+                          {"coat", c.coat},
+                          {"rate_m2_per_l", spread(c.rate)},
+                          {"litres", litres(c.litres)},
+                          {"from", c.rateFrom}});
+  }
+  const auto& n = e.product;
+  j["litres"] = {{"low", litres(n.low)},       {"likely", litres(n.likely)},
+                 {"high", litres(n.high)},     {"to_buy", litres(n.toBuy)},
+                 {"wanted", litres(n.wanted)}, {"from_stock", litres(n.fromStock)}};
+  j["tins"] = tins(n.bought, digits);
+  j["tins_cost"] = money(n.bought.cost, digits);
+  j["left_over_l"] = litres(n.leftOver);
+  j["actual"] = actual(x);
+  if (e.leftByTheBooks) j["left_by_the_books_l"] = litres(*e.leftByTheBooks);
+  if (e.leftAsCounted) j["left_as_counted_l"] = litres(*e.leftAsCounted);
+  j["labour"] = ordered_json::array();
+  for (const auto& l : e.labour) {
+    ordered_json line{{"task", l.task},
+                      {"hours", millionths(l.hours.millionths)},
+                      {"area", l.deck ? ordered_json(deckName(x, *l.deck)) : ordered_json(nullptr)}};
+    if (l.pass > 0) line["pass"] = l.pass;
+    j["labour"].push_back(line);
+  }
+  j["labour_hours"] = millionths(e.labourHours.millionths);
+  j["crew_days"] = x.plan.days.size();
+  j["price"] = price(x, digits);
+  j["timing"] = ordered_json::array();
+  for (const auto& event : x.plan.events) {
+    ordered_json item{{"event", event.name}, {"at", isoWithOffset(event.at, event.utcOffsetMinutes)}};
+    if (!event.decks.empty()) {
+      item["areas"] = ordered_json::array();
+      for (const auto d : event.decks) item["areas"].push_back(deckName(x, d));
+    }
+    j["timing"].push_back(item);
+  }
+  j["calendar"] = shifts(x);
+  j["exposure"] = exposureJson(x);
+  j["hazards"] = ordered_json::array();
+  for (const auto& h : x.hazards)
+    j["hazards"].push_back({{"id", h.id}, {"applies", h.applies}, {"why", h.why}});
+  return j.dump(2) + "\n";
+}
+
+}  // namespace app

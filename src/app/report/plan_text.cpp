@@ -1,0 +1,243 @@
+#include "app/report/plan_text.h"
+
+#include "model/wiping.h"
+#include "schedule/weather/hours.h"
+
+#include <algorithm>
+#include <map>
+#include <sstream>
+
+namespace app {
+namespace {
+
+using model::WeatherLimit;
+
+std::string words(WeatherLimit gate) {
+  switch (gate) {
+    case WeatherLimit::AirCold:
+      return "air too cold before it is dry";
+    case WeatherLimit::AirHot:
+      return "air too hot before it is dry";
+    case WeatherLimit::BoardsHot:
+      return "boards too hot";
+    case WeatherLimit::Dew:
+      return "dew";
+    case WeatherLimit::DewBefore:
+      return "dew before it is dry";
+    case WeatherLimit::Damp:
+      return "air too damp";
+    case WeatherLimit::Rain:
+      return "rain";
+    case WeatherLimit::Wet:
+      return "boards wet from rain";
+    case WeatherLimit::RainBefore:
+      return "rain before it is rain safe";
+    case WeatherLimit::Wind:
+      return "wind";
+    case WeatherLimit::Dark:
+      return "dark";
+    case WeatherLimit::Moisture:
+      return "boards too moist";
+    case WeatherLimit::Unknown:
+      return "beyond the forecast";
+  }
+  return {};
+}
+
+std::string words(model::WindowViolation::Why why) {
+  switch (why) {
+    case model::WindowViolation::Why::Weather:
+      return "no hour of the window is fit";
+    case model::WindowViolation::Why::DaysOff:
+      return "nobody works on the day it was due";
+    case model::WindowViolation::Why::CoatingHours:
+      return "it falls outside the hours for coating";
+    case model::WindowViolation::Why::LargeDeck:
+      return "the area takes more than one day's hours for coating";
+    case model::WindowViolation::Why::Access:
+      return "the way to it, or the day's hours, leave no room for it sooner";
+  }
+  return {};
+}
+
+std::string weekday(base::Date d) {
+  constexpr const char* names[] = {"Sun", "Mon", "Tue", "Wed", "Thu", "Fri", "Sat"};
+  return names[std::chrono::weekday{d}.c_encoding()];
+}
+
+std::string dateWords(base::Date d) { return weekday(d) + " " + base::isoDate(d); }
+std::string timeWords(base::LocalTime t) { return dateWords(t.day) + " " + base::isoClock(t.minutes); }
+
+/// '07:00-12:00', midnight as 24:00.
+std::string spanWords(int from, int until) {
+  return base::isoClock(from) + "-" + (until == 24 * 60 ? "24:00" : base::isoClock(until));
+}
+
+bool isDark(const model::Hour& h) {
+  return std::find(h.reasons.begin(), h.reasons.end(), WeatherLimit::Dark) != h.reasons.end();
+}
+
+/// Dew and rain that fall now are not told again for later, nor that rain wets.
+std::string why(const model::Hour& h) {
+  const auto& r = h.reasons;
+  const auto has = [&](WeatherLimit gate) { return std::find(r.begin(), r.end(), gate) != r.end(); };
+  std::string all;
+  for (const WeatherLimit gate : r) {
+    if (gate == WeatherLimit::DewBefore && has(WeatherLimit::Dew)) continue;
+    if ((gate == WeatherLimit::RainBefore || gate == WeatherLimit::Wet) && has(WeatherLimit::Rain)) continue;
+    all += (all.empty() ? "" : ", ") + words(gate);
+  }
+  return all;
+}
+
+/// '10:00-16:00; not 08:00-10:00 dew' for the light hours of one deck on one day.
+std::string hoursLine(const std::vector<const model::Hour*>& hours) {
+  std::string fit, unfit;
+  for (std::size_t i = 0; i < hours.size();) {
+    std::size_t j = i + 1;
+    while (j < hours.size() && hours[j]->reasons == hours[i]->reasons &&
+           hours[j]->at.minutes == hours[j - 1]->at.minutes + 60)
+      ++j;
+    const std::string span = spanWords(hours[i]->at.minutes, hours[j - 1]->at.minutes + 60);
+    if (hours[i]->isFit) fit += (fit.empty() ? "" : ", ") + span;
+    else if (!isDark(*hours[i])) unfit += (unfit.empty() ? "" : "; ") + span + " " + why(*hours[i]);
+    i = j;
+  }
+  return (fit.empty() ? "no hour" : fit) + (unfit.empty() ? "" : "; not " + unfit);
+}
+
+struct Text {
+  const PlanReport& r;
+  std::ostringstream out;
+
+  const std::string& deckName(std::size_t deck) const { return r.x.c.job.areas[deck].name; }
+
+  void head() {
+    const auto& c = r.x.c;
+    out << c.job.ref << "  " << c.job.customer.name << "\n";
+    const auto& forecast = c.job.forecast;
+    if (!forecast.steps.empty())
+      out << "weather: " << forecast.file << ", " << timeWords(forecast.steps.front().at) << " to "
+          << timeWords(forecast.steps.back().at) << "\n";
+    if (!c.job.normals.months.empty())
+      out << (forecast.steps.empty() ? "weather: " : "beyond it: ")
+          << "usual for the month, not a forecast, and no rain in it (" << c.job.normals.source << ")\n";
+    if (forecast.steps.empty() && c.job.normals.months.empty())
+      out << "weather: none given, so any hour of light counts as fit\n";
+    if (c.job.site.latitudeMicro == 0 && c.job.site.longitudeMicro == 0)
+      out << "the site has no latitude and longitude: neither sun nor weather are judged\n";
+  }
+
+  void shift(const model::Shift& s) {
+    const auto& task = model::taskOf(r.content, s.task);
+    out << "  " << spanWords(s.start.minutes, s.end.day > s.start.day ? 24 * 60 : s.end.minutes) << "  "
+        << task.name;
+    if (task.isPerCoat || task.isForLateCoat) out << ", coat " << s.pass;
+    else if (s.pass > 0) out << ", grit " << s.pass;
+    if (s.deck) out << ", " << deckName(*s.deck);
+    if (s.people > 0) out << " (" << s.people << (s.people == 1 ? " person)" : " people)");
+    out << "\n";
+  }
+
+  void fitHours(base::Date day) {
+    std::map<std::size_t, std::vector<const model::Hour*>> decks;
+    for (const auto& h : r.hours) {
+      if (h.at.day == day) decks[h.deck].push_back(&h);
+    }
+    // Decks with the same hours share a line, in the order of the first.
+    std::vector<std::pair<std::string, std::string>> lines;
+    for (const auto& [deck, hours] : decks) {
+      const std::string line = hoursLine(hours);
+      const auto same =
+          std::find_if(lines.begin(), lines.end(), [&](const auto& l) { return l.second == line; });
+      if (same == lines.end()) lines.push_back({deckName(deck), line});
+      else same->first += ", " + deckName(deck);
+    }
+    for (const auto& [names, line] : lines)
+      out << "  fit for coating, " << (lines.size() == 1 && decks.size() > 1 ? "every area" : names) << ": "
+          << line << "\n";
+  }
+
+  void day(const model::SunDay& sun) {
+    out << "\n" << dateWords(sun.date);
+    if (sun.sunrise) out << "  sunrise " << base::isoClock(sun.sunrise->minutes);
+    if (sun.sunset) out << "  sunset " << base::isoClock(sun.sunset->minutes);
+    out << "\n";
+    bool isWorked = false;
+    auto wiping = model::wipingOn(r.x.plan, r.content, sun.date);
+    const auto wipe = [&](int before) {
+      if (!wiping || wiping->from >= before) return;
+      out << "  " << spanWords(wiping->from, wiping->until) << "  wipe off what still stands, in turns\n";
+      wiping.reset();
+    };
+    for (const auto& s : r.x.plan.shifts) {
+      if (s.start.day != sun.date) continue;
+      isWorked = true;
+      if (model::taskOf(r.content, s.task).isWiping) continue;
+      wipe(s.start.minutes);
+      shift(s);
+    }
+    wipe(24 * 60);
+    if (!isWorked) out << "  no work\n";
+    fitHours(sun.date);
+  }
+
+  void miss(const model::WindowViolation& m) {
+    if (m.isUnfit) {
+      out << "  " << deckName(m.deck) << ", coat " << m.coat << ": no hour of the coming weeks is fit";
+      if (m.gate) out << ", mostly for " << words(*m.gate);
+      out << "; it goes by the clock\n";
+      if (m.nearest) out << "    the nearest day that would do: " << dateWords(*m.nearest) << "\n";
+      return;
+    }
+    const auto hours = base::divide(base::Wide{m.gap.millionths}, 1'000'000, base::Round::HalfUp);
+    out << "  " << deckName(m.deck) << ", coat " << m.coat << ": " << hours << " h after the coat before, "
+        << (m.isLate ? "later" : "sooner") << " than ideal: " << words(m.why) << "\n";
+    if (m.gate && !m.isUnfit) out << "    mostly for " << words(*m.gate) << "\n";
+    if (m.isPastMax) out << "    past the longest wait: sand in between\n";
+  }
+
+  void alternative(const model::Alternative& a) {
+    const std::map<std::string, std::string> reasons = {{"cost", "dearer"},
+                                                        {"later", "no cheaper, and later"},
+                                                        {"order", "no cheaper"},
+                                                        {"weather", "the weather"},
+                                                        {"window", "a coat outside the ideal window"}};
+    out << "  first coat " << timeWords(a.start) << ", done " << timeWords(a.finished) << ": " << reasons.at(a.reason);
+    const auto more = a.cost - r.x.plan.cost.total();
+    if (more.minor > 0) {
+      std::int64_t coin = 1;
+      for (int i = 0; i < r.x.c.region->currencyDigits; ++i) coin *= 10;
+      out << ", " << base::divide(more.minor, coin, base::Round::HalfUp) << " " << r.x.c.region->currency << " more";
+    }
+    out << "\n";
+  }
+};
+
+}  // namespace
+
+PlanReport reportPlan(const Computation& x, const model::Content& content, const schedule::Bounds& bounds) {
+  PlanReport r{x, content, {}, {}, {}, {}};
+  const auto& days = x.plan.days;
+  r.from = bounds.from.value_or(days.empty() ? x.c.job.start : days.front());
+  base::Date last = std::max(days.empty() ? r.from : days.back(), x.plan.finished.day);
+  if (bounds.by) last = std::max(last, *bounds.by);
+  r.until = std::max(r.from, last) + std::chrono::days{1};
+  r.hours = schedule::fitHours(x.c, r.from, r.until);
+  r.light = schedule::daylightOf(x.c.job.site, r.from, r.until);
+  return r;
+}
+
+std::string planText(const PlanReport& report) {
+  Text text{report, {}};
+  text.head();
+  for (const auto& sun : report.light) text.day(sun);
+  const auto& plan = report.x.plan;
+  if (!plan.misses.empty()) text.out << "\noutside the ideal window or fit hours\n";
+  for (const auto& m : plan.misses) text.miss(m);
+  if (!plan.alternatives.empty()) text.out << "\nother days\n";
+  for (const auto& a : plan.alternatives) text.alternative(a);
+  return text.out.str();
+}
+
+}  // namespace app

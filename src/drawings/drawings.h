@@ -1,0 +1,121 @@
+// Drawings made from a job's figures: vectors, to scale, readable in black and white.
+#pragma once
+
+#include "base/money.h"
+#include "model/language.h"
+#include "model/plan.h"
+#include "typeset/fonts.h"
+
+#include <optional>
+
+namespace drawings {
+
+/// What every drawing needs: the look, the number form of the place, and the words of the reader.
+struct Pen {
+  const model::Theme& theme;
+  const typeset::Fonts& fonts;
+  const model::Region& region;
+  const model::Language& language;
+  std::string signs = {};  // folder the pictures of a timeline are read from
+};
+
+/// Plan of the decks to scale: outlines, cut-outs, boards along their run, stairs, dimensions, letters A, B,
+/// C with name and area, north when given, scale bar. The largest of the usual scales that fits the box; the
+/// drawing is no larger than its content. What has no place on a plan (strips, screens, measured areas) is
+/// named in a line below; a job of nothing else gives a drawing without height. 'isKey' leaves only outlines,
+/// letters and names (for the aftercare sheet), and nothing where even 1:750 does not fit.
+typeset::Drawing deckPlan(const model::JobInputs& c, const model::Estimate& e, const Pen& pen,
+                          typeset::Size box, bool isKey);
+
+/// A deck to be coated board by board, with the words of its strips.
+struct StripDeck {
+  model::WetEdge edge;
+  std::vector<std::string> starts, litres;  // '08:30' and '1.8 L' of each strip; empty: laid another day
+  std::string note = {};                    // a sentence below the plan
+};
+/// Plan of the decks that are coated on one day, every strip numbered in its order, from the black corner
+/// where it starts towards the arrow where the crew leaves; the words of the strips are for its alt. The
+/// largest scale that fits the box. Decks without a place on a plan are told in its alt
+/// only; a day of nothing else gives a drawing without height.
+typeset::Drawing stripsPlan(const model::JobInputs& c, const std::vector<StripDeck>& decks, const Pen& pen,
+                            typeset::Size box);
+
+/// A coat planned on a deck, in minutes of the clock.
+struct CoatSpan {
+  int from = 0, until = 0;
+  int number = 1;
+  std::string name;  // 'first coat'
+};
+struct HoursRow {
+  std::string name;                // 'A  Landing'
+  std::vector<model::Hour> hours;  // of one day, in order
+  std::vector<CoatSpan> coats;
+  std::string warmest;  // its boards, '47 °C'; empty where the weather is not known
+};
+struct HoursDay {
+  std::vector<HoursRow> rows;
+  std::optional<int> sunrise, sunset;  // minutes of the clock
+  int from = 6, until = 20;            // hours shown
+  std::vector<std::string> clock;    // words of each second hour from 'from' on: '06:00', or '6 am' '8' '10'
+  std::vector<std::string> sun;      // 'sunrise 06:55' and 'sunset 20:10'; as many as are given
+  double surfaceMax = 0;             // C, warmest boards the product may be laid on
+  std::string limitWords, dewWords;  // 'limit 35 °C', 'dew point 11 °C'
+};
+/// How warm the boards get, and the hours of a day as a strip for each deck: those fit for a coat solid, the
+/// others hatched with the first reason in words, in one short word, or told by the legend below; the planned
+/// coats framed and numbered. Empty without rows.
+typeset::Drawing hoursChart(const HoursDay& day, const Pen& pen, typeset::Dim width);
+
+/// One station of the timeline: when the customer may do something again.
+struct Milestone {
+  std::string picture;                    // name of a sign: 'care-walk'
+  std::string weekday, date, what, note;  // 'Saturday' '14 Feb' 'Walk on it' 'from noon, in soft soles'
+  std::string gap;                        // to the next station: '2 days'; empty for the last
+};
+/// Four to seven stations. Throws std::runtime_error for a picture that Pen::signs does not hold.
+typeset::Drawing timeline(const std::vector<Milestone>& stations, const Pen& pen, typeset::Dim width,
+                          const std::string& caption);
+
+/// What one deck takes, coat by coat, in litres (US customary: gallons) as they are printed elsewhere.
+struct LitreRow {
+  std::string name;  // 'A  Landing'
+  std::vector<base::Count> coats;
+};
+/// Where the litres go: a bar for each deck, split by coat, all on one scale, and their sum. Empty without
+/// rows.
+typeset::Drawing litresChart(const std::vector<LitreRow>& rows, const Pen& pen, typeset::Dim width);
+
+/// A part of a price as the customer sees it. 'about' chooses the hatch, so that a part looks alike in every
+/// quote.
+struct PricePart {
+  enum class About { Wash, Fix, Sand, Oil, Cover, Product, Materials, Travel, Disposal, Tax };
+  About about = About::Wash;
+  std::string name;
+  base::Money amount;  // zero or above
+  std::string words;   // of the amount
+};
+struct PriceTotal {
+  std::string name, words;  // 'Total' '$12,197.27'
+};
+/// What the price is made of: one bar and a legend.
+typeset::Drawing priceChart(const std::vector<PricePart>& parts, const PriceTotal& total, const Pen& pen,
+                            typeset::Dim width);
+
+/// A value on a scale with marks, both in thousandths of its length, the marks in order.
+struct Gauge {
+  int value = 0;
+  std::vector<int> marks;
+};
+/// A bar as high as a line of notes: solid up to the first mark, hatched beyond it.
+typeset::Drawing gauge(const Gauge& gauge, const Pen& pen, typeset::Dim width);
+
+/// A sign or pictogram, as wide as its file says, by name ('must-ears', 'warn-fire', 'care-walk'); nothing
+/// for an unknown name. Signs are SVG files below 'folder', in a small strict part of SVG; the file's title
+/// becomes the drawing's alt. Throws std::runtime_error with file and line for anything else in them.
+std::optional<typeset::Drawing> sign(const std::string& folder, const std::string& name, typeset::Dim height);
+
+/// The diamonds a product's data sheet calls for, by their codes ('GHS02'), and their words. A code nobody
+/// has drawn is an empty diamond. Empty without codes.
+typeset::Drawing hazardDiamonds(const std::vector<std::string>& codes, const Pen& pen, typeset::Dim width);
+
+}  // namespace drawings

@@ -1,0 +1,216 @@
+// Timbers, consumables, tasks and tools.
+#include "input/content/content_parts.h"
+#include "input/yaml/words.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace input {
+namespace {
+
+std::map<model::State, base::Share> readTimes(const Field& f) {
+  std::map<model::State, base::Share> times;
+  if (!f.isGiven()) return times;
+  Record r(f);
+  for (const auto& word : stateWords) {
+    if (const Field share = r.may(word.name); share.isGiven())
+      times[word.value] = quantity(share, parseShare,
+                                   {base::Share::whole(10), base::Share::whole(1000), "from 10 % to 1000 %"},
+                                   base::Share::whole(100));
+  }
+  r.finish();
+  return times;
+}
+
+std::vector<model::ConsumableUse> readUses(const Field& f,
+                                           const std::map<std::string, model::Consumable>& consumables) {
+  std::vector<model::ConsumableUse> uses;
+  if (!f.isGiven()) return uses;
+  Record r(f);
+  for (const auto& [id, at, amount] : r.all()) {
+    if (!consumables.contains(id)) {
+      reportUnknown(at, id, "consumable", keysOf(consumables));
+      continue;
+    }
+    uses.push_back(
+        {id, quantity(amount, parseNumber, {base::Count{1}, base::Count::whole(1000), "above 0, to 1000"})});
+  }
+  r.finish();
+  return uses;
+}
+
+void readRates(Record& r, model::Task& t) {
+  const bool isFixed = t.measure == model::Measure::Job || t.measure == model::Measure::Day;
+  const Field hours = r.may("hours"), rate = r.may("rate"), rates = r.may("rates");
+  if (isFixed) {
+    if (!hours.isGiven())
+      r.field().error("'hours' is missing", "a task per job or per day takes a fixed time");
+    t.hoursEach = quantity(hours, parseTime, {{0}, base::Hours::whole(1000), "from 0 h to 1000 h"});
+    if (rate.isGiven()) rate.error("a task per job or per day has no rate", "give its 'hours'");
+  } else {
+    if (!rate.isGiven()) r.field().error("'rate' is missing", "write it like rate: 30 m2/h");
+    t.ratePerHour = taskRate(rate, t.measure);
+    if (hours.isGiven()) hours.error("only a task per job or per day has 'hours'", "give its 'rate'");
+  }
+  if (!rates.isGiven()) return;
+  if (!t.isPerPass) rates.error("only a task repeated for each pass has rates by grit", "add 'each: pass'");
+  Record byGrit(rates);
+  for (const auto& [grit, at, value] : byGrit.all()) {
+    const Parsed<std::int64_t> n = parseWhole(grit);
+    if (n.problem || n.value < 12 || n.value > 600) {
+      at.error(inQuotes(grit) + " is not a grit", "write a number from 12 to 600");
+    } else {
+      t.rateByGrit[static_cast<int>(n.value)] = taskRate(value, t.measure);
+    }
+  }
+  byGrit.finish();
+}
+
+model::Task readTask(const Field& f, const std::map<std::string, model::Consumable>& consumables) {
+  enum class Each { Pass, Coat, WipedCoat, LateCoat };
+  constexpr Word<Each> eachWords[] = {
+      {"pass", Each::Pass}, {"coat", Each::Coat}, {"wiped coat", Each::WipedCoat}, {"late coat", Each::LateCoat}};
+  Record r(f);
+  model::Task t;
+  t.id = text(r.must("id"));
+  t.name = text(r.must("name"));
+  if (const Field offer = r.may("offer"); offer.isGiven()) t.offer = text(offer);
+  t.work = chosen(r.may("work"), workWords, "kind of work");
+  t.measure = choice(r.must("per"), measureWords, "measure", t.measure);
+  const auto each = chosen(r.may("each"), eachWords, "repetition");
+  t.isPerPass = each == Each::Pass;
+  t.isPerCoat = each == Each::Coat || each == Each::WipedCoat;
+  t.isWiping = each == Each::WipedCoat;
+  t.isForLateCoat = each == Each::LateCoat;
+  readRates(r, t);
+  t.timeByState = readTimes(r.may("time"));
+  t.soilsWetCoats = yesNo(r.may("soils_wet_coats"), false);
+  t.dryAfter = quantity(r.may("dry"), parseTime, anyTime);
+  t.uses = readUses(r.may("uses"), consumables);
+  for (const Field& item : r.must("wears").items()) {
+    if (const auto wear = chosen(item, wearWords, "piece of protective equipment"))
+      t.wears.emplace_back(*wear);
+  }
+  r.finish();
+  return t;
+}
+
+}  // namespace
+
+std::map<std::string, model::Timber> readTimbers(Record& r) {
+  std::map<std::string, model::Timber> timbers;
+  Record ids(r.must("timbers"));
+  for (const auto& [id, at, f] : ids.all()) {
+    Record t(f);
+    model::Timber& timber = timbers[id];
+    timber.id = id;
+    timber.name = text(t.must("name"));
+    timber.isHardwood = yesNo(t.must("hardwood"), true);
+    timber.mayBeTreated = yesNo(t.may("treated"), false);
+    timber.densityKgPerM3 = wholeWith(t.must("density"), "kg/m3", {50, 1500, "from 50 kg/m3 to 1500 kg/m3"});
+    if (const Field uptake = t.must("uptake"); uptake.isGiven()) {
+      Record u(uptake);
+      for (const auto& word : stateWords)
+        timber.uptake[word.value] =
+            choice(u.must(word.name), uptakeWords, "thirst of boards", model::Uptake::Medium);
+      u.finish();
+    }
+    t.finish();
+  }
+  ids.finish();
+  return timbers;
+}
+
+std::map<std::string, model::Consumable> readConsumables(
+    Record& r, const std::map<std::string, model::Region>& regions) {
+  std::map<std::string, model::Consumable> all;
+  Record ids(r.must("consumables"));
+  for (const auto& [id, at, f] : ids.all()) {
+    Record c(f);
+    model::Consumable& consumable = all[id];
+    consumable.id = id;
+    consumable.name = text(c.must("name"));
+    consumable.unit = text(c.must("unit"));
+    consumable.boughtWhole = yesNo(c.may("whole"), true);
+    consumable.soaksOil = yesNo(c.may("oily"), false);
+    if (const Field price = c.must("price"); price.isGiven()) {
+      Record prices(price);
+      for (const auto& [region, at, amount] : prices.all()) {
+        if (const auto known = regions.find(region); known != regions.end()) {
+          consumable.price[region] = money(amount, known->second.currencyDigits);
+        } else {
+          reportUnknown(at, region, "region", keysOf(regions));
+        }
+      }
+      prices.finish();
+    }
+    c.finish();
+  }
+  ids.finish();
+  return all;
+}
+
+std::vector<model::Task> readTasks(Record& r, const std::map<std::string, model::Consumable>& consumables) {
+  std::vector<model::Task> tasks;
+  for (const Field& f : r.must("tasks").items()) {
+    model::Task t = readTask(f, consumables);
+    for (const model::Task& other : tasks) {
+      if (other.id == t.id) f.error("the task '" + t.id + "' is given twice", "give each its own id");
+    }
+    tasks.push_back(std::move(t));
+  }
+  return tasks;
+}
+
+namespace {
+
+/// The total of the three axes, or the axes one by one: then the root of the sum of their squares, as ISO
+/// 5349-1 and Directive 2002/44/EC, annex A.1, add them.
+base::Count vibration(const Field& f) {
+  const auto one = [](const Field& value) {
+    return quantityWith(value, "m/s2", {{0}, base::Count::whole(50), "from 0 m/s2 to 50 m/s2"});
+  };
+  if (!f.is(Node::Kind::List)) return one(f);
+  const auto axes = f.items();
+  if (axes.size() != 3)
+    f.error("three axes are needed, or their total",
+            "write it like [2.1 m/s2, 1.6 m/s2, 1.2 m/s2], or 3.1 m/s2");
+  double squares = 0;
+  for (const Field& axis : axes) squares += std::pow(static_cast<double>(one(axis).millionths), 2);
+  return {std::llround(std::sqrt(squares))};
+}
+
+}  // namespace
+
+std::vector<model::Tool> readTools(Record& r, const std::vector<model::Task>& tasks) {
+  std::vector<model::Tool> tools;
+  std::vector<std::string> known;
+  for (const model::Task& t : tasks) known.push_back(t.id);
+  Record ids(r.must("tools"));
+  for (const auto& [id, at, f] : ids.all()) {
+    Record t(f);
+    model::Tool tool;
+    tool.id = id;
+    tool.name = text(t.must("name"));
+    for (const Field& item : t.must("tasks").items()) {
+      std::string task = text(item);
+      if (!task.empty() && std::find(known.begin(), known.end(), task) == known.end())
+        reportUnknown(item, task, "task", known);
+      tool.tasks.push_back(std::move(task));
+    }
+    if (const Field sound = t.may("sound"); sound.isGiven())
+      tool.soundDb = wholeWith(sound, "dB", {30, 140, "from 30 dB to 140 dB"});
+    if (const Field shake = t.may("vibration"); shake.isGiven()) tool.vibration = vibration(shake);
+    if (const Field use = t.may("use"); use.isGiven())
+      tool.use = quantity(use, parseShare, {base::Share{1}, base::Share::whole(100), "above 0 % to 100 %"});
+    tool.isElectric = yesNo(t.may("electric"), false);
+    tool.isExample = yesNo(t.must("example"), true);
+    tool.isForTreated = yesNo(t.may("on_treated"), true);
+    t.finish();
+    tools.push_back(std::move(tool));
+  }
+  ids.finish();
+  return tools;
+}
+
+}  // namespace input

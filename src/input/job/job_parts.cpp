@@ -1,0 +1,242 @@
+#include "input/job/job_parts.h"
+
+#include "input/yaml/words.h"
+
+namespace input {
+namespace {
+
+/// One @ with something on both sides, a point in the right part, no spaces.
+bool isEmail(const std::string& s) {
+  const std::size_t at = s.find('@');
+  if (at == 0 || at == std::string::npos || s.find('@', at + 1) != std::string::npos) return false;
+  const std::string place = s.substr(at + 1);
+  const std::size_t point = place.find('.');
+  return s.find_first_of(" ,;<>") == std::string::npos && point != std::string::npos && point > 0 &&
+         place.back() != '.';
+}
+
+/// '41.1 N' is 41.1, '41.1 S' is -41.1.
+std::string degreesHint(std::string s) {
+  const auto isSide = [](char c) { return c == 'N' || c == 'E' || c == 'S' || c == 'W'; };
+  if (s.size() > 1 && (isSide(s.front()) || isSide(s.back()))) {
+    const char side = isSide(s.back()) ? s.back() : s.front();
+    s.erase(isSide(s.back()) ? s.size() - 1 : 0, 1);
+    const std::string number = plain(s);
+    if (!parseNumber(number).problem)
+      return "write " + std::string(side == 'S' || side == 'W' ? "-" : "") + number;
+  }
+  return "write degrees with a point, like 41.1; south and west are negative";
+}
+
+/// Degrees as millionths; nothing, and an error, where they are none.
+std::optional<std::int64_t> degrees(const Field& f, int most) {
+  const std::optional<std::string> s = f.word();
+  if (!s) return {};
+  const Parsed<base::Count> p = parseNumber(*s);
+  if (p.problem) {
+    f.error(p.problem->message, degreesHint(plain(*s)));
+    return {};
+  }
+  const std::int64_t limit = most * std::int64_t{1'000'000};
+  if (p.value.millionths > limit || p.value.millionths < -limit) {
+    f.error(inQuotes(*s) + " is out of range", "allowed: from -" + std::to_string(most) + " to " +
+                                                   std::to_string(most) +
+                                                   "; latitude is north, longitude east");
+    return {};
+  }
+  return p.value.millionths;
+}
+
+std::string readState(const Field& f, const model::Region& region) {
+  if (!region.states.empty()) return knownId(f, region.states, "state");
+  f.error("the rules of " + region.name + " do not differ by state", "leave 'state' out");
+  return {};
+}
+
+void readText(Record& r, const char* key, std::string& into) {
+  if (const Field f = r.may(key); f.isGiven()) into = text(f);
+}
+
+/// The id of a region; where it is unknown the hint names all, and finds 'New Zealand' too.
+std::string readRegion(const Field& f, const model::Content& content) {
+  const std::string id = text(f);
+  if (id.empty() || content.regions.contains(id)) return id;
+  std::string meant, all;
+  for (const auto& [known, region] : content.regions) {
+    const std::string word = inSmallLetters(id);
+    if (word == known || word == inSmallLetters(region.name)) meant = known;
+    all += (all.empty() ? "" : ", ") + known + (region.name.empty() ? "" : " (" + region.name + ")");
+  }
+  f.error(inQuotes(id) + " is not a known region" + (meant.empty() ? "" : "; did you mean '" + meant + "'?"),
+          "known: " + all + "; each is a file in content/regions");
+  return {};
+}
+
+void readWorkingDays(const Field& f, model::Crew& crew) {
+  if (!f.isGiven()) return;
+  for (bool& works : crew.works) works = false;
+  const std::vector<Field> items = f.items();
+  for (const Field& item : items) {
+    if (const auto day = chosen(item, dayWords, "day")) crew.works[*day] = true;
+  }
+  if (f.isEmptyList())
+    f.error("at least one working day is needed", "write it like [mon, tue, wed, thu, fri]");
+}
+
+}  // namespace
+
+model::Customer readCustomer(const Field& f) {
+  Record r(f);
+  model::Customer c;
+  c.name = text(r.must("name", "A. Customer"));
+  c.address = texts(r.may("address"));
+  readText(r, "phone", c.phone);
+  const Field email = r.may("email");
+  if (email.isGiven()) c.email = text(email);
+  if (!c.email.empty() && !isEmail(c.email))
+    email.error(inQuotes(c.email) + " is not an e-mail address", "write it like name@place.example");
+  c.isUninvited = yesNo(r.may("uninvited"), false);
+  r.finish();
+  return c;
+}
+
+model::Site readSite(const Field& f, const model::Content& content) {
+  Record r(f);
+  model::Site s;
+  s.address = texts(r.may("address"));
+  s.region = readRegion(r.must("region", "nz"), content);
+  const Field state = r.may("state");
+  if (const auto region = content.regions.find(s.region); state.isGiven() && region != content.regions.end())
+    s.state = readState(state, region->second);
+  const Field north = r.may("latitude"), east = r.may("longitude");
+  const auto latitude = degrees(north, 90), longitude = degrees(east, 180);
+  if (latitude && longitude) {  // else the site counts as one without a place
+    s.latitudeMicro = *latitude;
+    s.longitudeMicro = *longitude;
+    if (*latitude == 0 && *longitude == 0)
+      north.error("0, 0 lies in the sea off Africa",
+                  "write where the site lies, or leave 'latitude' and 'longitude' out");
+  }
+  if (north.isGiven() != east.isGiven())
+    f.error(std::string("'") + (north.isGiven() ? "longitude" : "latitude") + "' is missing",
+            "latitude and longitude go together, like latitude: -45.00, longitude: 169.00");
+  s.timezone = text(r.must("timezone", "Pacific/Auckland"));
+  s.exposure = choice(r.may("exposure"), exposureWords, "exposure", s.exposure);
+  if (const Field turn = r.may("north"); turn.isGiven())
+    s.north = whole(turn, {0, 359, "from 0 to 359 degrees"}, 0);
+  readText(r, "access", s.access);
+  readText(r, "water", s.water);
+  readText(r, "power", s.power);
+  readText(r, "hospital", s.hospital);
+  readText(r, "meeting_point", s.meetingPoint);
+  readText(r, "first_aider", s.firstAider);
+  readText(r, "sds_place", s.sdsPlace);
+  readText(r, "extinguisher", s.extinguisher);
+  if (const Field year = r.may("year_built"); year.isGiven())
+    s.yearBuilt = whole(year, {1500, 2199, "from 1500 to 2199", 1700, 2199, "from 1700 on"}, 2000);
+  s.isNearWater = yesNo(r.may("near_water"), false);
+  s.isPublic = yesNo(r.may("public"), false);
+  s.hasChildren = yesNo(r.may("children"), false);
+  r.finish();
+  return s;
+}
+
+model::Crew readCrew(const Field& f) {
+  Record r(f);
+  model::Crew c;
+  const int people = whole(r.must("people", "2"), {1, 50, "from 1 to 50", 1, 12, "from 1 to 12"}, 0);
+  if (people > 0) c.people = people;
+  if (const auto span = clockSpan(r.must("hours", "07:30-16:00"))) {
+    c.startMinutes = span->from;
+    c.endMinutes = span->until;
+  }
+  const Field breaks = r.may("breaks");
+  const base::Hours rest = quantity(breaks, parseTime,
+                                    {{0},
+                                     base::Hours::whole(24),
+                                     "from 0 min to 24 h",
+                                     base::Hours{166'667},
+                                     base::Hours::whole(3),
+                                     "from 10 min to 3 h"},
+                                    base::Hours{500'000});
+  c.breakMinutes = static_cast<int>(base::mulDiv(rest.millionths, 60, 1'000'000, base::Round::Up));
+  if (c.breakMinutes >= c.endMinutes - c.startMinutes)
+    (breaks.isGiven() ? breaks : f)
+        .error("the breaks are as long as the working day", "write them like 45 min");
+  readWorkingDays(r.may("days"), c);
+  for (const Field& day : r.may("off").items()) c.off.push_back(date(day));
+  c.worksOnHolidays = yesNo(r.may("works_on_holidays"), false);
+  const Field names = r.may("names");
+  c.names = texts(names);
+  if (people > 0 && c.names.size() > static_cast<std::size_t>(people))
+    names.error(std::to_string(c.names.size()) + " names for a crew of " + std::to_string(people),
+                "write 'people: " + std::to_string(c.names.size()) + "', or name only those on this job");
+  const Field leader = r.may("leader");
+  if (leader.isGiven()) c.leader = text(leader);
+  if (!c.leader.empty() && !c.names.empty() &&
+      std::find(c.names.begin(), c.names.end(), c.leader) == c.names.end())
+    leader.warn(inQuotes(c.leader) + " leads but is not among 'names'",
+                "add the name there, or name another leader");
+  r.finish();
+  return c;
+}
+
+model::Pricing readPricing(const Field& f, const model::Region* region) {
+  constexpr Limits<base::Share> discounts = {{0},
+                                             base::Share::whole(100),
+                                             "from 0 % to 100 %",
+                                             base::Share::whole(1),
+                                             base::Share::whole(40),
+                                             "from 1 % to 40 %"};
+  constexpr Limits<base::Share> deposits = {{0},
+                                            base::Share::whole(100),
+                                            "from 0 % to 100 %",
+                                            base::Share::whole(2),
+                                            base::Share::whole(60),
+                                            "from 2 % to 60 %"};
+  constexpr Limits<base::Share> taxes = {{0},
+                                         base::Share::whole(50),
+                                         "from 0 % to 50 %",
+                                         base::Share::whole(1),
+                                         base::Share::whole(30),
+                                         "from 1 % to 30 %"};
+  model::Pricing p;
+  if (!f.isGiven()) return p;
+  const int digits = region == nullptr ? 2 : region->currencyDigits;
+  Record r(f);
+  if (const Field margin = r.may("margin"); margin.isGiven())
+    p.margin = quantity(margin, parseShare, margins);
+  p.discount = quantity(r.may("discount"), parseShare, discounts);
+  readText(r, "discount_reason", p.discountReason);
+  const Field deposit = r.may("deposit"), stages = r.may("stages");
+  p.deposit = quantity(deposit, parseShare, deposits);
+  p.depositPos = deposit.pos();
+  if (const Field orders = r.may("special_orders"); orders.isGiven()) p.specialOrders = money(orders, digits);
+  base::Share sum = p.deposit;
+  for (const Field& item : stages.items()) {
+    Record s(item);
+    model::Stage stage;
+    stage.share = quantity(s.must("share", "40 %"), parseShare,
+                           {{10'000}, base::Share::whole(100), "from 0.01 % to 100 %"});
+    stage.when = text(s.must("when", "when the sanding is finished"));
+    s.finish();
+    sum += stage.share;
+    p.stages.push_back(std::move(stage));
+  }
+  if (sum > base::Share::whole(100))
+    stages.error("deposit and stages are more than 100 % together",
+                 "what is left of 100 % is due on completion");
+  for (const Field& item : r.may("options").items()) {
+    Record o(item);
+    model::Option option;
+    option.text = text(o.must("text", "Handrail sanded and oiled"));
+    option.price = money(o.must("price", "480.00"), digits);
+    o.finish();
+    p.options.push_back(std::move(option));
+  }
+  if (const Field tax = r.may("tax"); tax.isGiven()) p.tax = quantity(tax, parseShare, taxes);
+  r.finish();
+  return p;
+}
+
+}  // namespace input

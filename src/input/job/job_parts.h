@@ -1,0 +1,24 @@
+// The parts of a job file, each read by one function.
+#pragma once
+
+#include "input/yaml/cursor.h"
+#include "model/job.h"
+
+namespace input {
+
+model::Customer readCustomer(const Field& f);
+model::Site readSite(const Field& f, const model::Content& content);
+model::Crew readCrew(const Field& f);
+/// 'regionOf' is null when the region is not known.
+model::Pricing readPricing(const Field& f, const model::Region* regionOf);
+/// Mistakes in the forecast's own file go to 'forecastMessages'. Asks for the site, which is read before.
+void readWeather(const Field& f, const std::string& jobFile, model::Job& job,
+                 base::Diagnostics& forecastMessages);
+std::vector<model::Deck> readDecks(const Field& f, const model::Content& content,
+                                   const std::vector<model::Work>& work);
+/// The job's areas, work, start and product are read already.
+/// 'product': the job's, where it is known.
+std::vector<model::DoneCoat> readDone(const Field& f, const model::Job& job, const model::Product* product);
+std::vector<model::StockTin> readLeft(const Field& f, const model::Job& job, const model::Content& content);
+
+}  // namespace input

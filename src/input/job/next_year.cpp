@@ -1,0 +1,171 @@
+#include "input/job/next_year.h"
+
+#include "input/yaml/edit.h"
+#include "input/yaml/quantity.h"
+
+#include <algorithm>
+
+namespace input {
+namespace {
+
+/// In double quotes where the words would mean something else to YAML.
+std::string plainOrQuoted(const std::string& words) {
+  const bool isPlain =
+      words.find_first_not_of("ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789/._- ") ==
+      std::string::npos;
+  if (isPlain && !words.empty() && words.front() != ' ' && words.front() != '-' && words.back() != ' ')
+    return words;
+  std::string quoted = "\"";
+  for (const char c : words) {
+    if (c == '"' || c == '\\') quoted += '\\';
+    quoted += c;
+  }
+  return quoted + "\"";
+}
+
+/// The entry's key is one of these.
+bool isOneOf(const Entry& e, const std::vector<std::string>& keys) {
+  return std::find(keys.begin(), keys.end(), e.key) != keys.end();
+}
+
+struct Rewriter {
+  const Node& root;
+  const NextYear& next;
+  Editor editor;
+  std::vector<std::string> promises;
+
+  void setTop(const char* key, const std::string& word) {
+    if (const Entry* e = Editor::find(root, key)) editor.setWord(e->value, word);
+  }
+
+  /// The entries of these keys become comments, those in 'gone' go. In braces no line is a comment of its
+  /// own: there it stands above the line where the outermost braces begin, and names the place.
+  void keepAsComments(const Node& map, const std::vector<std::string>& keys, std::vector<std::string> gone,
+                      const std::string& path, const std::vector<const Node*>& around) {
+    const auto braces =
+        std::find_if(around.begin(), around.end(), [&](const auto* n) { return editor.isFlow(*n); });
+    for (const Entry& e : map.entries) {
+      if (!isOneOf(e, keys)) continue;
+      const std::string promise = path + e.key + ": " + editor.valueText(map, e);
+      promises.push_back(promise);
+      if (braces == around.end()) {
+        editor.commentOut(map, e, gone);
+      } else {
+        editor.insertLineBefore(**braces, "# " + promise);
+        gone.push_back(e.key);
+      }
+    }
+    editor.remove(map, gone);
+  }
+
+  void area(const Node& list, std::size_t i) {
+    const Node& map = list.items[i];
+    const NextYear::Area& a = next.areas.at(i);
+    const Entry* state = Editor::find(map, "state");
+    editor.setWord(state->value, a.state);
+    if (const Entry* coats = Editor::find(map, "coats")) editor.setWord(coats->value, "1");
+    else editor.insertAfter(map, *state, "coats: 1", "");
+    if (!a.rate.empty()) editor.insertAfter(map, *state, "rates: [" + a.rate + "]", a.why);
+    keepAsComments(map, {"note"}, {"rates", "test_patch"}, "areas[" + std::to_string(i + 1) + "].",
+                   {&root, &list, &map});
+  }
+
+  /// Days off that are past when the work starts say nothing of it.
+  void daysOff() {
+    const Entry* crew = Editor::find(root, "crew");
+    const Entry* off = crew == nullptr ? nullptr : Editor::find(crew->value, "off");
+    if (off == nullptr) return;
+    std::string kept;
+    bool allStay = true;
+    for (const Node& day : off->value.items) {
+      const auto date = base::parseDate(day.word);
+      const bool stays = !date || *date >= next.start;
+      if (stays) kept += (kept.empty() ? "" : ", ") + day.word;
+      allStay = allStay && stays;
+    }
+    if (allStay) return;
+    if (kept.empty()) editor.remove(crew->value, {"off"});
+    else editor.setValue(crew->value, *off, "[" + kept + "]");
+  }
+
+  /// Paths in the file begin at its folder.
+  void paths() {
+    if (!next.brand.empty()) setTop("brand", plainOrQuoted(next.brand));
+    if (!next.spreadingRates.empty()) setTop("spreading_rates", plainOrQuoted(next.spreadingRates));
+  }
+
+  std::string rewrite() {
+    for (const std::string& line : next.about) editor.insertLineBefore(root, "# " + line);
+    const Entry& ref = *Editor::find(root, "ref");
+    editor.setWord(ref.value, plainOrQuoted(next.ref));
+    if (const Entry* after = Editor::find(root, "after")) {
+      if (Editor::find(root, "first_job") == nullptr)
+        editor.insertAfter(root, *after, "first_job: " + plainOrQuoted(after->value.word), "");
+      editor.setWord(after->value, plainOrQuoted(next.after));
+    } else {
+      editor.insertAfter(root, ref, "after: " + plainOrQuoted(next.after), "");
+    }
+    setTop("quoted", base::isoDate(next.quoted));
+    setTop("start", base::isoDate(next.start));
+    paths();
+    daysOff();
+    const Entry& work = *Editor::find(root, "work");
+    editor.setValue(root, work, "[wash, oil]");
+    if (const Entry* site = Editor::find(root, "site"))
+      keepAsComments(site->value, {"access"}, {}, "site.", {&root, &site->value});
+    const Node& areas = Editor::find(root, "areas")->value;
+    for (std::size_t i = 0; i < areas.items.size(); ++i) area(areas, i);
+    top();
+    std::string text = editor.result();
+    const std::string editorsLine = "$schema=";
+    const std::size_t at = text.find(editorsLine);
+    if (!next.schema.empty() && at != std::string::npos && at < text.find('\n')) {
+      const std::size_t from = at + editorsLine.size();
+      text.replace(from, text.find_first_of(" \n", from) - from, next.schema);
+    }
+    return text;
+  }
+
+  /// What of the price goes or becomes a comment. When it is all, the whole price does.
+  void top() {
+    std::vector<std::string> promised = {"included", "excluded", "before_we_come"};
+    std::vector<std::string> gone = {"revision", "title", "sanding", "in_stock", "batches"};
+    // A forecast is of its days; the usual weather of a month comes again.
+    if (const Entry* weather = Editor::find(root, "weather");
+        weather != nullptr && weather->value.kind == Node::Kind::Word)
+      gone.push_back("weather");
+    if (const Entry* price = Editor::find(root, "price"); price && price->value.kind == Node::Kind::Map)
+      prices(price->value, promised, gone);
+    if (editor.isFlow(root)) gone.insert(gone.end(), {"done", "left"});
+    else
+      for (const char* key : {"done", "left"}) editor.removeWithHead(root, key);
+    keepAsComments(root, promised, gone, "", {&root});
+  }
+
+  /// Stages and options speak of last year's work, and a discount was for it.
+  void prices(const Node& price, std::vector<std::string>& promised, std::vector<std::string>& gone) {
+    const std::vector<std::string> stale = {"stages", "options", "special_orders"};
+    const Entry* discount = Editor::find(price, "discount");
+    const bool isGranted = discount != nullptr && !parseShare(discount->value.word).value.isZero();
+    const auto granted =
+        isGranted ? std::vector<std::string>{"discount", "discount_reason"} : std::vector<std::string>{};
+    const bool isAll = std::all_of(price.entries.begin(), price.entries.end(),
+                                   [&](const Entry& e) { return isOneOf(e, stale) || isOneOf(e, granted); });
+    if (!isAll) keepAsComments(price, granted, stale, "price.", {&root, &price});
+    else (isGranted ? promised : gone).push_back("price");
+  }
+};
+
+}  // namespace
+
+NextYearsJob nextYearsJob(const std::string& text, const NextYear& next) {
+  base::Diagnostics messages;
+  const std::optional<std::string> clean = cleanText(text, "", messages);
+  const std::optional<Node> root = clean ? parseTree(*clean, "", messages) : std::nullopt;
+  if (!root || !messages.ok()) throw std::logic_error("internal error: a job that was read cannot be edited");
+  Rewriter rewriter{*root, next, Editor(*clean, *root), {}};
+  std::string fresh = rewriter.rewrite();
+  return {std::move(fresh), std::move(rewriter.promises)};
+}
+
+}  // namespace input

@@ -1,0 +1,130 @@
+// The firm's own file: letterhead, colours, rates by region.
+#include "input/content/content_parts.h"
+#include "input/look/colour.h"
+#include "input/look/font_finder.h"
+#include "input/read.h"
+#include "input/yaml/cursor.h"
+#include "input/yaml/sorted.h"
+#include "input/yaml/words.h"
+
+#include <algorithm>
+#include <filesystem>
+
+namespace input {
+namespace {
+
+model::Rates readRates(const Field& f, int digits) {
+  const Limits<base::Share> shares = {{0}, base::Share::whole(200), "from 0 % to 200 %"};
+  Record r(f);
+  model::Rates rates;
+  rates.labourCostPerHour = money(r.must("labour_cost"), digits);
+  rates.travelPerDay = money(r.must("travel"), digits);
+  rates.disposalPerJob = money(r.must("disposal"), digits);
+  rates.overhead = quantity(r.must("overhead"), parseShare, shares);
+  rates.contingency = quantity(r.must("contingency"), parseShare, shares);
+  rates.extraHour = money(r.must("extra_hour"), digits);
+  rates.margin = quantity(r.must("margin"), parseShare, margins);
+  r.finish();
+  return rates;
+}
+
+std::string readLogo(const Field& f, const std::string& brandFile) {
+  if (!f.isGiven()) return {};
+  const std::string name = text(f);
+  if (name.empty()) return {};
+  std::error_code failed;
+  const auto path = std::filesystem::absolute(std::filesystem::path(brandFile).parent_path() / name, failed)
+                        .lexically_normal();
+  if (!failed && std::filesystem::is_regular_file(path, failed)) return path.string();
+  f.error(inQuotes(name) + " cannot be read: " + whyUnreadable(path.string()),
+          "the path starts at the brand's folder");
+  return {};
+}
+
+/// With or without http:// or https://; it can be pressed.
+std::string readWeb(const Field& f) {
+  const std::string web = text(f);
+  std::string_view rest = web;
+  if (web.starts_with("https://") || web.starts_with("http://")) rest.remove_prefix(web.find("//") + 2);
+  const std::string_view host = rest.substr(0, rest.find('/'));
+  const bool isWeb = !host.empty() && host.find(':') == std::string_view::npos &&
+                     rest.find_first_of(" <>\"\\") == std::string_view::npos;
+  if (web.empty() || isWeb) return web;
+  f.error(inQuotes(web) + " is not a web address", "write it like firm.example or https://firm.example");
+  return {};
+}
+
+/// A file of something else may hold secrets; its lines are not to be told as mistakes of a brand.
+bool isBrand(const Record& r) {
+  const auto keys = {"name", "address", "phone", "email", "rates"};
+  return std::count_if(keys.begin(), keys.end(), [&](const char* key) { return r.has(key); }) >= 2;
+}
+
+model::Brand readKeys(Record& r, const std::string& file, const model::Content& content) {
+  model::Brand b;
+  const auto optional = [&](const char* key) {
+    const Field f = r.may(key);
+    return f.isGiven() ? text(f) : std::string{};
+  };
+  b.name = text(r.must("name"));
+  b.tagline = optional("tagline");
+  b.address = texts(r.must("address"));
+  b.phone = text(r.must("phone"));
+  b.email = text(r.must("email"));
+  if (const Field web = r.may("web"); web.isGiven()) b.web = readWeb(web);
+  b.registrations = texts(r.may("registrations"));
+  b.contact = optional("contact");
+  b.logoFile = readLogo(r.may("logo"), file);
+  if (const Field f = r.may("colours"); f.isGiven()) b.colours = readOwnColours(f);
+  if (const Field f = r.may("fonts"); f.isGiven()) {
+    FontFinder finder;
+    Record fonts(f);
+    b.fonts = readFaceFiles(fonts, finder);
+    fonts.finish();
+  }
+  b.theme = optional("theme");
+  b.terms = texts(r.may("terms"));
+  b.ratesFile = pathBeside(r.may("spreading_rates"), file);
+  if (const Field f = r.must("rates"); f.isGiven()) {
+    Record regions(f);
+    for (const auto& [id, at, rates] : regions.all()) {
+      const auto known = content.regions.find(id);
+      if (known == content.regions.end()) {
+        reportUnknown(at, id, "region", keysOf(content.regions));
+      } else {
+        b.rates[id] = readRates(rates, known->second.currencyDigits);
+      }
+    }
+    regions.finish();
+  }
+  return b;
+}
+
+}  // namespace
+
+model::Brand readBrand(const std::string& file, const model::Content& content, base::Diagnostics& out) {
+  const std::optional<std::string> text = readFile(file);
+  if (!text) {
+    out.error({file, 0, 0}, "", "the brand's file cannot be read: " + whyUnreadable(file),
+              "the path of 'brand' starts at the folder of the file it stands in");
+    return {};
+  }
+  model::Brand b;
+  base::Diagnostics messages;
+  if (const std::optional<Node> root = parseTree(*text, file, messages)) {
+    const Source source{file, messages};
+    Record r(Field(source, &*root, "", root->mark));
+    if (isBrand(r)) {
+      b = readKeys(r, file, content);
+      r.finish();
+    } else if (messages.ok()) {
+      messages.error(
+          {file, 0, 0}, "", "this is not a firm's file",
+          "it needs 'name', 'address', 'phone', 'email' and 'rates', like content/brands/demo.yaml");
+    }
+  }
+  forwardSorted(messages, out);
+  return b;
+}
+
+}  // namespace input

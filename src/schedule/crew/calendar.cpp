@@ -1,0 +1,58 @@
+#include "schedule/crew/calendar.h"
+
+#include "model/lookup.h"
+
+#include <algorithm>
+#include <stdexcept>
+
+namespace schedule {
+
+using std::chrono::days;
+
+namespace {
+int upToFive(int minutes) { return (minutes + 4) / 5 * 5; }
+}  // namespace
+
+Calendar::Calendar(const model::Crew& crew, int morning, int evening)
+    : crew_(crew),
+      day_{upToFive(crew.startMinutes) + morning, crew.endMinutes / 5 * 5 - evening},
+      morning_(morning),
+      evening_(evening),
+      rest_(upToFive(crew.breakMinutes)),
+      restAt_(model::breakOf(crew).from) {}
+
+bool Calendar::isWorkday(base::Date day) const {
+  const unsigned fromMonday = std::chrono::weekday{day}.iso_encoding() - 1;
+  return crew_.works[fromMonday] && std::find(crew_.off.begin(), crew_.off.end(), day) == crew_.off.end();
+}
+
+base::Date Calendar::workday(base::Date day) const {
+  constexpr int tenYears = 3660;
+  for (int i = 0; i < tenYears; ++i, day += days{1}) {
+    if (isWorkday(day)) return day;
+  }
+  throw std::logic_error("internal error: nobody works within ten years");
+}
+
+base::Date Calendar::workdayBefore(base::Date day, int n) const {
+  constexpr int tenYears = 3660;
+  for (int i = 0; i < tenYears && n > 0; ++i) {
+    day -= days{1};
+    if (isWorkday(day)) --n;
+  }
+  return day;
+}
+
+bool Calendar::hasWorkdays(base::Date from) const {
+  for (int i = 0; i < 366; ++i) {
+    if (isWorkday(from + days{i})) return true;
+  }
+  return false;
+}
+
+int Calendar::capacity() const {
+  const int whole = day_.until - day_.from;
+  return whole + morning_ + evening_ > longestSpell ? whole - rest_ : whole;
+}
+
+}  // namespace schedule

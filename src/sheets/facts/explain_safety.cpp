@@ -1,0 +1,97 @@
+// The crew's days and the hazards, with all that the content says of them: text for the terminal, in English.
+#include "sheets/facts/explain.h"
+#include "sheets/facts/facts_safety.h"
+
+#include <cmath>
+
+namespace sheets {
+namespace {
+
+std::string nameOf(model::ControlLevel level) {
+  switch (level) {
+    case model::ControlLevel::Eliminate:
+      return "eliminate";
+    case model::ControlLevel::Substitute:
+      return "substitute";
+    case model::ControlLevel::Engineer:
+      return "engineer";
+    case model::ControlLevel::Organise:
+      return "organise";
+    case model::ControlLevel::Protect:
+      return "protect";
+  }
+  throw std::logic_error("internal error: unknown level of a control");
+}
+
+std::string number(const Formatter& w, double value, int places) {
+  return w.number({std::llround(value * 1e6)}, places);
+}
+
+template <class Day>
+const Day* on(const std::vector<Day>& days, base::Date date) {
+  for (const auto& day : days) {
+    if (day.date == date) return &day;
+  }
+  return nullptr;
+}
+
+std::string dayLine(const Computed& x, base::Date date, const Formatter& w) {
+  std::string line;
+  const auto add = [&](const std::string& words) { line += (line.empty() ? "" : "; ") + words; };
+  if (const auto* day = on(x.exposure.noise, date)) {
+    add("noise " + number(w, day->lex8h, 1) + " dB(A) as L_EX,8h, " + number(w, day->nioshDose, 0) +
+        " % by NIOSH, " + number(w, day->oshaDose, 0) + " % by OSHA, " + number(w, day->protection, 1) +
+        " dB of protection needed");
+  }
+  if (const auto* day = on(x.exposure.vibration, date))
+    add("vibration " + number(w, day->a8, 2) + " m/s² as A(8), " + number(w, day->points, 0) + " points");
+  if (const auto* day = on(x.exposure.heat, date))
+    add("feels like " + number(w, day->celsius, 1) +
+        (day->isInSun && !x.exposure.limits.heat.usesHeatIndex ? " °C in the sun at "
+                                                               : " °C in the shade at ") +
+        w.clock(day->at.minutes));
+  return line.empty() ? "" : "  " + w.shortDateYear(date) + ": " + line + "\n";
+}
+
+/// Ready words of a hazard's texts, by name.
+std::string wordsOf(const Facts& facts, const char* name) {
+  return std::get<std::string>(find(facts, name)->value);
+}
+
+std::string placeOf(const Computed& x, const model::Hazard& hazard) {
+  if (hazard.signal != model::Signal::None) return "a panel";
+  const auto row = rowOf(hazard);
+  return row && hazardOfRow(x, *row) == &hazard ? "its row of the limits" : "a row of the hazards";
+}
+
+std::string hazardLines(const Computed& x, const model::Hazard& hazard, const Formatter& w) {
+  const Facts facts = hazardFacts(x, hazard, w);
+  std::string lines = "    who: " + wordsOf(facts, "who") + "\n    harm: " + wordsOf(facts, "harm") + "\n";
+  const auto& controls = std::get<FactList>(find(facts, "controls")->value);
+  for (std::size_t i = 0; i < controls.size(); ++i)
+    lines += "    " + nameOf(hazard.controls[i].level) + ": " + wordsOf(controls[i], "text") + "\n";
+  return lines + "    stays: " + wordsOf(facts, "left") + "\n    source: " + hazard.source +
+         "\n    told in: " + placeOf(x, hazard) + "\n";
+}
+
+}  // namespace
+
+std::string explainSafety(const Computed& x) {
+  const Formatter w(*x.c.region, x.language);
+  std::string days;
+  for (const auto date : x.plan.days) days += dayLine(x, date, w);
+  std::string all = days.empty() ? "" : "\nthe day of one person\n" + days;
+  all += "\nhazards on the safety sheet\n";
+  for (std::size_t i = 0; i < x.hazards.size(); ++i) {
+    const auto& choice = x.hazards[i];
+    if (choice.applies)
+      all += "  " + choice.id + ": " + choice.why + "\n" + hazardLines(x, x.content.hazards[i], w);
+  }
+  all += "\nhazards left out\n";
+  for (const auto& choice : x.hazards) {
+    if (!choice.applies) all += "  " + choice.id + ": " + choice.why + "\n";
+  }
+  return all;
+}
+
+}  // namespace sheets

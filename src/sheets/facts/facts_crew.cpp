@@ -1,0 +1,104 @@
+// Facts for the crew's safety sheet.
+#include "sheets/facts/facts_common.h"
+#include "sheets/facts/facts_safety.h"
+#include "sheets/words/addresses.h"
+
+#include <algorithm>
+
+namespace sheets {
+namespace {
+
+/// 'Ferncombe Hospital, 22 min by road' as a name and a note; dots to write on for what the job does not say.
+/// 'Ferncombe Hospital, 22 min by road, 03 555 0100': the name, a number to ring if there is one, the rest.
+Facts placeFacts(const std::string& words, const model::Dialling& dialling) {
+  std::string name, phone, note;
+  for (std::size_t at = 0; at < words.size();) {
+    const std::size_t comma = std::min(words.find(", ", at), words.size());
+    const std::string part = words.substr(at, comma - at);
+    if (at == 0) name = part;
+    else if (phone.empty() && isPhone(part)) phone = part;
+    else note += (note.empty() ? "" : ", ") + part;
+    at = comma + 2;
+  }
+  return {{"name", name.empty() ? "……………" : name},
+          {"note", note},
+          {"phone", phone},
+          {"phone_link", phone.empty() ? "" : phoneAddress(phone, dialling)}};
+}
+
+/// 'Mon' above '7': narrow columns.
+std::string onTwoLines(std::string day) {
+  const std::string noBreak = "\u00A0";
+  if (const std::size_t at = day.find(noBreak); at != std::string::npos)
+    day.replace(at, noBreak.size(), "\n");
+  return day;
+}
+
+/// Sign-on tables of at most fourteen days each; where one is enough, with a line for whoever else comes.
+FactList signOn(const Computed& x, const Formatter& w) {
+  constexpr std::size_t daysOnPage = 14;
+  const auto people = static_cast<std::size_t>(x.c.job.crew.people);
+  const std::size_t more = x.plan.days.size() > daysOnPage ? 0 : 1;
+  std::vector<std::string> names = x.c.job.crew.names;
+  names.resize(std::max(names.size(), people) + more);
+  FactList sheets;
+  for (std::size_t from = 0; from < x.plan.days.size(); from += daysOnPage) {
+    FactList days, rows;
+    for (std::size_t i = from; i < std::min(from + daysOnPage, x.plan.days.size()); ++i)
+      days.push_back({{"day", onTwoLines(w.shortDay(x.plan.days[i]))}});
+    for (const auto& name : names) rows.push_back({{"name", name}});
+    sheets.push_back(
+        {{"days", std::move(days)}, {"rows", std::move(rows)}, {"is_more", Fact::yes(from > 0)}});
+  }
+  return sheets;
+}
+
+/// When the sheet is gone through again: on the first working day of each week.
+Facts reviewFacts(const Computed& x, const Formatter& w) {
+  constexpr std::size_t most = 4;
+  std::vector<std::string> dates;
+  std::optional<base::Date> week;  // its Monday
+  bool isWeekly = false;
+  for (const auto day : x.plan.days) {
+    const auto monday = day - (std::chrono::weekday(day) - std::chrono::Monday);
+    if (week == monday) continue;
+    week = monday;
+    if (dates.size() < most) dates.push_back(w.shortDate(day));
+    else isWeekly = true;
+  }
+  return {{"dates", w.joined(dates)}, {"weekly", Fact::yes(isWeekly)}};
+}
+
+}  // namespace
+
+Facts crewFacts(const Computed& x) {
+  const Formatter w(*x.c.region, x.language);
+  const auto& site = x.c.job.site;
+  Facts f = commonFacts(x, w);
+  for (const auto& [name, words] : {std::pair{"hospital", site.hospital},
+                                    {"meeting_point", site.meetingPoint},
+                                    {"first_aider", site.firstAider},
+                                    {"extinguisher", site.extinguisher},
+                                    {"sds_place", site.sdsPlace}}) {
+    f.emplace_back(name, placeFacts(words, x.c.region->dialling));
+  }
+  f.emplace_back("access", site.access);
+  f.emplace_back("water", site.water);
+  f.emplace_back("power", site.power);
+  f.emplace_back("has_site_words",
+                 Fact::yes(!site.access.empty() || !site.water.empty() || !site.power.empty()));
+  base::Volume tin;
+  for (const auto& t : x.estimate.product.bought.tins) tin = std::max(tin, t.tin.size);
+  for (const auto& t : x.estimate.product.opened) tin = std::max(tin, t.size);
+  f.emplace_back("tin_size", tin.isZero() ? "" : w.tinSize(tin));
+  f.emplace_back("safety_title", titleOf(x));
+  f.emplace_back("sign_sheets", signOn(x, w));
+  f.emplace_back("review", reviewFacts(x, w));
+  addExposure(f, x, w);
+  addHazards(f, x, w);
+  addLabel(f, x, w);
+  addWear(f, x, w);
+  return f;
+}
+
+}  // namespace sheets

@@ -1,0 +1,260 @@
+// The hazards that apply, the label of the product and the protective equipment, in words.
+#include "model/lookup.h"
+#include "sheets/facts/facts_decks.h"
+#include "sheets/facts/facts_safety.h"
+
+#include <algorithm>
+
+namespace sheets {
+namespace {
+
+using model::Condition;
+
+std::string authority(const model::Region& region, const std::string& about, const Formatter& w) {
+  for (const auto& a : region.authorities) {
+    if (a.about == about) return a.name;
+  }
+  return w("authorities.local");
+}
+
+/// The decks of which a hazard's conditions speak; all when they speak of none.
+std::string decksOf(const Computed& x, const model::Hazard& hazard, const Formatter& w) {
+  const auto concerns = [&](const model::Deck& deck, const model::Clause& clause) {
+    switch (clause.condition) {
+      case Condition::FilmCoating:
+        return deck.state == model::State::Film;
+      case Condition::OiledBefore:
+        return deck.state == model::State::Oiled || deck.state == model::State::Film;
+      case Condition::MayBeTreated:
+        return timberOf(x, deck).mayBeTreated;
+      case Condition::Treated:
+        return deck.isTreated;
+      case Condition::Hardwood:
+        return timberOf(x, deck).isHardwood;
+      case Condition::Covered:
+        return deck.isCovered;
+      case Condition::Enclosed:
+        return deck.isEnclosed;
+      case Condition::InSun:
+        return model::isSunlit(deck, {x.c.job.crew.startMinutes, x.c.job.crew.endMinutes});
+      case Condition::EdgeAbove:
+        return deck.edgeHeight > clause.height;
+      default:
+        return false;  // conditions of the job, not of a deck
+    }
+  };
+  std::vector<std::string> named, all;
+  for (std::size_t i = 0; i < x.c.job.areas.size(); ++i) {
+    const auto& deck = x.c.job.areas[i];
+    all.push_back(deckLetter(i) + " " + deck.name);
+    bool isNamed = false;
+    for (const auto* list : {&hazard.when.all, &hazard.when.any}) {
+      for (const auto& clause : *list) isNamed = isNamed || concerns(deck, clause);
+    }
+    if (isNamed) named.push_back(all.back());
+  }
+  return w.joined(named.empty() ? all : named);
+}
+
+bool isUs(const Computed& x) { return x.c.region->units == model::UnitSystem::UsCustomary; }
+
+/// The one word of the content's English that the United States spell otherwise.
+std::string spelled(std::string text, const Computed& x) {
+  if (!isUs(x) || !x.language.id.starts_with("en")) return text;
+  for (auto at = text.find("apour"); at != std::string::npos; at = text.find("apour", at))
+    text.erase(at + 3, 1);
+  return text;
+}
+
+/// A text of the content with the words of this job in its braces.
+std::string filled(std::string text, const Computed& x, const model::Hazard& hazard, const Formatter& w) {
+  if (text.find('{') == std::string::npos) return spelled(std::move(text), x);  // as most are
+  const auto& region = *x.c.region;
+  base::Length edge;
+  for (const auto& deck : x.c.job.areas) edge = std::max(edge, deck.edgeHeight.value_or(base::Length{}));
+  const std::pair<const char*, std::string> words[] = {
+      {"{cutout}", region.powerCutout},
+      {"{mask}", x.exposure.limits.dust.protection},
+      {"{vacuum}", vacuum(x, w)},
+      {"{emergency}", region.emergencyNumber},
+      {"{ask_safety}", authority(region, "safety", w)},
+      {"{ask_waste}", authority(region, "waste", w)},
+      {"{ask_lead}", authority(region, "lead", w)},
+      {"{ask_treated}", authority(region, "treated", w)},
+      {"{edge}", w.length(edge)},
+      {"{tin}", tinMass(x, w)},
+      {"{decks}", decksOf(x, hazard, w)},
+      {"{leader}", x.c.job.crew.leader.empty() ? w("crew.leader") : x.c.job.crew.leader}};
+  text = spelled(std::move(text), x);
+  for (const auto& [name, by] : words) {
+    const std::string place = name;
+    for (auto at = text.find(place); at != std::string::npos; at = text.find(place, at + by.size()))
+      text.replace(at, place.size(), by);
+  }
+  return text;
+}
+
+bool asksFor(const model::Hazard& hazard, std::initializer_list<Condition> conditions) {
+  std::vector<model::Clause> all = hazard.when.all;
+  all.insert(all.end(), hazard.when.any.begin(), hazard.when.any.end());
+  all.insert(all.end(), hazard.when.none.begin(), hazard.when.none.end());
+  return std::all_of(conditions.begin(), conditions.end(), [&](Condition condition) {
+    return std::any_of(all.begin(), all.end(), [&](const auto& c) { return c.condition == condition; });
+  });
+}
+
+bool applies(const Computed& x, const std::string& id) {
+  return std::any_of(x.hazards.begin(), x.hazards.end(),
+                     [&](const auto& h) { return h.id == id && h.applies; });
+}
+
+}  // namespace
+
+std::string vacuum(const Computed& x, const Formatter& w) {
+  const auto& areas = x.c.job.areas;
+  const bool isTreated = std::any_of(areas.begin(), areas.end(),
+                                     [&](const auto& deck) { return model::mayBeTreated(deck, x.content); });
+  return w(isTreated || isUs(x) ? "vacuum.hepa" : "vacuum.fine");
+}
+
+std::optional<LimitRow> rowOf(const model::Hazard& hazard) {
+  if (hazard.signal != model::Signal::None) return {};
+  if (asksFor(hazard, {Condition::NoiseAbove})) return LimitRow::Noise;
+  if (asksFor(hazard, {Condition::VibrationAbove})) return LimitRow::Vibration;
+  const auto& all = hazard.when.all;
+  if (all.size() == 1 && all[0].condition == Condition::HotDay) return LimitRow::Heat;
+  if (asksFor(hazard, {Condition::Sanding, Condition::Hardwood})) return LimitRow::Dust;
+  return {};
+}
+
+const model::Hazard* hazardOfRow(const Computed& x, LimitRow row) {
+  for (const auto& hazard : x.content.hazards) {
+    if (rowOf(hazard) == row && applies(x, hazard.id)) return &hazard;
+  }
+  return nullptr;
+}
+
+Facts hazardFacts(const Computed& x, const model::Hazard& hazard, const Formatter& w) {
+  const auto say = [&](const std::string& text) { return filled(text, x, hazard, w); };
+  std::string together;
+  FactList controls;
+  for (const auto& control : hazard.controls) {
+    const std::string text = say(control.text);
+    together += (together.empty() ? "" : " ") + text;
+    controls.push_back({{"text", text}});
+  }
+  const char* signals[] = {"", "caution", "warning", "danger"};
+  return {{"title", say(hazard.title)},      {"signal", signals[static_cast<int>(hazard.signal)]},
+          {"who", say(hazard.who)},          {"harm", say(hazard.harm)},
+          {"controls", std::move(controls)}, {"together", together},
+          {"left", say(hazard.left)}};
+}
+
+namespace {
+
+/// The EU's own statements, EUH..., have no number in the United States: there they are told without it.
+FactList texts(const std::vector<std::string>& codes, const std::map<std::string, std::string>& standard,
+               const Computed& x) {
+  FactList list;
+  for (const auto& code : codes) {
+    const auto found = standard.find(code);
+    const std::string text = found == standard.end() ? "" : spelled(found->second, x);
+    list.push_back(
+        {{"code", isUs(x) && code.starts_with("EUH") && !text.empty() ? "" : code}, {"text", text}});
+  }
+  return list;
+}
+
+/// The tasks of this job at which something is worn, in their order.
+std::vector<const model::Task*> tasksOf(const Computed& x) {
+  std::vector<const model::Task*> tasks;
+  for (const auto& task : x.content.tasks) {
+    const bool isDone = std::any_of(x.estimate.labour.begin(), x.estimate.labour.end(),
+                                    [&](const auto& line) { return line.task == task.id; });
+    if (isDone && !task.wears.empty()) tasks.push_back(&task);
+  }
+  return tasks;
+}
+
+}  // namespace
+
+void addHazards(Facts& f, const Computed& x, const Formatter& w) {
+  FactList panels, lines;
+  Facts rags = {{"title", ""}, {"harm", ""}, {"controls", FactList{}}, {"count", ""}, {"container", ""}};
+  bool burns = false;
+  for (const auto& hazard : x.content.hazards) {
+    if (!applies(x, hazard.id)) continue;
+    Facts facts = hazardFacts(x, hazard, w);
+    // The rags have the first panel, with what this job will make of them.
+    const bool isRags = std::any_of(hazard.when.all.begin(), hazard.when.all.end(),
+                                    [](const auto& c) { return c.condition == Condition::DryingOil; });
+    if (isRags && hazard.signal == model::Signal::Danger) {
+      burns = true;
+      rags = std::move(facts);
+      rags.emplace_back("count", std::to_string(x.exposure.rags.count));
+      rags.emplace_back("container", w.tinSize(base::litres(x.exposure.rags.containerLitres)));
+    } else if (const auto row = rowOf(hazard); !row || hazardOfRow(x, *row) != &hazard) {
+      (hazard.signal == model::Signal::None ? lines : panels).push_back(std::move(facts));
+    }
+  }
+  f.emplace_back("has_rags", Fact::yes(burns));
+  f.emplace_back("rags", std::move(rags));
+  f.emplace_back("has_hazards", Fact::yes(!lines.empty()));
+  f.emplace_back("panels", std::move(panels));
+  f.emplace_back("hazards", std::move(lines));
+}
+
+void addLabel(Facts& f, const Computed& x, const Formatter& w) {
+  const auto& sds = x.c.product->sds;
+  f.emplace_back("has_sds", Fact::yes(sds.has_value()));
+  const model::SafetyData d = sds.value_or(model::SafetyData{});
+  std::string signal;
+  if (!d.signalWord.empty())
+    signal = w(d.signalWord == "Danger" ? "product.signal_danger" : "product.signal_warning");
+  f.emplace_back("sds", Facts{{"signal", signal},
+                              {"has_pictograms", Fact::yes(!d.pictograms.empty())},
+                              {"statements", texts(d.statements, x.content.labels.statements, x)},
+                              {"has_precautions", Fact::yes(!d.precautions.empty())},
+                              {"precautions", texts(d.precautions, x.content.labels.precautions, x)},
+                              {"flash_point", d.flashPoint ? w.mostTemperature(*d.flashPoint) : ""},
+                              {"skin", d.skin},
+                              {"eyes", d.eyes},
+                              {"inhaled", d.inhaled},
+                              {"swallowed", d.swallowed},
+                              {"spill", d.spill}});
+}
+
+/// Tasks that need the same equipment stand together.
+void addWear(Facts& f, const Computed& x, const Formatter& w) {
+  std::vector<std::pair<std::vector<std::string>, std::vector<std::string>>>
+      groups;  // what is worn, and for what
+  std::vector<std::string> all;
+  for (const auto* task : tasksOf(x)) {
+    auto worn = task->wears;
+    std::sort(worn.begin(), worn.end());
+    all.insert(all.end(), worn.begin(), worn.end());
+    const auto found =
+        std::find_if(groups.begin(), groups.end(), [&](const auto& g) { return g.first == worn; });
+    (found == groups.end() ? groups.insert(groups.end(), {worn, {}}) : found)->second.push_back(task->name);
+  }
+  FactList list, grades;
+  for (const auto& [worn, names] : groups) {
+    FactList signs;
+    for (const auto& id : worn)
+      signs.push_back({{"sign", "must-" + id}, {"alt", w(std::string("wear.") + id)}});
+    list.push_back({{"names", capitalised(w.joined(names))}, {"wears", std::move(signs)}});
+  }
+  for (const char* id : {"ears", "eyes", "mask", "gloves", "boots", "sleeves"}) {
+    if (std::find(all.begin(), all.end(), id) == all.end()) continue;
+    const auto& equipment = x.c.region->equipment;
+    const auto grade = equipment.find(id);
+    grades.push_back({{"sign", std::string("must-") + id},
+                      {"name", w(std::string("wear.") + id)},
+                      {"grade", grade == equipment.end() ? "" : grade->second},
+                      {"for_gas", Fact::yes(id == std::string("mask") && applies(x, "vapour"))}});
+  }
+  f.emplace_back("wear_groups", std::move(list));
+  f.emplace_back("grades", std::move(grades));
+}
+
+}  // namespace sheets

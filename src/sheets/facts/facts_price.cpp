@@ -1,0 +1,110 @@
+#include "sheets/facts/facts_price.h"
+
+namespace sheets {
+namespace {
+
+using Kind = model::LineKind;
+
+std::string unitWords(const model::PriceLine& line, const Formatter& w) {
+  const std::int64_t n = line.quantity.millionths / 1'000'000;
+  switch (line.unit) {
+    case model::LineUnit::Area:
+      return w.areaUnit();
+    case model::LineUnit::Pieces:
+      return w.counted("price.pieces", n);
+    case model::LineUnit::Volume:
+      return w.volumeUnit();
+    case model::LineUnit::Days:
+      return w.counted("price.days", n);
+    case model::LineUnit::Lot:
+      return w("price.lot");
+  }
+  return {};
+}
+
+Facts lineFacts(const model::PriceLine& line, const Computed& x, const Formatter& w, const std::string& group,
+                bool withCosts) {
+  const auto isWork = [&](model::Work k) { return Fact::yes(line.kind == Kind::Work && line.work == k); };
+  int coats = 0;
+  for (const auto& c : x.estimate.coats) coats = line.deck == c.deck ? std::max(coats, c.coat) : coats;
+  const auto passes = static_cast<std::int64_t>(x.c.job.sanding.size());
+  const bool isCounted = line.unit != model::LineUnit::Area && line.unit != model::LineUnit::Volume;
+  Facts f{{"group", group},
+          {"wash", isWork(model::Work::Wash)},
+          {"fix", isWork(model::Work::Fix)},
+          {"sand", isWork(model::Work::Sand)},
+          {"oil", isWork(model::Work::Oil)},
+          {"preparation", Fact::yes(line.kind == Kind::Preparation)},
+          {"oil_for_all", Fact::yes(line.kind == Kind::Product)},
+          {"consumables", Fact::yes(line.kind == Kind::Consumables)},
+          {"travel", Fact::yes(line.kind == Kind::Travel)},
+          {"disposal", Fact::yes(line.kind == Kind::Disposal)},
+          {"passes", w.times(static_cast<int>(passes))},
+          {"coats", capitalised(w.counted("coats.count", coats))},
+          {"quantity", w.number(line.quantity, isCounted ? 0 : 2)},
+          {"unit", unitWords(line, w)},
+          {"rate", w.money(line.rate)},
+          {"amount", w.money(line.amount)}};
+  if (withCosts) f.emplace_back("cost", w.money(line.cost));
+  return f;
+}
+
+FactList linesOf(const Computed& x, const Formatter& w, bool withCosts) {
+  FactList list;
+  std::string last;
+  for (const auto& line : x.price.lines) {
+    const std::string group = line.deck
+                                  ? deckLetter(*line.deck) + "\u00A0\u00A0" + x.c.job.areas[*line.deck].name
+                                  : w("price.all_decks");
+    list.push_back(lineFacts(line, x, w, group == last ? "" : group, withCosts));
+    last = group;
+  }
+  return list;
+}
+
+}  // namespace
+
+void addPrice(Facts& facts, const Computed& x, const Formatter& w, bool withCosts) {
+  const auto& p = x.price;
+  const auto& pricing = x.c.job.price;
+  const auto& region = *x.c.region;
+  const base::Share rate = pricing.tax.value_or(region.tax.rate);
+  facts.emplace_back("currency",
+                     Facts{{"name", region.currencyName},
+                           {"sign", region.numbers.currencyBefore + region.numbers.currencyAfter}});
+  facts.emplace_back("price", Facts{{"lines", linesOf(x, w, withCosts)},
+                                    {"subtotal", w.money(p.subtotal)},
+                                    {"has_discount", Fact::yes(p.discount.minor > 0)},
+                                    {"discount", "\u2212" + w.money(p.discount)},
+                                    {"discount_share", w.share(pricing.discount)},
+                                    {"discount_reason", pricing.discountReason},
+                                    {"net", w.money(p.net)},
+                                    {"net_sign", w.signedMoney(p.net)},
+                                    {"has_tax", Fact::yes(rate.millionths > 0)},
+                                    {"tax_name", region.tax.name},
+                                    {"tax_title", capitalised(region.tax.name)},
+                                    {"tax_rate", w.share(rate)},
+                                    {"tax", w.money(p.tax)},
+                                    {"total", w.money(p.total)},
+                                    {"total_sign", w.signedMoney(p.total)}});
+  FactList options;
+  for (std::size_t i = 0; i < pricing.options.size(); ++i) {
+    options.push_back({{"text", pricing.options[i].text}, {"price", w.money(p.options[i])}});
+  }
+  facts.emplace_back("has_options", Fact::yes(!options.empty()));
+  facts.emplace_back("options", std::move(options));
+  FactList stages;
+  for (std::size_t i = 0; i < p.stages.size(); ++i) {
+    const bool isDeposit = i == 0 && p.deposit.minor > 0, isLast = !isDeposit && p.stages[i].when.empty();
+    stages.push_back(
+        {{"share", w.share(p.stages[i].share)},
+         {"is_deposit", Fact::yes(isDeposit)},
+         {"is_last", Fact::yes(isLast)},
+         {"waits", Fact::yes(isDeposit && x.c.job.customer.isUninvited && region.cancellation.isStandstill)},
+         {"when", isDeposit || isLast ? "" : p.stages[i].when},
+         {"amount", w.money(p.stages[i].amount)}});
+  }
+  facts.emplace_back("stages", std::move(stages));
+}
+
+}  // namespace sheets
