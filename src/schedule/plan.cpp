@@ -55,7 +55,7 @@ bool canBePlanned(const Desk& desk, const model::Content& content, const model::
 model::Plan makePlan(const model::JobInputs& c, const model::Content& content, const model::Estimate& e,
                      base::Diagnostics& messages, const Bounds& bounds) {
   const auto [morning, evening] = dayEnds(content, c.job.crew);
-  const Calendar calendar(c.job.crew, morning, evening);
+  const Calendar calendar(c.job, c.region, morning, evening);
   const AccessGraph graph(c.job);
   const base::Date start = bounds.from.value_or(c.job.start);
   OpenHours open(c, calendar, start);
@@ -63,7 +63,10 @@ model::Plan makePlan(const model::JobInputs& c, const model::Content& content, c
   const Desk desk{c, calendar, graph, open, drying};
   if (!canBePlanned(desk, content, e, start, messages)) return {};
   std::vector<std::optional<Row>> rows(c.job.areas.size());
-  for (const auto& placed : placedAsGiven(c.job.areas)) rows[placed.index] = rowOf(placed, c.job.areas[placed.index]);
+  for (const auto& placed : placedAsGiven(c.job.areas)) {
+    auto& row = rows[placed.index] = rowOf(placed, c.job.areas[placed.index]);
+    if (row) findReach(*row, graph.areas()[placed.index]);
+  }
   const Found found = cheapest(desk, content, e, rows, start);
   if (found.best.empty()) {
     messages.error({}, "coating", "no day holds a coat, not even of a part of an area, with all that belongs to it",

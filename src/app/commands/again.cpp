@@ -115,7 +115,7 @@ std::string movedSchema(const std::string& text, const fs::path& oldFolder, cons
 void warnOfStart(base::Date start, const Computation& last, const Computation& next, const std::string& file,
                  base::Diagnostics& messages) {
   const std::string day = base::isoDate(start);
-  if (!schedule::Calendar(next.c.job.crew, 0, 0).isWorkday(start))
+  if (!schedule::Calendar(next.c.job, next.c.region, 0, 0).isWorkday(start))
     messages.warn({file}, "start", "the crew does not work on " + day, "give a working day under --start");
   const auto visit = std::find_if(last.plan.events.begin(), last.plan.events.end(),
                                   [](const auto& event) { return event.name == "maintenance"; });

@@ -284,7 +284,7 @@ std::string planJson(const PlanReport& report) {
   const auto& job = report.x.c.job;
   const auto& plan = report.x.plan;
   const schedule::AccessGraph graph(job);
-  const schedule::Calendar calendar(job.crew, 0, 0);
+  const schedule::Calendar calendar(job, report.x.c.region, 0, 0);
   ordered_json j;
   j["ref"] = job.ref;
   j["weather"] = {

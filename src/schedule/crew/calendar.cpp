@@ -13,17 +13,18 @@ namespace {
 int upToFive(int minutes) { return (minutes + 4) / 5 * 5; }
 }  // namespace
 
-Calendar::Calendar(const model::Crew& crew, int morning, int evening)
-    : crew_(crew),
-      day_{upToFive(crew.startMinutes) + morning, crew.endMinutes / 5 * 5 - evening},
+Calendar::Calendar(const model::Job& job, const model::Region*, int morning, int evening)
+    : job_(job),
+      day_{upToFive(job.crew.startMinutes) + morning, job.crew.endMinutes / 5 * 5 - evening},
       morning_(morning),
       evening_(evening),
-      rest_(upToFive(crew.breakMinutes)),
-      restAt_(model::breakOf(crew).from) {}
+      rest_(upToFive(job.crew.breakMinutes)),
+      restAt_(model::breakOf(job.crew).from) {}
 
 bool Calendar::isWorkday(base::Date day) const {
   const unsigned fromMonday = std::chrono::weekday{day}.iso_encoding() - 1;
-  return crew_.works[fromMonday] && std::find(crew_.off.begin(), crew_.off.end(), day) == crew_.off.end();
+  const auto& crew = job_.crew;
+  return crew.works[fromMonday] && std::find(crew.off.begin(), crew.off.end(), day) == crew.off.end();
 }
 
 base::Date Calendar::workday(base::Date day) const {

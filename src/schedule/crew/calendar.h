@@ -17,7 +17,7 @@ class Calendar {
  public:
   /// 'morning' and 'evening' are minutes of each day that setting up and packing down take. Hours are kept on
   /// five minutes.
-  Calendar(const model::Crew& crew, int morning, int evening);
+  Calendar(const model::Job& job, const model::Region* region, int morning, int evening);
 
   bool isWorkday(base::Date day) const;
   /// The first working day from 'day' on; throws std::logic_error where none is within ten years, so ask
@@ -39,7 +39,7 @@ class Calendar {
   int capacity() const;
 
  private:
-  const model::Crew& crew_;
+  const model::Job& job_;
   Span day_;
   int morning_, evening_, rest_, restAt_;
 };

@@ -19,6 +19,11 @@ int sum(const std::vector<Piece>& pieces) {
   return std::accumulate(pieces.begin(), pieces.end(), 0, [](int n, const Piece& p) { return n + p.minutes; });
 }
 
+bool hasRested(const DayPlan& day) {
+  return std::any_of(day.duties.begin(), day.duties.end(),
+                     [](const auto& duty) { return duty.what == model::Duty::What::Rest; });
+}
+
 /// A day that begins later, so that nobody waits on site for the dew to go.
 void later(DayPlan& day, int minutes) {
   if (minutes <= 0) return;
@@ -104,6 +109,7 @@ std::optional<CoatDays::Round> CoatDays::attempt(const Schedule& schedule, base:
     FlowItem item{u, &unit, static_cast<int>(coat) + 1, desk_.open.on(day, unit.deck, choice_.heed), 0,
                   desk_.open.surfaces(day, unit.deck)};
     if (last && last->recoat.day == day) item.notBefore = last->recoat.minutes;
+    from = std::max(from, (item.notBefore + 4) / 5 * 5);
     round.items.push_back(std::move(item));
   }
   for (const auto u : units) {
@@ -130,7 +136,7 @@ std::optional<CoatDays::Round> CoatDays::attempt(const Schedule& schedule, base:
   rules.people = job.crew.people;
   rules.openAt20 = static_cast<double>(desk_.c.product->openTime.millionths) * 60 / 1e6;
   rules.wipeWait = model::wipeOffMinutes(times);
-  rules.rest = desk_.calendar.rest();
+  rules.rest = isBegun && hasRested(schedule.days.back()) ? 0 : desk_.calendar.rest();
   rules.arrive = isBegun ? schedule.days.back().arrive : start - before - desk_.calendar.morning();
   rules.until = desk_.calendar.day().until - last_;
   rules.graph = &desk_.graph;
@@ -153,12 +159,8 @@ std::optional<CoatDays::Round> CoatDays::attempt(const Schedule& schedule, base:
   round.start = round.flow.firstStroke - before;
   // Everyone finds a way in, and out again.
   for (std::size_t i = 0; i < units.size(); ++i) {
-    int first = 24 * 60;
-    for (const auto& strip : round.flow.strips) {
-      if (strip.unit == units[i]) first = std::min(first, strip.cutIn ? strip.cutIn->start : strip.lay.start);
-    }
     const std::vector<std::size_t> later(units.begin() + static_cast<std::ptrdiff_t>(i) + 1, units.end());
-    if (!isReached(schedule, units[i], {day, first}, later)) return {};
+    if (!isReached(schedule, units[i], {day, round.start}, later)) return {};
   }
   return round;
 }
@@ -166,6 +168,13 @@ std::optional<CoatDays::Round> CoatDays::attempt(const Schedule& schedule, base:
 std::optional<CoatDays::Round> CoatDays::round(const Schedule& schedule, base::Date day, int from, bool isBegun) {
   std::optional<Round> best;
   std::vector<std::size_t> today;
+  // Mostly the day holds all of them.
+  for (std::size_t u = from_; u < until_; ++u) {
+    if (mayBeCoated(schedule, u, day, today)) today.push_back(u);
+  }
+  if (today.empty()) return {};
+  if (today.size() > 1 && (best = attempt(schedule, day, from, today, isBegun))) return best;
+  today.clear();
   for (std::size_t u = from_; u < until_; ++u) {
     if (!mayBeCoated(schedule, u, day, today)) continue;
     auto with = today;

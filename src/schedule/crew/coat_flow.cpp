@@ -5,7 +5,6 @@
 #include <algorithm>
 #include <cmath>
 #include <deque>
-#include <map>
 #include <tuple>
 
 namespace schedule {
@@ -22,7 +21,6 @@ struct Pending {
   std::size_t strip = 0;
   std::size_t item = 0;
   int due = 0, minutes = 0;
-  std::vector<Point> places;
   bool isFromGround = false;
   std::vector<std::size_t> decks;  // from which a pole reaches it
 };
@@ -34,7 +32,8 @@ class FlowMaker {
     const auto people = static_cast<std::size_t>(rules.people);
     free_.assign(people, start);
     for (std::size_t p = 0; p < people; ++p) (p < static_cast<std::size_t>(layers) ? layers_ : helpers_).push_back(p);
-    if (helpers_.empty()) helpers_ = layers_;
+    hasHelpers_ = !helpers_.empty();
+    if (!hasHelpers_) helpers_ = layers_;
     isRested_ = rules.rest == 0;
   }
 
@@ -59,6 +58,15 @@ class FlowMaker {
     return all;
   }
 
+  /// Side by side they need two metres of board each: our own choice.
+  int layersOf(std::size_t item) const {
+    const auto layers = static_cast<int>(layers_.size());
+    const Unit& unit = unitOf(item);
+    if (!unit.row) return layers;
+    const auto longest = std::max_element(unit.row->lengths.begin(), unit.row->lengths.end());
+    return std::clamp(static_cast<int>(longest->millionths / base::metres(2).millionths), 1, layers);
+  }
+
   /// In the first of its fit spans that holds the whole coat.
   bool place(std::size_t item) {
     const auto& it = (*items_)[item];
@@ -78,7 +86,7 @@ class FlowMaker {
 
   /// Nobody works longer than six hours on end: where this unit would take longer, all rest before it.
   int rested(std::size_t item, int start) {
-    const int minutes = fives(workOf(item).lay, static_cast<int>(layers_.size()));
+    const int minutes = fives(workOf(item).lay, layersOf(item));
     constexpr int afterWork = 60;
     if (isRested_ || start - rules_->arrive < afterWork || start + minutes - rules_->arrive <= longestSpell)
       return start;
@@ -91,7 +99,7 @@ class FlowMaker {
   }
 
   int openMinutes(std::size_t item, int from) const {
-    const int minutes = fives(workOf(item).lay + workOf(item).cutIn, static_cast<int>(layers_.size()));
+    const int minutes = fives(workOf(item).lay + workOf(item).cutIn, layersOf(item));
     double warmest = 20;
     for (int h = from / 60; h <= std::min(23, (from + minutes) / 60); ++h)
       warmest = std::max(warmest, (*items_)[item].surface[static_cast<std::size_t>(h)]);
@@ -112,9 +120,10 @@ class FlowMaker {
       const int held = unit.row ? wipeBefore(item, i, first) : 0;
       const int target = std::max(layersFree_, held);
       const int begun = cutIn(item, i, target);
+      strip.lay.who.assign(layers_.begin(), layers_.begin() + layersOf(item));
       strip.lay.start = std::max(target, begun);
+      for (const auto p : strip.lay.who) strip.lay.start = std::max(strip.lay.start, free_[p]);
       strip.lay.end = strip.lay.start + strip.lay.end;  // its length so far
-      strip.lay.who = layers_;
       const bool isLate = !isFirst && strip.lay.start - flow_.strips[i - 1].lay.end > 0;
       if (strip.goesOn && isLate &&
           std::max(strip.lay.start - flow_.strips[i - 1].lay.start, strip.lay.end - flow_.strips[i - 1].lay.end) >
@@ -123,7 +132,7 @@ class FlowMaker {
         ++flow_.joints;
       }
       layersFree_ = strip.lay.end;
-      for (const auto p : layers_) free_[p] = std::max(free_[p], strip.lay.end);
+      for (const auto p : strip.lay.who) free_[p] = std::max(free_[p], strip.lay.end);
       const int stroke = strip.cutIn ? strip.cutIn->start : strip.lay.start;
       flow_.firstStroke = i == 0 ? stroke : std::min(flow_.firstStroke, stroke);
       flow_.lastStroke = std::max(flow_.lastStroke, strip.lay.end);
@@ -137,7 +146,7 @@ class FlowMaker {
   void cutIntoStrips(std::size_t item, int open) {
     const Unit& unit = unitOf(item);
     const Effort all = workOf(item).lay;
-    const int layers = static_cast<int>(layers_.size());
+    const int layers = layersOf(item);
     FlowStrip strip;
     strip.unit = (*items_)[item].index;
     strip.coat = (*items_)[item].coat;
@@ -151,8 +160,8 @@ class FlowMaker {
     for (const auto& run : unit.runs)
       for (int i = 0; i < run.count; ++i) whole += sizeAt(unit, run, i);
     strip.unitSize = whole;
-    // One person also cuts in and wipes between two strips.
-    const int besides = free_.size() == 1 ? 2 * five : 0;
+    // Who lays also cuts in and wipes between two strips.
+    const int besides = hasHelpers_ ? 0 : (workOf(item).cutIn > 0 ? five : 0) + (rules_->wipeWait > 0 && workOf(item).wipe > 0 ? five : 0);
     const int longest = std::max(five, (open - besides) / five * five);
     const auto hundredths = [&](Wide size) { return all * size / (whole * layers); };
     for (const auto& run : unit.runs) {
@@ -204,7 +213,7 @@ class FlowMaker {
     }
     const int alone = std::max(five, fives(effort, 1));
     Slot slot;
-    if (i == 0 || alone > strip.openMinutes || free_.size() == 1) {
+    if (i == 0 || alone > strip.openMinutes || !hasHelpers_) {
       dueWipes(target);
       slot.start = target;
       for (const int f : free_) slot.start = std::max(slot.start, f);
@@ -229,19 +238,21 @@ class FlowMaker {
   void await(std::size_t item, std::size_t i) {
     const auto& strip = flow_.strips[i];
     const Unit& unit = unitOf(item);
-    Pending p{i, item, strip.lay.end + rules_->wipeWait, std::max(five, fives(shareOf(workOf(item).wipe, strip), 1)), {}, false, {}};
-    const auto& area = rules_->graph->areas()[unit.deck];
+    Pending p{i, item, strip.lay.end + rules_->wipeWait, std::max(five, fives(shareOf(workOf(item).wipe, strip), 1)), false, {}};
     if (!unit.row) {
       p.isFromGround = true;
     } else {
-      p.places = placesOf(*unit.row, strip.fromBoard, strip.boards);
-      std::map<std::optional<std::size_t>, std::vector<Segment>> stands;
-      for (const auto& stand : area.stands) stands[stand.on].push_back(stand.edge);
-      for (const auto& [on, edges] : stands) {
-        if (!isWithinReach(p.places, edges, poleReach)) continue;
-        if (!on) p.isFromGround = true;
-        else if (!rules_->isWet(*on, p.due)) p.decks.push_back(*on);
+      const Row& row = *unit.row;
+      p.isFromGround = true;
+      p.decks = row.reachedFrom[static_cast<std::size_t>(strip.fromBoard)];
+      for (int i = 0; i < strip.boards; ++i) {
+        const auto board = static_cast<std::size_t>(strip.fromBoard + i);
+        p.isFromGround = p.isFromGround && row.isReachedFromGround[board];
+        std::erase_if(p.decks, [&](std::size_t deck) {
+          return std::find(row.reachedFrom[board].begin(), row.reachedFrom[board].end(), deck) == row.reachedFrom[board].end();
+        });
       }
+      std::erase_if(p.decks, [&](std::size_t deck) { return rules_->isWet(deck, p.due); });
       // What is coated today before it is wet by then.
       std::erase_if(p.decks, [&](std::size_t deck) {
         return std::any_of(items_->begin(), items_->begin() + static_cast<std::ptrdiff_t>(item),
@@ -266,7 +277,8 @@ class FlowMaker {
   }
 
   bool reachesFrom(std::optional<int> board, const Pending& p) const {
-    return board && isWithinReach(p.places, boardLines(*unitOf(p.item).row, *board), poleReach);
+    const auto& strip = flow_.strips[p.strip];
+    return board && isReachedFromBoard(*unitOf(p.item).row, strip.fromBoard, strip.boards, *board);
   }
 
   /// Before this strip is laid, whatever can then no more be reached from a dry board is wiped.
@@ -306,8 +318,8 @@ class FlowMaker {
     while (!pending_.empty()) {
       const auto p = earliest(helpers_);
       const auto& front = pending_.front();
-      const bool isAlone = free_.size() == 1;  // who lets the edge wait for as long as a wipe takes
-      if (isAlone ? front.due > until : std::max(free_[p], front.due) + front.minutes > until) return;
+      // Without helpers the edge waits for as long as a wipe takes.
+      if (!hasHelpers_ ? front.due > until : std::max(free_[p], front.due) + front.minutes > until) return;
       wipe(helpers_);
     }
   }
@@ -348,15 +360,15 @@ class FlowMaker {
   Flow flow_;
   int layersFree_;
   int earliest_ = 0;  // stroke of the unit being placed
-  bool isRested_ = false;
+  bool isRested_ = false, hasHelpers_ = true;
 };
 
 }  // namespace
 
 std::optional<Flow> flowOf(const std::vector<FlowItem>& items, int start, const FlowRules& rules) {
   std::optional<Flow> best;
-  const int most = std::max(1, std::min(rules.people - 1, 4));
-  for (int layers = most; layers >= 1; --layers) {
+  constexpr int options = 4;
+  for (int layers = rules.people; layers >= std::max(1, rules.people - options); --layers) {
     auto flow = FlowMaker(items, start, rules, layers).make();
     const auto badness = [](const Flow& f) { return std::tuple(f.unreached, f.late, f.joints, f.end); };
     if (flow && (!best || badness(*flow) < badness(*best))) best = std::move(flow);

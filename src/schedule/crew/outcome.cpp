@@ -191,6 +191,13 @@ model::Plan planOf(const Found& found, const Desk& desk, const model::Content& c
   plan.edges = wetEdgesOf(found, schedule, desk, e);
   plan.alternatives = alternativesTo(found, desk.c);
   addCost(plan, best, desk.c);
+  base::Hours extra;
+  for (const auto& line : e.lateCoats) {
+    for (const auto& pass : plan.extraPasses) {
+      if (line.deck == pass.deck && line.pass == pass.coat) extra += line.hours;
+    }
+  }
+  plan.cost.extraPasses = {base::mulDiv(desk.c.rates.labourCostPerHour.minor, extra.millionths, 1'000'000, base::Round::HalfUp)};
   if (!schedule.coats.empty()) addDates(plan, desk.c, desk.calendar);
   if (!plan.days.empty()) {
     const base::Date until = plan.days.back() + days{1};

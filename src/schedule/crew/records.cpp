@@ -182,7 +182,7 @@ void applyRecords(model::Plan& plan, const model::JobInputs& c, base::Diagnostic
   }
   std::erase_if(plan.misses,
                 [&](const auto& miss) { return recordOf(laid, miss.deck, miss.coat) != nullptr; });
-  addDates(plan, c, Calendar(c.job.crew, 0, 0));
+  addDates(plan, c, Calendar(c.job, c.region, 0, 0));
 }
 
 }  // namespace schedule

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 #include <numeric>
 
 namespace schedule {
@@ -78,17 +79,24 @@ std::vector<Point> placesOf(const Row& row, int fromBoard, int boards) {
   return places;
 }
 
-std::vector<Segment> boardLines(const Row& row, int board) {
-  std::vector<Segment> lines;
-  const Length a = acrossAt(row, board), b = acrossAt(row, board + 1);
-  const Length middle{(a.millionths + b.millionths) / 2};
-  for (const auto& s : model::stretches(row.outline, middle, row.alongX)) {
-    const double from = static_cast<double>(s.from.millionths) / nanometres,
-                 to = static_cast<double>(s.to.millionths) / nanometres,
-                 y = static_cast<double>(middle.millionths) / nanometres;
-    lines.push_back(row.alongX ? Segment{{from, y}, {to, y}} : Segment{{y, from}, {y, to}});
+void findReach(Row& row, const SiteArea& area) {
+  std::map<Where, std::vector<Segment>> stands;
+  for (const auto& stand : area.stands) stands[stand.on].push_back(stand.edge);
+  for (int board = 0; board < static_cast<int>(row.sizes.size()); ++board) {
+    const auto places = placesOf(row, board, 1);
+    row.isReachedFromGround.push_back(false);
+    row.reachedFrom.emplace_back();
+    for (const auto& [on, edges] : stands) {
+      if (!isWithinReach(places, edges, poleReach)) continue;
+      if (on) row.reachedFrom.back().push_back(*on);
+      else row.isReachedFromGround.back() = true;
+    }
   }
-  return lines;
+}
+
+bool isReachedFromBoard(const Row& row, int fromBoard, int boards, int dryBoard) {
+  const int farthest = std::max(std::abs(dryBoard - fromBoard), std::abs(dryBoard - (fromBoard + boards - 1)));
+  return (farthest + 0.5) * static_cast<double>(row.pitch.millionths) / nanometres <= poleReach;
 }
 
 int boardAt(const Row& row, Point p) {

@@ -13,7 +13,12 @@ struct Row {
   bool alongX = true;                 // which way the boards run
   base::Length low, pitch;            // where the first begins, across them
   bool isFromHigh = false;            // stairs whose foot lies at the bottom or right side
+  // Of each board: whether a pole reaches all of it from the ground, and from which decks beside.
+  std::vector<bool> isReachedFromGround = {};
+  std::vector<std::vector<std::size_t>> reachedFrom = {};
 };
+
+inline constexpr double poleReach = 3;  // m, our own choice
 
 /// Boards from the top or left side, treads from the foot. Nothing for what has neither, or no place.
 std::optional<Row> rowOf(const model::PlacedDeck& placed, const model::Deck& deck);
@@ -21,8 +26,11 @@ std::optional<Row> rowOf(const model::PlacedDeck& placed, const model::Deck& dec
 /// Places that stand for a stretch of boards, ends and sides among them, no two neighbours a metre apart.
 std::vector<Point> placesOf(const Row& row, int fromBoard, int boards);
 
-/// The middle line of the boards a coat has come to: where whoever lays the next board stands.
-std::vector<Segment> boardLines(const Row& row, int board);
+/// Fills in from where each board is reached.
+void findReach(Row& row, const SiteArea& area);
+
+/// Whether a pole reaches all of some boards from a board beside them.
+bool isReachedFromBoard(const Row& row, int fromBoard, int boards, int dryBoard);
 
 /// The board of a place, counted as the row is.
 int boardAt(const Row& row, Point p);

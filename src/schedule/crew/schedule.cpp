@@ -139,7 +139,31 @@ LocalTime fill(Schedule& schedule, const std::vector<Piece>& pieces, LocalTime f
   return end;
 }
 
+/// Whether someone on a long day has no time to rest.
+static bool lacksRest(const DayPlan& day, const Calendar& calendar, int people) {
+  for (const auto person : everyone(people)) {
+    std::vector<Span> busy{{day.home - calendar.evening(), day.home}};
+    bool hasRested = false;
+    for (const auto& duty : day.duties) {
+      if (std::find(duty.shift.who.begin(), duty.shift.who.end(), person) == duty.shift.who.end()) continue;
+      busy.push_back({duty.shift.start.minutes, duty.shift.end.minutes});
+      hasRested = hasRested || duty.what == What::Rest;
+    }
+    std::sort(busy.begin(), busy.end(), [](const Span& a, const Span& b) { return a.from < b.from; });
+    int now = day.arrive + calendar.morning();
+    for (const auto& span : busy) {
+      hasRested = hasRested || span.from - now >= calendar.rest();
+      now = std::max(now, span.until);
+    }
+    if (!hasRested) return true;
+  }
+  return false;
+}
+
 void closeDay(DayPlan& day, const Calendar& calendar, int people) {
+  const bool isLong = calendar.rest() > 0 && day.home - day.arrive > longestSpell;
+  const int latest = calendar.day().until + calendar.evening() - calendar.rest();
+  if (isLong && day.home <= latest && lacksRest(day, calendar, people)) day.home += calendar.rest();
   std::vector<model::Duty> gaps;
   for (const auto person : everyone(people)) {
     std::vector<Span> busy;

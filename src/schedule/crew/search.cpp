@@ -133,7 +133,7 @@ class Rollout {
         }
       }
       for (const auto& ready : washed.ready) now = std::max(now, ready);
-      if (!schedule.days.empty()) now = std::max(now, schedule.end());
+      if (!schedule.days.empty()) now = std::max(now, {schedule.days.back().date + days{1}, 0});
     }
     washed.days = std::move(schedule.days);
     return washed;
@@ -161,7 +161,7 @@ class Rollout {
     const auto pieces = piecesOf(levels_ - 1, from, until);
     LocalTime ready{start_, 0};
     for (std::size_t u = from; u < until; ++u) ready = std::max(ready, washed.ready[u]);
-    if (from == 0 && !washed.days.empty()) ready = std::max(ready, LocalTime{washed.days.back().date, washed.days.back().home});
+    if (from == 0 && !washed.days.empty()) ready = std::max(ready, LocalTime{washed.days.back().date + days{1}, 0});
     if (!before.days.empty()) ready = std::max(ready, LocalTime{before.days.back().date + days{1}, 0});
     bool hasCoats = false;
     for (std::size_t u = from; u < until; ++u) hasCoats = hasCoats || !work_.units[u].coats.empty();
@@ -308,11 +308,10 @@ class Rollout {
 std::vector<int> partsOf(const Desk& desk, const Work& whole, int times) {
   constexpr int least = 30;
   std::vector<int> parts(desk.c.job.areas.size(), 1);
-  const int layers = std::max(1, desk.c.job.crew.people - 1);
   const Span hours = desk.open.bounds();
   const int longest = std::clamp((hours.until - hours.from) * 3 / 4, 30, longestLaying);
   for (const auto& unit : whole.units) {
-    const int minutes = unit.layMinutes(std::min(layers, 4));
+    const int minutes = unit.layMinutes(desk.c.job.crew.people);
     const int asked = std::max(1, (minutes + longest - 1) / longest);
     parts[unit.deck] = std::max(asked, std::min(asked * times, minutes / least));
   }

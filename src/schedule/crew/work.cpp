@@ -144,7 +144,7 @@ int fives(Effort effort, int people) {
 
 int Unit::layMinutes(int people) const {
   int most = 0;
-  for (const auto& coat : coats) most = std::max(most, fives(coat.lay + coat.cutIn, people));
+  for (const auto& coat : coats) most = std::max(most, fives(coat.lay + coat.cutIn + coat.wipe, people));
   return most;
 }
 

@@ -48,7 +48,7 @@ struct Unit {
   std::vector<CoatWork> coats;
   std::vector<Piece> after;
 
-  /// Person-minutes of laying the longest of its coats, for so many people.
+  /// Minutes that so many people take for the longest of its coats, with cutting in and wiping.
   int layMinutes(int people) const;
 };
 
