@@ -26,7 +26,7 @@ Job jobOf(std::vector<Deck> areas) {
   return job;
 }
 
-std::vector<std::size_t> crossed(const AccessGraph& graph, std::size_t from) {
+std::vector<schedule::Where> crossed(const AccessGraph& graph, std::size_t from) {
   return graph.path(from, {}, [](std::size_t) { return false; }).value();
 }
 
@@ -41,7 +41,7 @@ TEST_CASE("a low deck is left over its longest open edge, a high one by the deck
   CHECK(graph.areas()[0].ways[0].at().x == Approx(6));
   CHECK(graph.areas()[0].depth == 2);
   CHECK(graph.areas()[1].depth == 1);
-  CHECK(crossed(graph, 0) == std::vector<std::size_t>{1});
+  CHECK(crossed(graph, 0) == std::vector<schedule::Where>{1});
   CHECK(crossed(graph, 1).empty());
   CHECK(graph.assumed().empty());
 }
@@ -63,7 +63,7 @@ TEST_CASE("stairs are entered by their foot and their top, never over their side
   const AccessGraph graph(jobOf({high, stairs}));
   CHECK(graph.areas()[0].depth == 2);
   CHECK(graph.areas()[1].depth == 1);
-  CHECK(crossed(graph, 0) == std::vector<std::size_t>{1});
+  CHECK(crossed(graph, 0) == std::vector<schedule::Where>{1});
 }
 
 TEST_CASE("an area that nothing is known of is taken to be left over its longest edge, and told") {

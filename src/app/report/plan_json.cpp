@@ -256,7 +256,9 @@ struct Json {
     const auto& zone = job().site.timezone;
     for (auto t = schedule::localToUtc(zone, {r.from, 0}); t < schedule::localToUtc(zone, until); t += std::chrono::hours{1}) {
       const auto local = schedule::utcToLocal(zone, t);
-      list.push_back({{"at", at(local)}, {"dries", std::round(clock.dries(local) * 1e6) / 1e6}});
+      const auto offset = std::chrono::sys_seconds{local.day} + std::chrono::minutes{local.minutes} - t;
+      const auto minutes = std::chrono::duration_cast<std::chrono::minutes>(offset).count();
+      list.push_back({{"at", isoWithOffset(local, static_cast<int>(minutes))}, {"dries", std::round(clock.dries(local) * 1e6) / 1e6}});
     }
     return list;
   }

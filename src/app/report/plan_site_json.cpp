@@ -18,6 +18,18 @@ ordered_json points(const std::vector<schedule::Point>& all) {
   return list;
 }
 
+/// Places one can step over, a metre apart.
+std::vector<schedule::Point> alongWay(const schedule::Segment& over) {
+  const double length = std::hypot(over.to.x - over.from.x, over.to.y - over.from.y);
+  const int steps = std::max(1, static_cast<int>(std::ceil(length)));
+  std::vector<schedule::Point> places;
+  for (int i = 0; i < steps; ++i) {
+    const double share = (i + 0.5) / steps;
+    places.push_back({over.from.x + (over.to.x - over.from.x) * share, over.from.y + (over.to.y - over.from.y) * share});
+  }
+  return places;
+}
+
 const char* kindOf(const model::Deck& deck) {
   if (std::holds_alternative<model::Stairs>(deck.shape)) return "stairs";
   if (std::holds_alternative<model::Strip>(deck.shape)) return "rail";
@@ -43,7 +55,11 @@ ordered_json SiteJson::areas(const schedule::AccessGraph& graph) const {
     const auto& order = graph.order();
     ordered_json j{{"name", job_.areas[i].name}, {"outline", points(area.outline)}, {"holes", ordered_json::array()}, {"height_m", area.height}, {"ways", ordered_json::array()}, {"wiped_from", ordered_json::array()}};
     for (const auto& hole : area.holes) j["holes"].push_back(points(hole));
-    for (const auto& way : area.ways) j["ways"].push_back({{"to", way.to ? job_.areas[*way.to].name : "ground"}, {"at", point(way.at())}});
+    for (const auto& way : area.ways) {
+      if (area.outline.empty()) continue;
+      for (const auto& at : alongWay(way.over))
+        j["ways"].push_back({{"to", way.to ? job_.areas[*way.to].name : "ground"}, {"at", point(at)}});
+    }
     for (const auto& stand : area.stands) {
       if (!stand.on) j["wiped_from"].push_back({{"from", point(stand.edge.from)}, {"to", point(stand.edge.to)}});
     }

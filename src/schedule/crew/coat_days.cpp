@@ -79,9 +79,13 @@ bool CoatDays::mayBeCoated(const Schedule& schedule, std::size_t unit, base::Dat
   if (coatsLeft(unit) == 0) return false;
   const auto* last = lastCoat(schedule, unit);
   if (last && last->recoat.day > day) return false;
-  // Nobody is shut in, or out, by it.
+  // Nobody is shut in, or out, by it; and what drips on it comes first.
   for (std::size_t behind = from_; behind < until_; ++behind) {
     const int left = coatsLeft(behind) - (holds(today, behind) ? 1 : 0);
+    const bool isOver = behind < unit && !desk_.graph.areas()[work_.units[behind].deck].isStoodOn &&
+                        desk_.graph.areas()[work_.units[unit].deck].isStoodOn;
+    const int doneThen = static_cast<int>(work_.units[behind].coats.size()) - left;
+    if (isOver && left > 0 && doneThen <= done_[unit]) return false;
     if (behind == unit || left <= 0 || !blocks(unit, behind)) continue;
     if (left > coatsLeft(unit) - 1) return false;
   }
@@ -89,7 +93,7 @@ bool CoatDays::mayBeCoated(const Schedule& schedule, std::size_t unit, base::Dat
 }
 
 std::optional<CoatDays::Round> CoatDays::attempt(const Schedule& schedule, base::Date day, int from,
-                                                 std::vector<std::size_t> units, bool isBegun) {
+                                                 std::vector<std::size_t> units, bool isBegun, int margin) {
   const auto& job = desk_.c.job;
   const auto& times = desk_.c.product->times;
   Round round;
@@ -100,7 +104,7 @@ std::optional<CoatDays::Round> CoatDays::attempt(const Schedule& schedule, base:
     const CoatWork& work = unit.coats[coat];
     const auto* last = lastCoat(schedule, u);
     bool isLate = false, isBare = false;
-    if (last) isLate = between(job.site.timezone, last->end, {day, from}) > times.recoatMax;
+    if (last) isLate = between(job.site.timezone, last->end, {day, std::min(from + margin, 24 * 60 - 1)}) > times.recoatMax;
     else isBare = schedule.bareSince[u] != LocalTime{} && day - schedule.bareSince[u].day > days{coatWithinDays};
     round.isLate.push_back(isLate);
     round.isExtra.push_back((isLate || isBare) && work.extra.has_value());
@@ -133,6 +137,7 @@ std::optional<CoatDays::Round> CoatDays::attempt(const Schedule& schedule, base:
   }
   const int start = std::max(from + before, (earliest + 4) / 5 * 5);
   FlowRules rules;
+  if (choice_.heed != Heed::All) rules.leastOpen = 0;
   rules.people = job.crew.people;
   rules.openAt20 = static_cast<double>(desk_.c.product->openTime.millionths) * 60 / 1e6;
   rules.wipeWait = model::wipeOffMinutes(times);
@@ -157,6 +162,23 @@ std::optional<CoatDays::Round> CoatDays::attempt(const Schedule& schedule, base:
   if (!flow) return {};
   round.flow = std::move(*flow);
   round.start = round.flow.firstStroke - before;
+  // A rest before the first stroke comes before the taping too.
+  for (auto& [begun, done] : round.flow.rests) {
+    if (begun >= round.flow.firstStroke) continue;
+    done = round.start;
+    begun = round.start - rules.rest;
+  }
+  for (std::size_t i = 0; i < units.size(); ++i) {
+    const auto* last = lastCoat(schedule, units[i]);
+    if (!last || round.isLate[i]) continue;
+    int stroke = 24 * 60 - 1;
+    for (const auto& strip : round.flow.strips) {
+      if (strip.unit == units[i]) stroke = std::min(stroke, strip.cutIn ? strip.cutIn->start : strip.lay.start);
+    }
+    constexpr int more = 6 * 60;
+    if (between(job.site.timezone, last->end, {day, stroke}) <= times.recoatMax) continue;
+    return margin > 0 ? std::nullopt : attempt(schedule, day, from, units, isBegun, more);
+  }
   // Everyone finds a way in, and out again.
   for (std::size_t i = 0; i < units.size(); ++i) {
     const std::vector<std::size_t> later(units.begin() + static_cast<std::ptrdiff_t>(i) + 1, units.end());
@@ -192,10 +214,10 @@ void CoatDays::add(Schedule& schedule, base::Date day, Round round, bool isNewDa
   if (isNewDay) {
     schedule.days.push_back({});
     schedule.days.back().date = day;
-    schedule.days.back().arrive = round.start - desk_.calendar.morning();
+    schedule.days.back().arrive = round.begun() - desk_.calendar.morning();
   }
   DayPlan& plan = schedule.days.back();
-  if (!isNewDay && plan.strips.empty()) later(plan, round.start - (plan.home - desk_.calendar.evening()));
+  if (!isNewDay && plan.strips.empty()) later(plan, round.begun() - (plan.home - desk_.calendar.evening()));
   std::vector<std::size_t> all(static_cast<std::size_t>(people));
   std::iota(all.begin(), all.end(), std::size_t{0});
   const auto put = [&](const std::string& task, Where deck, int part, int pass, int from, int until,
@@ -225,15 +247,21 @@ void CoatDays::add(Schedule& schedule, base::Date day, Round round, bool isNewDa
   const auto& times = desk_.c.product->times;
   for (std::size_t i = 0; i < round.items.size(); ++i) {
     const auto& item = round.items[i];
-    LaidCoat coat;
-    coat.unit = item.index;
-    coat.coat = item.coat;
-    coat.start = {day, 24 * 60};
+    std::vector<LaidCoat> segments;
     for (const auto& strip : round.flow.strips) {
       if (strip.unit != item.index) continue;
+      if (segments.empty() || segments.back().segment != strip.segment) {
+        segments.emplace_back();
+        segments.back().segment = strip.segment;
+        segments.back().start = {day, 24 * 60};
+      }
+      auto& coat = segments.back();
       coat.start.minutes = std::min(coat.start.minutes, strip.cutIn ? strip.cutIn->start : strip.lay.start);
       coat.end = std::max(coat.end, {day, strip.lay.end});
     }
+    for (auto& coat : segments) {
+    coat.unit = item.index;
+    coat.coat = item.coat;
     coat.touchDry = desk_.drying.dryAt(coat.end, times.touchDry);
     coat.recoat = desk_.drying.dryAt(coat.end, times.recoatMin);
     coat.walk = desk_.drying.dryAt(coat.end, times.walk);
@@ -241,6 +269,7 @@ void CoatDays::add(Schedule& schedule, base::Date day, Round round, bool isNewDa
     coat.isLate = round.isLate[i];
     coat.isExtra = round.isExtra[i];
     schedule.coats.push_back(coat);
+    }
     ++done_[item.index];
   }
   schedule.unreached += round.flow.unreached;
@@ -257,13 +286,13 @@ void CoatDays::add(Schedule& schedule, base::Date day, Round round, bool isNewDa
   plan.home = std::max(round.flow.end, now) + desk_.calendar.evening();
 }
 
-bool CoatDays::place(Schedule& schedule, std::size_t from, std::size_t until, base::Date anchor,
+bool CoatDays::place(Schedule& schedule, std::size_t from, std::size_t until, base::Date anchor, int notBefore,
                      const CoatChoice& choice) {
   choice_ = choice;
   from_ = from;
   until_ = until;
   done_.assign(work_.units.size(), 0);
-  for (const auto& coat : schedule.coats) ++done_[coat.unit];
+  for (const auto& coat : schedule.coats) done_[coat.unit] = std::max(done_[coat.unit], coat.coat);
   const auto isDone = [&] {
     for (std::size_t u = from; u < until; ++u) {
       if (coatsLeft(u) > 0) return false;
@@ -273,7 +302,7 @@ bool CoatDays::place(Schedule& schedule, std::size_t from, std::size_t until, ba
   base::Date day = anchor;
   for (int n = 0; n < mostWorkdays && !isDone(); ++n, day = desk_.calendar.workday(day + days{1})) {
     bool isBegun = !schedule.days.empty() && schedule.days.back().date == day;
-    int now = desk_.calendar.day().from;
+    int now = std::max(desk_.calendar.day().from, day == anchor ? (notBefore + 4) / 5 * 5 : 0);
     if (isBegun) now = std::max(now, schedule.days.back().home - desk_.calendar.evening());
     bool isAny = false;
     while (true) {

@@ -110,6 +110,10 @@ class FlowMaker {
   void lay(std::size_t item, int start) {
     start = rested(item, start);
     const int open = openMinutes(item, start);
+    if (open < rules_->leastOpen) {
+      flow_.lastStroke = 24 * 60;
+      return;
+    }
     const Unit& unit = unitOf(item);
     const std::size_t first = flow_.strips.size();
     cutIntoStrips(item, open);
@@ -124,13 +128,15 @@ class FlowMaker {
       strip.lay.start = std::max(target, begun);
       for (const auto p : strip.lay.who) strip.lay.start = std::max(strip.lay.start, free_[p]);
       strip.lay.end = strip.lay.start + strip.lay.end;  // its length so far
-      const bool isLate = !isFirst && strip.lay.start - flow_.strips[i - 1].lay.end > 0;
-      if (strip.goesOn && isLate &&
-          std::max(strip.lay.start - flow_.strips[i - 1].lay.start, strip.lay.end - flow_.strips[i - 1].lay.end) >
-              open) {
-        strip.goesOn = false;
-        ++flow_.joints;
+      if (strip.goesOn) {
+        const auto& before = flow_.strips[i - 1].lay;
+        const bool isMet = std::max(strip.lay.start - before.start, strip.lay.end - before.end) <= open;
+        if (!isMet && !(strip.isTooLong && flow_.strips[i - 1].isTooLong)) {
+          strip.goesOn = false;
+          ++flow_.joints;
+        }
       }
+      strip.segment = isFirst ? 0 : flow_.strips[i - 1].segment + (strip.goesOn ? 0 : 1);
       layersFree_ = strip.lay.end;
       for (const auto p : strip.lay.who) free_[p] = std::max(free_[p], strip.lay.end);
       const int stroke = strip.cutIn ? strip.cutIn->start : strip.lay.start;

@@ -23,6 +23,7 @@ struct FlowStrip {
   int fromBoard = 0, boards = 0;
   base::Wide size = 1, unitSize = 1;  // of the unit's boards, for its area
   int openMinutes = 0;
+  int segment = 0;  // of the unit: it begins anew at a joint of boards where the wet edge could not be met
   bool isTooLong = false, goesOn = false;
   std::optional<Slot> cutIn, wipe;
   Slot lay;
@@ -46,6 +47,7 @@ struct FlowRules {
   int rest = 0;          // minutes of everybody's break
   int arrive = 0;        // whoever is on site for longer than longestSpell rests before
   int until = 24 * 60;   // last wipe
+  int leastOpen = 5;     // minutes; on hotter boards no coat is begun
   const AccessGraph* graph = nullptr;
   /// Whether nobody may stand on a deck at this minute, because of a coat of an earlier day or round.
   std::function<bool(std::size_t deck, int minute)> isWet;

@@ -47,10 +47,8 @@ std::vector<model::WindowViolation> missesOf(const Work& work, const Schedule& s
   const auto& times = desk.c.product->times;
   std::vector<model::WindowViolation> misses;
   for (const auto& coat : schedule.coats) {
-    const LaidCoat* before = nullptr;
-    for (const auto& other : schedule.coats) {
-      if (other.unit == coat.unit && other.coat + 1 == coat.coat) before = &other;
-    }
+    if (coat.segment > 0) continue;
+    const LaidCoat* before = schedule.before(coat);
     model::WindowViolation miss;
     miss.deck = work.units[coat.unit].deck;
     miss.coat = coat.coat;

@@ -17,6 +17,29 @@ using base::LocalTime;
 using std::chrono::days;
 using What = model::Duty::What;
 
+/// Numbers the parts that a deck's coat is laid in: units, and what a joint divides them into.
+class PartNumbers {
+ public:
+  PartNumbers(const Work& work, const Schedule& schedule) : work_(work) {
+    for (const auto& coat : schedule.coats) parts_[{work.units[coat.unit].deck, coat.coat}].insert({coat.unit, coat.segment});
+  }
+  int of(std::size_t unit, int coat, int segment) const {
+    const auto found = parts_.find({work_.units[unit].deck, coat});
+    if (found == parts_.end() || found->second.size() < 2) return 0;
+    return static_cast<int>(std::distance(found->second.begin(), found->second.find({unit, segment}))) + 1;
+  }
+  /// Of work before a coat on a unit: 0 where that is divided once more.
+  int ofUnit(std::size_t deck, int part, int coat) const {
+    const auto found = parts_.find({deck, coat});
+    if (found == parts_.end()) return part;
+    return std::any_of(found->second.begin(), found->second.end(), [](const auto& p) { return p.second > 0; }) ? 0 : part;
+  }
+
+ private:
+  const Work& work_;
+  std::map<std::pair<std::size_t, int>, std::set<std::pair<std::size_t, int>>> parts_;
+};
+
 /// Decks that get the same coat on one day are told together.
 void addCoatEvents(model::Plan& plan, const Work& work, const Schedule& schedule) {
   struct Told {
@@ -113,8 +136,17 @@ void addShift(std::vector<model::Shift>& shifts, std::size_t firstOfDay, const m
   shifts.push_back(shift);
 }
 
-void addDays(model::Plan& plan, const Schedule& schedule, const Desk& desk, const model::Content& content) {
-  for (const auto& day : schedule.days) {
+void addDays(model::Plan& plan, Schedule schedule, const Desk& desk, const model::Content& content, const PartNumbers& parts) {
+  for (auto& day : schedule.days) {
+    for (auto& duty : day.duties) {
+      auto& shift = duty.shift;
+      if (duty.strip > 0) {
+        const auto& strip = day.strips[static_cast<std::size_t>(duty.strip - 1)];
+        shift.part = parts.of(strip.unit, strip.coat, strip.segment);
+      } else if (duty.what == What::Task && shift.deck && model::taskOf(content, shift.task).isPerCoat) {
+        shift.part = parts.ofUnit(*shift.deck, shift.part, shift.pass);
+      }
+    }
     plan.days.push_back(day.date);
     model::SiteDay there{day.date, {day.date, day.arrive}, {day.date, day.home}, {}, {}};
     if (day.lastStart) there.lastStart = LocalTime{day.date, *day.lastStart};
@@ -151,7 +183,7 @@ std::vector<model::Alternative> alternativesTo(const Found& found, const model::
   if (best.schedule.coats.empty()) return {};
   std::set<base::Date> told{firstStroke(best).day};
   for (const auto& other : found.best) {
-    if (other.schedule.coats.empty() || !told.insert(firstStroke(other).day).second) continue;
+    if (other.cost < best.cost || other.schedule.coats.empty() || !told.insert(firstStroke(other).day).second) continue;
     model::Plan priced;
     addCost(priced, other, c);
     model::Alternative a{firstStroke(other), other.finish, priced.cost.total(), "later"};
@@ -174,7 +206,8 @@ model::Plan planOf(const Found& found, const Desk& desk, const model::Content& c
   model::Plan plan;
   plan.coatingFrom = desk.open.bounds().from;
   plan.coatingUntil = desk.open.bounds().until;
-  addDays(plan, schedule, desk, content);
+  const PartNumbers parts(found.work, schedule);
+  addDays(plan, schedule, desk, content, parts);
   plan.finished = schedule.days.empty() ? LocalTime{start, desk.calendar.day().from} : best.finish;
   addCoatEvents(plan, found.work, schedule);
   plan.misses = missesOf(found.work, schedule, desk);
@@ -182,13 +215,20 @@ model::Plan planOf(const Found& found, const Desk& desk, const model::Content& c
   for (const auto& coat : schedule.coats) {
     const Unit& unit = found.work.units[coat.unit];
     const auto until = after(desk.c.job.site.timezone, coat.end, desk.c.product->times.recoatMax);
-    plan.coats.push_back({unit.deck, coat.coat, unit.part, coat.start, coat.end, coat.touchDry, coat.recoat, until, coat.walk});
+    plan.coats.push_back({unit.deck, coat.coat, parts.of(coat.unit, coat.coat, coat.segment), coat.start, coat.end, coat.touchDry, coat.recoat, until, coat.walk});
     const auto isTold = [&](const auto& pass) { return pass.deck == unit.deck && pass.coat == coat.coat; };
     if (coat.isExtra && std::none_of(plan.extraPasses.begin(), plan.extraPasses.end(), isTold))
       plan.extraPasses.push_back({unit.deck, coat.coat});
   }
   std::stable_sort(plan.coats.begin(), plan.coats.end(), [](const auto& a, const auto& b) { return a.start < b.start; });
   plan.edges = wetEdgesOf(found, schedule, desk, e);
+  for (auto& edge : plan.edges) {
+    for (auto& strip : edge.strips) {
+      const auto& day = *std::find_if(schedule.days.begin(), schedule.days.end(), [&](const auto& d) { return d.date == strip.lay.start.day; });
+      const auto& laid = day.strips[static_cast<std::size_t>(strip.number - 1)];
+      strip.part = parts.of(laid.unit, laid.coat, laid.segment);
+    }
+  }
   plan.alternatives = alternativesTo(found, desk.c);
   addCost(plan, best, desk.c);
   base::Hours extra;

@@ -31,7 +31,7 @@ void addBoards(Row& row, Length to) {
 /// The place across the boards at which so many of them end, in nanometres.
 Length acrossAt(const Row& row, int boards) {
   const int n = static_cast<int>(row.sizes.size());
-  return row.low + row.pitch * (row.isFromHigh ? n - boards : boards);
+  return std::min(row.low + row.pitch * (row.isFromHigh ? n - boards : boards), row.high);
 }
 
 }  // namespace
@@ -48,11 +48,13 @@ std::optional<Row> rowOf(const model::PlacedDeck& placed, const model::Deck& dec
     row.lengths.assign(steps, stairs->width);
     row.isFromHigh = placed.up == model::Side::Left || placed.up == model::Side::Top;
     row.low = row.alongX ? box.from.y : box.from.x;
+    row.high = row.alongX ? box.to.y : box.to.x;
   } else if (deck.boards) {
     row.alongX = model::runsAlongX(box, deck.boards->run);
     row.pitch = deck.boards->width + deck.boards->gap;
     row.low = row.alongX ? box.from.y : box.from.x;
-    addBoards(row, row.alongX ? box.to.y : box.to.x);
+    row.high = row.alongX ? box.to.y : box.to.x;
+    addBoards(row, row.high);
   }
   row.whole = std::accumulate(row.sizes.begin(), row.sizes.end(), Wide{0});
   if (row.whole <= 0) return {};

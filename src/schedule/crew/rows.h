@@ -11,14 +11,14 @@ struct Row {
   base::Wide whole = 0;               // of the sizes
   model::Outline outline;             // on the site
   bool alongX = true;                 // which way the boards run
-  base::Length low, pitch;            // where the first begins, across them
+  base::Length low, high, pitch;      // from the first to the last, across them
   bool isFromHigh = false;            // stairs whose foot lies at the bottom or right side
   // Of each board: whether a pole reaches all of it from the ground, and from which decks beside.
   std::vector<bool> isReachedFromGround = {};
   std::vector<std::vector<std::size_t>> reachedFrom = {};
 };
 
-inline constexpr double poleReach = 3;  // m, our own choice
+inline constexpr double poleReach = 3.5;  // m, a pad on a pole of 3 m and an arm: our own choice
 
 /// Boards from the top or left side, treads from the foot. Nothing for what has neither, or no place.
 std::optional<Row> rowOf(const model::PlacedDeck& placed, const model::Deck& deck);

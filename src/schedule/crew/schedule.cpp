@@ -103,6 +103,14 @@ LocalTime Schedule::end() const {
   return days.empty() ? LocalTime{} : LocalTime{days.back().date, days.back().home};
 }
 
+const LaidCoat* Schedule::before(const LaidCoat& coat) const {
+  const LaidCoat* last = nullptr;
+  for (const auto& other : coats) {
+    if (other.unit == coat.unit && other.coat + 1 == coat.coat && (!last || last->end < other.end)) last = &other;
+  }
+  return last;
+}
+
 LocalTime fill(Schedule& schedule, const std::vector<Piece>& pieces, LocalTime from, const Calendar& calendar,
                int people, const Quotas& quotas, std::vector<LocalTime>* ends) {
   int all = 0;
@@ -167,7 +175,7 @@ void closeDay(DayPlan& day, const Calendar& calendar, int people) {
   std::vector<model::Duty> gaps;
   for (const auto person : everyone(people)) {
     std::vector<Span> busy;
-    bool hasRested = calendar.rest() == 0 || day.home - day.arrive <= longestSpell;
+    bool hasRested = calendar.rest() == 0;
     for (const auto& duty : day.duties) {
       const auto& who = duty.shift.who;
       if (std::find(who.begin(), who.end(), person) == who.end()) continue;

@@ -16,8 +16,10 @@ struct DayPlan {
   std::optional<int> lastStart, lastStroke;
 };
 
+/// A coat of a unit, or of a segment of it.
 struct LaidCoat {
   std::size_t unit = 0;
+  int segment = 0;
   int coat = 1;
   base::LocalTime start, end;  // first and last stroke
   base::LocalTime touchDry, recoat, walk;
@@ -34,6 +36,8 @@ struct Schedule {
   int unreached = 0;
 
   base::LocalTime end() const;
+  /// The coat before of the same unit that ended last; null for a first coat.
+  const LaidCoat* before(const LaidCoat& coat) const;
 };
 
 /// All that a calendar is made from; outlives it.
@@ -60,7 +64,8 @@ base::LocalTime fill(Schedule& schedule, const std::vector<Piece>& pieces, base:
                      const Calendar& calendar, int people, const Quotas& quotas = {},
                      std::vector<base::LocalTime>* ends = nullptr);
 
-/// Duties of everyone, waits and rests put in, from arrival to home.
+/// Duties of everyone on a day with a coat, waits put in, from arrival to home. Everyone rests once while they
+/// wait, and before packing down where a long day leaves no time for it sooner.
 void closeDay(DayPlan& day, const Calendar& calendar, int people);
 
 }  // namespace schedule

@@ -86,12 +86,11 @@ class Rollout {
     for (const auto& coat : schedule.coats) {
       p.unfit += coat.heed != Heed::All;
       p.finish = std::max(p.finish, coat.end);
-      for (const auto& before : schedule.coats) {
-        if (before.unit != coat.unit || before.coat + 1 != coat.coat) continue;
-        const auto gap = between(zone, before.end, coat.start);
-        const auto& times = desk_.c.product->times;
-        p.outside += gap < times.recoatIdealFrom || gap > times.recoatIdealTo;
-      }
+      const auto* before = schedule.before(coat);
+      if (!before || coat.segment > 0) continue;
+      const auto gap = between(zone, before->end, coat.start);
+      const auto& times = desk_.c.product->times;
+      p.outside += gap < times.recoatIdealFrom || gap > times.recoatIdealTo;
     }
     p.schedule = std::move(schedule);
     return p;
@@ -182,7 +181,7 @@ class Rollout {
         Schedule schedule = before;
         if (!prepare(schedule, pieces, ready, anchor, inMorning)) continue;
         note(schedule, pieces, from, until);
-        if (!coats_.place(schedule, from, until, anchor, choice)) continue;
+        if (!coats_.place(schedule, from, until, anchor, ready.day == anchor ? ready.minutes : 0, choice)) continue;
         isAny = true;
         found.push_back(priced(std::move(schedule)));
       }

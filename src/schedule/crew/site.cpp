@@ -203,16 +203,10 @@ void AccessGraph::addWays(const model::Job& job) {
     for (std::size_t other = 0; other < areas_.size() && deck.at; ++other) {
       if (other != p.index && job.areas[other].at && touches(out, areas_[other].outline)) way.to = other;
     }
-    if (const auto* run = longest(runs[p.index], [&](const Run& r) {
-          return r.beside == way.to && distance(out, r.stretch) <= 2 * touching;
-        });
-        run && way.to)
-      way.over = run->stretch;
     told[p.index] = way;
   }
   for (const auto& p : placed) {
     const std::size_t own = p.index;
-    const auto& deck = job.areas[own];
     auto& area = areas_[own];
     for (const auto& run : runs[own]) {
       const bool isReached = run.kind == model::EdgeKind::Open || run.kind == model::EdgeKind::Drop;
@@ -236,7 +230,12 @@ void AccessGraph::addWays(const model::Job& job) {
       const bool isTold = told[own] || told[other];
       const bool isWay = !isTold || isEither || (told[own] && leads(own, other)) ||
                          (told[other] && leads(other, own));
-      if (isWay) area.ways.push_back({other, run->stretch});
+      if (!isWay) continue;
+      Segment over = run->stretch;
+      for (const auto& [from, to] : {std::pair{own, other}, std::pair{other, own}}) {
+        if (told[from] && told[from]->to == to) over = told[from]->over;
+      }
+      area.ways.push_back({other, over});
     }
     if (told[own]) {
       if (!told[own]->to) area.ways.push_back(*told[own]);
@@ -257,7 +256,6 @@ void AccessGraph::addWays(const model::Job& job) {
           }))
         area.ways.push_back({{}, run->stretch});
     }
-    (void)deck;
   }
   for (auto& area : areas_) {
     if (area.outline.empty()) area.ways.push_back({});

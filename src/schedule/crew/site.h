@@ -50,9 +50,9 @@ class AccessGraph {
   /// Areas without a known way, taken to be left over an edge.
   const std::vector<std::size_t>& assumed() const { return assumed_; }
 
-  /// The areas crossed on the shortest way, both ends left out, none of them 'shut'; nothing = no way.
+  /// What is crossed on the shortest way, both ends left out, none of it 'shut'; nothing = no way.
   template <class IsShut>
-  std::optional<std::vector<std::size_t>> path(Where from, Where to, IsShut isShut) const;
+  std::optional<std::vector<Where>> path(Where from, Where to, IsShut isShut) const;
 
  private:
   void addWays(const model::Job& job);
@@ -72,8 +72,8 @@ bool isWithinReach(const std::vector<Point>& places, const std::vector<Segment>&
 double distance(Point p, const Segment& s);
 
 template <class IsShut>
-std::optional<std::vector<std::size_t>> AccessGraph::path(Where from, Where to, IsShut isShut) const {
-  using Path = std::vector<std::size_t>;
+std::optional<std::vector<Where>> AccessGraph::path(Where from, Where to, IsShut isShut) const {
+  using Path = std::vector<Where>;
   if (from == to) return Path{};
   const std::size_t ground = areas_.size();
   std::vector<std::size_t> before(ground + 1, ground + 1), queue;
@@ -99,9 +99,8 @@ std::optional<std::vector<std::size_t>> AccessGraph::path(Where from, Where to, 
   }
   if (before[goal] > ground) return {};
   Path crossed;
-  for (std::size_t at = before[goal]; at != start; at = before[at]) {
-    if (at != ground) crossed.insert(crossed.begin(), at);
-  }
+  for (std::size_t at = before[goal]; at != start; at = before[at])
+    crossed.insert(crossed.begin(), at == ground ? Where{} : Where{at});
   return crossed;
 }
 

@@ -62,7 +62,7 @@ struct Maker {
   Piece pieceOf(const model::LabourLine& line, const Share& share, int part) const {
     const auto& task = model::taskOf(content, line.task);
     Piece piece{task.id, rankOf(task, content), line.deck,     part, line.pass, 0, task.dryAfter,
-                task.soilsWetCoats, task.work == model::Work::Sand};
+                task.soilsWetCoats, task.isPerPass};
     piece.minutes = static_cast<int>(model::crewMinutes(share.of(line.hours), c.job.crew));
     return piece;
   }
