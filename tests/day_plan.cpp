@@ -5,7 +5,6 @@
 #include "estimate/estimate.h"
 #include "fixtures.h"
 #include "schedule/plan.h"
-#include "schedule/strips/strips.h"
 #include "sheets/facts/facts_decks.h"
 
 #include <catch2/catch.hpp>
@@ -30,7 +29,6 @@ struct Made {
     plan = schedule::makePlan(c, content, estimate::makeEstimate(c, content, 0), messages);
     REQUIRE(messages.ok());
     e = estimate::makeEstimate(c, content, static_cast<int>(plan.days.size()));
-    plan.edges = schedule::wetEdges(c, content, e, plan);
   }
   sheets::Computed computed() const {
     return {c, fixtures::sampleContent(), e, plan, price, english(), exposure, hazards};

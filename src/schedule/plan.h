@@ -21,15 +21,12 @@ struct Bounds {
   std::optional<base::Date> by;    // the last day wanted with work on site
 };
 
-/// From the job's start: tasks before the coats in their order, drying after the wash, then the coats in
-/// batches of decks that fit one day's coating hours, each coat inside the product's window where the
-/// calendar allows. All waits are true hours by the site's time zone, which is a known one. Errors: no time
-/// to work or to coat; work for over a year.
+/// The cheapest calendar, in money, that obeys the rules: nobody walks over wet boards or is shut in, strips
+/// are laid towards the way out and wiped from a dry place, no coat is begun that fit hours do not hold to its
+/// last stroke, boards do not stand bare, nobody does two things at once. Days for the first coats are tried one
+/// after another, and what comes before them is laid backwards from there. All waits are true hours by the
+/// site's time zone, which is a known one. Errors: no time to work or to coat; work for over a year.
 model::Plan makePlan(const model::JobInputs& c, const model::Content& content, const model::Estimate& e,
                      base::Diagnostics& messages, const Bounds& bounds = {});
-
-/// The same job with its first coat on other days, the best three first. Makes the plan several times over.
-std::vector<model::Alternative> otherStarts(const model::JobInputs& c, const model::Content& content,
-                                            const model::Estimate& e, const Bounds& bounds = {});
 
 }  // namespace schedule

@@ -12,7 +12,6 @@
 #include "safety/hazards.h"
 #include "schedule/crew/records.h"
 #include "schedule/plan.h"
-#include "schedule/strips/strips.h"
 #include "schedule/weather/hours.h"
 
 #include <filesystem>
@@ -26,9 +25,7 @@ constexpr auto defaultTheme = "generous";
 
 std::vector<estimate::LateCoat> lateCoats(const model::Plan& plan) {
   std::vector<estimate::LateCoat> late;
-  for (const auto& miss : plan.misses) {
-    if (miss.isPastMax) late.push_back({miss.deck, miss.coat});
-  }
+  for (const auto& pass : plan.extraPasses) late.push_back({pass.deck, pass.coat});
   return late;
 }
 
@@ -153,7 +150,6 @@ std::optional<Computation> computeText(const std::string& text, const std::strin
         estimate::makeEstimate(x.c, content, static_cast<int>(x.plan.days.size()), lateCoats(x.plan));
     records::addActual(x.estimate, x.c);
     records::warnOfUse(x.estimate, x.c, messages);
-    x.plan.edges = schedule::wetEdges(x.c, content, x.estimate, x.plan);
     x.price = estimate::makePrice(x.c, content, x.estimate);
     x.exposure = safety::exposureOf(x.c, content, x.estimate, x.plan);
     x.hazards = safety::hazardsOf(x.c, content, x.estimate, x.exposure);

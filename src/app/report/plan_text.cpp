@@ -55,6 +55,8 @@ std::string words(model::WindowViolation::Why why) {
       return "it falls outside the hours for coating";
     case model::WindowViolation::Why::LargeDeck:
       return "the area takes more than one day's hours for coating";
+    case model::WindowViolation::Why::Access:
+      return "the way to it, or the day's hours, leave no room for it sooner";
   }
   return {};
 }
@@ -161,7 +163,7 @@ struct Text {
     if (sun.sunset) out << "  sunset " << base::isoClock(sun.sunset->minutes);
     out << "\n";
     bool isWorked = false;
-    auto wiping = model::wipingOn(r.x.plan, r.content, r.x.c.product->times, sun.date);
+    auto wiping = model::wipingOn(r.x.plan, r.content, sun.date);
     const auto wipe = [&](int before) {
       if (!wiping || wiping->from >= before) return;
       out << "  " << spanWords(wiping->from, wiping->until) << "  wipe off what still stands, in turns\n";
@@ -170,6 +172,7 @@ struct Text {
     for (const auto& s : r.x.plan.shifts) {
       if (s.start.day != sun.date) continue;
       isWorked = true;
+      if (model::taskOf(r.content, s.task).isWiping) continue;
       wipe(s.start.minutes);
       shift(s);
     }
@@ -194,13 +197,19 @@ struct Text {
   }
 
   void alternative(const model::Alternative& a) {
-    const std::map<std::string, std::string> reasons = {
-        {"later", "a later start"}, {"weather", "the weather"}, {"window", "the window between coats"}};
-    const auto found = reasons.find(a.reason);
-    out << "  first coat " << timeWords(a.start) << ", done " << timeWords(a.finished) << ": "
-        << (found == reasons.end() ? a.reason : found->second) << ", ";
-    if (a.misses == 0) out << "every coat in its window\n";
-    else out << a.misses << (a.misses == 1 ? " coat" : " coats") << " outside the ideal window\n";
+    const std::map<std::string, std::string> reasons = {{"cost", "dearer"},
+                                                        {"later", "no cheaper, and later"},
+                                                        {"order", "no cheaper"},
+                                                        {"weather", "the weather"},
+                                                        {"window", "a coat outside the ideal window"}};
+    out << "  first coat " << timeWords(a.start) << ", done " << timeWords(a.finished) << ": " << reasons.at(a.reason);
+    const auto more = a.cost - r.x.plan.cost.total();
+    if (more.minor > 0) {
+      std::int64_t coin = 1;
+      for (int i = 0; i < r.x.c.region->currencyDigits; ++i) coin *= 10;
+      out << ", " << base::divide(more.minor, coin, base::Round::HalfUp) << " " << r.x.c.region->currency << " more";
+    }
+    out << "\n";
   }
 };
 

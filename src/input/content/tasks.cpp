@@ -75,9 +75,9 @@ void readRates(Record& r, model::Task& t) {
 }
 
 model::Task readTask(const Field& f, const std::map<std::string, model::Consumable>& consumables) {
-  enum class Each { Pass, Coat, LateCoat };
+  enum class Each { Pass, Coat, WipedCoat, LateCoat };
   constexpr Word<Each> eachWords[] = {
-      {"pass", Each::Pass}, {"coat", Each::Coat}, {"late coat", Each::LateCoat}};
+      {"pass", Each::Pass}, {"coat", Each::Coat}, {"wiped coat", Each::WipedCoat}, {"late coat", Each::LateCoat}};
   Record r(f);
   model::Task t;
   t.id = text(r.must("id", "rinse"));
@@ -87,7 +87,8 @@ model::Task readTask(const Field& f, const std::map<std::string, model::Consumab
   t.measure = choice(r.must("per", "surface"), measureWords, "measure", t.measure);
   const auto each = chosen(r.may("each"), eachWords, "repetition");
   t.isPerPass = each == Each::Pass;
-  t.isPerCoat = each == Each::Coat;
+  t.isPerCoat = each == Each::Coat || each == Each::WipedCoat;
+  t.isWiping = each == Each::WipedCoat;
   t.isForLateCoat = each == Each::LateCoat;
   readRates(r, t);
   t.timeByState = readTimes(r.may("time"));
