@@ -1,6 +1,7 @@
-// How one gets about on a site: which areas touch, what leads to the ground, and what that means for the order
-// of coats and of boards.
+// How one gets about on a site: which areas touch, what leads to the ground, and what that means for the
+// order of coats and of boards.
 #include "fixtures.h"
+#include "near.h"
 #include "schedule/crew/work.h"
 
 #include <catch2/catch.hpp>
@@ -38,7 +39,7 @@ TEST_CASE("a low deck is left over its longest open edge, a high one by the deck
   const AccessGraph graph(jobOf({high, low}));
   REQUIRE(graph.areas()[0].ways.size() == 1);
   CHECK(graph.areas()[0].ways[0].to == 1u);
-  CHECK(graph.areas()[0].ways[0].at().x == Approx(6));
+  CHECK(graph.areas()[0].ways[0].at().x == near(6));
   CHECK(graph.areas()[0].depth == 2);
   CHECK(graph.areas()[1].depth == 1);
   CHECK(crossed(graph, 0) == std::vector<schedule::Where>{1});
@@ -76,12 +77,13 @@ TEST_CASE("an area that nothing is known of is taken to be left over its longest
 
 TEST_CASE("no way leads over a wall or the water, and nobody wipes from there") {
   Deck jetty = floorAt("Jetty", 0, 0, 6, 2);
-  jetty.edges = {{Compass::North, EdgeKind::Wall}, {Compass::East, EdgeKind::Water}, {Compass::South, EdgeKind::Water}};
+  jetty.edges = {
+      {Compass::North, EdgeKind::Wall}, {Compass::East, EdgeKind::Water}, {Compass::South, EdgeKind::Water}};
   const AccessGraph graph(jobOf({jetty}));
   REQUIRE(graph.areas()[0].ways.size() == 1);
-  CHECK(graph.areas()[0].ways[0].at().x == Approx(0));
+  CHECK(graph.areas()[0].ways[0].at().x == near(0));
   REQUIRE(graph.areas()[0].stands.size() == 1);
-  CHECK(graph.areas()[0].stands[0].edge.from.x == Approx(0));
+  CHECK(graph.areas()[0].stands[0].edge.from.x == near(0));
 }
 
 TEST_CASE("the compass turns with the plan") {

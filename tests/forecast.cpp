@@ -1,4 +1,6 @@
 // Forecast files: what is read from them, and all that is said about their mistakes.
+#include "near.h"
+
 #include "forecast/read.h"
 #include "schedule/weather/hours.h"
 #include "schedule/weather/zone.h"
@@ -65,11 +67,11 @@ TEST_CASE("columns stand in any order, with other names and units, and times may
       "18;0,4;x;68;75;2027-07-11T20:00Z;70\n");
   REQUIRE(g.steps.size() == 2);
   CHECK(localTime(g, 0) == "2027-07-12T06:00");
-  CHECK(g.steps[0].wind == Approx(10));
-  CHECK(g.steps[0].celsius == Approx(10));
-  CHECK(g.steps[1].celsius == Approx(20));
-  CHECK(g.steps[0].rain == Approx(0.2 * 25.4));  // of the hour before 07:00
-  CHECK(g.steps[1].rain == Approx(0.4 * 25.4));
+  CHECK(g.steps[0].wind == near(10));
+  CHECK(g.steps[0].celsius == near(10));
+  CHECK(g.steps[1].celsius == near(20));
+  CHECK(g.steps[0].rain == near(0.2 * 25.4));  // of the hour before 07:00
+  CHECK(g.steps[1].rain == near(0.4 * 25.4));
 }
 
 TEST_CASE("steps of a table may grow, and are shared out then") {
@@ -80,9 +82,9 @@ TEST_CASE("steps of a table may grow, and are shared out then") {
                       "2027-07-12T11:00,15,92,25,1,0.9\n");
   CHECK(f.stepMinutes == 60);
   REQUIRE(f.steps.size() == 6);  // the last line's three hours have no later moment
-  CHECK(f.steps[3].celsius == Approx(13));
-  CHECK(f.steps[3].rain == Approx(0.2));
-  CHECK(f.steps[5].rain == Approx(0.3));
+  CHECK(f.steps[3].celsius == near(13));
+  CHECK(f.steps[3].rain == near(0.2));
+  CHECK(f.steps[5].rain == near(0.3));
   REQUIRE(f.sharedFrom);
   CHECK(base::isoTime(schedule::utcToLocal(zoneOfSite, *f.sharedFrom)) == "2027-07-12T08:00");
 }
@@ -125,7 +127,7 @@ TEST_CASE("an empty cell is a value that is not known") {
       header + "2027-07-12T06:00,9,92,25,1,0\n2027-07-12T07:00,,92,25,1,0\n2027-07-12T08:00,11,92,25,1,0\n",
       &said);
   REQUIRE(f.steps.size() == 3);
-  CHECK(f.steps[1].celsius == Approx(10));
+  CHECK(f.steps[1].celsius == near(10));
   CHECK(
       said ==
       "forecast.csv:1:1: warning: missing values of air temperature are filled in between those beside them\n"

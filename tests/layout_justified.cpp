@@ -115,8 +115,8 @@ TEST_CASE("a line whose spaces would become more than twice as wide is not sprea
   // Short words, then one that needs a line of its own.
   const Dim width = Dim::milli(334'488);
   const auto fonts = typeset::readFonts(theme());
-  typeset::Span span = typeset::spanIn(theme(), "body", " ");
-  const Dim space = typeset::width(fonts, span);
+  const typeset::StyledText blank = typeset::spanIn(theme(), "body", " ");
+  const Dim space = typeset::width(fonts, blank);
   int spread = 0, left = 0;
   for (int count = 4; count < 20; ++count) {
     std::string words;

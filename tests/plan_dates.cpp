@@ -11,7 +11,7 @@ base::LocalTime walkAfter(int minutes) {
   const model::JobInputs c = fixtures::sampleCase();
   model::Plan plan;
   plan.finished = {c.job.start, minutes};
-  schedule::addDates(plan, c, schedule::Calendar(c.job.crew, 0, 0));
+  schedule::addDates(plan, c, schedule::Calendar(c.job, c.region, 0, 0));
   for (const auto& event : plan.events)
     if (event.name == "walk") return event.at;
   return {};

@@ -127,7 +127,7 @@ base::HolidayRule readHoliday(const Field& f, const base::HolidayRule& group,
                               const std::map<std::string, std::string>& states) {
   Record r(f);
   base::HolidayRule h = group;
-  h.name = text(r.must("name"));
+  h.name = text(r.must("name", "Christmas Day"));
   const Field day = r.may("day"), dates = r.may("dates"), own = r.may("states");
   if (day.isGiven()) readDay(day, h);
   for (const Field& each : dates.items()) h.dates.push_back(date(each));
@@ -152,10 +152,11 @@ std::vector<base::HolidayRule> readHolidays(const Field& f,
   for (const Field& item : f.items()) {
     Record r(item);
     base::HolidayRule group;
-    group.source = text(r.must("source"));
+    group.source = text(r.must("source", "title and year of the law"));
     for (const Field& state : r.may("states").items())
       group.states.push_back(knownId(state, states, "state"));
-    for (const Field& day : r.must("days").items()) holidays.push_back(readHoliday(day, group, states));
+    for (const Field& day : r.must("days", "[{name: Christmas Day, day: 25 December}]").items())
+      holidays.push_back(readHoliday(day, group, states));
     r.finish();
   }
   return holidays;

@@ -296,7 +296,8 @@ model::Region readRegion(Record& r) {
   if (const Field f = r.may("weather"); f.isGiven()) {
     Record w(f);
     region.normals = readNormals(w);
-    const auto north = degrees(w.must("latitude"), 90), east = degrees(w.must("longitude"), 180);
+    const auto north = degrees(w.must("latitude", "-45.00"), 90),
+               east = degrees(w.must("longitude", "169.00"), 180);
     if (north && east)
       region.normals.place = {static_cast<double>(*north) / 1e6, static_cast<double>(*east) / 1e6};
     w.finish();
