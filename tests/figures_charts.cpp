@@ -65,7 +65,7 @@ TEST_CASE("bars of litres are as long as their litres, on one scale") {
   const auto d = drawings::litresChart(rows(), metric().pen(), Dim::mm(166));
   const auto bars = boxes(d, Dim::pt(14));
   REQUIRE(bars.size() == 4);
-  const auto width = [&](std::size_t i) { return (bars[i].second - bars[i].first).raw; };
+  const auto width = [&](std::size_t i) { return static_cast<double>((bars[i].second - bars[i].first).raw); };
   CHECK(bars[0].second == bars[1].first);
   CHECK(width(0) * 53 ==
         near(width(1) * 79).margin(66));  // 7.9 L and 5.3 L, each rounded once: (53 + 79) / 2

@@ -86,9 +86,12 @@ std::vector<Holiday> allOf(const std::vector<HolidayRule>& rules, int y) {
   return all;
 }
 
+/// 'all' are in order of date.
 bool isKeptIn(const std::vector<Holiday>& all, Date day, const std::string& state) {
-  return std::any_of(all.begin(), all.end(),
-                     [&](const Holiday& h) { return h.date == day && holdsIn(h.rule->states, state); });
+  const auto first =
+      std::lower_bound(all.begin(), all.end(), day, [](const Holiday& h, Date d) { return h.date < d; });
+  const auto end = std::find_if(first, all.end(), [&](const Holiday& h) { return h.date != day; });
+  return std::any_of(first, end, [&](const Holiday& h) { return holdsIn(h.rule->states, state); });
 }
 
 }  // namespace

@@ -177,6 +177,12 @@ class Reader {
     return times;
   }
 
+  /// True where lines keep to the clock on site, and so are not evenly apart where it is changed.
+  bool isEvenByClock(std::size_t i) const {
+    if (stamps_[0].offset || front_) return false;
+    return stamps_[i + 1].clock - stamps_[i].clock >= stamps_[i].clock - stamps_[i - 1].clock;
+  }
+
   /// Steps may grow, as those of forecasts do; a step followed by a shorter one is a gap.
   void checkOrder(const std::vector<Time>& times) {
     for (std::size_t i = 1; i < times.size(); ++i) {
@@ -185,7 +191,7 @@ class Reader {
       if (here <= seconds{0})
         error(*rows_[i], 1, "time", "this time is not after that of the line before",
               "sort the lines by time");
-      else if (next > seconds{0} && next < here)
+      else if (next > seconds{0} && next < here && !isEvenByClock(i))
         error(*rows_[i], 1, "time",
               spanWords(here) + " after the line before, but the next step is " + spanWords(next) + " long",
               "no step may be missing; later ones may be longer, not shorter");

@@ -16,7 +16,8 @@ std::string asWritten(const nlohmann::json& value) {
                       ? (value.is_array() ? "a list" : "a group")
                       : value.dump(-1, ' ', false, nlohmann::json::error_handler_t::replace);
   constexpr std::size_t most = 40;
-  return s.size() > most ? s.substr(0, most) + "..." : s;
+  if (s.size() <= most) return s;
+  return s.substr(0, most).append("...");
 }
 
 }  // namespace

@@ -43,7 +43,7 @@ void checkElements(const Series& series) {
 }
 
 minutes stepOf(const Series& series) {
-  seconds step = hours{24 * 365};
+  seconds step = seconds::max();
   for (std::size_t i = 1; i < series.instants.size(); ++i) {
     const seconds here = series.instants[i].at - series.instants[i - 1].at;
     if (here <= seconds{0}) throw Refusal{"", "its times are not in order", series.fetch};

@@ -1,5 +1,6 @@
 #include "markup/builder.h"
 
+#include "base/joined.h"
 #include "base/nearest.h"
 #include "markup/dump.h"
 
@@ -252,11 +253,9 @@ void Builder::readKind(Frame& box, const Frame& paragraph, Inlines words) {
     return;
   }
   const std::string near = base::nearest(lowered(word), names);
-  std::string all;
-  for (const auto& name : names) all += (all.empty() ? "" : ", ") + name;
   error(paragraph.line,
         "'" + word + "' is not a kind of box" + (near.empty() ? "" : "; did you mean '" + near + "'?"),
-        "known are " + all);
+        "known are " + base::joined(names));
 }
 
 void Builder::finishBox(Frame& frame) {

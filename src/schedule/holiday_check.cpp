@@ -1,4 +1,5 @@
 // What a job's days have to do with public holidays.
+#include "base/joined.h"
 #include "model/lookup.h"
 #include "schedule/plan.h"
 
@@ -6,12 +7,6 @@
 
 namespace schedule {
 namespace {
-
-std::string listed(const std::vector<std::string>& words) {
-  std::string s;
-  for (const std::string& word : words) s += (s.empty() ? "" : ", ") + word;
-  return s;
-}
 
 int yearOf(base::Date day) { return int{std::chrono::year_month_day{day}.year()}; }
 
@@ -51,7 +46,7 @@ class HolidayCheck {
       if (first.empty()) first = states.front();
       std::vector<std::string> names;
       for (const std::string& id : states) names.push_back(region_.states.at(id));
-      days += (days.empty() ? "" : "; ") + base::isoDate(day) + " in " + listed(names);
+      days += (days.empty() ? "" : "; ") + base::isoDate(day) + " in " + base::joined(names);
     }
     if (days.empty()) return;
     warn("site", "days on site are public holidays in some states: " + days,
@@ -69,7 +64,8 @@ class HolidayCheck {
       source = rule.source;
     }
     if (names.empty()) return;
-    warn("start", "holidays of " + std::to_string(year) + " that are not known for certain: " + listed(names),
+    warn("start",
+         "holidays of " + std::to_string(year) + " that are not known for certain: " + base::joined(names),
          "name the days under 'off:' in 'crew'; " + source);
   }
 

@@ -1,5 +1,6 @@
 // Whether zone, coordinates and region of a site are of one place. The towns of zones and their countries are
 // those of the tz database's zone.tab.
+#include "base/joined.h"
 #include "base/nearest.h"
 #include "base/quantity_words.h"
 #include "schedule/plan.h"
@@ -62,12 +63,6 @@ const Town* nearestTown(const std::vector<Town>& towns, Place p) {
   return found == towns.end() ? nullptr : &*found;
 }
 
-std::string listed(const std::vector<std::string>& words) {
-  std::string s;
-  for (const std::string& word : words) s += (s.empty() ? "" : ", ") + word;
-  return s;
-}
-
 /// A site and what is known of its country.
 class SiteCheck {
  public:
@@ -124,11 +119,11 @@ class SiteCheck {
       if (abbreviation(t.zone, middleOf(1)) == word || abbreviation(t.zone, middleOf(7)) == word)
         named.push_back(t.zone);
     }
-    if (!named.empty()) return word + " in " + region_.name + ": " + listed(named);
+    if (!named.empty()) return word + " in " + region_.name + ": " + base::joined(named);
     if (const Town* t = site_ ? nearestTown(towns_, *site_) : nullptr; t && isNearCountry(*site_))
       return "the nearest to the site is " + t->zone;
     return all.empty() ? "write it as in the tz database, like Pacific/Auckland"
-                       : "in " + region_.name + ": " + listed(all);
+                       : "in " + region_.name + ": " + base::joined(all);
   }
 
   bool checkClock() {

@@ -1,6 +1,7 @@
 #include "app/commands/year_after.h"
 
 #include "app/commands/job_folder.h"
+#include "base/joined.h"
 #include "base/quantity_words.h"
 #include "base/utf8.h"
 #include "records/due.h"
@@ -14,12 +15,6 @@ namespace app {
 namespace {
 
 using records::Visit;
-
-std::string listed(const std::vector<std::string>& words) {
-  std::string s;
-  for (const auto& word : words) s += (s.empty() ? "" : ", ") + word;
-  return s;
-}
 
 double litresOf(const Visit& v) { return static_cast<double>(v.litres.millionths) / 1e9; }
 
@@ -58,10 +53,10 @@ std::string csv(const std::vector<Visit>& visits, const Shipped& shipped) {
                            "batches", "amount", "unit", "amount_from", "last_coat", "open_quotes", "file"});
   for (const auto& v : visits) {
     const sheets::Formatter w(shipped.content.regions.at(v.region), shipped.english);
-    s +=
-        csvLine({base::isoDate(v.due), v.ref, v.customer, v.phone, v.email, listed(v.address), v.product,
-                 v.colour, listed(v.batches), amountOf(v, w), w.volumeUnit(),
-                 v.isRecorded ? "records" : "plan", base::isoDate(v.lastCoat), listed(v.openQuotes), v.file});
+    s += csvLine({base::isoDate(v.due), v.ref, v.customer, v.phone, v.email, base::joined(v.address),
+                  v.product, v.colour, base::joined(v.batches), amountOf(v, w), w.volumeUnit(),
+                  v.isRecorded ? "records" : "plan", base::isoDate(v.lastCoat), base::joined(v.openQuotes),
+                  v.file});
   }
   return s;
 }
@@ -100,9 +95,9 @@ std::string table(const std::vector<Visit>& visits, const Shipped& shipped) {
       {"due", "job", "customer", "address", "product", "colour", "batches", "last coat took", "open quote"}};
   for (const auto& v : visits) {
     const sheets::Formatter w(shipped.content.regions.at(v.region), shipped.english);
-    rows.push_back({base::isoDate(v.due), v.ref, v.customer, listed(v.address), v.product, v.colour,
-                    listed(v.batches), w.volume(v.litres) + (v.isRecorded ? "" : " (planned)"),
-                    listed(v.openQuotes)});
+    rows.push_back({base::isoDate(v.due), v.ref, v.customer, base::joined(v.address), v.product, v.colour,
+                    base::joined(v.batches), w.volume(v.litres) + (v.isRecorded ? "" : " (planned)"),
+                    base::joined(v.openQuotes)});
   }
   std::vector<std::size_t> widths(rows.front().size());
   for (const auto& row : rows) {

@@ -76,8 +76,8 @@ std::optional<typeset::Document> setDocument(const std::string& name, const Pack
   const auto sheet = studio.shipped.shelves->sheets.getOrMake(
       main.file, [&] { return sheets::compileTemplate(main, t.templates->texts); });
   const auto& facts = desk.facts.at(kind.reader);
-  const auto filled =
-      sheets::fillWithLines(*sheet, facts, own, sheets::withheldFrom(kind.reader, desk.facts));
+  const auto filled = sheets::fillWithLines(
+      *sheet, facts, own, [&](const std::string& word) { return sheets::readersOf(word, desk.facts); });
   auto blocks = own.ok() ? markup::readMarkdown(filled.text, filled.lines, own) : markup::Document{};
   messages.add(own);
   if (!own.ok()) return std::nullopt;

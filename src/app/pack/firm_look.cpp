@@ -1,5 +1,6 @@
 #include "app/pack/firm_look.h"
 
+#include "base/joined.h"
 #include "input/read.h"
 #include "pdf/images/read_image.h"
 #include "sheets/words/addresses.h"
@@ -81,9 +82,7 @@ typeset::Furniture furnitureOf(const model::DocumentKind& document, const Tellin
   for (const auto& [region, lines] : c.brand.registrations)
     for (const auto& line : lines)
       if (region.empty() || region == c.region->id) last += " · " + line;
-  std::string address;
-  for (const auto& line : c.brand.address) address += (address.empty() ? "" : ", ") + line;
-  f.firmLines.push_back(address);
+  f.firmLines.push_back(base::joined(c.brand.address));
   if (!c.brand.email.empty()) f.firmLines.push_back(c.brand.email);
   if (!c.brand.web.empty()) f.firmLines.push_back(sheets::webWords(c.brand.web));
   f.firmLines.push_back(last);
@@ -91,7 +90,7 @@ typeset::Furniture furnitureOf(const model::DocumentKind& document, const Tellin
   f.links[c.brand.email] = sheets::mailAddress(c.brand.email);
   if (!c.brand.web.empty()) f.links[sheets::webWords(c.brand.web)] = sheets::webAddress(c.brand.web);
   f.kind = document.heading;
-  for (const auto& line : c.job.site.address) f.where += (f.where.empty() ? "" : ", ") + line;
+  f.where = base::joined(c.job.site.address);
   if (f.where.empty()) f.where = c.job.customer.name;
   f.jobLabel = w("furniture.job", {{"ref", c.job.ref}});
   f.footLeft = c.brand.phone;

@@ -1,5 +1,6 @@
 #include "app/pack/job_calendar.h"
 
+#include "base/joined.h"
 #include "ics/update.h"
 #include "model/lookup.h"
 #include "schedule/weather/zone.h"
@@ -9,12 +10,6 @@
 
 namespace app {
 namespace {
-
-std::string joined(const std::vector<std::string>& words, const char* between) {
-  std::string all;
-  for (const auto& w : words) all += (all.empty() ? "" : between) + w;
-  return all;
-}
 
 struct Maker {
   const Telling& told;
@@ -38,7 +33,7 @@ struct Maker {
   }
 
   std::string place() const {
-    return joined(job().site.address.empty() ? job().customer.address : job().site.address, ", ");
+    return base::joined(job().site.address.empty() ? job().customer.address : job().site.address);
   }
 
   ics::Event event(const std::string& what, const std::string& summary) const {
@@ -69,9 +64,9 @@ struct Maker {
       if (std::find(tasks.begin(), tasks.end(), name) == tasks.end()) tasks.push_back(name);
       lines.push_back(shiftLine(*s));
     }
-    ics::Event e = event("crew-" + std::to_string(number), joined(tasks, ", "));
+    ics::Event e = event("crew-" + std::to_string(number), base::joined(tasks));
     e.summary = job().ref + " " + e.summary;
-    e.description = joined(lines, "\n");
+    e.description = base::joined(lines, "\n");
     const auto there = sheets::onSite(day, told.computed());
     e.when = ics::Span{utc({day.date, there.from}), utc({day.date, there.until})};
     e.isBusy = true;
@@ -91,7 +86,7 @@ struct Maker {
     std::vector<std::string> lines{job().ref + ": " + told.c.product->name};
     if (!job().colour.empty()) lines[0] += ", " + job().colour;
     if (!job().customer.phone.empty()) lines.push_back(job().customer.phone);
-    e.description = joined(lines, "\n");
+    e.description = base::joined(lines, "\n");
     return e;
   }
 };

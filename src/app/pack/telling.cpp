@@ -1,5 +1,6 @@
 #include "app/pack/telling.h"
 
+#include "base/joined.h"
 #include "input/content/texts.h"
 #include "input/read.h"
 
@@ -45,9 +46,8 @@ std::optional<Telling> tell(const Computation& x, const Shipped& shipped, const 
     return Telling{x, &shipped.english, &shipped.content, &shipped.templates.at(language), x.c};
   const auto& known = shipped.content.languages;
   if (std::find(known.begin(), known.end(), language) == known.end()) {
-    std::string all;
-    for (const auto& id : known) all += (all.empty() ? "" : ", ") + id;
-    messages.error({"--language"}, "", "'" + language + "' is not a known language", "known: " + all);
+    messages.error({"--language"}, "", "'" + language + "' is not a known language",
+                   "known: " + base::joined(known));
     return {};
   }
   const auto t = readOnce(shipped.shelves->translations, language, messages,

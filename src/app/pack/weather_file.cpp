@@ -14,7 +14,8 @@ namespace app {
 namespace {
 
 std::string twoDecimals(double degrees) {
-  return base::decimal(std::llround(degrees * 100) * 10'000, 2, ".", "");
+  // A plain hyphen for the minus: these words are typed into the job.
+  return (degrees < 0 ? "-" : "") + base::decimal(std::llround(std::abs(degrees) * 100) * 10'000, 2, ".", "");
 }
 
 std::string placeWords(model::Coordinates place) {

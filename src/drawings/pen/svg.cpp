@@ -79,7 +79,7 @@ class ElementReader {
     std::string s;
     while (at_ >= text_.size() || peek() != end) {
       const char c = next();
-      if (c == '&' || c == '<') fail(std::string("'") + c + "' is not allowed here");
+      if (c == '&' || c == '<') fail("'" + std::string(1, c) + "' is not allowed here");
       s += c;
     }
     return s;

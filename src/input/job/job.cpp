@@ -215,8 +215,7 @@ void checkYear(const model::Job& job, base::Diagnostics& messages) {
 }  // namespace
 
 base::Count taskRate(const Field& f, model::Measure measure) {
-  const std::optional<std::string> s = f.word();
-  if (!s) return {};
+  if (!f.word()) return {};
   PerHour counted = PerHour::Area;
   switch (measure) {
     case model::Measure::Job:
@@ -235,30 +234,16 @@ base::Count taskRate(const Field& f, model::Measure measure) {
       counted = PerHour::Pieces;
       break;
   }
-  const Parsed<base::Count> p = parsePerHour(*s, counted);
+  const bool isUs = f.source().isUs;
+  const char* unit = counted == PerHour::Area     ? (isUs ? "ft2/h" : "m2/h")
+                     : counted == PerHour::Length ? (isUs ? "ft/h" : "m/h")
+                                                  : "pieces/h";
+  const auto parse = [&](std::string_view s) { return parsePerHour(s, counted); };
   const auto isWithin = [](base::Count n) {
     return n.millionths >= 10'000 && n <= base::Count::whole(100'000);
   };
-  const auto isAccepted = [&](const std::string& meant) {
-    const auto rate = parsePerHour(meant, counted);
-    return !rate.problem && isWithin(rate.value);
-  };
-  constexpr const char* allowed = "allowed: from 0.01 to 100000 an hour";
-  if (p.problem && p.problem->isBare) {
-    const char* metric = counted == PerHour::Area     ? " m2/h"
-                         : counted == PerHour::Length ? " m/h"
-                                                      : " pieces/h";
-    const char* us = counted == PerHour::Area ? " ft2/h" : counted == PerHour::Length ? " ft/h" : " pieces/h";
-    const std::string hint = writeHint({{plain(*s) + (f.source().isUs ? us : metric)}}, isAccepted);
-    f.error(p.problem->message, hint.empty() ? allowed : hint);
-  } else if (p.problem) {
-    f.error(p.problem->message, commaHint(*p.problem, plain(*s), isAccepted));
-  } else if (!isWithin(p.value)) {
-    f.error(inQuotes(*s) + " is out of range", allowed);
-  } else {
-    return p.value;
-  }
-  return {};
+  return valueWithin(f, parse, isWithin, "allowed: from 0.01 to 100000 an hour", {unit})
+      .value_or(base::Count{});
 }
 
 model::Job readJob(const std::string& bytes, const std::string& file, const model::Content& content,

@@ -1,6 +1,7 @@
 #include "input/job/shape.h"
 
 #include "base/geometry.h"
+#include "base/joined.h"
 #include "input/yaml/words.h"
 
 #include <algorithm>
@@ -54,11 +55,7 @@ std::vector<std::string> joined(const std::vector<Field>& items) {
   return all;
 }
 
-std::string listOf(const std::vector<std::string>& words) {
-  std::string list;
-  for (const std::string& word : words) list += (list.empty() ? "" : ", ") + word;
-  return "[" + list + "]";
-}
+std::string listOf(const std::vector<std::string>& words) { return "[" + base::joined(words) + "]"; }
 
 /// What was likely meant by a wrong number of lengths, else the example.
 std::string lengthsHint(const Field& f, std::size_t count, const char* example, const Sides& sides) {

@@ -23,28 +23,12 @@ constexpr const char* styleNames[] = {"title",  "kind", "lede",    "figure", "to
                                       "label",  "firm", "runFirm", "drawing"};
 
 Millipoint points(const Field& f, Limits<int> limits) {
-  const std::optional<std::string> s = f.word();
-  if (!s) return limits.least;
-  const Parsed<PageLength> p = parsePageLength(*s);
   const auto isWithin = [&](PageLength l) {
     return limits.least <= l.millipoints && l.millipoints <= limits.most;
   };
-  const auto isAccepted = [&](const std::string& meant) {
-    const auto length = parsePageLength(meant);
-    return !length.problem && isWithin(length.value);
-  };
-  const std::string allowed = std::string("allowed: ") + limits.words;
-  if (p.problem && p.problem->isBare) {
-    const std::string hint = writeHint({{plain(*s) + " pt", plain(*s) + " mm"}}, isAccepted);
-    f.error(p.problem->message, hint.empty() ? allowed : hint);
-  } else if (p.problem) {
-    f.error(p.problem->message, commaHint(*p.problem, plain(*s), isAccepted));
-  } else if (!isWithin(p.value)) {
-    f.error(inQuotes(*s) + " is out of range", allowed);
-  } else {
-    return p.value.millipoints;
-  }
-  return limits.least;
+  const auto length =
+      valueWithin(f, parsePageLength, isWithin, std::string("allowed: ") + limits.words, {"pt", "mm"});
+  return length ? length->millipoints : limits.least;
 }
 
 /// True, and an error, where a key still has the name of earlier versions.
@@ -177,7 +161,8 @@ void readStyles(const Field& f, const Layer& layer) {
   if (!f.isGiven()) return;
   Record styles(f);
   for (const char* name : styleNames)
-    if (const Field s = layer.field(styles, name, "{face: text, size: 10.5 pt, leading: 14 pt, baseline: 10 pt}");
+    if (const Field s =
+            layer.field(styles, name, "{face: text, size: 10.5 pt, leading: 14 pt, baseline: 10 pt}");
         s.isGiven())
       layer.theme.styles[name] = readStyle(s, layer, layer.theme.styles[name]);
   styles.finish();

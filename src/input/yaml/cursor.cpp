@@ -227,23 +227,11 @@ std::string commaHint(const Problem& problem, const std::string& text,
 }
 
 int whole(const Field& f, Limits<int> limits, int fallback) {
-  const std::optional<std::string> s = f.word();
-  if (!s) return fallback;
-  const Parsed<std::int64_t> p = parseWhole(*s);
   const auto isWithin = [&](std::int64_t n) { return limits.least <= n && n <= limits.most; };
-  if (p.problem) {
-    f.error(p.problem->message, commaHint(*p.problem, plain(*s), [&](const std::string& meant) {
-              const auto whole = parseWhole(meant);
-              return !whole.problem && isWithin(whole.value);
-            }));
-    return fallback;
-  }
-  if (!isWithin(p.value)) {
-    f.error(inQuotes(*s) + " is out of range", std::string("allowed: ") + limits.words);
-    return fallback;
-  }
-  warnOfUnusual(f, static_cast<int>(p.value), limits);
-  return static_cast<int>(p.value);
+  const auto value = valueWithin(f, parseWhole, isWithin, std::string("allowed: ") + limits.words);
+  if (!value) return fallback;
+  warnOfUnusual(f, static_cast<int>(*value), limits);
+  return static_cast<int>(*value);
 }
 
 std::vector<std::string> texts(const Field& f) {
@@ -275,24 +263,11 @@ std::optional<Hours24> clockSpan(const Field& f) {
 }
 
 base::Count quantityWith(const Field& f, const char* unit, Limits<base::Count> limits) {
-  const std::optional<std::string> s = f.word();
-  if (!s) return limits.least;
-  const Parsed<base::Count> p = parseWith(unit, *s);
-  const auto isAccepted = [&](const std::string& meant) {
-    const auto value = parseWith(unit, meant);
-    return !value.problem && limits.least <= value.value && value.value <= limits.most;
-  };
-  if (p.problem && p.problem->isBare) {
-    const std::string hint = writeHint({{plain(*s) + " " + unit}}, isAccepted);
-    f.error(p.problem->message, hint.empty() ? std::string("allowed: ") + limits.words : hint);
-  } else if (p.problem) {
-    f.error(p.problem->message, commaHint(*p.problem, plain(*s), isAccepted));
-  } else if (p.value < limits.least || p.value > limits.most) {
-    f.error(inQuotes(*s) + " is out of range", std::string("allowed: ") + limits.words);
-  } else {
-    return p.value;
-  }
-  return limits.least;
+  return valueWithin(
+             f, [&](std::string_view s) { return parseWith(unit, s); },
+             [&](base::Count n) { return limits.least <= n && n <= limits.most; },
+             std::string("allowed: ") + limits.words, {unit})
+      .value_or(limits.least);
 }
 
 int wholeWith(const Field& f, const char* unit, Limits<int> limits) {

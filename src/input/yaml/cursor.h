@@ -126,6 +126,34 @@ std::string writeHint(const Guesses& guesses, const std::function<bool(const std
 std::string commaHint(const Problem& problem, const std::string& text,
                       const std::function<bool(const std::string&)>& isAccepted);
 
+/// The value of a text that 'parse' takes and 'isWithin' allows; nothing, and an error, for another one.
+/// 'allowed' says what is; 'units' are those a bare number may be meant in.
+template <class Parse, class IsWithin>
+auto valueWithin(const Field& f, Parse parse, IsWithin isWithin, const std::string& allowed,
+                 const std::vector<std::string>& units = {})
+    -> std::optional<decltype(parse(std::string_view{}).value)> {
+  const std::optional<std::string> s = f.word();
+  if (!s) return {};
+  const auto p = parse(*s);
+  const auto isAccepted = [&](const std::string& meant) {
+    const auto value = parse(meant);
+    return !value.problem && isWithin(value.value);
+  };
+  if (p.problem && p.problem->isBare && !units.empty()) {
+    std::vector<std::string> alike;
+    for (const auto& unit : units) alike.push_back(plain(*s) + " " + unit);
+    const std::string hint = writeHint({alike}, isAccepted);
+    f.error(p.problem->message, hint.empty() ? allowed : hint);
+  } else if (p.problem) {
+    f.error(p.problem->message, commaHint(*p.problem, plain(*s), isAccepted));
+  } else if (!isWithin(p.value)) {
+    f.error(inQuotes(*s) + " is out of range", allowed);
+  } else {
+    return p.value;
+  }
+  return {};
+}
+
 /// What may be meant by a text that is no such quantity, a usual value if there is one.
 template <class T>
 std::string meantHint(const Problem& problem, const std::string& text, Parsed<T> (*parse)(std::string_view),

@@ -68,12 +68,12 @@ Object embed(File& file, const FontSubset& font, Variant variant) {
       font.program, Packing::Deflated);
   const Object descriptor = file.addDictionary(
       font.descriptor + cidSet + (font.isCff ? "/FontFile3 " : "/FontFile2 ") + reference(program) + "\n");
-  const Object descendant =
-      file.addDictionary(std::string("/Type /Font\n/Subtype /") +
-                         (font.isCff ? "CIDFontType0" : "CIDFontType2") + "\n/BaseFont /" + font.name +
-                         "\n/CIDSystemInfo <</Registry (Adobe) /Ordering (Identity) /Supplement 0>>\n" +
-                         (font.isCff ? "" : "/CIDToGIDMap /Identity\n") + "/DW 0\n/W [0 [" + font.widths +
-                         "]]\n/FontDescriptor " + reference(descriptor) + "\n");
+  const std::string subtype(font.isCff ? "CIDFontType0" : "CIDFontType2"),
+      glyphMap(font.isCff ? "" : "/CIDToGIDMap /Identity\n");
+  const Object descendant = file.addDictionary(
+      "/Type /Font\n/Subtype /" + subtype + "\n/BaseFont /" + font.name +
+      "\n/CIDSystemInfo <</Registry (Adobe) /Ordering (Identity) /Supplement 0>>\n" + glyphMap +
+      "/DW 0\n/W [0 [" + font.widths + "]]\n/FontDescriptor " + reference(descriptor) + "\n");
   const Object map = file.addStream("", font.toUnicode, Packing::Deflated);
   return file.addDictionary("/Type /Font\n/Subtype /Type0\n/BaseFont /" + font.name +
                             "\n/Encoding /Identity-H\n/DescendantFonts [" + reference(descendant) +

@@ -1,7 +1,7 @@
 // Facts: the ready words a template may print, as a tree of names.
 #pragma once
 
-#include <map>
+#include <functional>
 #include <string>
 #include <utility>
 #include <variant>
@@ -31,8 +31,8 @@ class Fact {
   }
 };
 
-/// Names that other readers' documents may print, and whose those are: 'costs', 'the office'.
-using Withheld = std::map<std::string, std::string>;
+/// Whose documents may print a name that this reader's may not: 'the office' for 'costs'; empty = nobody's.
+using Withheld = std::function<std::string(const std::string& name)>;
 
 /// Looks a name up in one group; null when it is not there.
 inline const Fact* find(const Facts& facts, const std::string& name) {

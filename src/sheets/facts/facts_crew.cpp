@@ -30,7 +30,7 @@ Facts placeFacts(const std::string& words, const model::Dialling& dialling) {
 std::string onTwoLines(std::string day) {
   const std::string noBreak = "\u00A0";
   if (const std::size_t at = day.find(noBreak); at != std::string::npos)
-    day.replace(at, noBreak.size(), "\n");
+    day.replace(at, noBreak.size(), 1, '\n');
   return day;
 }
 

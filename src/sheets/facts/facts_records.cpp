@@ -1,5 +1,6 @@
 #include "sheets/facts/facts_records.h"
 
+#include "base/joined.h"
 #include "sheets/facts/facts_decks.h"
 
 #include <algorithm>
@@ -104,9 +105,7 @@ std::string measuredWords(const model::DoneCoat& d, const Formatter& w) {
   if (d.humidity) words.push_back(w("records.humidity", {{"value", w.share(*d.humidity)}}));
   if (d.surface) words.push_back(w("records.boards", {{"value", w.temperature(*d.surface)}}));
   if (d.moisture) words.push_back(w("records.wood", {{"value", w.share(*d.moisture)}}));
-  std::string s;
-  for (const auto& word : words) s += (s.empty() ? "" : ", ") + word;
-  return s;
+  return base::joined(words);
 }
 
 /// One decimal, or whole square feet a gallon: more is not known of a coat.

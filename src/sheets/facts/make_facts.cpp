@@ -118,16 +118,13 @@ FactsByReader makeFacts(const Computed& x) {
           {model::Reader::Office, officeFacts(x, w)}};
 }
 
-Withheld withheldFrom(model::Reader reader, const FactsByReader& facts) {
-  Withheld withheld;
-  for (const auto& [other, theirs] : facts) {
-    for (const auto& [name, fact] : theirs) {
-      if (find(facts.at(reader), name) != nullptr) continue;
-      auto& whose = withheld[name];
-      whose += (whose.empty() ? "the " : " and the ") + model::nameOf(other);
-    }
+std::string readersOf(const std::string& name, const FactsByReader& facts) {
+  std::string readers;
+  for (const auto& [reader, known] : facts) {
+    if (find(known, name) != nullptr)
+      readers += (readers.empty() ? "the " : " and the ") + model::nameOf(reader);
   }
-  return withheld;
+  return readers;
 }
 
 }  // namespace sheets

@@ -26,8 +26,8 @@ struct Computed {
 using FactsByReader = std::map<model::Reader, Facts>;
 FactsByReader makeFacts(const Computed& x);
 
-/// The names that others may read and this reader may not.
-Withheld withheldFrom(model::Reader reader, const FactsByReader& facts);
+/// Whose documents may print a name: 'the crew and the office'; empty = nobody's.
+std::string readersOf(const std::string& name, const FactsByReader& facts);
 
 /// The title of a document: 'Landing, Steps and Terrace, washed, sanded and oiled twice'.
 std::string titleOf(const Computed& x);

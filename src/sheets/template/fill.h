@@ -36,8 +36,9 @@ struct Filled {
 };
 
 /// The same, and for each line of the result its line in the template.
-Filled fillWithLines(const CompiledTemplate& sheet, const Facts& facts, base::Diagnostics& messages,
-                     const Withheld& withheld = {});
+Filled fillWithLines(
+    const CompiledTemplate& sheet, const Facts& facts, base::Diagnostics& messages,
+    const Withheld& withheld = [](const auto&) { return std::string(); });
 Filled fillWithLines(const Template& main, const std::map<std::string, Template>& partials,
                      const Facts& facts, base::Diagnostics& messages);
 

@@ -171,8 +171,8 @@ class Checker {
   }
 
   void reportUnknown(std::size_t i, const std::string& name) {
-    if (const auto of = withheld_.find(name); of != withheld_.end()) {
-      report(i, "'" + name + "' is for " + of->second + " only",
+    if (const std::string whose = withheld_(name); !whose.empty()) {
+      report(i, "'" + name + "' is for " + whose + " only",
              "take it out, or change 'reader:' at the top of the template");
       return;
     }

@@ -1,5 +1,6 @@
 #include "sheets/template/template_inline.h"
 
+#include "base/joined.h"
 #include "base/nearest.h"
 
 #include <algorithm>
@@ -62,12 +63,10 @@ class Inliner {
       std::vector<std::string> names;
       for (const auto& [name, unused] : partials_) names.push_back(name);
       const std::string near = base::nearest(tag.text, names);
-      std::string known;
-      for (const auto& name : names) known += (known.empty() ? "" : ", ") + name;
       messages_.error(
           tag.pos, written(tag),
           "there is no partial '" + tag.text + "'" + (near.empty() ? "" : "; did you mean '" + near + "'?"),
-          near.empty() ? "known: " + known : "write {{>" + near + "}}");
+          near.empty() ? "known: " + base::joined(names) : "write {{>" + near + "}}");
       return nullptr;
     }
     const auto known = scanned_.find(tag.text);

@@ -89,7 +89,7 @@ CellContent readCell(LayoutContext& context, Inlines words, const Style& style, 
   cell.isTick = takeTick(words);
   trim(words);
   // A drawing at the beginning has a line of its own.
-  if (words.size() > 1 && !words.front().figure.empty()) words[1].text.insert(0, "\n");
+  if (words.size() > 1 && !words.front().figure.empty()) words[1].text.insert(0, 1, '\n');
   cell.isStrong = isAll(words, Inline::Style::Strong);
   const Style* look = &style;
   if (cell.writing == Writing::Label) {

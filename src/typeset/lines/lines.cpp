@@ -149,7 +149,7 @@ std::vector<Text::Atom> Text::brokenTo(Dim width, bool isDivided) const {
 
 Dim Text::hyphenWidth(const Atom& atom) const {
   StyledText look = lookOf(style_, words_[paragraph_->pieces[atom.piece].inlineIndex]);
-  look.text = "-";
+  look.text.assign(1, '-');
   return typeset::width(context_.in.fonts, look);
 }
 

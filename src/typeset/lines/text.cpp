@@ -40,7 +40,7 @@ Text::Text(LayoutContext& context, markup::Inlines words, const Style& style)
 /// The hyphen belongs to the run it ends, so that a reader copies them out together.
 void Text::addHyphen(TextLine& line, const Piece& piece, Dim& x) const {
   StyledText look = lookOf(style_, words_[piece.inlineIndex]);
-  look.text = "-";
+  look.text.assign(1, '-');
   for (TextRun& hyphen : shape(context_.in.fonts, look).runs) {
     const int tag = line.items.back().tag;
     const Dim w = hyphen.width;
