@@ -45,11 +45,12 @@ struct Planned {
 
 /// 'air' of each hour from the start's midnight on, for so many days; none = no forecast.
 inline Planned planned(const Wish& w, const std::function<model::Air(int)>& air = {}, int days = 0) {
-  const std::string text = "ref: S-1\nquoted: 2027-03-02\ncustomer: {name: Inga Thorley}\nsite: {region: nz, timezone: "
-                           "Pacific/Auckland, exposure: sheltered" +
-                           w.site + "}\nstart: " + w.start + "\nproduct: " + w.product + "\nareas:\n" + w.areas +
-                           "work: " + w.work + "\n" + (w.work.find("sand") != std::string::npos ? "sanding: [60, 80]\n" : "") +
-                           "crew: " + w.crew + "\nbrand: firm.yaml\nprice: {deposit: 0 %}\n" + w.more;
+  const std::string text =
+      "ref: S-1\nquoted: 2027-03-02\ncustomer: {name: Inga Thorley}\nsite: {region: nz, timezone: "
+      "Pacific/Auckland, exposure: sheltered" +
+      w.site + "}\nstart: " + w.start + "\nproduct: " + w.product + "\nareas:\n" + w.areas +
+      "work: " + w.work + "\n" + (w.work.find("sand") != std::string::npos ? "sanding: [60, 80]\n" : "") +
+      "crew: " + w.crew + "\nbrand: firm.yaml\nprice: {deposit: 0 %}\n" + w.more;
   Planned p;
   base::Diagnostics messages;
   p.c.job = input::readJob(text, "job.yaml", content(), messages);

@@ -1,6 +1,6 @@
 // A round of coats, strip by strip: who cuts in, lays and wipes, and when.
-#include "fixtures.h"
 #include "schedule/crew/coat_flow.h"
+#include "fixtures.h"
 
 #include <catch2/catch.hpp>
 
@@ -51,7 +51,8 @@ struct Scene {
 }  // namespace
 
 TEST_CASE("strips hold as many whole boards as are laid while the coat is open, in even widths") {
-  Scene s(30);  // 60 minutes by one who lays, while the other cuts in: three strips of 20 minutes, 10 boards each
+  Scene s(
+      30);  // 60 minutes by one who lays, while the other cuts in: three strips of 20 minutes, 10 boards each
   const auto flow = s.flow();
   REQUIRE(flow);
   REQUIRE(flow->strips.size() == 3);
@@ -118,9 +119,11 @@ TEST_CASE("every strip is wiped when its wait is over, from the ground where the
   CHECK(flow->unreached == 0);
 }
 
-TEST_CASE("where water lies all round, laying waits until what lies behind can still be wiped from dry boards") {
+TEST_CASE(
+    "where water lies all round, laying waits until what lies behind can still be wiped from dry boards") {
   Scene s(60);  // 6 m across the boards, 2 h by one; the pole reaches 3 m
-  s.job.areas[0].edges = {{Compass::East, EdgeKind::Water}, {Compass::South, EdgeKind::Water}, {Compass::West, EdgeKind::Water}};
+  s.job.areas[0].edges = {
+      {Compass::East, EdgeKind::Water}, {Compass::South, EdgeKind::Water}, {Compass::West, EdgeKind::Water}};
   s.unit.coats[0].wipeTask = "wipe";
   s.unit.coats[0].wipe = 3000;
   s.rules.wipeWait = 60;

@@ -55,8 +55,8 @@ model::BoardStrip strip(std::size_t deck, int number, int from, int boards) {
   return s;
 }
 
-/// 44 boards of 143 mm in strips of 13 from the upper edge, left by the middle of the lower one; or the other way
-/// round.
+/// 44 boards of 143 mm in strips of 13 from the upper edge, left by the middle of the lower one; or the other
+/// way round.
 drawings::StripDeck landingStrips(bool startsAtEnd = false) {
   drawings::StripDeck d;
   d.edge.startsAtEnd = startsAtEnd;

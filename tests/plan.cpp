@@ -261,10 +261,11 @@ TEST_CASE("a deck too large for a day is laid in parts, each with all its coats"
   const auto plan = s.plan();
   std::vector<std::string> coats;
   for (const auto& c : plan.coats)
-    coats.push_back(isoTime(c.start) + " " + base::isoClock(c.end.minutes) + " part " + std::to_string(c.part) +
-                    " coat " + std::to_string(c.coat));
-  CHECK(coats == std::vector<std::string>{"2027-03-16T08:00 11:30 part 1 coat 1", "2027-03-17T08:00 11:30 part 1 coat 2",
-                                          "2027-03-18T08:00 11:30 part 2 coat 1", "2027-03-19T08:00 11:30 part 2 coat 2"});
+    coats.push_back(isoTime(c.start) + " " + base::isoClock(c.end.minutes) + " part " +
+                    std::to_string(c.part) + " coat " + std::to_string(c.coat));
+  CHECK(coats == std::vector<std::string>{
+                     "2027-03-16T08:00 11:30 part 1 coat 1", "2027-03-17T08:00 11:30 part 1 coat 2",
+                     "2027-03-18T08:00 11:30 part 2 coat 1", "2027-03-19T08:00 11:30 part 2 coat 2"});
   CHECK(plan.misses.empty());
 }
 

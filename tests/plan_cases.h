@@ -112,7 +112,8 @@ inline void addLabour(Scene& s, int decks) {
       if (task.isPerCoat) {
         for (int n = 1; n <= coats[deck]; ++n)
           if (!task.isWiping || !s.product.times.wipeOff.isZero())
-            add(task.id, deck, n, threes(task.id == "coat" ? 1 : 0, task.id == "blow" || task.isWiping ? 10 : largest));
+            add(task.id, deck, n,
+                threes(task.id == "coat" ? 1 : 0, task.id == "blow" || task.isWiping ? 10 : largest));
       } else if (flip()) {
         add(task.id, deck, task.isPerPass ? 60 : 0, threes(0, largest));
       }

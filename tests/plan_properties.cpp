@@ -62,21 +62,25 @@ TEST_CASE("for any plan every task is done, and as long as its hours ask for", "
     using Key = std::tuple<std::string, std::optional<std::size_t>, int>;
     std::map<Key, std::int64_t> wanted, placed;  // person-minutes
     const auto want = [&](const LabourLine& line) {
-      wanted[{line.task, line.deck, line.pass}] += base::divide(base::Wide{line.hours.millionths} * 60, 1'000'000, base::Round::Down);
+      wanted[{line.task, line.deck, line.pass}] +=
+          base::divide(base::Wide{line.hours.millionths} * 60, 1'000'000, base::Round::Down);
     };
     for (const auto& line : s.e.labour) want(line);
     for (const auto& line : s.e.lateCoats) {
-      const bool isExtra = std::any_of(plan.extraPasses.begin(), plan.extraPasses.end(),
-                                       [&](const auto& p) { return p.deck == line.deck && p.coat == line.pass; });
+      const bool isExtra = std::any_of(plan.extraPasses.begin(), plan.extraPasses.end(), [&](const auto& p) {
+        return p.deck == line.deck && p.coat == line.pass;
+      });
       if (isExtra) want(line);
     }
     for (const auto& duty : plan.duties) {
       const auto& shift = duty.shift;
       const bool isDaily = shift.task == "set-up" || shift.task == "pack-down";
       if (duty.what != Duty::What::Task || isDaily) continue;
-      placed[{shift.task, shift.deck, shift.pass}] += std::int64_t{shift.end.minutes - shift.start.minutes} * shift.people;
+      placed[{shift.task, shift.deck, shift.pass}] +=
+          std::int64_t{shift.end.minutes - shift.start.minutes} * shift.people;
     }
-    for (const auto& [key, minutes] : placed) RC_ASSERT(wanted.contains(key) || std::get<0>(key) == "sand-between");
+    for (const auto& [key, minutes] : placed)
+      RC_ASSERT(wanted.contains(key) || std::get<0>(key) == "sand-between");
     for (const auto& [key, minutes] : wanted) RC_ASSERT(placed[key] + s.c.job.crew.people >= minutes);
   });
 }
@@ -120,7 +124,8 @@ TEST_CASE("for any plan coats keep to their hours, each laid on one day", "[plan
         RC_ASSERT(coat.start.minutes >= job.coatingFrom && coat.end.minutes <= job.coatingUntil);
       // Common practice: not in the sun of the afternoon, and by the sea not in the dew of the morning.
       else if (job.site.exposure != Exposure::Sheltered) RC_ASSERT(coat.end.minutes <= 13 * 60);
-      if (job.coatingUntil == 0 && job.site.exposure == Exposure::Coastal) RC_ASSERT(coat.start.minutes >= 9 * 60);
+      if (job.coatingUntil == 0 && job.site.exposure == Exposure::Coastal)
+        RC_ASSERT(coat.start.minutes >= 9 * 60);
     }
   });
 }
@@ -131,11 +136,13 @@ TEST_CASE("for any plan boards stand bare for no more than three days, or are sa
       if (coat.coat != 1) continue;
       base::Date bare{};
       for (const auto& shift : plan.shifts) {
-        if (shift.deck == coat.deck && shift.part == coat.part && shift.task == "sand") bare = std::max(bare, shift.end.day);
+        if (shift.deck == coat.deck && shift.part == coat.part && shift.task == "sand")
+          bare = std::max(bare, shift.end.day);
       }
       if (bare == base::Date{} || coat.start.day - bare <= std::chrono::days{3}) continue;
-      const bool canBe = std::any_of(s.e.lateCoats.begin(), s.e.lateCoats.end(),
-                                     [&](const auto& line) { return line.deck == coat.deck && line.pass == 1; });
+      const bool canBe = std::any_of(s.e.lateCoats.begin(), s.e.lateCoats.end(), [&](const auto& line) {
+        return line.deck == coat.deck && line.pass == 1;
+      });
       const bool isExtra = std::any_of(plan.extraPasses.begin(), plan.extraPasses.end(),
                                        [&](const auto& p) { return p.deck == coat.deck && p.coat == 1; });
       RC_ASSERT(isExtra == canBe);

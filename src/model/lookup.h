@@ -74,7 +74,8 @@ inline const WorkLimits& limitsOn(const Region& region, base::Date day) {
 /// A task of a coat lays product when it is measured along the edges or over the surface that takes product;
 /// blowing the boards clean before a coat and wiping it off do not.
 inline bool laysProduct(const Task& task) {
-  return task.isPerCoat && !task.isWiping && (task.measure == Measure::Wetted || task.measure == Measure::CutIn);
+  return task.isPerCoat && !task.isWiping &&
+         (task.measure == Measure::Wetted || task.measure == Measure::CutIn);
 }
 
 /// A source that says so: what it gives is not told as a fact.

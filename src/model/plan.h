@@ -133,14 +133,13 @@ struct BoardStrip {
 struct WetEdge {
   std::size_t deck = 0;
   int coat = 1;
-  std::vector<BoardStrip>
-      strips;                   // in the order they are laid; without boards to count one stretch
-  bool startsAtEnd = false;     // the first strip: false: at the top or left edge, on stairs at the foot;
-                                // true: at the bottom or right edge, on stairs at the top step
-  int openMinutes = 0;          // of the coat at the warmest surface planned
-  bool isTooLong = false;       // even one board takes longer than the coat stays open
-  int peopleNeeded = 0;         // where more people would help; 0 = not needed, or no number would
-  std::optional<Place> wayOut;  // from the deck's own corner; nothing for what has no place on a plan
+  std::vector<BoardStrip> strips;  // in the order they are laid; without boards to count one stretch
+  bool startsAtEnd = false;        // the first strip: false: at the top or left edge, on stairs at the foot;
+                                   // true: at the bottom or right edge, on stairs at the top step
+  int openMinutes = 0;             // of the coat at the warmest surface planned
+  bool isTooLong = false;          // even one board takes longer than the coat stays open
+  int peopleNeeded = 0;            // where more people would help; 0 = not needed, or no number would
+  std::optional<Place> wayOut;     // from the deck's own corner; nothing for what has no place on a plan
 };
 
 /// Sanding beyond what the job asks for: before a coat on boards that stood bare too long, or past the
@@ -190,7 +189,7 @@ struct Plan {
   std::vector<WashedBoards> washed;
   std::vector<ExtraPass> extraPasses;
   CalendarCost cost;
-  std::vector<Event> events;     // never go backwards
+  std::vector<Event> events;  // never go backwards
   std::vector<WindowViolation> misses;
   std::vector<Hour> hours;                // of the days asked for, by time then deck
   std::vector<SunDay> light;              // of the same days

@@ -14,8 +14,8 @@ inline int wipeOffMinutes(const ProductTimes& times) {
       base::divide(base::Wide{times.wipeOff.millionths} * 60, 1'000'000, base::Round::Up));
 }
 
-/// From the first strip that is wiped on a day to the last. Nothing on a day without, or for a product that is
-/// not wiped.
+/// From the first strip that is wiped on a day to the last. Nothing on a day without, or for a product that
+/// is not wiped.
 inline std::optional<ClockSpan> wipingOn(const Plan& plan, const Content& content, base::Date day) {
   std::optional<ClockSpan> span;
   for (const auto& shift : plan.shifts) {

@@ -189,7 +189,8 @@ std::vector<model::VapourArea> vapourOf(const model::JobInputs& c, const model::
 
 /// Room for every oily piece under water: half a litre each and as much again, in buckets of ten litres. Our
 /// own rule.
-model::RagCount ragsOf(const model::JobInputs& c, const model::Content& content, const model::Estimate& estimate) {
+model::RagCount ragsOf(const model::JobInputs& c, const model::Content& content,
+                       const model::Estimate& estimate) {
   model::RagCount rags;
   if (!c.product->isDryingOil) return rags;
   for (const auto& line : estimate.consumables) {

@@ -43,7 +43,8 @@ bool canBePlanned(const Desk& desk, const model::Content& content, const model::
   constexpr int workdaysOfAYear = 260;
   const auto& crew = desk.c.job.crew;
   const bool isLong = crewMinutes(all, crew) / calendar.capacity() > workdaysOfAYear;
-  if (isLong || (!wet.isZero() && crewMinutes(wet, crew) / (coating.until - coating.from) > workdaysOfAYear)) {
+  if (isLong ||
+      (!wet.isZero() && crewMinutes(wet, crew) / (coating.until - coating.from) > workdaysOfAYear)) {
     messages.error(nowhere, "crew", "the work would take more than a year", "check the sizes, or add people");
     return false;
   }
@@ -69,7 +70,8 @@ model::Plan makePlan(const model::JobInputs& c, const model::Content& content, c
   }
   const Found found = cheapest(desk, content, e, rows, start);
   if (found.best.empty()) {
-    messages.error({}, "coating", "no day holds a coat, not even of a part of an area, with all that belongs to it",
+    messages.error({}, "coating",
+                   "no day holds a coat, not even of a part of an area, with all that belongs to it",
                    "give the crew longer 'hours', longer hours for 'coating:', or more people");
     return {};
   }

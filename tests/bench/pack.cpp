@@ -37,7 +37,8 @@ void computeJob(benchmark::State& state) {
   for (auto _ : state) benchmark::DoNotOptimize(computed(shipped));
 }
 
-/// The calendar of a job of which nothing is recorded, from its labour, with the other days it could start on.
+/// The calendar of a job of which nothing is recorded, from its labour, with the other days it could start
+/// on.
 void planDays(benchmark::State& state, const std::string& example) {
   const auto shipped = app::readShipped({});
   auto x = computed(shipped, example);

@@ -57,7 +57,9 @@ struct Json {
 
   const model::Job& job() const { return r.x.c.job; }
   const model::Plan& plan() const { return r.x.plan; }
-  double inMoney(base::Money m) const { return static_cast<double>(m.minor) / std::pow(10, r.x.c.region->currencyDigits); }
+  double inMoney(base::Money m) const {
+    return static_cast<double>(m.minor) / std::pow(10, r.x.c.region->currencyDigits);
+  }
   static ordered_json orNull(int n) { return n > 0 ? ordered_json(n) : ordered_json(nullptr); }
   std::string area(std::size_t deck) const { return job().areas[deck].name; }
   std::string at(base::LocalTime t) const {
@@ -97,13 +99,16 @@ struct Json {
 
   ordered_json crew() const {
     const auto& c = job().crew;
-    return {{"from", base::isoClock(c.startMinutes)}, {"until", base::isoClock(c.endMinutes)}, {"break_minutes", c.breakMinutes}};
+    return {{"from", base::isoClock(c.startMinutes)},
+            {"until", base::isoClock(c.endMinutes)},
+            {"break_minutes", c.breakMinutes}};
   }
 
   ordered_json rules() const {
     const auto& t = r.x.c.product->times;
     const int wait = model::wipeOffMinutes(t);
-    return {{"open_minutes", base::divide(base::Wide{r.x.c.product->openTime.millionths} * 60, 1'000'000, base::Round::HalfUp)},
+    return {{"open_minutes", base::divide(base::Wide{r.x.c.product->openTime.millionths} * 60, 1'000'000,
+                                          base::Round::HalfUp)},
             {"wipe_after_minutes", wait},
             {"wipe_by_minutes", 2 * wait},
             {"reach_m", schedule::poleReach},
@@ -131,8 +136,10 @@ struct Json {
 
   ordered_json day(const model::SunDay& d, const schedule::Calendar& calendar,
                    const std::map<base::Date, std::string>& holidays) const {
-    ordered_json j{{"date", base::isoDate(d.date)}, {"sunrise", maybe(d.sunrise)}, {"sunset", maybe(d.sunset)}};
-    const auto there = std::find_if(plan().onSite.begin(), plan().onSite.end(), [&](const auto& s) { return s.date == d.date; });
+    ordered_json j{
+        {"date", base::isoDate(d.date)}, {"sunrise", maybe(d.sunrise)}, {"sunset", maybe(d.sunset)}};
+    const auto there = std::find_if(plan().onSite.begin(), plan().onSite.end(),
+                                    [&](const auto& s) { return s.date == d.date; });
     const bool isWorked = there != plan().onSite.end();
     const std::optional<base::LocalTime> none;
     j["arrive"] = maybe(isWorked ? std::optional(there->arrive) : none);
@@ -150,7 +157,9 @@ struct Json {
     const bool isTask = d.what == model::Duty::What::Task;
     const auto* task = isTask ? &model::taskOf(r.content, s.task) : nullptr;
     const bool isCoat = isTask && (task->isPerCoat || task->isForLateCoat);
-    ordered_json j{{"task", isTask ? s.task : d.what == model::Duty::What::Rest ? "rest" : "wait"},
+    ordered_json j{{"task", isTask                              ? s.task
+                            : d.what == model::Duty::What::Rest ? "rest"
+                                                                : "wait"},
                    {"area", s.deck ? ordered_json(area(*s.deck)) : ordered_json(nullptr)},
                    {"coat", isCoat ? ordered_json(s.pass) : ordered_json(nullptr)},
                    {"part", orNull(s.part)}};
@@ -184,10 +193,12 @@ struct Json {
           litres = static_cast<double>(base::increased(need.litres, job().loss).millionths) / 1e9;
       }
       for (const auto& s : edge.strips) area += static_cast<double>(s.area.millionths);
-      for (const auto& s : edge.strips) all.push_back({&s, area > 0 ? litres * static_cast<double>(s.area.millionths) / area : 0});
+      for (const auto& s : edge.strips)
+        all.push_back({&s, area > 0 ? litres * static_cast<double>(s.area.millionths) / area : 0});
     }
     std::sort(all.begin(), all.end(), [](const One& a, const One& b) {
-      return std::pair{a.strip->lay.start.day, a.strip->number} < std::pair{b.strip->lay.start.day, b.strip->number};
+      return std::pair{a.strip->lay.start.day, a.strip->number} <
+             std::pair{b.strip->lay.start.day, b.strip->number};
     });
     const SiteJson site(job());
     auto list = ordered_json::array();
@@ -199,7 +210,8 @@ struct Json {
                       {"coat", s->coat},
                       {"part", orNull(s->part)},
                       {"outline", site.outlineOf(*s)},
-                      {"boards", s->boards > 0 ? ordered_json{s->fromBoard + 1, s->fromBoard + s->boards} : ordered_json(nullptr)},
+                      {"boards", s->boards > 0 ? ordered_json{s->fromBoard + 1, s->fromBoard + s->boards}
+                                               : ordered_json(nullptr)},
                       {"litres", std::round(litres * 1000) / 1000},
                       {"open_minutes", s->openMinutes},
                       {"too_long", s->isTooLong},
@@ -231,7 +243,11 @@ struct Json {
     for (const auto& w : schedule::walksOf(plan(), graph)) {
       auto over = ordered_json::array();
       for (const auto deck : w.over) over.push_back(area(deck));
-      list.push_back({{"person", personName(job().crew, w.person)}, {"start", at(w.start)}, {"from", place(w.from)}, {"to", place(w.to)}, {"over", over}});
+      list.push_back({{"person", personName(job().crew, w.person)},
+                      {"start", at(w.start)},
+                      {"from", place(w.from)},
+                      {"to", place(w.to)},
+                      {"over", over}});
     }
     return list;
   }
@@ -271,11 +287,13 @@ struct Json {
     for (const auto& c : plan().coats) until = std::max(until, c.walk);
     schedule::DryingClock clock(r.x.c);
     const auto& zone = job().site.timezone;
-    for (auto t = schedule::localToUtc(zone, {r.from, 0}); t < schedule::localToUtc(zone, until); t += std::chrono::hours{1}) {
+    for (auto t = schedule::localToUtc(zone, {r.from, 0}); t < schedule::localToUtc(zone, until);
+         t += std::chrono::hours{1}) {
       const auto local = schedule::utcToLocal(zone, t);
       const auto offset = std::chrono::sys_seconds{local.day} + std::chrono::minutes{local.minutes} - t;
       const auto minutes = std::chrono::duration_cast<std::chrono::minutes>(offset).count();
-      list.push_back({{"at", isoWithOffset(local, static_cast<int>(minutes))}, {"dries", std::round(clock.dries(local) * 1e6) / 1e6}});
+      list.push_back({{"at", isoWithOffset(local, static_cast<int>(minutes))},
+                      {"dries", std::round(clock.dries(local) * 1e6) / 1e6}});
     }
     return list;
   }
@@ -283,15 +301,16 @@ struct Json {
   ordered_json misses() const {
     auto list = ordered_json::array();
     for (const auto& m : plan().misses)
-      list.push_back({{"area", area(m.deck)},
-                      {"coat", m.coat},
-                      {"gap_h", inHours(m.gap)},
-                      {"late", m.isLate},
-                      {"past_max", m.isPastMax},
-                      {"why", missId(m.why)},
-                      {"gate", m.gate ? ordered_json(model::nameOf(*m.gate)) : ordered_json(nullptr)},
-                      {"unfit", m.isUnfit},
-                      {"nearest", m.nearest ? ordered_json(base::isoDate(*m.nearest)) : ordered_json(nullptr)}});
+      list.push_back(
+          {{"area", area(m.deck)},
+           {"coat", m.coat},
+           {"gap_h", inHours(m.gap)},
+           {"late", m.isLate},
+           {"past_max", m.isPastMax},
+           {"why", missId(m.why)},
+           {"gate", m.gate ? ordered_json(model::nameOf(*m.gate)) : ordered_json(nullptr)},
+           {"unfit", m.isUnfit},
+           {"nearest", m.nearest ? ordered_json(base::isoDate(*m.nearest)) : ordered_json(nullptr)}});
     return list;
   }
 };
@@ -311,7 +330,8 @@ std::string planJson(const PlanReport& report) {
       {"usual", job.normals.months.empty() ? ordered_json(nullptr) : ordered_json(job.normals.source)}};
   j["currency"] = report.x.c.region->currency;
   j["people"] = ordered_json::array();
-  for (int p = 0; p < job.crew.people; ++p) j["people"].push_back(personName(job.crew, static_cast<std::size_t>(p)));
+  for (int p = 0; p < job.crew.people; ++p)
+    j["people"].push_back(personName(job.crew, static_cast<std::size_t>(p)));
   j["crew"] = write.crew();
   j["rules"] = write.rules();
   const SiteJson site(job);
@@ -328,17 +348,24 @@ std::string planJson(const PlanReport& report) {
   j["walks"] = write.walks(graph);
   j["cost"] = write.cost();
   list("runners_up", plan.alternatives, [&](const auto& a) {
-    return ordered_json{{"first_coat", base::isoDate(a.start.day)}, {"finished", write.at(a.finished)}, {"cost", write.inMoney(a.cost)}, {"reason", a.reason}};
+    return ordered_json{{"first_coat", base::isoDate(a.start.day)},
+                        {"finished", write.at(a.finished)},
+                        {"cost", write.inMoney(a.cost)},
+                        {"reason", a.reason}};
   });
   list("extra_passes", plan.extraPasses, [&](const auto& p) {
     const bool isBare = p.coat == 1;
     return ordered_json{{"area", write.area(p.deck)}, {"coat", p.coat}, {"why", isBare ? "bare" : "late"}};
   });
-  list("holidays", holidays, [](const auto& h) { return ordered_json{{"date", base::isoDate(h.first)}, {"name", h.second}}; });
-  list("assumed", graph.assumed(), [&](auto deck) { return job.areas[deck].name + " is left over its longest edge"; });
+  list("holidays", holidays, [](const auto& h) {
+    return ordered_json{{"date", base::isoDate(h.first)}, {"name", h.second}};
+  });
+  list("assumed", graph.assumed(),
+       [&](auto deck) { return job.areas[deck].name + " is left over its longest edge"; });
   j["work"] = write.work();
   list("boards_dry", plan.washed, [&](const auto& w) {
-    return ordered_json{{"area", write.area(w.deck)}, {"washed", write.at(w.washed)}, {"dry", write.at(w.dry)}};
+    return ordered_json{
+        {"area", write.area(w.deck)}, {"washed", write.at(w.washed)}, {"dry", write.at(w.dry)}};
   });
   j["drying"] = write.drying();
   j["misses"] = write.misses();

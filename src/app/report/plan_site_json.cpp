@@ -25,7 +25,8 @@ std::vector<schedule::Point> alongWay(const schedule::Segment& over) {
   std::vector<schedule::Point> places;
   for (int i = 0; i < steps; ++i) {
     const double share = (i + 0.5) / steps;
-    places.push_back({over.from.x + (over.to.x - over.from.x) * share, over.from.y + (over.to.y - over.from.y) * share});
+    places.push_back(
+        {over.from.x + (over.to.x - over.from.x) * share, over.from.y + (over.to.y - over.from.y) * share});
   }
   return places;
 }
@@ -45,7 +46,8 @@ std::string personName(const model::Crew& crew, std::size_t person) {
 }
 
 SiteJson::SiteJson(const model::Job& job) : job_(job), rows_(job.areas.size()) {
-  for (const auto& placed : schedule::placedAsGiven(job.areas)) rows_[placed.index] = schedule::rowOf(placed, job.areas[placed.index]);
+  for (const auto& placed : schedule::placedAsGiven(job.areas))
+    rows_[placed.index] = schedule::rowOf(placed, job.areas[placed.index]);
 }
 
 ordered_json SiteJson::areas(const schedule::AccessGraph& graph) const {
@@ -53,7 +55,9 @@ ordered_json SiteJson::areas(const schedule::AccessGraph& graph) const {
   for (std::size_t i = 0; i < job_.areas.size(); ++i) {
     const auto& area = graph.areas()[i];
     const auto& order = graph.order();
-    ordered_json j{{"name", job_.areas[i].name}, {"outline", points(area.outline)}, {"holes", ordered_json::array()}, {"height_m", area.height}, {"ways", ordered_json::array()}, {"wiped_from", ordered_json::array()}};
+    ordered_json j{{"name", job_.areas[i].name},     {"outline", points(area.outline)},
+                   {"holes", ordered_json::array()}, {"height_m", area.height},
+                   {"ways", ordered_json::array()},  {"wiped_from", ordered_json::array()}};
     for (const auto& hole : area.holes) j["holes"].push_back(points(hole));
     for (const auto& way : area.ways) {
       if (area.outline.empty()) continue;
@@ -61,14 +65,17 @@ ordered_json SiteJson::areas(const schedule::AccessGraph& graph) const {
         j["ways"].push_back({{"to", way.to ? job_.areas[*way.to].name : "ground"}, {"at", point(at)}});
     }
     for (const auto& stand : area.stands) {
-      if (!stand.on) j["wiped_from"].push_back({{"from", point(stand.edge.from)}, {"to", point(stand.edge.to)}});
+      if (!stand.on)
+        j["wiped_from"].push_back({{"from", point(stand.edge.from)}, {"to", point(stand.edge.to)}});
     }
     j["order"] = std::find(order.begin(), order.end(), i) - order.begin() + 1;
     j["kind"] = kindOf(job_.areas[i]);
     const auto& row = rows_[i];
     j["boards"] = nullptr;
     if (row)
-      j["boards"] = {{"count", row->sizes.size()}, {"pitch_m", static_cast<double>(row->pitch.millionths) / 1e9}, {"along_x", row->alongX}};
+      j["boards"] = {{"count", row->sizes.size()},
+                     {"pitch_m", static_cast<double>(row->pitch.millionths) / 1e9},
+                     {"along_x", row->alongX}};
     list.push_back(j);
   }
   return list;
@@ -82,7 +89,8 @@ ordered_json SiteJson::outlineOf(const model::BoardStrip& strip) const {
   std::vector<schedule::Point> ends;
   const auto across = [&](schedule::Point p) { return row->alongX ? p.y : p.x; };
   const auto along = [&](schedule::Point p) { return row->alongX ? p.x : p.y; };
-  const auto [low, high] = std::minmax_element(places.begin(), places.end(), [&](auto a, auto b) { return across(a) < across(b); });
+  const auto [low, high] = std::minmax_element(places.begin(), places.end(),
+                                               [&](auto a, auto b) { return across(a) < across(b); });
   for (const double line : {across(*low), across(*high)}) {
     const schedule::Point* first = nullptr;
     const schedule::Point* last = nullptr;

@@ -202,12 +202,14 @@ struct Text {
                                                         {"order", "no cheaper"},
                                                         {"weather", "the weather"},
                                                         {"window", "a coat outside the ideal window"}};
-    out << "  first coat " << timeWords(a.start) << ", done " << timeWords(a.finished) << ": " << reasons.at(a.reason);
+    out << "  first coat " << timeWords(a.start) << ", done " << timeWords(a.finished) << ": "
+        << reasons.at(a.reason);
     const auto more = a.cost - r.x.plan.cost.total();
     if (more.minor > 0) {
       std::int64_t coin = 1;
       for (int i = 0; i < r.x.c.region->currencyDigits; ++i) coin *= 10;
-      out << ", " << base::divide(more.minor, coin, base::Round::HalfUp) << " " << r.x.c.region->currency << " more";
+      out << ", " << base::divide(more.minor, coin, base::Round::HalfUp) << " " << r.x.c.region->currency
+          << " more";
     }
     out << "\n";
   }

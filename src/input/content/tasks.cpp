@@ -76,8 +76,10 @@ void readRates(Record& r, model::Task& t) {
 
 model::Task readTask(const Field& f, const std::map<std::string, model::Consumable>& consumables) {
   enum class Each { Pass, Coat, WipedCoat, LateCoat };
-  constexpr Word<Each> eachWords[] = {
-      {"pass", Each::Pass}, {"coat", Each::Coat}, {"wiped coat", Each::WipedCoat}, {"late coat", Each::LateCoat}};
+  constexpr Word<Each> eachWords[] = {{"pass", Each::Pass},
+                                      {"coat", Each::Coat},
+                                      {"wiped coat", Each::WipedCoat},
+                                      {"late coat", Each::LateCoat}};
   Record r(f);
   model::Task t;
   t.id = text(r.must("id", "rinse"));

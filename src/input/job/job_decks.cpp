@@ -190,13 +190,13 @@ model::ClockSpan readSun(const Field& f) {
 }
 
 constexpr Word<model::Compass> compassWords[] = {{"north", model::Compass::North},
-                                                {"east", model::Compass::East},
-                                                {"south", model::Compass::South},
-                                                {"west", model::Compass::West}};
+                                                 {"east", model::Compass::East},
+                                                 {"south", model::Compass::South},
+                                                 {"west", model::Compass::West}};
 constexpr Word<model::EdgeKind> edgeWords[] = {{"open", model::EdgeKind::Open},
-                                              {"drop", model::EdgeKind::Drop},
-                                              {"water", model::EdgeKind::Water},
-                                              {"wall", model::EdgeKind::Wall}};
+                                               {"drop", model::EdgeKind::Drop},
+                                               {"water", model::EdgeKind::Water},
+                                               {"wall", model::EdgeKind::Wall}};
 
 std::vector<model::DeckEdge> readEdges(const Field& f) {
   std::vector<model::DeckEdge> edges;

@@ -12,11 +12,12 @@ namespace {
 using base::LocalTime;
 using std::chrono::days;
 
-constexpr int mostWorkdays = 40;  // from the first coat of a stage to its last
+constexpr int mostWorkdays = 40;            // from the first coat of a stage to its last
 constexpr int longestSameDayWait = 6 * 60;  // minutes between two coats of a day
 
 int sum(const std::vector<Piece>& pieces) {
-  return std::accumulate(pieces.begin(), pieces.end(), 0, [](int n, const Piece& p) { return n + p.minutes; });
+  return std::accumulate(pieces.begin(), pieces.end(), 0,
+                         [](int n, const Piece& p) { return n + p.minutes; });
 }
 
 bool hasRested(const DayPlan& day) {
@@ -104,13 +105,20 @@ std::optional<CoatDays::Round> CoatDays::attempt(const Schedule& schedule, base:
     const CoatWork& work = unit.coats[coat];
     const auto* last = lastCoat(schedule, u);
     bool isLate = false, isBare = false;
-    if (last) isLate = between(job.site.timezone, last->end, {day, std::min(from + margin, 24 * 60 - 1)}) > times.recoatMax;
-    else isBare = schedule.bareSince[u] != LocalTime{} && day - schedule.bareSince[u].day > days{coatWithinDays};
+    if (last)
+      isLate = between(job.site.timezone, last->end, {day, std::min(from + margin, 24 * 60 - 1)}) >
+               times.recoatMax;
+    else
+      isBare = schedule.bareSince[u] != LocalTime{} && day - schedule.bareSince[u].day > days{coatWithinDays};
     round.isLate.push_back(isLate);
     round.isExtra.push_back((isLate || isBare) && work.extra.has_value());
     if (round.isExtra.back()) round.before.push_back(*work.extra);
     if (coat == 0) round.before.insert(round.before.end(), unit.taping.begin(), unit.taping.end());
-    FlowItem item{u, &unit, static_cast<int>(coat) + 1, desk_.open.on(day, unit.deck, choice_.heed), 0,
+    FlowItem item{u,
+                  &unit,
+                  static_cast<int>(coat) + 1,
+                  desk_.open.on(day, unit.deck, choice_.heed),
+                  0,
                   desk_.open.surfaces(day, unit.deck)};
     if (last && last->recoat.day == day) item.notBefore = last->recoat.minutes;
     from = std::max(from, (item.notBefore + 4) / 5 * 5);
@@ -130,7 +138,8 @@ std::optional<CoatDays::Round> CoatDays::attempt(const Schedule& schedule, base:
     }
   }
   const int before = sum(round.before);
-  // Taped, sanded and blown clean just before the first stroke, so that nobody waits on site for the dew to go.
+  // Taped, sanded and blown clean just before the first stroke, so that nobody waits on site for the dew to
+  // go.
   int earliest = 24 * 60;
   for (const auto& item : round.items) {
     for (const auto& span : item.open) earliest = std::min(earliest, std::max(span.from, item.notBefore));
@@ -173,7 +182,8 @@ std::optional<CoatDays::Round> CoatDays::attempt(const Schedule& schedule, base:
     if (!last || round.isLate[i]) continue;
     int stroke = 24 * 60 - 1;
     for (const auto& strip : round.flow.strips) {
-      if (strip.unit == units[i]) stroke = std::min(stroke, strip.cutIn ? strip.cutIn->start : strip.lay.start);
+      if (strip.unit == units[i])
+        stroke = std::min(stroke, strip.cutIn ? strip.cutIn->start : strip.lay.start);
     }
     constexpr int more = 6 * 60;
     if (between(job.site.timezone, last->end, {day, stroke}) <= times.recoatMax) continue;
@@ -187,7 +197,8 @@ std::optional<CoatDays::Round> CoatDays::attempt(const Schedule& schedule, base:
   return round;
 }
 
-std::optional<CoatDays::Round> CoatDays::round(const Schedule& schedule, base::Date day, int from, bool isBegun) {
+std::optional<CoatDays::Round> CoatDays::round(const Schedule& schedule, base::Date day, int from,
+                                               bool isBegun) {
   std::optional<Round> best;
   std::vector<std::size_t> today;
   // Mostly the day holds all of them.
@@ -231,7 +242,8 @@ void CoatDays::add(Schedule& schedule, base::Date day, Round round, bool isNewDa
     now += piece.minutes;
   }
   for (const auto& [from, until] : round.flow.rests)
-    plan.duties.push_back({model::Duty::What::Rest, {{}, {}, 0, {day, from}, {day, until}, people, all, 0}, 0});
+    plan.duties.push_back(
+        {model::Duty::What::Rest, {{}, {}, 0, {day, from}, {day, until}, people, all, 0}, 0});
   int number = static_cast<int>(plan.strips.size());
   for (const auto& strip : round.flow.strips) {
     ++number;
@@ -260,15 +272,15 @@ void CoatDays::add(Schedule& schedule, base::Date day, Round round, bool isNewDa
       coat.end = std::max(coat.end, {day, strip.lay.end});
     }
     for (auto& coat : segments) {
-    coat.unit = item.index;
-    coat.coat = item.coat;
-    coat.touchDry = desk_.drying.dryAt(coat.end, times.touchDry);
-    coat.recoat = desk_.drying.dryAt(coat.end, times.recoatMin);
-    coat.walk = desk_.drying.dryAt(coat.end, times.walk);
-    coat.heed = choice_.heed;
-    coat.isLate = round.isLate[i];
-    coat.isExtra = round.isExtra[i];
-    schedule.coats.push_back(coat);
+      coat.unit = item.index;
+      coat.coat = item.coat;
+      coat.touchDry = desk_.drying.dryAt(coat.end, times.touchDry);
+      coat.recoat = desk_.drying.dryAt(coat.end, times.recoatMin);
+      coat.walk = desk_.drying.dryAt(coat.end, times.walk);
+      coat.heed = choice_.heed;
+      coat.isLate = round.isLate[i];
+      coat.isExtra = round.isExtra[i];
+      schedule.coats.push_back(coat);
     }
     ++done_[item.index];
   }
@@ -279,15 +291,17 @@ void CoatDays::add(Schedule& schedule, base::Date day, Round round, bool isNewDa
     for (const auto& span : item.open) fit = std::max(fit, span.until);
   }
   const auto& strips = round.flow.strips;
-  const int wiping = strips.back().wipe ? model::wipeOffMinutes(times) + strips.back().wipe->end - strips.back().wipe->start : 0;
+  const int wiping = strips.back().wipe
+                         ? model::wipeOffMinutes(times) + strips.back().wipe->end - strips.back().wipe->start
+                         : 0;
   const int stroke = std::min(fit, desk_.calendar.day().until - last_ - wiping) / 5 * 5;
   plan.lastStroke = std::max(stroke, round.flow.lastStroke);
   plan.lastStart = *plan.lastStroke - (round.flow.lastStroke - round.flow.firstStroke);
   plan.home = std::max(round.flow.end, now) + desk_.calendar.evening();
 }
 
-bool CoatDays::place(Schedule& schedule, std::size_t from, std::size_t until, base::Date anchor, int notBefore,
-                     const CoatChoice& choice) {
+bool CoatDays::place(Schedule& schedule, std::size_t from, std::size_t until, base::Date anchor,
+                     int notBefore, const CoatChoice& choice) {
   choice_ = choice;
   from_ = from;
   until_ = until;

@@ -16,9 +16,9 @@ class CoatDays {
   /// 'last' are minutes of what is done for the whole job after the coats.
   CoatDays(const Desk& desk, const Work& work, int last) : desk_(desk), work_(work), last_(last) {}
 
-  /// Adds the coats of units [from, until) to the schedule. The first day is 'anchor'; it begins with what the
-  /// schedule already holds of it, which ends at its last duty, and not before that minute. False where the anchor holds no coat, or the
-  /// coats do not all find a day.
+  /// Adds the coats of units [from, until) to the schedule. The first day is 'anchor'; it begins with what
+  /// the schedule already holds of it, which ends at its last duty, and not before that minute. False where
+  /// the anchor holds no coat, or the coats do not all find a day.
   bool place(Schedule& schedule, std::size_t from, std::size_t until, base::Date anchor, int notBefore,
              const CoatChoice& choice);
 
@@ -34,9 +34,10 @@ class CoatDays {
   };
 
   std::optional<Round> round(const Schedule& schedule, base::Date day, int from, bool isBegun);
-  std::optional<Round> attempt(const Schedule& schedule, base::Date day, int from, std::vector<std::size_t> units,
-                               bool isBegun, int margin = 0);
-  bool mayBeCoated(const Schedule& schedule, std::size_t unit, base::Date day, const std::vector<std::size_t>& today) const;
+  std::optional<Round> attempt(const Schedule& schedule, base::Date day, int from,
+                               std::vector<std::size_t> units, bool isBegun, int margin = 0);
+  bool mayBeCoated(const Schedule& schedule, std::size_t unit, base::Date day,
+                   const std::vector<std::size_t>& today) const;
   bool blocks(std::size_t unit, std::size_t behind) const;
   /// Whether the way of a unit is open at a moment; 'later' get their next coat later in the same round.
   bool isReached(const Schedule& schedule, std::size_t unit, base::LocalTime at,

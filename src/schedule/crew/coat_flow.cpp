@@ -31,7 +31,8 @@ class FlowMaker {
       : items_(&items), rules_(&rules), layersFree_(start) {
     const auto people = static_cast<std::size_t>(rules.people);
     free_.assign(people, start);
-    for (std::size_t p = 0; p < people; ++p) (p < static_cast<std::size_t>(layers) ? layers_ : helpers_).push_back(p);
+    for (std::size_t p = 0; p < people; ++p)
+      (p < static_cast<std::size_t>(layers) ? layers_ : helpers_).push_back(p);
     hasHelpers_ = !helpers_.empty();
     if (!hasHelpers_) helpers_ = layers_;
     isRested_ = rules.rest == 0;
@@ -147,8 +148,8 @@ class FlowMaker {
     }
   }
 
-  /// The strips of a unit on a grid of five minutes: as many whole boards as are laid in the time. The length of
-  /// each stands in its lay.end.
+  /// The strips of a unit on a grid of five minutes: as many whole boards as are laid in the time. The length
+  /// of each stands in its lay.end.
   void cutIntoStrips(std::size_t item, int open) {
     const Unit& unit = unitOf(item);
     const Effort all = workOf(item).lay;
@@ -167,7 +168,9 @@ class FlowMaker {
       for (int i = 0; i < run.count; ++i) whole += sizeAt(unit, run, i);
     strip.unitSize = whole;
     // Who lays also cuts in and wipes between two strips.
-    const int besides = hasHelpers_ ? 0 : (workOf(item).cutIn > 0 ? five : 0) + (rules_->wipeWait > 0 && workOf(item).wipe > 0 ? five : 0);
+    const int besides = hasHelpers_ ? 0
+                                    : (workOf(item).cutIn > 0 ? five : 0) +
+                                          (rules_->wipeWait > 0 && workOf(item).wipe > 0 ? five : 0);
     const int longest = std::max(five, (open - besides) / five * five);
     const auto hundredths = [&](Wide size) { return all * size / (whole * layers); };
     for (const auto& run : unit.runs) {
@@ -182,7 +185,8 @@ class FlowMaker {
       while (i < run.count) {
         const int from = i;
         Wide size = 0;
-        while (i < run.count && (i == from || hundredths(done + size + sizeAt(unit, run, i)) <= (clock + each) * 100))
+        while (i < run.count &&
+               (i == from || hundredths(done + size + sizeAt(unit, run, i)) <= (clock + each) * 100))
           size += sizeAt(unit, run, i++);
         const auto needed = static_cast<int>((hundredths(done + size) - clock * 100 + 99) / 100);
         const bool isLast = i == run.count;
@@ -244,7 +248,12 @@ class FlowMaker {
   void await(std::size_t item, std::size_t i) {
     const auto& strip = flow_.strips[i];
     const Unit& unit = unitOf(item);
-    Pending p{i, item, strip.lay.end + rules_->wipeWait, std::max(five, fives(shareOf(workOf(item).wipe, strip), 1)), false, {}};
+    Pending p{i,
+              item,
+              strip.lay.end + rules_->wipeWait,
+              std::max(five, fives(shareOf(workOf(item).wipe, strip), 1)),
+              false,
+              {}};
     if (!unit.row) {
       p.isFromGround = true;
     } else {
@@ -255,7 +264,8 @@ class FlowMaker {
         const auto board = static_cast<std::size_t>(strip.fromBoard + i);
         p.isFromGround = p.isFromGround && row.isReachedFromGround[board];
         std::erase_if(p.decks, [&](std::size_t deck) {
-          return std::find(row.reachedFrom[board].begin(), row.reachedFrom[board].end(), deck) == row.reachedFrom[board].end();
+          return std::find(row.reachedFrom[board].begin(), row.reachedFrom[board].end(), deck) ==
+                 row.reachedFrom[board].end();
         });
       }
       std::erase_if(p.decks, [&](std::size_t deck) { return rules_->isWet(deck, p.due); });
@@ -268,7 +278,8 @@ class FlowMaker {
     pending_.push_back(std::move(p));
   }
 
-  /// The first of a unit's boards that is dry once its strips up to 'next' are laid; the next part's after it.
+  /// The first of a unit's boards that is dry once its strips up to 'next' are laid; the next part's after
+  /// it.
   std::optional<int> dryBoard(std::size_t item, std::size_t next) const {
     if (next < flow_.strips.size() && flow_.strips[next].unit == (*items_)[item].index) {
       const auto& strip = flow_.strips[next];
@@ -302,7 +313,8 @@ class FlowMaker {
         ++flow_.unreached;
         continue;
       }
-      while (!pending_.empty() && pending_.front().strip < stuck->strip) held = std::max(held, wipe(helpers_));
+      while (!pending_.empty() && pending_.front().strip < stuck->strip)
+        held = std::max(held, wipe(helpers_));
       held = std::max(held, wipe(helpers_));
     }
   }
@@ -313,7 +325,8 @@ class FlowMaker {
       return !p.isFromGround && std::find(p.decks.begin(), p.decks.end(), deck) != p.decks.end();
     };
     const auto onlyThis = [&](const Pending& p) { return needs(p) && p.decks.size() == 1; };
-    while (std::any_of(pending_.begin(), pending_.end(), onlyThis)) layersFree_ = std::max(layersFree_, wipe(allPeople()));
+    while (std::any_of(pending_.begin(), pending_.end(), onlyThis))
+      layersFree_ = std::max(layersFree_, wipe(allPeople()));
     for (auto& p : pending_) {
       if (needs(p)) std::erase(p.decks, deck);
     }
@@ -331,7 +344,8 @@ class FlowMaker {
   }
 
   std::size_t earliest(const std::vector<std::size_t>& people) const {
-    return *std::min_element(people.begin(), people.end(), [&](auto a, auto b) { return free_[a] < free_[b]; });
+    return *std::min_element(people.begin(), people.end(),
+                             [&](auto a, auto b) { return free_[a] < free_[b]; });
   }
 
   /// The strip that waits longest, by the first who is free. Returns when it is done.

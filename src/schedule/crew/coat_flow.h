@@ -64,8 +64,8 @@ struct Flow {
   int unreached = 0;  // strips wiped from farther away than the pole reaches
 };
 
-/// The flow that is done soonest, by however many people lay while the others cut in and wipe; nothing where no
-/// fit hours hold it from the first stroke to the last. The first stroke is not before 'start'.
+/// The flow that is done soonest, by however many people lay while the others cut in and wipe; nothing where
+/// no fit hours hold it from the first stroke to the last. The first stroke is not before 'start'.
 std::optional<Flow> flowOf(const std::vector<FlowItem>& items, int start, const FlowRules& rules);
 
 }  // namespace schedule

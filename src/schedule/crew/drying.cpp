@@ -7,7 +7,8 @@
 
 namespace schedule {
 
-base::LocalTime dryAfter(const Piece& piece, base::LocalTime end, const model::JobInputs& c, OpenHours& open) {
+base::LocalTime dryAfter(const Piece& piece, base::LocalTime end, const model::JobInputs& c,
+                         OpenHours& open) {
   if (piece.dryAfter.isZero()) return end;
   const auto& zone = c.job.site.timezone;
   const base::LocalTime least = after(zone, end, piece.dryAfter);

@@ -24,7 +24,8 @@ std::optional<base::Date> nearestFit(const Desk& desk, std::size_t deck, int min
 }
 
 /// Why the second of two coats does not fall into the ideal window.
-void giveReason(model::WindowViolation& miss, const LaidCoat& before, const LaidCoat& coat, const Desk& desk) {
+void giveReason(model::WindowViolation& miss, const LaidCoat& before, const LaidCoat& coat,
+                const Desk& desk) {
   const auto& times = desk.c.product->times;
   const auto& zone = desk.c.job.site.timezone;
   miss.why = model::WindowViolation::Why::Access;
@@ -38,7 +39,8 @@ void giveReason(model::WindowViolation& miss, const LaidCoat& before, const Laid
   for (base::Date d = before.end.day + days{1}; d < coat.start.day; d += days{1})
     isWorkdayBetween = isWorkdayBetween || desk.calendar.isWorkday(d);
   if (!isWorkdayBetween)
-    miss.why = coat.start.day > before.end.day + days{1} ? model::WindowViolation::Why::DaysOff : model::WindowViolation::Why::CoatingHours;
+    miss.why = coat.start.day > before.end.day + days{1} ? model::WindowViolation::Why::DaysOff
+                                                         : model::WindowViolation::Why::CoatingHours;
 }
 
 }  // namespace
@@ -70,7 +72,8 @@ std::vector<model::WindowViolation> missesOf(const Work& work, const Schedule& s
       miss.nearest = nearestFit(desk, miss.deck, minutes, coat.start.day);
     }
     // A deck in parts is told once.
-    const auto same = std::find_if(misses.begin(), misses.end(), [&](const auto& m) { return m.deck == miss.deck && m.coat == miss.coat; });
+    const auto same = std::find_if(misses.begin(), misses.end(),
+                                   [&](const auto& m) { return m.deck == miss.deck && m.coat == miss.coat; });
     if (same == misses.end()) misses.push_back(miss);
     else if (miss.isPastMax && !same->isPastMax) *same = miss;
   }

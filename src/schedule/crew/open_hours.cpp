@@ -136,7 +136,8 @@ std::array<double, 24> OpenHours::surfaces(base::Date day, std::size_t deck) {
   return all;
 }
 
-std::optional<model::WeatherLimit> OpenHours::trouble(std::size_t deck, base::LocalTime from, base::LocalTime until) {
+std::optional<model::WeatherLimit> OpenHours::trouble(std::size_t deck, base::LocalTime from,
+                                                      base::LocalTime until) {
   std::array<int, static_cast<std::size_t>(model::WeatherLimit::Unknown) + 1> counts{};
   for (base::Date date = from.day; date <= until.day; date += days{1}) {
     if (!calendar_.isWorkday(date)) continue;

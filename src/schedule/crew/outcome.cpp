@@ -21,7 +21,8 @@ using What = model::Duty::What;
 class PartNumbers {
  public:
   PartNumbers(const Work& work, const Schedule& schedule) : work_(work) {
-    for (const auto& coat : schedule.coats) parts_[{work.units[coat.unit].deck, coat.coat}].insert({coat.unit, coat.segment});
+    for (const auto& coat : schedule.coats)
+      parts_[{work.units[coat.unit].deck, coat.coat}].insert({coat.unit, coat.segment});
   }
   int of(std::size_t unit, int coat, int segment) const {
     const auto found = parts_.find({work_.units[unit].deck, coat});
@@ -32,7 +33,9 @@ class PartNumbers {
   int ofUnit(std::size_t deck, int part, int coat) const {
     const auto found = parts_.find({deck, coat});
     if (found == parts_.end()) return part;
-    return std::any_of(found->second.begin(), found->second.end(), [](const auto& p) { return p.second > 0; }) ? 0 : part;
+    return std::any_of(found->second.begin(), found->second.end(), [](const auto& p) { return p.second > 0; })
+               ? 0
+               : part;
   }
 
  private:
@@ -105,26 +108,31 @@ const char* words(model::WeatherLimit gate) {
 }
 
 /// Setting up and packing down: tasks of every day, before all others and after them.
-void addDayEnds(model::Plan& plan, const DayPlan& day, const model::Content& content, const model::Crew& crew) {
+void addDayEnds(model::Plan& plan, const DayPlan& day, const model::Content& content,
+                const model::Crew& crew) {
   std::vector<std::size_t> all;
   for (int p = 0; p < crew.people; ++p) all.push_back(static_cast<std::size_t>(p));
-  const auto evening = std::find_if(content.tasks.begin(), content.tasks.end(), [](const auto& t) { return t.measure != model::Measure::Day; });
+  const auto evening = std::find_if(content.tasks.begin(), content.tasks.end(),
+                                    [](const auto& t) { return t.measure != model::Measure::Day; });
   int now = day.arrive;
   for (auto task = content.tasks.begin(); task != content.tasks.end(); ++task) {
     if (task->measure != model::Measure::Day) continue;
     const auto minutes = static_cast<int>(model::crewMinutes(task->hoursEach, crew));
     if (minutes == 0) continue;
     if (task > evening && now < day.home) now = std::max(now, day.home - minutes);
-    plan.duties.push_back({What::Task, {task->id, {}, 0, {day.date, now}, {day.date, now + minutes}, crew.people, all, 0}, 0});
+    plan.duties.push_back(
+        {What::Task, {task->id, {}, 0, {day.date, now}, {day.date, now + minutes}, crew.people, all, 0}, 0});
     now += minutes;
   }
 }
 
 /// A task of a coat goes on from strip to strip: it is told as one from the first to the last.
-void addShift(std::vector<model::Shift>& shifts, std::size_t firstOfDay, const model::Shift& shift, bool isOfCoat) {
+void addShift(std::vector<model::Shift>& shifts, std::size_t firstOfDay, const model::Shift& shift,
+              bool isOfCoat) {
   for (std::size_t i = firstOfDay; isOfCoat && i < shifts.size(); ++i) {
     auto& s = shifts[i];
-    if (s.task != shift.task || s.deck != shift.deck || s.pass != shift.pass || s.part != shift.part) continue;
+    if (s.task != shift.task || s.deck != shift.deck || s.pass != shift.pass || s.part != shift.part)
+      continue;
     s.start = std::min(s.start, shift.start);
     s.end = std::max(s.end, shift.end);
     for (const auto person : shift.who) {
@@ -136,7 +144,8 @@ void addShift(std::vector<model::Shift>& shifts, std::size_t firstOfDay, const m
   shifts.push_back(shift);
 }
 
-void addDays(model::Plan& plan, Schedule schedule, const Desk& desk, const model::Content& content, const PartNumbers& parts) {
+void addDays(model::Plan& plan, Schedule schedule, const Desk& desk, const model::Content& content,
+             const PartNumbers& parts) {
   for (auto& day : schedule.days) {
     for (auto& duty : day.duties) {
       auto& shift = duty.shift;
@@ -156,11 +165,14 @@ void addDays(model::Plan& plan, Schedule schedule, const Desk& desk, const model
     plan.duties.insert(plan.duties.end(), day.duties.begin(), day.duties.end());
     const std::size_t first = plan.shifts.size();
     for (const auto& duty : day.duties) {
-      if (duty.what == What::Task) addShift(plan.shifts, first, duty.shift, model::taskOf(content, duty.shift.task).isPerCoat);
+      if (duty.what == What::Task)
+        addShift(plan.shifts, first, duty.shift, model::taskOf(content, duty.shift.task).isPerCoat);
     }
   }
-  std::stable_sort(plan.duties.begin(), plan.duties.end(), [](const auto& a, const auto& b) { return a.shift.start < b.shift.start; });
-  std::stable_sort(plan.shifts.begin(), plan.shifts.end(), [](const auto& a, const auto& b) { return a.start < b.start; });
+  std::stable_sort(plan.duties.begin(), plan.duties.end(),
+                   [](const auto& a, const auto& b) { return a.shift.start < b.shift.start; });
+  std::stable_sort(plan.shifts.begin(), plan.shifts.end(),
+                   [](const auto& a, const auto& b) { return a.start < b.start; });
 }
 
 void addCost(model::Plan& plan, const Priced& best, const model::JobInputs& c) {
@@ -168,7 +180,8 @@ void addCost(model::Plan& plan, const Priced& best, const model::JobInputs& c) {
   cost.siteDays = static_cast<int>(best.schedule.days.size());
   cost.personMinutes = best.personMinutes;
   cost.visits = c.rates.travelPerDay * cost.siteDays;
-  cost.paidHours = {base::mulDiv(c.rates.labourCostPerHour.minor, cost.personMinutes, 60, base::Round::HalfUp)};
+  cost.paidHours = {
+      base::mulDiv(c.rates.labourCostPerHour.minor, cost.personMinutes, 60, base::Round::HalfUp)};
 }
 
 std::vector<model::Alternative> alternativesTo(const Found& found, const model::JobInputs& c) {
@@ -183,7 +196,8 @@ std::vector<model::Alternative> alternativesTo(const Found& found, const model::
   if (best.schedule.coats.empty()) return {};
   std::set<base::Date> told{firstStroke(best).day};
   for (const auto& other : found.best) {
-    if (other.cost < best.cost || other.schedule.coats.empty() || !told.insert(firstStroke(other).day).second) continue;
+    if (other.cost < best.cost || other.schedule.coats.empty() || !told.insert(firstStroke(other).day).second)
+      continue;
     model::Plan priced;
     addCost(priced, other, c);
     model::Alternative a{firstStroke(other), other.finish, priced.cost.total(), "later"};
@@ -199,8 +213,8 @@ std::vector<model::Alternative> alternativesTo(const Found& found, const model::
 
 }  // namespace
 
-model::Plan planOf(const Found& found, const Desk& desk, const model::Content& content, const model::Estimate& e,
-                   base::Date start) {
+model::Plan planOf(const Found& found, const Desk& desk, const model::Content& content,
+                   const model::Estimate& e, base::Date start) {
   const Priced& best = found.best.front();
   const Schedule& schedule = best.schedule;
   model::Plan plan;
@@ -215,16 +229,19 @@ model::Plan planOf(const Found& found, const Desk& desk, const model::Content& c
   for (const auto& coat : schedule.coats) {
     const Unit& unit = found.work.units[coat.unit];
     const auto until = after(desk.c.job.site.timezone, coat.end, desk.c.product->times.recoatMax);
-    plan.coats.push_back({unit.deck, coat.coat, parts.of(coat.unit, coat.coat, coat.segment), coat.start, coat.end, coat.touchDry, coat.recoat, until, coat.walk});
+    plan.coats.push_back({unit.deck, coat.coat, parts.of(coat.unit, coat.coat, coat.segment), coat.start,
+                          coat.end, coat.touchDry, coat.recoat, until, coat.walk});
     const auto isTold = [&](const auto& pass) { return pass.deck == unit.deck && pass.coat == coat.coat; };
     if (coat.isExtra && std::none_of(plan.extraPasses.begin(), plan.extraPasses.end(), isTold))
       plan.extraPasses.push_back({unit.deck, coat.coat});
   }
-  std::stable_sort(plan.coats.begin(), plan.coats.end(), [](const auto& a, const auto& b) { return a.start < b.start; });
+  std::stable_sort(plan.coats.begin(), plan.coats.end(),
+                   [](const auto& a, const auto& b) { return a.start < b.start; });
   plan.edges = wetEdgesOf(found, schedule, desk, e);
   for (auto& edge : plan.edges) {
     for (auto& strip : edge.strips) {
-      const auto& day = *std::find_if(schedule.days.begin(), schedule.days.end(), [&](const auto& d) { return d.date == strip.lay.start.day; });
+      const auto& day = *std::find_if(schedule.days.begin(), schedule.days.end(),
+                                      [&](const auto& d) { return d.date == strip.lay.start.day; });
       const auto& laid = day.strips[static_cast<std::size_t>(strip.number - 1)];
       strip.part = parts.of(laid.unit, laid.coat, laid.segment);
     }
@@ -237,7 +254,8 @@ model::Plan planOf(const Found& found, const Desk& desk, const model::Content& c
       if (line.deck == pass.deck && line.pass == pass.coat) extra += line.hours;
     }
   }
-  plan.cost.extraPasses = {base::mulDiv(desk.c.rates.labourCostPerHour.minor, extra.millionths, 1'000'000, base::Round::HalfUp)};
+  plan.cost.extraPasses = {
+      base::mulDiv(desk.c.rates.labourCostPerHour.minor, extra.millionths, 1'000'000, base::Round::HalfUp)};
   if (!schedule.coats.empty()) addDates(plan, desk.c, desk.calendar);
   if (!plan.days.empty()) {
     const base::Date until = plan.days.back() + days{1};

@@ -6,8 +6,8 @@
 namespace schedule {
 
 /// 'found.best' is not empty.
-model::Plan planOf(const Found& found, const Desk& desk, const model::Content& content, const model::Estimate& e,
-                   base::Date start);
+model::Plan planOf(const Found& found, const Desk& desk, const model::Content& content,
+                   const model::Estimate& e, base::Date start);
 
 /// The day plan's order of the boards of each deck and coat.
 std::vector<model::WetEdge> wetEdgesOf(const Found& found, const Schedule& schedule, const Desk& desk,

@@ -2,8 +2,8 @@
 
 #include "base/quantity_words.h"
 #include "model/plain.h"
-#include "schedule/weather/air.h"
 #include "schedule/crew/dates.h"
+#include "schedule/weather/air.h"
 #include "schedule/weather/zone.h"
 
 #include <algorithm>
@@ -76,8 +76,8 @@ void putIn(std::vector<Event>& events, const std::string& name, base::LocalTime 
 
 /// A planned coat that would lie before a recorded one below it, or too soon after it, has no sense: whoever
 /// records late weather has to move the rest.
-void warnOfOldPlans(const std::vector<Event>& planned, const std::vector<Laid>& laid, const model::JobInputs& c,
-                    base::Diagnostics& messages) {
+void warnOfOldPlans(const std::vector<Event>& planned, const std::vector<Laid>& laid,
+                    const model::JobInputs& c, base::Diagnostics& messages) {
   for (const auto& event : planned) {
     for (int coat = 2; coat <= 4; ++coat) {
       if (event.name != nameOf(coat, true)) continue;

@@ -97,7 +97,8 @@ void findReach(Row& row, const SiteArea& area) {
 }
 
 bool isReachedFromBoard(const Row& row, int fromBoard, int boards, int dryBoard) {
-  const int farthest = std::max(std::abs(dryBoard - fromBoard), std::abs(dryBoard - (fromBoard + boards - 1)));
+  const int farthest =
+      std::max(std::abs(dryBoard - fromBoard), std::abs(dryBoard - (fromBoard + boards - 1)));
   return (farthest + 0.5) * static_cast<double>(row.pitch.millionths) / nanometres <= poleReach;
 }
 

@@ -31,7 +31,8 @@ class GangDay {
   /// So many minutes are planned for this day at most.
   void limit(int minutes) {
     const int most = calendar_.day().until - now_;
-    hasRest_ = calendar_.rest() > 0 && std::min(minutes, most) + calendar_.morning() + calendar_.evening() > longestSpell;
+    hasRest_ = calendar_.rest() > 0 &&
+               std::min(minutes, most) + calendar_.morning() + calendar_.evening() > longestSpell;
     left_ = std::min(minutes, hasRest_ ? most - calendar_.rest() : most);
     restAt_ = std::clamp(calendar_.restAt(), now_, day_.arrive + longestSpell);
   }
@@ -69,13 +70,20 @@ class GangDay {
 
  private:
   void add(const Piece& piece, int minutes) {
-    model::Shift shift{piece.task, piece.deck, piece.pass, {day_.date, now_}, {day_.date, now_ + minutes},
-                       static_cast<int>(who_.size()), who_, piece.part};
+    model::Shift shift{piece.task,
+                       piece.deck,
+                       piece.pass,
+                       {day_.date, now_},
+                       {day_.date, now_ + minutes},
+                       static_cast<int>(who_.size()),
+                       who_,
+                       piece.part};
     now_ += minutes;
     if (!day_.duties.empty()) {
       auto& last = day_.duties.back();
-      const bool isSame = last.what == What::Task && last.shift.task == shift.task && last.shift.deck == shift.deck &&
-                          last.shift.pass == shift.pass && last.shift.part == shift.part;
+      const bool isSame = last.what == What::Task && last.shift.task == shift.task &&
+                          last.shift.deck == shift.deck && last.shift.pass == shift.pass &&
+                          last.shift.part == shift.part;
       if (isSame) {
         last.shift.end = shift.end;
         return;
@@ -106,7 +114,8 @@ LocalTime Schedule::end() const {
 const LaidCoat* Schedule::before(const LaidCoat& coat) const {
   const LaidCoat* last = nullptr;
   for (const auto& other : coats) {
-    if (other.unit == coat.unit && other.coat + 1 == coat.coat && (!last || last->end < other.end)) last = &other;
+    if (other.unit == coat.unit && other.coat + 1 == coat.coat && (!last || last->end < other.end))
+      last = &other;
   }
   return last;
 }

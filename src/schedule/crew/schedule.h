@@ -2,8 +2,8 @@
 #pragma once
 
 #include "schedule/crew/coat_flow.h"
-#include "schedule/weather/drying_clock.h"
 #include "schedule/crew/open_hours.h"
+#include "schedule/weather/drying_clock.h"
 
 namespace schedule {
 
@@ -52,20 +52,21 @@ struct Desk {
 /// No piece of work is shorter, unless it finishes its task; minutes.
 inline constexpr int leastPiece = 15;
 
-/// How long sanded boards may stand bare, days. Common practice, no source; a product's data sheet may say less.
+/// How long sanded boards may stand bare, days. Common practice, no source; a product's data sheet may say
+/// less.
 inline constexpr int coatWithinDays = 3;
 
 /// Most minutes that the first days of a stretch of work are filled with; nothing = whole days.
 using Quotas = std::vector<int>;
 
-/// All together do piece after piece from 'from' on, day by day; no piece under a quarter of an hour unless it
-/// finishes its task. Returns when the last is done; with 'ends' also when each is. No pieces: 'from'.
+/// All together do piece after piece from 'from' on, day by day; no piece under a quarter of an hour unless
+/// it finishes its task. Returns when the last is done; with 'ends' also when each is. No pieces: 'from'.
 base::LocalTime fill(Schedule& schedule, const std::vector<Piece>& pieces, base::LocalTime from,
                      const Calendar& calendar, int people, const Quotas& quotas = {},
                      std::vector<base::LocalTime>* ends = nullptr);
 
-/// Duties of everyone on a day with a coat, waits put in, from arrival to home. Everyone rests once while they
-/// wait, and before packing down where a long day leaves no time for it sooner.
+/// Duties of everyone on a day with a coat, waits put in, from arrival to home. Everyone rests once while
+/// they wait, and before packing down where a long day leaves no time for it sooner.
 void closeDay(DayPlan& day, const Calendar& calendar, int people);
 
 }  // namespace schedule

@@ -15,16 +15,19 @@ namespace {
 using base::LocalTime;
 using std::chrono::days;
 
-constexpr int mostAnchors = 5;        // days of a first coat that are compared
-constexpr int mostAnchorDays = 30;    // working days in which they are looked for
+constexpr int mostAnchors = 5;         // days of a first coat that are compared
+constexpr int mostAnchorDays = 30;     // working days in which they are looked for
 constexpr int longestLaying = 4 * 60;  // minutes of one unit
-constexpr int mostTail = 60;          // minutes of the last tasks that follow the last coat on its day
+constexpr int mostTail = 60;           // minutes of the last tasks that follow the last coat on its day
 
 int sum(const std::vector<Piece>& pieces) {
-  return std::accumulate(pieces.begin(), pieces.end(), 0, [](int n, const Piece& p) { return n + p.minutes; });
+  return std::accumulate(pieces.begin(), pieces.end(), 0,
+                         [](int n, const Piece& p) { return n + p.minutes; });
 }
 
-void append(std::vector<Piece>& to, const std::vector<Piece>& more) { to.insert(to.end(), more.begin(), more.end()); }
+void append(std::vector<Piece>& to, const std::vector<Piece>& more) {
+  to.insert(to.end(), more.begin(), more.end());
+}
 
 /// Boards that dry after a wash: when each unit's are dry.
 struct Washed {
@@ -64,7 +67,8 @@ class Rollout {
       finish(one.schedule, washed);
       all.push_back(priced(std::move(one.schedule)));
     }
-    std::stable_sort(all.begin(), all.end(), [](const Priced& a, const Priced& b) { return a.isBetterThan(b); });
+    std::stable_sort(all.begin(), all.end(),
+                     [](const Priced& a, const Priced& b) { return a.isBetterThan(b); });
     return all;
   }
 
@@ -79,7 +83,8 @@ class Rollout {
     Priced p;
     const Rates rates = ratesOf(desk_.c.rates);
     for (const auto& day : schedule.days) p.personMinutes += std::int64_t{day.home - day.arrive} * people_;
-    p.cost = rates.visit * static_cast<std::int64_t>(schedule.days.size()) + rates.hour * p.personMinutes / 60;
+    p.cost =
+        rates.visit * static_cast<std::int64_t>(schedule.days.size()) + rates.hour * p.personMinutes / 60;
     const auto& zone = desk_.c.job.site.timezone;
     p.finish = schedule.end();
     if (!schedule.coats.empty()) p.finish = {};
@@ -128,7 +133,8 @@ class Rollout {
         const LocalTime dry = dryAfter(pieces[i], ends[i], desk_.c, desk_.open);
         washed.boards.push_back({*pieces[i].deck, ends[i], dry});
         for (std::size_t u = 0; u < work_.units.size(); ++u) {
-          if (work_.units[u].deck == *pieces[i].deck && work_.units[u].part == pieces[i].part) washed.ready[u] = dry;
+          if (work_.units[u].deck == *pieces[i].deck && work_.units[u].part == pieces[i].part)
+            washed.ready[u] = dry;
         }
       }
       for (const auto& ready : washed.ready) now = std::max(now, ready);
@@ -141,7 +147,8 @@ class Rollout {
   /// Where stages begin, and the end: about as much work in each.
   std::vector<std::size_t> divide(int stages) const {
     std::vector<int> minutes;
-    for (const auto& unit : work_.units) minutes.push_back(sum(unit.blocks.back()) + unit.layMinutes(people_));
+    for (const auto& unit : work_.units)
+      minutes.push_back(sum(unit.blocks.back()) + unit.layMinutes(people_));
     const int all = std::accumulate(minutes.begin(), minutes.end(), 0);
     std::vector<std::size_t> bounds{0};
     int done = 0;
@@ -160,7 +167,8 @@ class Rollout {
     const auto pieces = piecesOf(levels_ - 1, from, until);
     LocalTime ready{start_, 0};
     for (std::size_t u = from; u < until; ++u) ready = std::max(ready, washed.ready[u]);
-    if (from == 0 && !washed.days.empty()) ready = std::max(ready, LocalTime{washed.days.back().date + days{1}, 0});
+    if (from == 0 && !washed.days.empty())
+      ready = std::max(ready, LocalTime{washed.days.back().date + days{1}, 0});
     if (!before.days.empty()) ready = std::max(ready, LocalTime{before.days.back().date + days{1}, 0});
     bool hasCoats = false;
     for (std::size_t u = from; u < until; ++u) hasCoats = hasCoats || !work_.units[u].coats.empty();
@@ -173,7 +181,8 @@ class Rollout {
     }
     base::Date anchor = desk_.calendar.workday(ready.day);
     int anchors = 0;
-    for (int n = 0; n < mostAnchorDays && anchors < mostAnchors; ++n, anchor = desk_.calendar.workday(anchor + days{1})) {
+    for (int n = 0; n < mostAnchorDays && anchors < mostAnchors;
+         ++n, anchor = desk_.calendar.workday(anchor + days{1})) {
       if (!isOpen(anchor, from, until, choice.heed)) continue;
       bool isAny = false;
       for (const bool inMorning : {true, false}) {
@@ -181,26 +190,30 @@ class Rollout {
         Schedule schedule = before;
         if (!prepare(schedule, pieces, ready, anchor, inMorning)) continue;
         note(schedule, pieces, from, until);
-        if (!coats_.place(schedule, from, until, anchor, ready.day == anchor ? ready.minutes : 0, choice)) continue;
+        if (!coats_.place(schedule, from, until, anchor, ready.day == anchor ? ready.minutes : 0, choice))
+          continue;
         isAny = true;
         found.push_back(priced(std::move(schedule)));
       }
       anchors += isAny;
     }
-    std::stable_sort(found.begin(), found.end(), [](const Priced& a, const Priced& b) { return a.isBetterThan(b); });
+    std::stable_sort(found.begin(), found.end(),
+                     [](const Priced& a, const Priced& b) { return a.isBetterThan(b); });
     return found;
   }
 
   bool isOpen(base::Date day, std::size_t from, std::size_t until, Heed heed) const {
     for (std::size_t u = from; u < until; ++u) {
-      if (!work_.units[u].coats.empty() && !desk_.open.on(day, work_.units[u].deck, heed).empty()) return true;
+      if (!work_.units[u].coats.empty() && !desk_.open.on(day, work_.units[u].deck, heed).empty())
+        return true;
     }
     return false;
   }
 
-  /// The work before the first coat, back to back before it: what does not fill a day is done in the morning of
-  /// the coat's day, or on a day of its own. False where there is no time for it.
-  bool prepare(Schedule& schedule, const std::vector<Piece>& pieces, LocalTime ready, base::Date anchor, bool inMorning) const {
+  /// The work before the first coat, back to back before it: what does not fill a day is done in the morning
+  /// of the coat's day, or on a day of its own. False where there is no time for it.
+  bool prepare(Schedule& schedule, const std::vector<Piece>& pieces, LocalTime ready, base::Date anchor,
+               bool inMorning) const {
     if (pieces.empty()) return true;
     const auto& calendar = desk_.calendar;
     const int all = sum(pieces), capacity = calendar.capacity();
@@ -208,7 +221,8 @@ class Rollout {
     const int n = inMorning ? whole : whole + (rest > 0);
     Quotas quotas;
     // Two halves rather than a day and a stub.
-    if (!inMorning && whole > 0 && rest > 0 && rest < capacity / 2) quotas = {(capacity + rest) / 10 * 5, (capacity + rest + 9) / 10 * 5};
+    if (!inMorning && whole > 0 && rest > 0 && rest < capacity / 2)
+      quotas = {(capacity + rest) / 10 * 5, (capacity + rest + 9) / 10 * 5};
     constexpr int slips = 3;  // a piece under a quarter of an hour moves to the next day
     for (int slip = 0; slip < slips; ++slip) {
       LocalTime start{calendar.workdayBefore(anchor, n + slip), calendar.day().from};
@@ -261,13 +275,17 @@ class Rollout {
       std::vector<std::size_t> all(static_cast<std::size_t>(people_));
       std::iota(all.begin(), all.end(), std::size_t{0});
       for (const auto& piece : work_.last) {
-        day.duties.push_back({model::Duty::What::Task, {piece.task, {}, 0, {day.date, now}, {day.date, now + piece.minutes}, people_, all, 0}, 0});
+        day.duties.push_back(
+            {model::Duty::What::Task,
+             {piece.task, {}, 0, {day.date, now}, {day.date, now + piece.minutes}, people_, all, 0},
+             0});
         now += piece.minutes;
       }
       day.home = now + desk_.calendar.evening();
     } else if (!after.empty()) {
       LocalTime from = schedule.days.empty() ? LocalTime{start_, 0} : schedule.end();
-      if (schedule.days.empty() && !earliest.days.empty()) from = {earliest.days.back().date, earliest.days.back().home};
+      if (schedule.days.empty() && !earliest.days.empty())
+        from = {earliest.days.back().date, earliest.days.back().home};
       for (const auto& coat : schedule.coats) from = std::max(from, coat.walk);
       if (!schedule.days.empty() || !earliest.days.empty()) from = {from.day + days{1}, 0};
       fill(schedule, after, from, desk_.calendar, people_);
@@ -276,11 +294,12 @@ class Rollout {
     if (levels_ == 2 && !washed.days.empty() && !schedule.days.empty()) {
       const auto& first = schedule.days.front();
       const LocalTime begun{first.date, first.arrive + desk_.calendar.morning()};
-      for (int n = static_cast<int>(washed.days.size()); ; ++n) {
+      for (int n = static_cast<int>(washed.days.size());; ++n) {
         const base::Date from = desk_.calendar.workdayBefore(first.date, n);
         if (from <= washed.days.front().date) break;
         Washed other = wash(from);
-        const bool isDry = std::all_of(other.ready.begin(), other.ready.end(), [&](auto t) { return t <= begun; });
+        const bool isDry =
+            std::all_of(other.ready.begin(), other.ready.end(), [&](auto t) { return t <= begun; });
         if (!isDry || other.days.back().date >= first.date) continue;
         washed = std::move(other);
         break;
@@ -345,16 +364,19 @@ Found cheapest(const Desk& desk, const model::Content& content, const model::Est
       Found found{workOf(desk.c, content, e, desk.graph, rows, parts), {}};
       Rollout rollout(desk, found.work, start);
       for (int stages = 1; stages <= mostStages; ++stages) {
-        const bool isWorthIt = stages == 1 || (rollout.isLong() && static_cast<std::size_t>(stages) <= found.work.units.size());
+        const bool isWorthIt =
+            stages == 1 || (rollout.isLong() && static_cast<std::size_t>(stages) <= found.work.units.size());
         if (!isWorthIt) break;
         for (const bool sameDay : {false, true}) {
           if (sameDay && !maySameDay) continue;
           auto all = rollout.run(stages, {heed, sameDay});
-          found.best.insert(found.best.end(), std::make_move_iterator(all.begin()), std::make_move_iterator(all.end()));
+          found.best.insert(found.best.end(), std::make_move_iterator(all.begin()),
+                            std::make_move_iterator(all.end()));
         }
       }
       if (found.best.empty()) continue;
-      std::stable_sort(found.best.begin(), found.best.end(), [](const Priced& a, const Priced& b) { return a.isBetterThan(b); });
+      std::stable_sort(found.best.begin(), found.best.end(),
+                       [](const Priced& a, const Priced& b) { return a.isBetterThan(b); });
       return found;
     }
   }

@@ -8,11 +8,11 @@
 namespace schedule {
 namespace {
 
-constexpr double touching = 0.06;     // m; a gap for drainage still counts
-constexpr double step = 0.1;          // m, along an edge
-constexpr double leastWay = 0.3;      // m, that one can walk over
-constexpr double mostStep = 0.5;      // m that anyone steps down with a pole in hand
-constexpr double highestReach = 1.5;  // m; above it nobody reaches the boards from the ground
+constexpr double touching = 0.06;                   // m; a gap for drainage still counts
+constexpr double step = 0.1;                        // m, along an edge
+constexpr double leastWay = 0.3;                    // m, that one can walk over
+constexpr double mostStep = 0.5;                    // m that anyone steps down with a pole in hand
+constexpr double highestReach = 1.5;                // m; above it nobody reaches the boards from the ground
 constexpr std::int64_t nanometres = 1'000'000'000;  // base::Length counts them
 
 double metresOf(base::Length l) { return static_cast<double>(l.millionths) / nanometres; }
@@ -174,8 +174,8 @@ AccessGraph::AccessGraph(const model::Job& job) {
   areas_.resize(job.areas.size());
   for (std::size_t i = 0; i < areas_.size(); ++i) {
     const auto& deck = job.areas[i];
-    areas_[i].isStoodOn =
-        !std::holds_alternative<model::Strip>(deck.shape) && !std::holds_alternative<model::Screen>(deck.shape);
+    areas_[i].isStoodOn = !std::holds_alternative<model::Strip>(deck.shape) &&
+                          !std::holds_alternative<model::Screen>(deck.shape);
     if (deck.edgeHeight) areas_[i].height = metresOf(*deck.edgeHeight);
   }
   addWays(job);
@@ -196,7 +196,8 @@ void AccessGraph::addWays(const model::Job& job) {
   for (const auto& p : placed) {
     const auto& deck = job.areas[p.index];
     if (!deck.wayOut) continue;
-    const Point drawn = pointOf(model::extentOf(*model::outlineOf(deck)).from), corner = pointOf(p.extent.from);
+    const Point drawn = pointOf(model::extentOf(*model::outlineOf(deck)).from),
+                corner = pointOf(p.extent.from);
     const Point out{metresOf(deck.wayOut->x) - drawn.x + corner.x,
                     metresOf(deck.wayOut->y) - drawn.y + corner.y};
     Way way{{}, {out, out}};
@@ -228,8 +229,8 @@ void AccessGraph::addWays(const model::Job& job) {
         return told[from] ? told[from]->to == to : true;
       };
       const bool isTold = told[own] || told[other];
-      const bool isWay = !isTold || isEither || (told[own] && leads(own, other)) ||
-                         (told[other] && leads(other, own));
+      const bool isWay =
+          !isTold || isEither || (told[own] && leads(own, other)) || (told[other] && leads(other, own));
       if (!isWay) continue;
       Segment over = run->stretch;
       for (const auto& [from, to] : {std::pair{own, other}, std::pair{other, own}}) {
@@ -251,9 +252,8 @@ void AccessGraph::addWays(const model::Job& job) {
           }))
         area.ways.push_back({{}, run->stretch});
     } else if (area.height <= mostStep) {
-      if (const auto* run = longest(runs[own], [](const Run& r) {
-            return !r.beside && r.kind == model::EdgeKind::Open;
-          }))
+      if (const auto* run =
+              longest(runs[own], [](const Run& r) { return !r.beside && r.kind == model::EdgeKind::Open; }))
         area.ways.push_back({{}, run->stretch});
     }
   }

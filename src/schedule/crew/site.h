@@ -25,7 +25,7 @@ struct Way {
 };
 
 /// From where a pole reaches onto an area.
-struct Stand {
+struct StandingEdge {
   Where on;  // the area whose boards one stands on; nothing = the ground
   Segment edge;
 };
@@ -37,7 +37,7 @@ struct SiteArea {
   double height = 0;                      // m above the ground beside it
   int depth = 1;                          // areas to cross to the ground, itself counted
   std::vector<Way> ways;
-  std::vector<Stand> stands;
+  std::vector<StandingEdge> stands;
 };
 
 class AccessGraph {

@@ -16,7 +16,8 @@ std::optional<Where> placeOf(const model::Duty& duty, const model::Plan& plan, c
   for (const auto& edge : plan.edges) {
     if (edge.deck != shift.deck || edge.coat != shift.pass || duty.strip == 0) continue;
     for (const auto& strip : edge.strips) {
-      const bool isIt = strip.number == duty.strip && strip.wipe && strip.wipe->start == shift.start && strip.wipe->who == shift.who;
+      const bool isIt = strip.number == duty.strip && strip.wipe && strip.wipe->start == shift.start &&
+                        strip.wipe->who == shift.who;
       if (!isIt) continue;
       switch (strip.wipe->from.on) {
         case model::Stand::On::Boards:
@@ -37,7 +38,8 @@ bool isShut(const model::Plan& plan, std::size_t deck, LocalTime at) {
   for (const auto& coat : plan.coats) {
     if (coat.deck != deck || coat.start > at || coat.walk <= at) continue;
     const bool isNextToday = std::any_of(plan.coats.begin(), plan.coats.end(), [&](const auto& next) {
-      return next.deck == deck && next.part == coat.part && next.coat > coat.coat && next.start.day == at.day && next.start >= at;
+      return next.deck == deck && next.part == coat.part && next.coat > coat.coat &&
+             next.start.day == at.day && next.start >= at;
     });
     if (coat.recoatFrom > at || !isNextToday) return true;
   }
@@ -61,7 +63,8 @@ class Walker {
       }
       // Whoever waits stays where the next piece of work is, if they are there already.
       std::optional<Where> then;
-      for (std::size_t k = i + 1; k < duties.size() && !then && duties[k]->shift.start.day == shift.start.day; ++k)
+      for (std::size_t k = i + 1; k < duties.size() && !then && duties[k]->shift.start.day == shift.start.day;
+           ++k)
         then = placeOf(*duties[k], plan_, graph_);
       if (!then || *then != now_) leave(shift.start, shift.end);
     }
@@ -124,8 +127,10 @@ std::vector<Walk> walksOf(const model::Plan& plan, const AccessGraph& graph) {
       people[person].push_back(&duty);
     }
   }
-  for (std::size_t person = 0; person < people.size(); ++person) Walker(person, plan, graph, walks).follow(people[person]);
-  std::stable_sort(walks.begin(), walks.end(), [](const Walk& a, const Walk& b) { return a.start < b.start; });
+  for (std::size_t person = 0; person < people.size(); ++person)
+    Walker(person, plan, graph, walks).follow(people[person]);
+  std::stable_sort(walks.begin(), walks.end(),
+                   [](const Walk& a, const Walk& b) { return a.start < b.start; });
   return walks;
 }
 

@@ -30,7 +30,9 @@ std::optional<model::Place> wayOutOf(std::size_t deck, const Desk& desk) {
     top = std::min(top, p.y);
   }
   const auto drawn = model::extentOf(*model::outlineOf(own)).from;
-  const auto length = [](double metres) { return base::Length{static_cast<std::int64_t>(metres * 1000 + (metres < 0 ? -0.5 : 0.5)) * 1'000'000}; };
+  const auto length = [](double metres) {
+    return base::Length{static_cast<std::int64_t>(metres * 1000 + (metres < 0 ? -0.5 : 0.5)) * 1'000'000};
+  };
   return model::Place{length(out->at().x - left) + drawn.x, length(out->at().y - top) + drawn.y};
 }
 
@@ -53,7 +55,9 @@ std::vector<model::WetEdge> wetEdgesOf(const Found& found, const Schedule& sched
     }
     if (whole == 0) continue;
     const base::Area area = e.decks[need.deck].area;
-    const auto upTo = [&](base::Wide size) { return base::Area{base::divide(size * area.millionths, whole, base::Round::HalfUp)}; };
+    const auto upTo = [&](base::Wide size) {
+      return base::Area{base::divide(size * area.millionths, whole, base::Round::HalfUp)};
+    };
     for (const auto& day : schedule.days) {
       int n = 0;
       for (const auto& s : day.strips) {

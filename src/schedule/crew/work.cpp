@@ -12,7 +12,9 @@ namespace {
 using base::Hours;
 using base::Wide;
 
-Effort effortOf(Hours hours) { return base::divide(Wide{hours.millionths} * 6000, 1'000'000, base::Round::HalfUp); }
+Effort effortOf(Hours hours) {
+  return base::divide(Wide{hours.millionths} * 6000, 1'000'000, base::Round::HalfUp);
+}
 
 /// The part of some work that falls on a unit: by its boards.
 struct Share {
@@ -61,8 +63,8 @@ struct Maker {
 
   Piece pieceOf(const model::LabourLine& line, const Share& share, int part) const {
     const auto& task = model::taskOf(content, line.task);
-    Piece piece{task.id, rankOf(task, content), line.deck,     part, line.pass, 0, task.dryAfter,
-                task.soilsWetCoats, task.isPerPass};
+    Piece piece{task.id, rankOf(task, content), line.deck,          part,          line.pass,
+                0,       task.dryAfter,         task.soilsWetCoats, task.isPerPass};
     piece.minutes = static_cast<int>(model::crewMinutes(share.of(line.hours), c.job.crew));
     return piece;
   }
@@ -71,7 +73,8 @@ struct Maker {
   double stripWidth(std::size_t deck, const Row& row) const {
     constexpr double narrow = 0.75;
     const int layers = std::max(1, c.job.crew.people - 1);
-    const double width = static_cast<double>(row.pitch.millionths) / 1e9 * static_cast<double>(row.sizes.size());
+    const double width =
+        static_cast<double>(row.pitch.millionths) / 1e9 * static_cast<double>(row.sizes.size());
     for (const auto& line : e.labour) {
       const auto& task = model::taskOf(content, line.task);
       if (line.deck != deck || !model::laysProduct(task) || task.measure == model::Measure::CutIn) continue;
@@ -148,7 +151,8 @@ int Unit::layMinutes(int people) const {
   return most;
 }
 
-std::vector<BoardRun> runsOf(const Row& row, const SiteArea& area, const AccessGraph& graph, double lastWidth) {
+std::vector<BoardRun> runsOf(const Row& row, const SiteArea& area, const AccessGraph& graph,
+                             double lastWidth) {
   const int n = static_cast<int>(row.sizes.size());
   const Way* out = nullptr;
   for (const auto& way : area.ways) {
@@ -192,15 +196,17 @@ Work workOf(const model::JobInputs& c, const model::Content& content, const mode
       }
       continue;
     }
-    const auto pieces = divided(*row, runsOf(*row, graph.areas()[deck], graph, make.stripWidth(deck, *row)),
-                                parts[deck]);
+    const auto pieces =
+        divided(*row, runsOf(*row, graph.areas()[deck], graph, make.stripWidth(deck, *row)), parts[deck]);
     for (std::size_t i = 0; i < pieces.size(); ++i) {
-      work.units.push_back({deck, pieces.size() > 1 ? static_cast<int>(i) + 1 : 0, row, pieces[i], {}, {}, {}, {}});
+      work.units.push_back(
+          {deck, pieces.size() > 1 ? static_cast<int>(i) + 1 : 0, row, pieces[i], {}, {}, {}, {}});
       make.addPieces(work.units.back(), {sizeOf(*row, pieces[i]), row->whole});
     }
   }
   std::erase_if(work.units, [](const Unit& unit) {
-    const bool hasWork = std::any_of(unit.blocks.begin(), unit.blocks.end(), [](const auto& b) { return !b.empty(); });
+    const bool hasWork =
+        std::any_of(unit.blocks.begin(), unit.blocks.end(), [](const auto& b) { return !b.empty(); });
     return !hasWork && unit.coats.empty() && unit.taping.empty() && unit.after.empty();
   });
   for (const auto& line : e.labour) {

@@ -25,7 +25,7 @@ using Effort = std::int64_t;
 
 /// One coat of a unit.
 struct CoatWork {
-  std::vector<Piece> before;  // clearing dust
+  std::vector<Piece> before;   // clearing dust
   std::optional<Piece> extra;  // sanding where it comes later than it may
   std::string cutInTask, layTask, wipeTask;
   Effort cutIn = 0, lay = 0, wipe = 0;
@@ -41,10 +41,11 @@ struct BoardRun {
 struct Unit {
   std::size_t deck = 0;
   int part = 0;
-  const Row* row = nullptr;                // null: nothing to count
-  std::vector<BoardRun> runs;              // in the order they are laid
-  std::vector<std::vector<Piece>> blocks;  // before the coats; each waits until the boards of the one before dry
-  std::vector<Piece> taping;               // on the day of its first coat, or the afternoon before
+  const Row* row = nullptr;    // null: nothing to count
+  std::vector<BoardRun> runs;  // in the order they are laid
+  std::vector<std::vector<Piece>>
+      blocks;                 // before the coats; each waits until the boards of the one before dry
+  std::vector<Piece> taping;  // on the day of its first coat, or the afternoon before
   std::vector<CoatWork> coats;
   std::vector<Piece> after;
 
@@ -65,7 +66,8 @@ Work workOf(const model::JobInputs& c, const model::Content& content, const mode
 
 /// From the boards farthest from the way out towards it. Where the way out lies amid the ends of boards, from
 /// both sides, what holds it last. 'lastWidth' (m) is about as wide as a strip.
-std::vector<BoardRun> runsOf(const Row& row, const SiteArea& area, const AccessGraph& graph, double lastWidth);
+std::vector<BoardRun> runsOf(const Row& row, const SiteArea& area, const AccessGraph& graph,
+                             double lastWidth);
 
 /// Rounded up to five minutes.
 int fives(Effort effort, int people);

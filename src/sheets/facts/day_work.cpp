@@ -115,7 +115,8 @@ DayEnds dayEnds(const model::Content& content) {
 }
 
 const model::SiteDay& siteDay(const Day& day, const Computed& x) {
-  return *std::find_if(x.plan.onSite.begin(), x.plan.onSite.end(), [&](const auto& d) { return d.date == day.date; });
+  return *std::find_if(x.plan.onSite.begin(), x.plan.onSite.end(),
+                       [&](const auto& d) { return d.date == day.date; });
 }
 
 /// When packing down begins.
@@ -124,8 +125,8 @@ int packingDown(const Day& day, const Computed& x) {
          static_cast<int>(model::crewMinutes(dayEnds(x.content).evening.hours, x.c.job.crew));
 }
 
-/// The rests of a day, from the first to begin to the last to end; nothing without one. 'isShared': all rest at
-/// the same time.
+/// The rests of a day, from the first to begin to the last to end; nothing without one. 'isShared': all rest
+/// at the same time.
 struct Rest {
   model::ClockSpan span;
   bool isShared = true;
@@ -258,7 +259,8 @@ FactList workFacts(const Day& day, const Computed& x, const Formatter& w) {
   }
   if (const auto rest = restOf(day, x)) {
     const char* inTurns = x.c.job.site.isNearWater ? "day.break_in_turns_at_water" : "day.break_in_turns";
-    row(rest->span.from, span(rest->span.from, rest->span.until, w), w(rest->isShared ? "day.break" : inTurns), "");
+    row(rest->span.from, span(rest->span.from, rest->span.until, w),
+        w(rest->isShared ? "day.break" : inTurns), "");
   }
   std::stable_sort(rows.begin(), rows.end(), [](const auto& a, const auto& b) { return a.first < b.first; });
   if (!evening.names.empty()) {
