@@ -30,7 +30,7 @@ struct Scene {
     unit.coats[0].lay = layPerBoard * boards;
     rules.people = 2;
     rules.isWet = [](std::size_t, int) { return false; };
-    rules.nextDryBoard = [](std::size_t, int) { return std::optional<int>(); };
+    rules.dryBoardsBeside = [](std::size_t, int) { return std::optional<BoardSpan>(); };
   }
   using Length = base::Length;
 
@@ -39,7 +39,7 @@ struct Scene {
     row = rowOf(placedAsGiven(job.areas)[0], job.areas[0]);
     findReach(*row, graph->areas()[0]);
     unit.row = &*row;
-    unit.runs = runsOf(*row, graph->areas()[0], *graph, 0.5);
+    unit.runs = runsOf(*row, graph->areas()[0], *graph);
     rules.graph = graph.get();
     FlowItem item{0, &unit, 1, {open}, 0, {}};
     item.surface.fill(20);

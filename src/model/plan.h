@@ -101,7 +101,8 @@ struct Stand {
   enum class On {
     Boards,  // of the deck itself, where this coat has not come yet
     Ground,  // beside an edge
-    Deck     // another deck
+    Deck,    // another deck
+    Nowhere  // no dry place is within the pole's reach; the plan's messages name the deck
   };
   On on = On::Boards;
   std::size_t deck = 0;  // for Deck
@@ -157,11 +158,26 @@ struct CoatTimes {
   base::LocalTime touchDry, recoatFrom, recoatUntil, walk;
 };
 
+/// Why nobody came on the working days before a day on site.
+struct DayHold {
+  enum class Why {
+    DaysOff,     // nobody works on the days before
+    BoardsDry,   // after the wash
+    CoatDry,     // the coat below may not be laid on yet
+    Weather,     // no fit hours
+    BeforeCoat,  // prepared just before its coat, so that no boards stand bare
+  };
+  Why why = Why::DaysOff;
+  std::optional<base::LocalTime> until;  // of BoardsDry and CoatDry
+  std::optional<WeatherLimit> gate;      // of Weather: what most often stands against it
+};
+
 /// A day on site.
 struct SiteDay {
   base::Date date{};
   base::LocalTime arrive, home;
   std::optional<base::LocalTime> lastStart, lastStroke;  // of a day with a coat, or it is not wiped in time
+  std::optional<DayHold> heldBy;  // nothing: the day after the one before, or the first
 };
 
 /// What a calendar costs the firm, before tax. Exact where the firm's rates are known.

@@ -134,6 +134,12 @@ struct Json {
     return names;
   }
 
+  ordered_json heldBy(const model::DayHold& hold) const {
+    return {{"why", model::nameOf(hold.why)},
+            {"until", maybe(hold.until)},
+            {"gate", hold.gate ? ordered_json(model::nameOf(*hold.gate)) : ordered_json(nullptr)}};
+  }
+
   ordered_json day(const model::SunDay& d, const schedule::Calendar& calendar,
                    const std::map<base::Date, std::string>& holidays) const {
     ordered_json j{
@@ -146,6 +152,7 @@ struct Json {
     j["home"] = maybe(isWorked ? std::optional(there->home) : none);
     j["last_start"] = maybe(isWorked ? there->lastStart : none);
     j["last_stroke"] = maybe(isWorked ? there->lastStroke : none);
+    j["held_by"] = isWorked && there->heldBy ? heldBy(*there->heldBy) : ordered_json(nullptr);
     j["off"] = !calendar.isWorkday(d.date);
     const auto holiday = holidays.find(d.date);
     j["holiday"] = holiday == holidays.end() ? ordered_json(nullptr) : ordered_json(holiday->second);
@@ -171,12 +178,12 @@ struct Json {
     return j;
   }
 
-  ordered_json step(const std::optional<model::StripWork>& s, std::size_t deck, bool isStoodOn) const {
+  ordered_json step(const std::optional<model::StripWork>& s, bool isStoodOn) const {
     if (!s) return nullptr;
     std::string from = isStoodOn ? "boards" : "ground";
     if (s->from.on == model::Stand::On::Ground) from = "ground";
     if (s->from.on == model::Stand::On::Deck) from = area(s->from.deck);
-    (void)deck;
+    if (s->from.on == model::Stand::On::Nowhere) from = "nowhere";
     return {{"start", at(s->start)}, {"end", at(s->end)}, {"people", names(s->who)}, {"from", from}};
   }
 
@@ -216,9 +223,9 @@ struct Json {
                       {"open_minutes", s->openMinutes},
                       {"too_long", s->isTooLong},
                       {"meets", s->goesOn ? ordered_json(s->number - 1) : ordered_json(nullptr)},
-                      {"cut_in", step(s->cutIn, s->deck, isStoodOn)},
-                      {"lay", step(s->lay, s->deck, isStoodOn)},
-                      {"wipe", step(s->wipe, s->deck, isStoodOn)}});
+                      {"cut_in", step(s->cutIn, isStoodOn)},
+                      {"lay", step(s->lay, isStoodOn)},
+                      {"wipe", step(s->wipe, isStoodOn)}});
     }
     return list;
   }

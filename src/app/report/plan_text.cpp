@@ -74,6 +74,22 @@ std::string spanWords(int from, int until) {
   return base::isoClock(from) + "-" + (until == 24 * 60 ? "24:00" : base::isoClock(until));
 }
 
+std::string words(const model::DayHold& hold) {
+  switch (hold.why) {
+    case model::DayHold::Why::DaysOff:
+      return "days off before";
+    case model::DayHold::Why::BoardsDry:
+      return "washed boards dry until " + timeWords(*hold.until);
+    case model::DayHold::Why::CoatDry:
+      return "the coat below dries until " + timeWords(*hold.until);
+    case model::DayHold::Why::Weather:
+      return words(*hold.gate) + " before";
+    case model::DayHold::Why::BeforeCoat:
+      return "just before the coat, so that no boards stand bare";
+  }
+  return {};
+}
+
 bool isDark(const model::Hour& h) {
   return std::find(h.reasons.begin(), h.reasons.end(), WeatherLimit::Dark) != h.reasons.end();
 }
@@ -162,6 +178,9 @@ struct Text {
     if (sun.sunrise) out << "  sunrise " << base::isoClock(sun.sunrise->minutes);
     if (sun.sunset) out << "  sunset " << base::isoClock(sun.sunset->minutes);
     out << "\n";
+    for (const auto& there : r.x.plan.onSite) {
+      if (there.date == sun.date && there.heldBy) out << "  not sooner: " << words(*there.heldBy) << "\n";
+    }
     bool isWorked = false;
     auto wiping = model::wipingOn(r.x.plan, r.content, sun.date);
     const auto wipe = [&](int before) {

@@ -35,6 +35,8 @@ void later(DayPlan& day, int minutes) {
   }
 }
 
+int upToFive(int minutes) { return (minutes + 4) / 5 * 5; }
+
 bool holds(const std::vector<std::size_t>& list, std::size_t one) {
   return std::find(list.begin(), list.end(), one) != list.end();
 }
@@ -93,80 +95,122 @@ bool CoatDays::mayBeCoated(const Schedule& schedule, std::size_t unit, base::Dat
   return true;
 }
 
-std::optional<CoatDays::Round> CoatDays::attempt(const Schedule& schedule, base::Date day, int from,
-                                                 std::vector<std::size_t> units, bool isBegun, int margin) {
-  const auto& job = desk_.c.job;
-  const auto& times = desk_.c.product->times;
-  Round round;
-  bool soils = false;
-  for (const auto u : units) {
-    const Unit& unit = work_.units[u];
-    const auto coat = static_cast<std::size_t>(done_[u]);
-    const CoatWork& work = unit.coats[coat];
-    const auto* last = lastCoat(schedule, u);
-    bool isLate = false, isBare = false;
-    if (last)
-      isLate = between(job.site.timezone, last->end, {day, std::min(from + margin, 24 * 60 - 1)}) >
-               times.recoatMax;
-    else
-      isBare = schedule.bareSince[u] != LocalTime{} && day - schedule.bareSince[u].day > days{coatWithinDays};
-    round.isLate.push_back(isLate);
-    round.isExtra.push_back((isLate || isBare) && work.extra.has_value());
-    if (round.isExtra.back()) round.before.push_back(*work.extra);
-    if (coat == 0) round.before.insert(round.before.end(), unit.taping.begin(), unit.taping.end());
-    FlowItem item{u,
-                  &unit,
-                  static_cast<int>(coat) + 1,
-                  desk_.open.on(day, unit.deck, choice_.heed),
-                  0,
-                  desk_.open.surfaces(day, unit.deck)};
-    if (last && last->recoat.day == day) item.notBefore = last->recoat.minutes;
-    from = std::max(from, (item.notBefore + 4) / 5 * 5);
-    round.items.push_back(std::move(item));
+/// What is done before a coat on a unit, and when it may be laid.
+void CoatDays::addItem(Round& round, const Schedule& schedule, std::size_t u, base::Date day,
+                       int latestStroke) const {
+  const Unit& unit = work_.units[u];
+  const auto coat = static_cast<std::size_t>(done_[u]);
+  const auto* last = lastCoat(schedule, u);
+  bool isLate = false, isBare = false;
+  if (last)
+    isLate =
+        between(desk_.c.job.site.timezone, last->end, {day, latestStroke}) > desk_.c.product->times.recoatMax;
+  else
+    isBare = schedule.bareSince[u] != LocalTime{} && day - schedule.bareSince[u].day > days{coatWithinDays};
+  const auto& extra = unit.coats[coat].extra;
+  round.isLate.push_back(isLate);
+  round.isExtra.push_back((isLate || isBare) && extra.has_value());
+  if (round.isExtra.back()) round.before.push_back(*extra);
+  if (coat == 0) round.before.insert(round.before.end(), unit.taping.begin(), unit.taping.end());
+  FlowItem item{u,
+                &unit,
+                static_cast<int>(coat) + 1,
+                desk_.open.on(day, unit.deck, choice_.heed),
+                0,
+                desk_.open.surfaces(day, unit.deck)};
+  if (last && last->recoat.day == day) item.notBefore = upToFive(last->recoat.minutes);
+  round.items.push_back(std::move(item));
+}
+
+/// From when on dust may fly: not on a coat that is not touch dry. A deck's own coat below has dried for
+/// longer.
+std::optional<int> CoatDays::dustFrom(const Round& round, const Schedule& schedule, base::Date day,
+                                      int from) const {
+  const bool soils =
+      std::any_of(round.before.begin(), round.before.end(), [](const Piece& p) { return p.soilsWetCoats; });
+  for (const auto& coat : schedule.coats) {
+    if (!soils || coat.touchDry <= LocalTime{day, from}) continue;
+    if (coat.touchDry.day > day) return {};
+    from = std::max(from, upToFive(coat.touchDry.minutes));
   }
-  for (const auto u : units) {
-    const auto& before = work_.units[u].coats[static_cast<std::size_t>(done_[u])].before;
-    round.before.insert(round.before.end(), before.begin(), before.end());
-  }
-  for (const auto& piece : round.before) soils = soils || piece.soilsWetCoats;
-  // No dust on a coat that is not touch dry, but on the deck's own it is not: that one has dried for longer.
-  if (soils) {
-    for (const auto& coat : schedule.coats) {
-      if (coat.touchDry <= LocalTime{day, from}) continue;
-      if (coat.touchDry.day > day) return {};
-      from = std::max(from, (coat.touchDry.minutes + 4) / 5 * 5);
-    }
-  }
-  const int before = sum(round.before);
-  // Taped, sanded and blown clean just before the first stroke, so that nobody waits on site for the dew to
-  // go.
-  int earliest = 24 * 60;
-  for (const auto& item : round.items) {
-    for (const auto& span : item.open) earliest = std::min(earliest, std::max(span.from, item.notBefore));
-  }
-  const int start = std::max(from + before, (earliest + 4) / 5 * 5);
+  return from;
+}
+
+FlowRules CoatDays::rulesFor(const Schedule& schedule, const std::vector<std::size_t>& units, base::Date day,
+                             bool isBegun) const {
   FlowRules rules;
   if (choice_.heed != Heed::All) rules.leastOpen = 0;
-  rules.people = job.crew.people;
+  rules.people = desk_.c.job.crew.people;
   rules.openAt20 = static_cast<double>(desk_.c.product->openTime.millionths) * 60 / 1e6;
-  rules.wipeWait = model::wipeOffMinutes(times);
+  rules.wipeWait = model::wipeOffMinutes(desk_.c.product->times);
   rules.rest = isBegun && hasRested(schedule.days.back()) ? 0 : desk_.calendar.rest();
-  rules.arrive = isBegun ? schedule.days.back().arrive : start - before - desk_.calendar.morning();
   rules.until = desk_.calendar.day().until - last_;
   rules.graph = &desk_.graph;
-  rules.isWet = [&](std::size_t deck, int minute) {
+  rules.isWet = [this, &schedule, day](std::size_t deck, int minute) {
     return std::any_of(schedule.coats.begin(), schedule.coats.end(), [&](const LaidCoat& coat) {
       return work_.units[coat.unit].deck == deck && coat.walk > LocalTime{day, minute};
     });
   };
-  rules.nextDryBoard = [&](std::size_t u, int coat) -> std::optional<int> {
-    const std::size_t next = u + 1;
-    if (next >= work_.units.size() || work_.units[next].deck != work_.units[u].deck) return {};
-    if (!work_.units[next].row || work_.units[next].runs.empty()) return {};
-    const auto* laid = lastCoat(schedule, next);
-    if (laid && (laid->coat >= coat || laid->recoat > LocalTime{day, start})) return {};
-    return work_.units[next].runs.front().first;
+  rules.dryBoardsBeside = [this, &schedule, &units, day](std::size_t unit, int minute) {
+    return dryBoardsBeside(schedule, unit, units, {day, minute});
   };
+  return rules;
+}
+
+/// The boards of later parts of a deck that are not coated in this round: dry all together, or no way out.
+std::optional<BoardSpan> CoatDays::dryBoardsBeside(const Schedule& schedule, std::size_t unit,
+                                                   const std::vector<std::size_t>& today,
+                                                   LocalTime at) const {
+  std::optional<BoardSpan> all;
+  for (std::size_t u = unit + 1; u < work_.units.size() && work_.units[u].deck == work_.units[unit].deck;
+       ++u) {
+    if (holds(today, u)) continue;
+    const auto* laid = lastCoat(schedule, u);
+    const auto boards = work_.units[u].boards();
+    if (!boards || (laid && laid->walk > at)) return {};
+    if (!all) all = boards;
+    all = BoardSpan{std::min(all->low, boards->low), std::max(all->high, boards->high)};
+  }
+  return all;
+}
+
+/// Whether a coat that was not taken for late begins past the longest wait after the one below.
+bool CoatDays::becomesLate(const Round& round, const Schedule& schedule, base::Date day) const {
+  for (std::size_t i = 0; i < round.items.size(); ++i) {
+    const std::size_t unit = round.items[i].index;
+    const auto* last = lastCoat(schedule, unit);
+    if (!last || round.isLate[i]) continue;
+    int stroke = 24 * 60 - 1;
+    for (const auto& strip : round.flow.strips) {
+      if (strip.unit == unit) stroke = std::min(stroke, strip.firstStroke());
+    }
+    if (between(desk_.c.job.site.timezone, last->end, {day, stroke}) > desk_.c.product->times.recoatMax)
+      return true;
+  }
+  return false;
+}
+
+std::optional<CoatDays::Round> CoatDays::attempt(const Schedule& schedule, base::Date day, int from,
+                                                 const std::vector<std::size_t>& units, bool isBegun,
+                                                 int margin) {
+  Round round;
+  for (const auto u : units) {
+    addItem(round, schedule, u, day, std::min(from + margin, 24 * 60 - 1));
+    from = std::max(from, round.items.back().notBefore);
+  }
+  for (const auto& item : round.items)
+    round.before.insert(round.before.end(), item.work().before.begin(), item.work().before.end());
+  const auto dusty = dustFrom(round, schedule, day, from);
+  if (!dusty) return {};
+  const int before = sum(round.before);
+  // Taped, sanded and blown clean just before the first stroke: nobody waits on site for the dew to go.
+  int earliest = 24 * 60;
+  for (const auto& item : round.items) {
+    for (const auto& span : item.open) earliest = std::min(earliest, std::max(span.from, item.notBefore));
+  }
+  const int start = std::max(*dusty + before, upToFive(earliest));
+  FlowRules rules = rulesFor(schedule, units, day, isBegun);
+  rules.arrive = isBegun ? schedule.days.back().arrive : start - before - desk_.calendar.morning();
   auto flow = flowOf(round.items, start, rules);
   if (!flow) return {};
   round.flow = std::move(*flow);
@@ -177,16 +221,8 @@ std::optional<CoatDays::Round> CoatDays::attempt(const Schedule& schedule, base:
     done = round.start;
     begun = round.start - rules.rest;
   }
-  for (std::size_t i = 0; i < units.size(); ++i) {
-    const auto* last = lastCoat(schedule, units[i]);
-    if (!last || round.isLate[i]) continue;
-    int stroke = 24 * 60 - 1;
-    for (const auto& strip : round.flow.strips) {
-      if (strip.unit == units[i])
-        stroke = std::min(stroke, strip.cutIn ? strip.cutIn->start : strip.lay.start);
-    }
+  if (becomesLate(round, schedule, day)) {
     constexpr int more = 6 * 60;
-    if (between(job.site.timezone, last->end, {day, stroke}) <= times.recoatMax) continue;
     return margin > 0 ? std::nullopt : attempt(schedule, day, from, units, isBegun, more);
   }
   // Everyone finds a way in, and out again.
@@ -268,7 +304,7 @@ void CoatDays::add(Schedule& schedule, base::Date day, Round round, bool isNewDa
         segments.back().start = {day, 24 * 60};
       }
       auto& coat = segments.back();
-      coat.start.minutes = std::min(coat.start.minutes, strip.cutIn ? strip.cutIn->start : strip.lay.start);
+      coat.start.minutes = std::min(coat.start.minutes, strip.firstStroke());
       coat.end = std::max(coat.end, {day, strip.lay.end});
     }
     for (auto& coat : segments) {
@@ -316,7 +352,7 @@ bool CoatDays::place(Schedule& schedule, std::size_t from, std::size_t until, ba
   base::Date day = anchor;
   for (int n = 0; n < mostWorkdays && !isDone(); ++n, day = desk_.calendar.workday(day + days{1})) {
     bool isBegun = !schedule.days.empty() && schedule.days.back().date == day;
-    int now = std::max(desk_.calendar.day().from, day == anchor ? (notBefore + 4) / 5 * 5 : 0);
+    int now = std::max(desk_.calendar.day().from, day == anchor ? upToFive(notBefore) : 0);
     if (isBegun) now = std::max(now, schedule.days.back().home - desk_.calendar.evening());
     bool isAny = false;
     while (true) {

@@ -34,8 +34,16 @@ class CoatDays {
   };
 
   std::optional<Round> round(const Schedule& schedule, base::Date day, int from, bool isBegun);
+  /// 'margin' minutes later than 'from' a coat is taken for late.
   std::optional<Round> attempt(const Schedule& schedule, base::Date day, int from,
-                               std::vector<std::size_t> units, bool isBegun, int margin = 0);
+                               const std::vector<std::size_t>& units, bool isBegun, int margin = 0);
+  void addItem(Round& round, const Schedule& schedule, std::size_t u, base::Date day, int latestStroke) const;
+  std::optional<int> dustFrom(const Round& round, const Schedule& schedule, base::Date day, int from) const;
+  FlowRules rulesFor(const Schedule& schedule, const std::vector<std::size_t>& units, base::Date day,
+                     bool isBegun) const;
+  std::optional<BoardSpan> dryBoardsBeside(const Schedule& schedule, std::size_t unit,
+                                           const std::vector<std::size_t>& today, base::LocalTime at) const;
+  bool becomesLate(const Round& round, const Schedule& schedule, base::Date day) const;
   bool mayBeCoated(const Schedule& schedule, std::size_t unit, base::Date day,
                    const std::vector<std::size_t>& today) const;
   bool blocks(std::size_t unit, std::size_t behind) const;

@@ -2,42 +2,11 @@
 // who find a dry place to stand.
 #pragma once
 
-#include "schedule/crew/calendar.h"
-#include "schedule/crew/work.h"
+#include "schedule/crew/strips.h"
 
-#include <array>
 #include <functional>
 
 namespace schedule {
-
-/// Minutes of the day and who.
-struct Slot {
-  int start = 0, end = 0;
-  std::vector<std::size_t> who;
-  model::Stand from;
-};
-
-struct FlowStrip {
-  std::size_t unit = 0;  // of the work's
-  int coat = 1;
-  int fromBoard = 0, boards = 0;
-  base::Wide size = 1, unitSize = 1;  // of the unit's boards, for its area
-  int openMinutes = 0;
-  int segment = 0;  // of the unit: it begins anew at a joint of boards where the wet edge could not be met
-  bool isTooLong = false, goesOn = false;
-  std::optional<Slot> cutIn, wipe;
-  Slot lay;
-};
-
-/// A unit to be coated in this round.
-struct FlowItem {
-  std::size_t index = 0;  // of the unit
-  const Unit* unit = nullptr;
-  int coat = 1;
-  std::vector<Span> open;            // fit for its coat, in order
-  int notBefore = 0;                 // the coat below has not dried before
-  std::array<double, 24> surface{};  // C by the hour; 20 where nobody knows
-};
 
 /// What a flow keeps to.
 struct FlowRules {
@@ -51,8 +20,9 @@ struct FlowRules {
   const AccessGraph* graph = nullptr;
   /// Whether nobody may stand on a deck at this minute, because of a coat of an earlier day or round.
   std::function<bool(std::size_t deck, int minute)> isWet;
-  /// The boards of a deck that the units of later rounds and days still leave dry: its next unit, if any.
-  std::function<std::optional<int>(std::size_t unit, int coat)> nextDryBoard;
+  /// The boards of a unit's deck that lead to the way out and are dry at this minute, those of this round
+  /// left out.
+  std::function<std::optional<BoardSpan>(std::size_t unit, int minute)> dryBoardsBeside;
 };
 
 struct Flow {
@@ -61,7 +31,7 @@ struct Flow {
   int firstStroke = 0, lastStroke = 0, end = 0;
   int joints = 0;     // where laying had to wait until what lay behind was wiped
   int late = 0;       // strips that waited twice as long as they should
-  int unreached = 0;  // strips wiped from farther away than the pole reaches
+  int unreached = 0;  // strips that no dry place gives reach of
 };
 
 /// The flow that is done soonest, by however many people lay while the others cut in and wipe; nothing where

@@ -45,6 +45,30 @@ void giveReason(model::WindowViolation& miss, const LaidCoat& before, const Laid
 
 }  // namespace
 
+std::optional<model::DayHold> holdOf(const Schedule& schedule, std::size_t i, const Work& work,
+                                     const Desk& desk, base::Date start) {
+  using Why = model::DayHold::Why;
+  const DayPlan& day = schedule.days[i];
+  const base::Date before = i > 0 ? schedule.days[i - 1].date : start - days{1};
+  if (day.date <= before + days{1}) return {};
+  const base::Date free = desk.calendar.workdayBefore(day.date, 1);
+  if (free <= before) return model::DayHold{Why::DaysOff, {}, {}};
+  const LocalTime evening{free, desk.calendar.day().until};
+  for (const auto& boards : schedule.washed) {
+    if (boards.washed.day <= before && boards.dry > evening)
+      return model::DayHold{Why::BoardsDry, boards.dry, {}};
+  }
+  for (const auto& coat : schedule.coats) {
+    if (coat.start.day != day.date) continue;
+    const auto* below = schedule.before(coat);
+    if (below && below->recoat > evening) return model::DayHold{Why::CoatDry, below->recoat, {}};
+    const auto gate = desk.open.trouble(work.units[coat.unit].deck, {before + days{1}, 0}, {day.date, 0});
+    if (gate) return model::DayHold{Why::Weather, {}, gate};
+  }
+  if (!day.strips.empty()) return {};
+  return model::DayHold{Why::BeforeCoat, {}, {}};
+}
+
 std::vector<model::WindowViolation> missesOf(const Work& work, const Schedule& schedule, const Desk& desk) {
   const auto& times = desk.c.product->times;
   std::vector<model::WindowViolation> misses;

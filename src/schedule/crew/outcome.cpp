@@ -29,13 +29,14 @@ class PartNumbers {
     if (found == parts_.end() || found->second.size() < 2) return 0;
     return static_cast<int>(std::distance(found->second.begin(), found->second.find({unit, segment}))) + 1;
   }
-  /// Of work before a coat on a unit: 0 where that is divided once more.
+  /// Of work before a coat on a part of a deck: 0 where that is divided once more.
   int ofUnit(std::size_t deck, int part, int coat) const {
+    const auto unit = std::find_if(work_.units.begin(), work_.units.end(),
+                                   [&](const Unit& u) { return u.deck == deck && u.part == part; });
     const auto found = parts_.find({deck, coat});
-    if (found == parts_.end()) return part;
-    return std::any_of(found->second.begin(), found->second.end(), [](const auto& p) { return p.second > 0; })
-               ? 0
-               : part;
+    if (part == 0 || unit == work_.units.end() || found == parts_.end()) return part;
+    const auto index = static_cast<std::size_t>(unit - work_.units.begin());
+    return found->second.count({index, 1}) > 0 ? 0 : of(index, coat, 0);
   }
 
  private:
@@ -119,6 +120,13 @@ void addDayEnds(model::Plan& plan, const DayPlan& day, const model::Content& con
     if (task->measure != model::Measure::Day) continue;
     const auto minutes = static_cast<int>(model::crewMinutes(task->hoursEach, crew));
     if (minutes == 0) continue;
+    if (task > evening && !day.packing.empty()) {
+      for (const auto& slot : day.packing) {
+        plan.duties.push_back(
+            {What::Task, {task->id, {}, 0, {day.date, slot.start}, {day.date, slot.end}, 1, slot.who, 0}, 0});
+      }
+      return;
+    }
     if (task > evening && now < day.home) now = std::max(now, day.home - minutes);
     plan.duties.push_back(
         {What::Task, {task->id, {}, 0, {day.date, now}, {day.date, now + minutes}, crew.people, all, 0}, 0});
@@ -144,20 +152,25 @@ void addShift(std::vector<model::Shift>& shifts, std::size_t firstOfDay, const m
   shifts.push_back(shift);
 }
 
-void addDays(model::Plan& plan, Schedule schedule, const Desk& desk, const model::Content& content,
-             const PartNumbers& parts) {
-  for (auto& day : schedule.days) {
+void addDays(model::Plan& plan, const Found& found, const Desk& desk, const model::Content& content,
+             const PartNumbers& parts, base::Date start) {
+  const Schedule& schedule = found.best.front().schedule;
+  for (std::size_t i = 0; i < schedule.days.size(); ++i) {
+    DayPlan day = schedule.days[i];
     for (auto& duty : day.duties) {
       auto& shift = duty.shift;
       if (duty.strip > 0) {
         const auto& strip = day.strips[static_cast<std::size_t>(duty.strip - 1)];
         shift.part = parts.of(strip.unit, strip.coat, strip.segment);
-      } else if (duty.what == What::Task && shift.deck && model::taskOf(content, shift.task).isPerCoat) {
-        shift.part = parts.ofUnit(*shift.deck, shift.part, shift.pass);
+      } else if (duty.what == What::Task && shift.deck) {
+        const auto& task = model::taskOf(content, shift.task);
+        shift.part =
+            parts.ofUnit(*shift.deck, shift.part, task.isPerCoat || task.isForLateCoat ? shift.pass : 1);
       }
     }
     plan.days.push_back(day.date);
-    model::SiteDay there{day.date, {day.date, day.arrive}, {day.date, day.home}, {}, {}};
+    model::SiteDay there{day.date, {day.date, day.arrive}, {day.date, day.home}, {}, {}, {}};
+    there.heldBy = holdOf(schedule, i, found.work, desk, start);
     if (day.lastStart) there.lastStart = LocalTime{day.date, *day.lastStart};
     if (day.lastStroke) there.lastStroke = LocalTime{day.date, *day.lastStroke};
     plan.onSite.push_back(there);
@@ -221,7 +234,7 @@ model::Plan planOf(const Found& found, const Desk& desk, const model::Content& c
   plan.coatingFrom = desk.open.bounds().from;
   plan.coatingUntil = desk.open.bounds().until;
   const PartNumbers parts(found.work, schedule);
-  addDays(plan, schedule, desk, content, parts);
+  addDays(plan, found, desk, content, parts, start);
   plan.finished = schedule.days.empty() ? LocalTime{start, desk.calendar.day().from} : best.finish;
   addCoatEvents(plan, found.work, schedule);
   plan.misses = missesOf(found.work, schedule, desk);
@@ -286,6 +299,17 @@ void warnOf(const model::Plan& plan, const model::JobInputs& c, std::optional<ba
     messages.warn(
         nowhere, "weather", text,
         "the coats are placed by the clock; start later, coat a shaded or cooler hour, or give a forecast");
+  }
+  std::set<std::string> unreached;
+  for (const auto& edge : plan.edges) {
+    for (const auto& strip : edge.strips) {
+      if (strip.wipe && strip.wipe->from.on == model::Stand::On::Nowhere)
+        unreached.insert(c.job.areas[edge.deck].name);
+    }
+  }
+  for (const auto& name : unreached) {
+    messages.warn(nowhere, "plan", "no dry place is near enough to wipe all of '" + name + "'",
+                  "tell which of its 'edges:' are open, add people, or wipe with a longer pole");
   }
   if (by && !plan.days.empty() && plan.days.back() > *by) {
     messages.warn(nowhere, "plan",

@@ -13,6 +13,10 @@ model::Plan planOf(const Found& found, const Desk& desk, const model::Content& c
 std::vector<model::WetEdge> wetEdgesOf(const Found& found, const Schedule& schedule, const Desk& desk,
                                        const model::Estimate& e);
 
+/// Why nobody came on the working days before a day on site, the first counted from 'start'.
+std::optional<model::DayHold> holdOf(const Schedule& schedule, std::size_t day, const Work& work,
+                                     const Desk& desk, base::Date start);
+
 /// What is wrong with coats: outside the ideal window, or in no fit hours.
 std::vector<model::WindowViolation> missesOf(const Work& work, const Schedule& schedule, const Desk& desk);
 

@@ -5,6 +5,11 @@
 
 namespace schedule {
 
+/// Boards side by side, both ends included.
+struct BoardSpan {
+  int low = 0, high = 0;
+};
+
 struct Row {
   std::vector<base::Wide> sizes;      // of each, in a unit of the row's own
   std::vector<base::Length> lengths;  // of each, in all its pieces

@@ -14,6 +14,7 @@ struct DayPlan {
   std::vector<model::Duty> duties;
   std::vector<FlowStrip> strips;
   std::optional<int> lastStart, lastStroke;
+  std::vector<Slot> packing;  // of one person each, before the last wiping; empty: all pack down before home
 };
 
 /// A coat of a unit, or of a segment of it.
@@ -66,7 +67,8 @@ base::LocalTime fill(Schedule& schedule, const std::vector<Piece>& pieces, base:
                      std::vector<base::LocalTime>* ends = nullptr);
 
 /// Duties of everyone on a day with a coat, waits put in, from arrival to home. Everyone rests once while
-/// they wait, and before packing down where a long day leaves no time for it sooner.
+/// they wait, and before packing down where a long day leaves no time for it sooner. Whoever is free while
+/// the last strips soak in packs down, if that brings everyone home sooner.
 void closeDay(DayPlan& day, const Calendar& calendar, int people);
 
 }  // namespace schedule

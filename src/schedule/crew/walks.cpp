@@ -23,6 +23,7 @@ std::optional<Where> placeOf(const model::Duty& duty, const model::Plan& plan, c
         case model::Stand::On::Boards:
           return shift.deck;
         case model::Stand::On::Ground:
+        case model::Stand::On::Nowhere:
           return Where{};
         case model::Stand::On::Deck:
           return strip.wipe->from.deck;
@@ -36,7 +37,7 @@ std::optional<Where> placeOf(const model::Duty& duty, const model::Plan& plan, c
 
 bool isShut(const model::Plan& plan, std::size_t deck, LocalTime at) {
   for (const auto& coat : plan.coats) {
-    if (coat.deck != deck || coat.start > at || coat.walk <= at) continue;
+    if (coat.deck != deck || coat.start >= at || coat.walk <= at) continue;
     const bool isNextToday = std::any_of(plan.coats.begin(), plan.coats.end(), [&](const auto& next) {
       return next.deck == deck && next.part == coat.part && next.coat > coat.coat &&
              next.start.day == at.day && next.start >= at;
@@ -66,7 +67,7 @@ class Walker {
       for (std::size_t k = i + 1; k < duties.size() && !then && duties[k]->shift.start.day == shift.start.day;
            ++k)
         then = placeOf(*duties[k], plan_, graph_);
-      if (!then || *then != now_) leave(shift.start, shift.end);
+      if (!then || *then != now_ || !hasDryBoards(now_, shift.end)) leave(shift.start, shift.end);
     }
   }
 
@@ -75,18 +76,37 @@ class Walker {
     return graph_.path(now_, to, [&](std::size_t deck) { return isShut(plan_, deck, at); }).has_value();
   }
 
+  /// Whether boards of a deck may be stepped on, at least those which its coat has not reached.
+  bool hasDryBoards(Where deck, LocalTime at) const {
+    if (!deck || !isShut(plan_, *deck, at)) return true;
+    return std::any_of(plan_.edges.begin(), plan_.edges.end(), [&](const auto& edge) {
+      return edge.deck == *deck && std::any_of(edge.strips.begin(), edge.strips.end(), [&](const auto& s) {
+               return s.lay.start.day == at.day && s.lay.end > at;
+             });
+    });
+  }
+
+  /// The deck that leads out and that somebody lays just then.
+  Where wayAlongWithLayers(LocalTime at) const {
+    const auto& areas = graph_.areas();
+    for (const auto& way : areas[*now_].ways) {
+      if (way.to && areas[*way.to].depth < areas[*now_].depth && hasDryBoards(way.to, at)) return way.to;
+    }
+    return {};
+  }
+
   /// To the ground, or with those who lay until that is open.
   void leave(LocalTime at, LocalTime until) {
     for (std::size_t steps = 0; steps < plan_.coats.size() && now_ && !isOpen(at, {}); ++steps) {
+      if (const Where next = wayAlongWithLayers(at)) {
+        go(at, next);
+        continue;
+      }
       const auto here = std::find_if(plan_.coats.begin(), plan_.coats.end(), [&](const auto& c) {
         return c.deck == *now_ && c.start <= at && at < c.end;
       });
       if (here == plan_.coats.end() || here->end >= until) return;
       at = here->end;
-      const auto next = std::find_if(plan_.coats.begin(), plan_.coats.end(), [&](const auto& c) {
-        return c.deck != *now_ && graph_.areas()[c.deck].isStoodOn && c.start <= at && at < c.end;
-      });
-      if (next != plan_.coats.end()) go(at, next->deck);
     }
     go(at, {});
   }

@@ -50,7 +50,7 @@ std::vector<model::WetEdge> wetEdgesOf(const Found& found, const Schedule& sched
     base::Wide before = 0, whole = 0;
     for (const auto& unit : found.work.units) {
       if (unit.deck != need.deck) continue;
-      whole += unit.row ? 0 : 1;
+      whole += wholeUnit;
       if (unit.row) whole = unit.row->whole;
     }
     if (whole == 0) continue;
@@ -74,9 +74,8 @@ std::vector<model::WetEdge> wetEdgesOf(const Found& found, const Schedule& sched
         strip.number = n;
         strip.fromBoard = s.fromBoard;
         strip.boards = s.boards;
-        const base::Wide size = unit.row ? s.size : 1;
-        strip.area = upTo(before + size) - upTo(before);
-        before += size;
+        strip.area = upTo(before + s.size) - upTo(before);
+        before += s.size;
         strip.minutes = s.lay.end - s.lay.start;
         strip.coat = s.coat;
         strip.part = unit.part;

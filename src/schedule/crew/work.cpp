@@ -32,21 +32,29 @@ Wide sizeOf(const Row& row, const std::vector<BoardRun>& runs) {
   return sum;
 }
 
-/// The boards of a deck cut into parts of about equal size, in the order they are laid.
-std::vector<std::vector<BoardRun>> divided(const Row& row, const std::vector<BoardRun>& runs, int parts) {
-  std::vector<std::vector<BoardRun>> all(1);
+/// A run cut into so many runs of about equal size, at joints of boards, in the order they are laid.
+std::vector<BoardRun> divided(const Row& row, const BoardRun& run, int parts) {
+  const Wide whole = sizeOf(row, {run});
+  std::vector<BoardRun> all{{run.first, 0, run.isDown}};
   Wide done = 0;
+  for (int i = 0; i < run.count; ++i) {
+    const int board = run.isDown ? run.first - i : run.first + i;
+    const auto made = static_cast<int>(all.size());
+    if (made < parts && done * parts >= whole * made) all.push_back({board, 0, run.isDown});
+    ++all.back().count;
+    done += row.sizes[static_cast<std::size_t>(board)];
+  }
+  return all;
+}
+
+/// A deck in parts, in the order they are laid: each ends at the next, or at the way out. What is laid from
+/// two sides is divided between them too.
+std::vector<std::vector<BoardRun>> dividedDeck(const Row& row, const std::vector<BoardRun>& runs, int parts) {
+  if (parts <= 1) return {runs};
+  std::vector<std::vector<BoardRun>> all;
   for (const auto& run : runs) {
-    for (int i = 0; i < run.count; ++i) {
-      const int board = run.isDown ? run.first - i : run.first + i;
-      const auto made = static_cast<int>(all.size());
-      if (made < parts && done * parts >= row.whole * made) all.emplace_back();
-      auto& part = all.back();
-      const bool goesOn = !part.empty() && part.back().isDown == run.isDown && i > 0;
-      if (goesOn) ++part.back().count;
-      else part.push_back({board, 1, run.isDown});
-      done += row.sizes[static_cast<std::size_t>(board)];
-    }
+    const auto share = static_cast<int>(base::divide(sizeOf(row, {run}) * parts, row.whole, base::Round::Up));
+    for (const auto& part : divided(row, run, std::max(1, share))) all.push_back({part});
   }
   return all;
 }
@@ -67,22 +75,6 @@ struct Maker {
                 0,       task.dryAfter,         task.soilsWetCoats, task.isPerPass};
     piece.minutes = static_cast<int>(model::crewMinutes(share.of(line.hours), c.job.crew));
     return piece;
-  }
-
-  /// About as wide as the narrower strips of a deck, m.
-  double stripWidth(std::size_t deck, const Row& row) const {
-    constexpr double narrow = 0.75;
-    const int layers = std::max(1, c.job.crew.people - 1);
-    const double width =
-        static_cast<double>(row.pitch.millionths) / 1e9 * static_cast<double>(row.sizes.size());
-    for (const auto& line : e.labour) {
-      const auto& task = model::taskOf(content, line.task);
-      if (line.deck != deck || !model::laysProduct(task) || task.measure == model::Measure::CutIn) continue;
-      const double all = static_cast<double>(line.hours.millionths),
-                   open = static_cast<double>(c.product->openTime.millionths);
-      return narrow * width * std::min(1.0, layers * open / std::max(1.0, all));
-    }
-    return width;
   }
 
   void addToCoat(Unit& unit, const model::LabourLine& line, const Share& share) const {
@@ -151,8 +143,17 @@ int Unit::layMinutes(int people) const {
   return most;
 }
 
-std::vector<BoardRun> runsOf(const Row& row, const SiteArea& area, const AccessGraph& graph,
-                             double lastWidth) {
+std::optional<BoardSpan> Unit::boards() const {
+  if (!row || runs.empty()) return {};
+  BoardSpan all{runs.front().first, runs.front().first};
+  for (const auto& run : runs) {
+    const int last = run.isDown ? run.first - run.count + 1 : run.first + run.count - 1;
+    all = {std::min({all.low, run.first, last}), std::max({all.high, run.first, last})};
+  }
+  return all;
+}
+
+std::vector<BoardRun> runsOf(const Row& row, const SiteArea& area, const AccessGraph& graph) {
   const int n = static_cast<int>(row.sizes.size());
   const Way* out = nullptr;
   for (const auto& way : area.ways) {
@@ -161,21 +162,15 @@ std::vector<BoardRun> runsOf(const Row& row, const SiteArea& area, const AccessG
   }
   const BoardRun down{n - 1, n, true}, up{0, n, false};
   if (!out) return {up};
-  constexpr double person = 0.4;  // m to either side of the middle of a way
-  const auto boardsAt = [&](Point p) { return boardAt(row, p); };
-  Point a = out->over.from, b = out->over.to;
-  if (std::hypot(a.x - b.x, a.y - b.y) < person) {
-    (row.alongX ? a.y : a.x) -= person;
-    (row.alongX ? b.y : b.x) += person;
-  }
-  const auto [least, most] = std::minmax(boardsAt(a), boardsAt(b));
-  const double pitch = static_cast<double>(row.pitch.millionths) / 1e9;
-  const int last = std::max(1, static_cast<int>(lastWidth / pitch));
-  if (least < last && (most < n - last || least <= n - 1 - most)) return {down};  // it ends at the low side
-  if (most >= n - last) return {up};
+  constexpr double stride = 0.5;  // m from the last board to the way
+  const auto [least, most] = std::minmax(boardAt(row, out->over.from), boardAt(row, out->over.to));
+  const int step = static_cast<int>(stride / (static_cast<double>(row.pitch.millionths) / 1e9));
+  const int above = n - 1 - most;
+  if (least <= step && least <= above) return {down};
+  if (above <= step) return {up};
   // The farther side first, up to the way out; then the other, which ends with the boards that hold it.
-  if (least > n - 1 - most) return {{0, least, false}, {n - 1, n - least, true}};
-  return {{n - 1, n - 1 - most, true}, {0, most + 1, false}};
+  if (least > above) return {{0, least, false}, {n - 1, n - least, true}};
+  return {{n - 1, above, true}, {0, most + 1, false}};
 }
 
 Work workOf(const model::JobInputs& c, const model::Content& content, const model::Estimate& e,
@@ -196,8 +191,7 @@ Work workOf(const model::JobInputs& c, const model::Content& content, const mode
       }
       continue;
     }
-    const auto pieces =
-        divided(*row, runsOf(*row, graph.areas()[deck], graph, make.stripWidth(deck, *row)), parts[deck]);
+    const auto pieces = dividedDeck(*row, runsOf(*row, graph.areas()[deck], graph), parts[deck]);
     for (std::size_t i = 0; i < pieces.size(); ++i) {
       work.units.push_back(
           {deck, pieces.size() > 1 ? static_cast<int>(i) + 1 : 0, row, pieces[i], {}, {}, {}, {}});

@@ -51,6 +51,8 @@ struct Unit {
 
   /// Minutes that so many people take for the longest of its coats, with cutting in and wiping.
   int layMinutes(int people) const;
+  /// Nothing where there are none to count.
+  std::optional<BoardSpan> boards() const;
 };
 
 struct Work {
@@ -65,9 +67,8 @@ Work workOf(const model::JobInputs& c, const model::Content& content, const mode
             const std::vector<int>& parts);
 
 /// From the boards farthest from the way out towards it. Where the way out lies amid the ends of boards, from
-/// both sides, what holds it last. 'lastWidth' (m) is about as wide as a strip.
-std::vector<BoardRun> runsOf(const Row& row, const SiteArea& area, const AccessGraph& graph,
-                             double lastWidth);
+/// both sides, what holds it last.
+std::vector<BoardRun> runsOf(const Row& row, const SiteArea& area, const AccessGraph& graph);
 
 /// Rounded up to five minutes.
 int fives(Effort effort, int people);
