@@ -295,29 +295,22 @@ void CoatDays::add(Schedule& schedule, base::Date day, Round round, bool isNewDa
   const auto& times = desk_.c.product->times;
   for (std::size_t i = 0; i < round.items.size(); ++i) {
     const auto& item = round.items[i];
-    std::vector<LaidCoat> segments;
+    LaidCoat coat;
+    coat.unit = item.index;
+    coat.coat = item.coat;
+    coat.start = {day, 24 * 60};
     for (const auto& strip : round.flow.strips) {
       if (strip.unit != item.index) continue;
-      if (segments.empty() || segments.back().segment != strip.segment) {
-        segments.emplace_back();
-        segments.back().segment = strip.segment;
-        segments.back().start = {day, 24 * 60};
-      }
-      auto& coat = segments.back();
       coat.start.minutes = std::min(coat.start.minutes, strip.firstStroke());
       coat.end = std::max(coat.end, {day, strip.lay.end});
     }
-    for (auto& coat : segments) {
-      coat.unit = item.index;
-      coat.coat = item.coat;
-      coat.touchDry = desk_.drying.dryAt(coat.end, times.touchDry);
-      coat.recoat = desk_.drying.dryAt(coat.end, times.recoatMin);
-      coat.walk = desk_.drying.dryAt(coat.end, times.walk);
-      coat.heed = choice_.heed;
-      coat.isLate = round.isLate[i];
-      coat.isExtra = round.isExtra[i];
-      schedule.coats.push_back(coat);
-    }
+    coat.touchDry = desk_.drying.dryAt(coat.end, times.touchDry);
+    coat.recoat = desk_.drying.dryAt(coat.end, times.recoatMin);
+    coat.walk = desk_.drying.dryAt(coat.end, times.walk);
+    coat.heed = choice_.heed;
+    coat.isLate = round.isLate[i];
+    coat.isExtra = round.isExtra[i];
+    schedule.coats.push_back(coat);
     ++done_[item.index];
   }
   schedule.unreached += round.flow.unreached;

@@ -169,7 +169,6 @@ class FlowMaker {
       strip.goesOn = false;
       ++flow_.joints;
     }
-    strip.segment = before.segment + (strip.goesOn ? 0 : 1);
   }
 
   /// Just ahead of laying, by a helper; by all where nobody helps, or where one alone takes longer than the

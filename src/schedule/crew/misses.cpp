@@ -73,7 +73,6 @@ std::vector<model::WindowViolation> missesOf(const Work& work, const Schedule& s
   const auto& times = desk.c.product->times;
   std::vector<model::WindowViolation> misses;
   for (const auto& coat : schedule.coats) {
-    if (coat.segment > 0) continue;
     const LaidCoat* before = schedule.before(coat);
     model::WindowViolation miss;
     miss.deck = work.units[coat.unit].deck;

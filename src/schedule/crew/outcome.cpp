@@ -17,33 +17,6 @@ using base::LocalTime;
 using std::chrono::days;
 using What = model::Duty::What;
 
-/// Numbers the parts that a deck's coat is laid in: units, and what a joint divides them into.
-class PartNumbers {
- public:
-  PartNumbers(const Work& work, const Schedule& schedule) : work_(work) {
-    for (const auto& coat : schedule.coats)
-      parts_[{work.units[coat.unit].deck, coat.coat}].insert({coat.unit, coat.segment});
-  }
-  int of(std::size_t unit, int coat, int segment) const {
-    const auto found = parts_.find({work_.units[unit].deck, coat});
-    if (found == parts_.end() || found->second.size() < 2) return 0;
-    return static_cast<int>(std::distance(found->second.begin(), found->second.find({unit, segment}))) + 1;
-  }
-  /// Of work before a coat on a part of a deck: 0 where that is divided once more.
-  int ofUnit(std::size_t deck, int part, int coat) const {
-    const auto unit = std::find_if(work_.units.begin(), work_.units.end(),
-                                   [&](const Unit& u) { return u.deck == deck && u.part == part; });
-    const auto found = parts_.find({deck, coat});
-    if (part == 0 || unit == work_.units.end() || found == parts_.end()) return part;
-    const auto index = static_cast<std::size_t>(unit - work_.units.begin());
-    return found->second.count({index, 1}) > 0 ? 0 : of(index, coat, 0);
-  }
-
- private:
-  const Work& work_;
-  std::map<std::pair<std::size_t, int>, std::set<std::pair<std::size_t, int>>> parts_;
-};
-
 /// Decks that get the same coat on one day are told together.
 void addCoatEvents(model::Plan& plan, const Work& work, const Schedule& schedule) {
   struct Told {
@@ -153,21 +126,10 @@ void addShift(std::vector<model::Shift>& shifts, std::size_t firstOfDay, const m
 }
 
 void addDays(model::Plan& plan, const Found& found, const Desk& desk, const model::Content& content,
-             const PartNumbers& parts, base::Date start) {
+             base::Date start) {
   const Schedule& schedule = found.best.front().schedule;
   for (std::size_t i = 0; i < schedule.days.size(); ++i) {
-    DayPlan day = schedule.days[i];
-    for (auto& duty : day.duties) {
-      auto& shift = duty.shift;
-      if (duty.strip > 0) {
-        const auto& strip = day.strips[static_cast<std::size_t>(duty.strip - 1)];
-        shift.part = parts.of(strip.unit, strip.coat, strip.segment);
-      } else if (duty.what == What::Task && shift.deck) {
-        const auto& task = model::taskOf(content, shift.task);
-        shift.part =
-            parts.ofUnit(*shift.deck, shift.part, task.isPerCoat || task.isForLateCoat ? shift.pass : 1);
-      }
-    }
+    const DayPlan& day = schedule.days[i];
     plan.days.push_back(day.date);
     model::SiteDay there{day.date, {day.date, day.arrive}, {day.date, day.home}, {}, {}, {}};
     there.heldBy = holdOf(schedule, i, found.work, desk, start);
@@ -221,6 +183,8 @@ std::vector<model::Alternative> alternativesTo(const Found& found, const model::
     others.push_back(a);
     if (others.size() == most) break;
   }
+  std::stable_sort(others.begin(), others.end(),
+                   [](const auto& a, const auto& b) { return a.cost < b.cost; });
   return others;
 }
 
@@ -233,8 +197,7 @@ model::Plan planOf(const Found& found, const Desk& desk, const model::Content& c
   model::Plan plan;
   plan.coatingFrom = desk.open.bounds().from;
   plan.coatingUntil = desk.open.bounds().until;
-  const PartNumbers parts(found.work, schedule);
-  addDays(plan, found, desk, content, parts, start);
+  addDays(plan, found, desk, content, start);
   plan.finished = schedule.days.empty() ? LocalTime{start, desk.calendar.day().from} : best.finish;
   addCoatEvents(plan, found.work, schedule);
   plan.misses = missesOf(found.work, schedule, desk);
@@ -242,8 +205,8 @@ model::Plan planOf(const Found& found, const Desk& desk, const model::Content& c
   for (const auto& coat : schedule.coats) {
     const Unit& unit = found.work.units[coat.unit];
     const auto until = after(desk.c.job.site.timezone, coat.end, desk.c.product->times.recoatMax);
-    plan.coats.push_back({unit.deck, coat.coat, parts.of(coat.unit, coat.coat, coat.segment), coat.start,
-                          coat.end, coat.touchDry, coat.recoat, until, coat.walk});
+    plan.coats.push_back({unit.deck, coat.coat, unit.part, coat.start, coat.end, coat.touchDry, coat.recoat,
+                          until, coat.walk});
     const auto isTold = [&](const auto& pass) { return pass.deck == unit.deck && pass.coat == coat.coat; };
     if (coat.isExtra && std::none_of(plan.extraPasses.begin(), plan.extraPasses.end(), isTold))
       plan.extraPasses.push_back({unit.deck, coat.coat});
@@ -251,14 +214,6 @@ model::Plan planOf(const Found& found, const Desk& desk, const model::Content& c
   std::stable_sort(plan.coats.begin(), plan.coats.end(),
                    [](const auto& a, const auto& b) { return a.start < b.start; });
   plan.edges = wetEdgesOf(found, schedule, desk, e);
-  for (auto& edge : plan.edges) {
-    for (auto& strip : edge.strips) {
-      const auto& day = *std::find_if(schedule.days.begin(), schedule.days.end(),
-                                      [&](const auto& d) { return d.date == strip.lay.start.day; });
-      const auto& laid = day.strips[static_cast<std::size_t>(strip.number - 1)];
-      strip.part = parts.of(laid.unit, laid.coat, laid.segment);
-    }
-  }
   plan.alternatives = alternativesTo(found, desk.c);
   addCost(plan, best, desk.c);
   base::Hours extra;

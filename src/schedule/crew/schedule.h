@@ -17,10 +17,9 @@ struct DayPlan {
   std::vector<Slot> packing;  // of one person each, before the last wiping; empty: all pack down before home
 };
 
-/// A coat of a unit, or of a segment of it.
+/// A coat of a unit.
 struct LaidCoat {
   std::size_t unit = 0;
-  int segment = 0;
   int coat = 1;
   base::LocalTime start, end;  // first and last stroke
   base::LocalTime touchDry, recoat, walk;

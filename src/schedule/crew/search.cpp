@@ -92,7 +92,7 @@ class Rollout {
       p.unfit += coat.heed != Heed::All;
       p.finish = std::max(p.finish, coat.end);
       const auto* before = schedule.before(coat);
-      if (!before || coat.segment > 0) continue;
+      if (!before) continue;
       const auto gap = between(zone, before->end, coat.start);
       const auto& times = desk_.c.product->times;
       p.outside += gap < times.recoatIdealFrom || gap > times.recoatIdealTo;

@@ -26,8 +26,8 @@ struct FlowStrip {
   base::Wide size = 0, unitSize = 1;  // of the unit's boards, for its area
   int minutes = 0;                    // of laying
   int openMinutes = 0;
-  int segment = 0;  // of the unit: it begins anew at a joint of boards where the wet edge could not be met
-  bool isTooLong = false, goesOn = false;
+  bool isTooLong = false;
+  bool goesOn = false;  // from the wet edge of the strip before; else it begins at a joint of boards
   std::optional<Slot> cutIn, wipe;
   Slot lay;
 
