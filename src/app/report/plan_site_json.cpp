@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 
 namespace app {
 namespace {
@@ -84,25 +85,21 @@ ordered_json SiteJson::areas(const schedule::AccessGraph& graph) const {
 ordered_json SiteJson::outlineOf(const model::BoardStrip& strip) const {
   const auto& row = rows_[strip.deck];
   if (!row || strip.boards == 0) return ordered_json::array();
-  // Ends of its first and last board, from one end along and back along the other.
-  const auto places = schedule::placesOf(*row, strip.fromBoard, strip.boards);
-  std::vector<schedule::Point> ends;
+  // Along the one ends of its boards, and back along the others.
+  std::vector<schedule::Point> ends, back;
   const auto across = [&](schedule::Point p) { return row->alongX ? p.y : p.x; };
   const auto along = [&](schedule::Point p) { return row->alongX ? p.x : p.y; };
-  const auto [low, high] = std::minmax_element(places.begin(), places.end(),
-                                               [&](auto a, auto b) { return across(a) < across(b); });
-  for (const double line : {across(*low), across(*high)}) {
-    const schedule::Point* first = nullptr;
-    const schedule::Point* last = nullptr;
-    for (const auto& p : places) {
-      if (std::abs(across(p) - line) > 1e-6) continue;
-      if (!first || along(p) < along(*first)) first = &p;
-      if (!last || along(p) > along(*last)) last = &p;
-    }
-    const bool isSecond = !ends.empty();
-    ends.push_back(isSecond ? *last : *first);
-    ends.push_back(isSecond ? *first : *last);
+  std::map<double, std::vector<schedule::Point>> lines;  // by their place across the boards
+  for (int board = strip.fromBoard; board < strip.fromBoard + strip.boards; ++board) {
+    for (const auto& p : schedule::placesOf(*row, board, 1)) lines[across(p)].push_back(p);
   }
+  for (const auto& [line, places] : lines) {
+    const auto [first, last] = std::minmax_element(places.begin(), places.end(),
+                                                   [&](auto a, auto b) { return along(a) < along(b); });
+    ends.push_back(*first);
+    back.push_back(*last);
+  }
+  ends.insert(ends.end(), back.rbegin(), back.rend());
   return points(ends);
 }
 

@@ -31,7 +31,8 @@ struct Pending {
 };
 
 bool isReached(const Row& row, const FlowStrip& strip, BoardSpan dry) {
-  if (dry.low > dry.high) return false;
+  constexpr double footing = 0.3;  // m of dry boards to stand on: our own choice
+  if ((dry.high - dry.low + 1) * static_cast<double>(row.pitch.millionths) / 1e9 < footing) return false;
   const int near = std::clamp(strip.fromBoard, dry.low, dry.high);
   return isReachedFromBoard(row, strip.fromBoard, strip.boards, near);
 }
@@ -289,8 +290,9 @@ class FlowMaker {
     while (!pending_.empty()) {
       const auto& front = pending_.front();
       const int done = std::max(free_[firstFree(helpers_)], front.due) + front.minutes;
-      // Without helpers the edge waits for as long as a wipe takes.
-      if ((hasHelpers_ ? done : front.due) > until) return;
+      // Without helpers the edge waits for as long as a wipe takes; so it does for what waits too long.
+      const bool isPressing = front.due + rules_->wipeWait / 2 <= until;
+      if ((hasHelpers_ ? done : front.due) > until && !isPressing) return;
       wipe(helpers_);
     }
   }
@@ -332,12 +334,23 @@ class FlowMaker {
   bool isRested_, hasHelpers_ = true;
 };
 
+/// Whether the fit hours would hold the laying alone, by everyone at once.
+bool couldFit(const std::vector<FlowItem>& items, int start, int people) {
+  for (const auto& item : items) {
+    if (item.open.empty()) return false;
+    start += fives(item.work().lay, people);
+    if (start > item.open.back().until) return false;
+  }
+  return true;
+}
+
 }  // namespace
 
 std::optional<Flow> flowOf(const std::vector<FlowItem>& items, int start, const FlowRules& rules) {
   constexpr int options = 4, mostSpread = 4;
   const auto badness = [](const Flow& f) { return std::tuple(f.unreached, f.late, f.joints, f.end); };
   std::optional<Flow> best;
+  if (!couldFit(items, start, rules.people)) return best;
   for (int spread = 1; spread <= mostSpread; ++spread) {
     for (int layers = rules.people; layers >= std::max(1, rules.people - options); --layers) {
       auto flow = FlowMaker(items, start, rules, {layers, spread}).make();
