@@ -169,12 +169,15 @@ std::vector<model::Alternative> alternativesTo(const Found& found, const model::
   };
   const Priced& best = found.best.front();
   if (best.schedule.coats.empty()) return {};
-  std::set<base::Date> told{firstStroke(best).day};
+  std::set<base::Date> starts{firstStroke(best).day};
+  model::Plan told;
+  addCost(told, best, c);
   for (const auto& other : found.best) {
-    if (other.cost < best.cost || other.schedule.coats.empty() || !told.insert(firstStroke(other).day).second)
-      continue;
+    if (other.schedule.coats.empty()) continue;
     model::Plan priced;
     addCost(priced, other, c);
+    const bool isCheaper = priced.cost.total() < told.cost.total() || other.cost < best.cost;
+    if (isCheaper || !starts.insert(firstStroke(other).day).second) continue;
     model::Alternative a{firstStroke(other), other.finish, priced.cost.total(), "later"};
     if (firstStroke(other) < firstStroke(best)) a.reason = "order";
     if (other.outside > best.outside) a.reason = "window";

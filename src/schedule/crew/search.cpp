@@ -55,7 +55,8 @@ class Rollout {
     std::vector<Priced> all;
     Schedule schedule;
     schedule.bareSince.resize(work_.units.size());
-    std::vector<Priced> next{{schedule, 0, 0, 0, 0, {}}};
+    std::vector<Priced> next(1);
+    next.front().schedule = schedule;
     const auto bounds = divide(stages);
     for (std::size_t s = 0; s + 1 < bounds.size(); ++s) {
       if (s > 0) next = {next.front()};
@@ -85,6 +86,12 @@ class Rollout {
     for (const auto& day : schedule.days) p.personMinutes += std::int64_t{day.home - day.arrive} * people_;
     p.cost =
         rates.visit * static_cast<std::int64_t>(schedule.days.size()) + rates.hour * p.personMinutes / 60;
+    constexpr int week = 7;
+    for (std::size_t i = 1; i < schedule.days.size(); ++i) {
+      const auto gap = (schedule.days[i].date - schedule.days[i - 1].date).count();
+      p.leftAlone += std::max(0, static_cast<int>(gap) - week);
+    }
+    p.cost += rates.hour * p.leftAlone;  // our own choice: a day that the customer waits, for an hour of work
     const auto& zone = desk_.c.job.site.timezone;
     p.finish = schedule.end();
     if (!schedule.coats.empty()) p.finish = {};
@@ -357,6 +364,7 @@ Found cheapest(const Desk& desk, const model::Content& content, const model::Est
   constexpr int mostStages = 4, mostParts = 8;
   for (const Heed heed : {Heed::All, Heed::Forecast, Heed::Clock}) {
     std::vector<int> parts;
+    Found best;
     for (int times = 1; times <= mostParts; times *= 2) {
       auto more = partsOf(desk, undivided, times);
       if (more == parts) continue;
@@ -377,8 +385,11 @@ Found cheapest(const Desk& desk, const model::Content& content, const model::Est
       if (found.best.empty()) continue;
       std::stable_sort(found.best.begin(), found.best.end(),
                        [](const Priced& a, const Priced& b) { return a.isBetterThan(b); });
-      return found;
+      if (best.best.empty() || found.best.front().isBetterThan(best.best.front())) best = std::move(found);
+      // Smaller parts may find room in hours that hold no whole deck.
+      if (best.best.front().leftAlone == 0) return best;
     }
+    if (!best.best.empty()) return best;
   }
   return {};
 }

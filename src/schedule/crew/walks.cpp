@@ -58,8 +58,10 @@ class Walker {
   void follow(const std::vector<const model::Duty*>& duties) {
     for (std::size_t i = 0; i < duties.size(); ++i) {
       const auto& shift = duties[i]->shift;
+      const bool isLastOfDay = i + 1 == duties.size() || duties[i + 1]->shift.start.day != shift.start.day;
       if (const auto next = placeOf(*duties[i], plan_, graph_)) {
         go(shift.start, *next);
+        if (isLastOfDay) go(shift.end, {});
         continue;
       }
       // Whoever waits stays where the next piece of work is, if they are there already.
