@@ -60,7 +60,7 @@ inline Planned planned(const Wish& w, const std::function<model::Air(int)>& air 
   for (int hour = 0; hour < days * 24; ++hour)
     p.c.job.forecast.steps.push_back({base::plusMinutes({p.c.job.start, 0}, hour * 60), air(hour)});
   if (days > 0) p.c.job.forecast.stepMinutes = 60;
-  p.e = estimate::makeEstimate(p.c, content(), 0);
+  p.e = estimate::makeEstimate(p.c, content());
   p.plan = schedule::makePlan(p.c, content(), p.e, messages);
   for (const auto& m : messages.all()) p.said += base::format(m);
   return p;

@@ -28,7 +28,7 @@ struct Planned {
 Planned planned(const model::JobInputs& c, const schedule::Bounds& bounds = {}) {
   const auto& content = fixtures::sampleContent();
   base::Diagnostics messages;
-  Planned p{schedule::makePlan(c, content, estimate::makeEstimate(c, content, 0), messages, bounds), ""};
+  Planned p{schedule::makePlan(c, content, estimate::makeEstimate(c, content), messages, bounds), ""};
   for (const auto& m : messages.all()) p.said += base::format(m);
   return p;
 }

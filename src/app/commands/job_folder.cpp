@@ -1,7 +1,7 @@
 #include "app/commands/job_folder.h"
 #include "app/pack/weather_file.h"
 
-#include "app/pack/parallel.h"
+#include "app/system/parallel.h"
 #include "estimate/estimate.h"
 #include "input/read.h"
 #include "input/yaml/tree.h"
@@ -27,24 +27,6 @@ char firstLetter(const std::string& text) {
   return 0;
 }
 
-/// Brands, themes and rates lie among the jobs; none of them has these keys at its top. The tree is asked
-/// only where no line tells it: of a job in braces, indented or with its keys in quotes.
-bool looksLikeJob(const std::string& text) {
-  constexpr const char* keys[] = {"areas", "customer"};
-  bool mayBe = false;
-  for (const std::string key : keys) {
-    if (text.starts_with(key + ":") || text.find("\n" + key + ":") != std::string::npos) return true;
-    mayBe = mayBe || text.find(key) != std::string::npos;
-  }
-  if (!mayBe) return false;
-  base::Diagnostics ignored;
-  const auto root = input::parseTree(text, "", ignored);
-  if (!root) return firstLetter(text) == '{';  // broken, and told so
-  return std::any_of(root->entries.begin(), root->entries.end(), [&](const auto& entry) {
-    return std::find(std::begin(keys), std::end(keys), entry.key) != std::end(keys);
-  });
-}
-
 /// The same for copies of one job: number, customer, areas, start and records.
 std::string identityOf(const model::Job& job) {
   std::string key = job.ref + '\n' + job.after + '\n' + job.customer.name + '\n' + base::isoDate(job.start);
@@ -55,8 +37,6 @@ std::string identityOf(const model::Job& job) {
            base::isoTime(d.end) + ' ' + std::to_string(d.used.value_or(base::Volume{}).millionths);
   return key;
 }
-
-bool isWhollyRecorded(const model::Estimate& e) { return e.actual.size() == e.coats.size(); }
 
 struct Outcome {
   std::optional<CoatedJob> job;
@@ -85,16 +65,13 @@ Outcome readOne(const std::string& file, Wanted wanted, const Shipped& shipped) 
   j.c.region = &content.regions.at(j.c.job.site.region);
   if (wanted == Wanted::Records && j.c.job.done.empty()) return out;
   try {
-    for (std::size_t deck = 0; deck < j.c.job.areas.size(); ++deck) {
-      j.estimate.decks.push_back(estimate::measureDeck(j.c.job.areas[deck]));
-      for (auto& coat : estimate::coatsOf(j.c, content, deck, j.estimate.decks.back()))
-        j.estimate.coats.push_back(std::move(coat));
-    }
-    records::addActual(j.estimate, j.c);
+    j.estimate = estimate::makeEstimate(j.c, content);
+    j.actual = records::actualCoats(j.c, j.estimate);
     base::Diagnostics planning;
     const bool laysCoats = !j.estimate.coats.empty();
-    if (wanted == Wanted::Dates && laysCoats && !isWhollyRecorded(j.estimate))
-      j.plan = schedule::makePlan(j.c, content, estimate::makeEstimate(j.c, content, 0), planning);
+    const bool isWhollyRecorded = j.actual.size() == j.estimate.coats.size();
+    if (wanted == Wanted::Dates && laysCoats && !isWhollyRecorded)
+      j.plan = schedule::makePlan(j.c, content, j.estimate, planning);
     if (planning.ok() && laysCoats) schedule::applyRecords(j.plan, j.c, planning);
     out.messages.addAt(j.c.job.places, planning);
   } catch (const std::overflow_error&) {
@@ -106,6 +83,23 @@ Outcome readOne(const std::string& file, Wanted wanted, const Shipped& shipped) 
 }
 
 }  // namespace
+
+// The tree is asked only where no line tells it: of a job in braces, indented or with its keys in quotes.
+bool looksLikeJob(const std::string& text) {
+  constexpr const char* keys[] = {"areas", "customer"};
+  bool mayBe = false;
+  for (const std::string key : keys) {
+    if (text.starts_with(key + ":") || text.find("\n" + key + ":") != std::string::npos) return true;
+    mayBe = mayBe || text.find(key) != std::string::npos;
+  }
+  if (!mayBe) return false;
+  base::Diagnostics ignored;
+  const auto root = input::parseTree(text, "", ignored);
+  if (!root) return firstLetter(text) == '{';  // broken, and told so
+  return std::any_of(root->entries.begin(), root->entries.end(), [&](const auto& entry) {
+    return std::find(std::begin(keys), std::end(keys), entry.key) != std::end(keys);
+  });
+}
 
 std::vector<std::string> jobFiles(const std::string& folder) {
   std::vector<std::string> files;

@@ -5,16 +5,19 @@
 
 namespace app {
 
-/// A job with its sizes, its coats as planned and as recorded, and its dates. No tins, hours or prices.
+/// A job with its sizes, its coats as planned and as recorded, and its dates.
 struct CoatedJob {
   std::string file;
   model::JobInputs c;  // without brand, rates and theme
   model::Estimate estimate;
+  std::vector<model::ActualCoat> actual;
   model::Plan plan;  // events and finish only
 };
 
-/// The files below a folder that look like jobs, in order of their paths. Folders that begin with a dot are
-/// passed over.
+/// Brands, themes and rates lie among the jobs; none of them has 'areas' or 'customer' at its top.
+bool looksLikeJob(const std::string& text);
+
+/// The YAML files below a folder, in order of their paths. Folders that begin with a dot are passed over.
 std::vector<std::string> jobFiles(const std::string& folder);
 
 enum class Wanted {

@@ -2,12 +2,12 @@
 #pragma once
 
 #include "drawings/drawings.h"
-#include "sheets/facts/make_facts.h"
+#include "model/job_result.h"
 
 namespace app {
 
 /// The last coat, planned or laid, and each date after it that is the customer's, with the gaps between them
 /// in words.
-std::vector<drawings::Milestone> stationsOf(const sheets::Computed& x);
+std::vector<drawings::Milestone> stationsOf(const model::JobResult& x);
 
 }  // namespace app

@@ -273,7 +273,7 @@ struct Json {
 
   ordered_json work() const {
     auto list = ordered_json::array();
-    for (const auto& line : r.x.estimate.labour) {
+    for (const auto& line : r.x.resources.labour) {
       const auto& task = model::taskOf(r.content, line.task);
       if (task.measure == model::Measure::Day) continue;
       const bool isCoat = task.isPerCoat || task.isForLateCoat;

@@ -10,7 +10,7 @@ namespace sheets {
 namespace {
 
 /// All shifts of one coat on one deck that lay product.
-std::vector<const model::Shift*> strokesOf(const Computed& x, std::size_t deck, int coat) {
+std::vector<const model::Shift*> strokesOf(const model::JobResult& x, std::size_t deck, int coat) {
   std::vector<const model::Shift*> strokes;
   for (const auto& shift : x.plan.shifts) {
     if (shift.deck == deck && shift.pass == coat && model::laysProduct(model::taskOf(x.content, shift.task)))
@@ -47,7 +47,7 @@ void timeStrips(TimedCoat& coat) {
   }
 }
 
-std::vector<TimedCoat> coatsOf(const Computed& x, const Formatter& w) {
+std::vector<TimedCoat> coatsOf(const model::JobResult& x, const Formatter& w) {
   const auto litres = printedLitres(x, w);
   std::vector<TimedCoat> coats;
   std::vector<std::size_t> count(x.c.job.areas.size());
@@ -119,11 +119,11 @@ void openTins(Day& day, std::vector<model::TinCount>& shelf, base::Volume need, 
 
 }  // namespace
 
-std::vector<Day> daysOf(const Computed& x, const Formatter& w) {
+std::vector<Day> daysOf(const model::JobResult& x, const Formatter& w) {
   const auto coats = coatsOf(x, w);
   std::vector<Day> days;
   std::vector<bool> isBegun(x.c.job.areas.size());
-  auto shelf = tinsOf(x.estimate.product);
+  auto shelf = tinsOf(x.resources.product);
   base::Volume open;
   for (const auto date : x.plan.days) {
     Day day;

@@ -22,7 +22,7 @@ struct Line {
   }
 };
 
-bool belongs(const model::Shift& next, const Line& line, const Computed& x) {
+bool belongs(const model::Shift& next, const Line& line, const model::JobResult& x) {
   constexpr int shortPiece = 30;  // minutes
   const auto& last = line.shifts.back();
   const auto& task = model::taskOf(x.content, next.task);
@@ -38,7 +38,7 @@ bool belongs(const model::Shift& next, const Line& line, const Computed& x) {
 }
 
 /// A coat stays in one line with its litres; wiping has a line of its own.
-std::vector<Line> linesOf(const Day& day, const Computed& x) {
+std::vector<Line> linesOf(const Day& day, const model::JobResult& x) {
   std::vector<Line> lines;
   for (const auto* shift : day.shifts) {
     const auto& task = model::taskOf(x.content, shift->task);
@@ -55,7 +55,7 @@ std::vector<Line> linesOf(const Day& day, const Computed& x) {
 }
 
 /// 'sand, 40 and 60 grit' 'clear dust, cut in 07:55, oil 08:25'
-std::string whatText(const Line& line, const Computed& x, const Formatter& w) {
+std::string whatText(const Line& line, const model::JobResult& x, const Formatter& w) {
   const bool isOneTask = std::all_of(line.shifts.begin(), line.shifts.end(),
                                      [&](const auto& s) { return s.task == line.task->id; });
   if (!isOneTask) {
@@ -76,7 +76,7 @@ std::string whatText(const Line& line, const Computed& x, const Formatter& w) {
 }
 
 /// The name of one deck, the letters of more.
-std::string whereText(const Line& line, const Computed& x, const Formatter& w) {
+std::string whereText(const Line& line, const model::JobResult& x, const Formatter& w) {
   constexpr std::size_t mostNamed = 1;
   std::vector<std::string> names, letters;
   for (const auto& s : line.shifts) {
@@ -114,13 +114,13 @@ DayEnds dayEnds(const model::Content& content) {
   return ends;
 }
 
-const model::SiteDay& siteDay(const Day& day, const Computed& x) {
+const model::SiteDay& siteDay(const Day& day, const model::JobResult& x) {
   return *std::find_if(x.plan.onSite.begin(), x.plan.onSite.end(),
                        [&](const auto& d) { return d.date == day.date; });
 }
 
 /// When packing down begins.
-int packingDown(const Day& day, const Computed& x) {
+int packingDown(const Day& day, const model::JobResult& x) {
   return siteDay(day, x).home.minutes -
          static_cast<int>(model::crewMinutes(dayEnds(x.content).evening.hours, x.c.job.crew));
 }
@@ -131,7 +131,7 @@ struct Rest {
   model::ClockSpan span;
   bool isShared = true;
 };
-std::optional<Rest> restOf(const Day& day, const Computed& x) {
+std::optional<Rest> restOf(const Day& day, const model::JobResult& x) {
   std::optional<Rest> rest;
   for (const auto& duty : x.plan.duties) {
     const auto& s = duty.shift;
@@ -156,7 +156,7 @@ std::string coatedLetters(const Day& day, const Formatter& w) {
 
 }  // namespace
 
-std::string deckName(const Computed& x, std::size_t deck) {
+std::string deckName(const model::JobResult& x, std::size_t deck) {
   return deckLetter(deck) + "\u00A0" + x.c.job.areas[deck].name;
 }
 
@@ -168,17 +168,17 @@ std::string span(int from, int until, const Formatter& w) {
   return w("day.span", {{"from", start}, {"to", end}});
 }
 
-std::optional<model::ClockSpan> breakOf(const Day& day, const Computed& x) {
+std::optional<model::ClockSpan> breakOf(const Day& day, const model::JobResult& x) {
   const auto rest = restOf(day, x);
   return rest ? std::optional(rest->span) : std::nullopt;
 }
 
-model::ClockSpan onSite(const Day& day, const Computed& x) {
+model::ClockSpan onSite(const Day& day, const model::JobResult& x) {
   const auto& there = siteDay(day, x);
   return {there.arrive.minutes, there.home.minutes};
 }
 
-std::string stripsText(const DayCoat& coat, const Computed& x, const Formatter& w) {
+std::string stripsText(const DayCoat& coat, const model::JobResult& x, const Formatter& w) {
   if (coat.edge == nullptr) return {};
   if (coat.strips.empty()) return w("strips.none");
   const bool isStairs = std::holds_alternative<model::Stairs>(x.c.job.areas[coat.deck].shape);
@@ -215,7 +215,7 @@ std::string degreesText(double least, double most, const Formatter& w) {
   return w("day.temperatures", {{"from", low.substr(0, low.find("\u00A0"))}, {"to", high}});
 }
 
-FactList workFacts(const Day& day, const Computed& x, const Formatter& w) {
+FactList workFacts(const Day& day, const model::JobResult& x, const Formatter& w) {
   std::vector<std::pair<int, Facts>> rows;  // by their start
   const auto row = [&](int at, const std::string& time, const std::string& what,
                        const std::string& where) -> Facts& {

@@ -13,12 +13,12 @@
 namespace sheets {
 namespace {
 
-std::string deckName(const Computed& x, const std::optional<std::size_t>& deck) {
+std::string deckName(const model::JobResult& x, const std::optional<std::size_t>& deck) {
   return deck ? deckLetter(*deck) + " " + x.c.job.areas[*deck].name : "";
 }
 
 /// 'sand 60', 'coat 2'.
-std::string taskWords(const Computed& x, const std::string& task, int pass) {
+std::string taskWords(const model::JobResult& x, const std::string& task, int pass) {
   return model::taskOf(x.content, task).name + (pass > 0 ? " " + std::to_string(pass) : "");
 }
 
@@ -35,7 +35,7 @@ class Groups {
   std::string last_;
 };
 
-void addCosts(Facts& f, const Computed& x, const Formatter& w) {
+void addCosts(Facts& f, const model::JobResult& x, const Formatter& w) {
   const auto& p = x.price;
   const base::Money direct = p.labourCost + p.productCost + p.consumableCost + p.otherCost;
   f.emplace_back(
@@ -72,10 +72,10 @@ std::vector<model::LabourLine> byTask(std::vector<model::LabourLine> lines) {
   return lines;
 }
 
-void addLabour(Facts& f, const Computed& x, const Formatter& w) {
+void addLabour(Facts& f, const model::JobResult& x, const Formatter& w) {
   FactList rows;
   Groups groups;
-  const auto lines = byTask(x.estimate.labour);
+  const auto lines = byTask(x.resources.labour);
   // Printed hours add up to the printed sum.
   std::vector<std::int64_t> hours;
   for (const auto& line : lines) hours.push_back(line.hours.millionths);
@@ -94,7 +94,7 @@ void addLabour(Facts& f, const Computed& x, const Formatter& w) {
   f.emplace_back("labour_hours", w.number({sum * step}, 1) + "\u00A0" + w("units.hour"));
 }
 
-void addShifts(Facts& f, const Computed& x, const Formatter& w) {
+void addShifts(Facts& f, const model::JobResult& x, const Formatter& w) {
   FactList rows;
   Groups groups;
   for (const auto& s : x.plan.shifts) {
@@ -122,8 +122,8 @@ base::Count usedInTenths(const model::ConsumableLine& line, const model::Consuma
                           : line.used;
 }
 
-void addOrders(Facts& f, const Computed& x, const Formatter& w) {
-  const auto& need = x.estimate.product;
+void addOrders(Facts& f, const model::JobResult& x, const Formatter& w) {
+  const auto& need = x.resources.product;
   const auto& colour = x.c.job.colour;
   const std::string name = x.c.product->name + (colour.empty() ? "" : ", " + colour);
   FactList tins;
@@ -166,7 +166,7 @@ void addOrders(Facts& f, const Computed& x, const Formatter& w) {
   f.emplace_back("allowance", w.share(x.c.job.allowance));
   FactList rows;
   base::Money cost;
-  for (const auto& line : x.estimate.consumables) {
+  for (const auto& line : x.resources.consumables) {
     const auto& item = x.content.consumables.at(line.consumable);
     rows.push_back(
         {{"name", capitalised(line.grit > 0 ? w("orders.of_grit",
@@ -184,7 +184,7 @@ void addOrders(Facts& f, const Computed& x, const Formatter& w) {
 
 }  // namespace
 
-Facts officeFacts(const Computed& x, const Formatter& w) {
+Facts officeFacts(const model::JobResult& x, const Formatter& w) {
   Facts f = commonFacts(x, w);
   addLitreTable(f, x, w);
   addPrice(f, x, w, true);
