@@ -119,7 +119,8 @@ TEST_CASE("boards are laid towards the way out, from both sides where it lies am
   using Runs = std::vector<std::vector<int>>;
   CHECK(runs({metres(5), metres(0)}) == Runs{{39, 40, 1}});  // the upper edge: from the lower one upwards
   CHECK(runs({metres(5), metres(4)}) == Runs{{0, 40, 0}});
-  CHECK(runs({metres(10), metres(1)}) == Runs{{39, 40, 1}});  // 0.6 to 1.4 m: a strip from the edge
-  // 1.6 to 2.4 m, boards 16 to 24: the lower side first, up to it; then from the upper edge down.
-  CHECK(runs({metres(10), metres(2)}) == Runs{{39, 15, 1}, {0, 25, 0}});
+  CHECK(runs({metres(10), base::millimetres(500)}) == Runs{{39, 40, 1}});  // a stride from the last board
+  // Board 10 lies at the way out: the farther side first, up to it; then from the upper edge to board 10.
+  CHECK(runs({metres(10), metres(1)}) == Runs{{39, 29, 1}, {0, 11, 0}});
+  CHECK(runs({metres(10), metres(3)}) == Runs{{0, 30, 0}, {39, 10, 1}});
 }

@@ -42,6 +42,7 @@ struct Scene {
     task("coat", Measure::Wetted, true, 0, 0);
     task("rags", Measure::Job, false, 0, 0);
     task("pack-down", Measure::Day, false, 0, 1);
+    product.openTime = h(1);
     auto& t = product.times;
     t.recoatMin = t.recoatIdealFrom = h(12);
     t.recoatIdealTo = h(24);

@@ -270,7 +270,8 @@ class Rollout {
     }
   }
 
-  /// What follows the coats, and the wash as late as the boards still dry in time.
+  /// What follows the coats, and the wash: at once, or where that would be over a week too soon as late as
+  /// the boards still dry in time.
   void finish(Schedule& schedule, const Washed& earliest) {
     std::vector<Piece> after;
     for (const auto& unit : work_.units) append(after, unit.after);
@@ -298,7 +299,10 @@ class Rollout {
       fill(schedule, after, from, desk_.calendar, people_);
     }
     Washed washed = earliest;
-    if (levels_ == 2 && !washed.days.empty() && !schedule.days.empty()) {
+    constexpr days week{7};
+    const bool isEarly = levels_ == 2 && !washed.days.empty() && !schedule.days.empty() &&
+                         schedule.days.front().date - washed.days.back().date > week;
+    if (isEarly) {
       const auto& first = schedule.days.front();
       const LocalTime begun{first.date, first.arrive + desk_.calendar.morning()};
       for (int n = static_cast<int>(washed.days.size());; ++n) {

@@ -168,9 +168,14 @@ std::vector<BoardRun> runsOf(const Row& row, const SiteArea& area, const AccessG
   const int above = n - 1 - most;
   if (least <= step && least <= above) return {down};
   if (above <= step) return {up};
-  // The farther side first, up to the way out; then the other, which ends with the boards that hold it.
-  if (least > above) return {{0, least, false}, {n - 1, n - least, true}};
-  return {{n - 1, above, true}, {0, most + 1, false}};
+  // The farther side first, up to the way out; then the other, which ends with the boards that hold it. Of a
+  // wide way the boards that are wiped from the ground come last.
+  const auto isWiped = [&](int board) {
+    return row.isReachedFromGround.empty() || row.isReachedFromGround[static_cast<std::size_t>(board)];
+  };
+  const bool endsHigh = isWiped(least) == isWiped(most) ? least <= above : isWiped(most);
+  if (endsHigh) return {{n - 1, above, true}, {0, most + 1, false}};
+  return {{0, least, false}, {n - 1, n - least, true}};
 }
 
 Work workOf(const model::JobInputs& c, const model::Content& content, const model::Estimate& e,
