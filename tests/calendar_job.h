@@ -5,7 +5,7 @@
 #include "estimate/estimate.h"
 #include "input/read.h"
 #include "model/lookup.h"
-#include "schedule/crew/walks.h"
+#include "schedule/site/walks.h"
 #include "schedule/plan.h"
 
 #include <catch2/catch.hpp>

@@ -8,7 +8,7 @@
 #include "schedule/crew/coat_flow.h"
 #include "schedule/crew/schedule.h"
 #include "schedule/crew/search.h"
-#include "schedule/crew/walks.h"
+#include "schedule/site/walks.h"
 #include "schedule/weather/zone.h"
 
 #include <cmath>

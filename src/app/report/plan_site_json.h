@@ -2,7 +2,7 @@
 #pragma once
 
 #include "model/plan.h"
-#include "schedule/crew/rows.h"
+#include "schedule/site/rows.h"
 
 #include <nlohmann/json.hpp>
 

@@ -265,8 +265,7 @@ void CoatDays::add(Schedule& schedule, base::Date day, Round round, bool isNewDa
   }
   DayPlan& plan = schedule.days.back();
   if (!isNewDay && plan.strips.empty()) later(plan, round.begun() - (plan.home - desk_.calendar.evening()));
-  std::vector<std::size_t> all(static_cast<std::size_t>(people));
-  std::iota(all.begin(), all.end(), std::size_t{0});
+  const auto all = everyone(people);
   const auto put = [&](const std::string& task, Where deck, int part, int pass, int from, int until,
                        const std::vector<std::size_t>& who, int strip = 0) {
     model::Shift shift{task, deck, pass, {day, from}, {day, until}, static_cast<int>(who.size()), who, part};

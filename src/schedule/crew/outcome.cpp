@@ -84,8 +84,7 @@ const char* words(model::WeatherLimit gate) {
 /// Setting up and packing down: tasks of every day, before all others and after them.
 void addDayEnds(model::Plan& plan, const DayPlan& day, const model::Content& content,
                 const model::Crew& crew) {
-  std::vector<std::size_t> all;
-  for (int p = 0; p < crew.people; ++p) all.push_back(static_cast<std::size_t>(p));
+  const auto all = everyone(crew.people);
   const auto evening = std::find_if(content.tasks.begin(), content.tasks.end(),
                                     [](const auto& t) { return t.measure != model::Measure::Day; });
   int now = day.arrive;

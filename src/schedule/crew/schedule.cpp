@@ -9,12 +9,6 @@ namespace {
 using base::LocalTime;
 using What = model::Duty::What;
 
-std::vector<std::size_t> everyone(int people) {
-  std::vector<std::size_t> all(static_cast<std::size_t>(people));
-  std::iota(all.begin(), all.end(), std::size_t{0});
-  return all;
-}
-
 model::Duty dutyOf(What what, base::Date day, int from, int until, const std::vector<std::size_t>& who) {
   return {what, {{}, {}, 0, {day, from}, {day, until}, static_cast<int>(who.size()), who, 0}, 0};
 }
@@ -106,6 +100,12 @@ class GangDay {
 };
 
 }  // namespace
+
+std::vector<std::size_t> everyone(int people) {
+  std::vector<std::size_t> all(static_cast<std::size_t>(people));
+  std::iota(all.begin(), all.end(), std::size_t{0});
+  return all;
+}
 
 LocalTime Schedule::end() const {
   return days.empty() ? LocalTime{} : LocalTime{days.back().date, days.back().home};

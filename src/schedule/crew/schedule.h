@@ -56,6 +56,9 @@ inline constexpr int leastPiece = 15;
 /// less.
 inline constexpr int coatWithinDays = 3;
 
+/// All of the crew.
+std::vector<std::size_t> everyone(int people);
+
 /// Most minutes that the first days of a stretch of work are filled with; nothing = whole days.
 using Quotas = std::vector<int>;
 

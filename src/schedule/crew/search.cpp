@@ -280,8 +280,7 @@ class Rollout {
     if (isTail) {
       DayPlan& day = schedule.days.back();
       int now = day.home - desk_.calendar.evening();
-      std::vector<std::size_t> all(static_cast<std::size_t>(people_));
-      std::iota(all.begin(), all.end(), std::size_t{0});
+      const auto all = everyone(people_);
       for (const auto& piece : work_.last) {
         day.duties.push_back(
             {model::Duty::What::Task,

@@ -1,7 +1,7 @@
 // The estimate's labour as the crew meets it: what is done by all together, piece by piece, and the coats.
 #pragma once
 
-#include "schedule/crew/rows.h"
+#include "schedule/site/rows.h"
 
 #include <string>
 #include <vector>

@@ -1,4 +1,4 @@
-#include "schedule/crew/rows.h"
+#include "schedule/site/rows.h"
 
 #include <algorithm>
 #include <cmath>

@@ -1,4 +1,4 @@
-#include "schedule/crew/walks.h"
+#include "schedule/site/walks.h"
 
 #include <algorithm>
 

@@ -1,7 +1,7 @@
 // Who walks where: from one place of work to the next, and over what.
 #pragma once
 
-#include "schedule/crew/site.h"
+#include "schedule/site/site.h"
 
 namespace schedule {
 

@@ -1,4 +1,4 @@
-#include "schedule/crew/site.h"
+#include "schedule/site/site.h"
 
 #include <algorithm>
 #include <cmath>

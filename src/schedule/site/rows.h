@@ -1,7 +1,7 @@
 // The boards of a deck one by one, or the treads of stairs.
 #pragma once
 
-#include "schedule/crew/site.h"
+#include "schedule/site/site.h"
 
 namespace schedule {
 
