@@ -18,8 +18,11 @@ class DayOfCrew {
   DayOfCrew(DayPlan day, const Calendar& calendar, int people)
       : day_(std::move(day)), calendar_(calendar), people_(static_cast<std::size_t>(people)) {}
 
-  /// Those who are free while the last strips soak in pack down for all. Returns whether they can.
+  /// Those who are free while the last strips soak in pack down for all, but for pads and rags. Returns
+  /// whether they can.
   bool packEarly() {
+    constexpr int last = 5;  // minutes after the last wiping
+    if (calendar_.evening() <= last) return false;
     const int end = day_.home - calendar_.evening();
     int lastStroke = 0;
     for (const auto& strip : day_.strips) lastStroke = std::max(lastStroke, strip.lay.end);
@@ -33,7 +36,7 @@ class DayOfCrew {
     }
     std::stable_sort(free.begin(), free.end(),
                      [](const auto& a, const auto& b) { return a.first > b.first; });
-    const int all = calendar_.evening() * static_cast<int>(people_);
+    const int all = (calendar_.evening() - last) * static_cast<int>(people_);
     for (std::size_t many = people_; many > 0; --many) {
       const int each = (all + 5 * static_cast<int>(many) - 1) / (5 * static_cast<int>(many)) * 5;
       if (each == 0 || free[many - 1].first < each) continue;
@@ -41,7 +44,9 @@ class DayOfCrew {
         day_.packing.push_back(free[i].second);
         day_.packing.back().end = free[i].second.start + each;
       }
-      day_.home = end;
+      for (const auto person : everyone(static_cast<int>(people_)))
+        day_.packing.push_back({end, end + last, {person}, {}});
+      day_.home = end + last;
       return true;
     }
     return false;
