@@ -5,11 +5,10 @@
 #include "estimate/estimate.h"
 #include "input/read.h"
 #include "model/lookup.h"
-#include "schedule/site/walks.h"
 #include "schedule/plan.h"
+#include "schedule/site/walks.h"
 
 #include <catch2/catch.hpp>
-#include <set>
 
 namespace calendar {
 
@@ -43,8 +42,7 @@ struct Planned {
   std::string said;
 };
 
-/// 'air' of each hour from the start's midnight on, for so many days; none = no forecast.
-inline Planned planned(const Wish& w, const std::function<model::Air(int)>& air = {}, int days = 0) {
+inline Planned planned(const Wish& w) {
   const std::string text =
       "ref: S-1\nquoted: 2027-03-02\ncustomer: {name: Inga Thorley}\nsite: {region: nz, timezone: "
       "Pacific/Auckland, exposure: sheltered" +
@@ -57,38 +55,10 @@ inline Planned planned(const Wish& w, const std::function<model::Air(int)>& air 
   for (const auto& m : messages.all()) FAIL(base::format(m));
   p.c.product = &content().products.at(p.c.job.product);
   p.c.region = &content().regions.at("nz");
-  for (int hour = 0; hour < days * 24; ++hour)
-    p.c.job.forecast.steps.push_back({base::plusMinutes({p.c.job.start, 0}, hour * 60), air(hour)});
-  if (days > 0) p.c.job.forecast.stepMinutes = 60;
   p.e = estimate::makeEstimate(p.c, content());
   p.plan = schedule::makePlan(p.c, content(), p.e, messages);
   for (const auto& m : messages.all()) p.said += base::format(m);
   return p;
 }
-
-/// 'Tue 16 07:30-12:30: mask Deck 08:00, oil Deck (coat 1) 08:30' for each day, each task where it begins.
-inline std::vector<std::string> told(const Planned& p) {
-  constexpr const char* names[] = {"Sun", "Mon", "Tue", "Wed", "Thu", "Fri", "Sat"};
-  std::vector<std::string> days;
-  for (const auto& day : p.plan.onSite) {
-    std::string line = std::string(names[std::chrono::weekday{day.date}.c_encoding()]) + " " +
-                       base::isoDate(day.date).substr(8) + " " + base::isoClock(day.arrive.minutes) + "-" +
-                       base::isoClock(day.home.minutes) + ":";
-    std::set<std::string> seen;
-    for (const auto& s : p.plan.shifts) {
-      if (s.start.day != day.date) continue;
-      const auto& task = model::taskOf(content(), s.task);
-      std::string what = " " + task.name + (s.deck ? " " + p.c.job.areas[*s.deck].name : "");
-      if (s.part > 0) what += "/" + std::to_string(s.part);
-      if (task.isPerCoat || task.isForLateCoat) what += " " + std::to_string(s.pass);
-      if (seen.insert(what).second) line += what + " " + base::isoClock(s.start.minutes) + ",";
-    }
-    line.pop_back();
-    days.push_back(line);
-  }
-  return days;
-}
-
-using Lines = std::vector<std::string>;
 
 }  // namespace calendar

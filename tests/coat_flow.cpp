@@ -51,7 +51,8 @@ struct Scene {
 }  // namespace
 
 TEST_CASE("strips hold as many whole boards as are laid while the coat is open, in even widths") {
-  Scene s(s.rules.people = 1; 30);  // 60 minutes: three strips of 20 minutes, 10 boards each
+  Scene s(30);  // 60 minutes: three strips of 20 minutes, 10 boards each
+  s.rules.people = 1;
   const auto flow = s.flow();
   REQUIRE(flow);
   REQUIRE(flow->strips.size() == 3);
