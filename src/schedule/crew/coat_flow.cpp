@@ -347,7 +347,7 @@ bool couldFit(const std::vector<FlowItem>& items, int start, int people) {
 }  // namespace
 
 std::optional<Flow> flowOf(const std::vector<FlowItem>& items, int start, const FlowRules& rules) {
-  constexpr int options = 4, mostSpread = 4;
+  constexpr int options = 4, mostSpread = 2;
   const auto badness = [](const Flow& f) { return std::tuple(f.unreached, f.late, f.joints, f.end); };
   std::optional<Flow> best;
   if (!couldFit(items, start, rules.people)) return best;
