@@ -48,6 +48,7 @@ StripBands bandsOf(const PlacedDeck& placed, const model::Deck& deck, const mode
   for (const auto& strip : edge.strips) {
     if (strip.boards == 0) continue;
     const int first = count == 0 ? strip.fromBoard : count - strip.fromBoard - strip.boards;
+    out.numbers.push_back(strip.number);
     out.bands.push_back({low + pitch * first, std::min(low + pitch * (first + strip.boards), high)});
   }
   return out;
