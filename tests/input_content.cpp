@@ -313,7 +313,7 @@ TEST_CASE("mistakes in content files are told with the whole message") {
       {"tasks.yaml", "wears: [mask]", "wears: [masc]",
        "tasks.yaml:19:13: error: tasks[3].wears[1]: 'masc' is not a known piece of protective equipment; did "
        "you mean 'mask'?\n"
-       "  hint: known: boots, gloves, eyes, ears, mask or sleeves\n"},
+       "  hint: known: boots, gloves, eyes, ears, mask, gas_mask or sleeves\n"},
       {"tasks.yaml", "{cleaner: 0.05}", "{cleener: 0.05}",
        "tasks.yaml:10:12: error: tasks[2].uses.cleener: 'cleener' is not a known consumable; did you mean "
        "'cleaner'?\n"

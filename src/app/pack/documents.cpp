@@ -42,21 +42,22 @@ struct LanguageContext {
   sheets::FactsByReader facts;
 };
 
-/// A translation says what it is, under its title.
-void addTranslationNote(markup::Document& document, const model::JobResult& x) {
+/// A translation says what it is, under its title; on a leaf that is read standing up, at its foot.
+void addTranslationNote(markup::Document& document, const model::JobResult& x, bool isAtFoot) {
   const base::Language& w = x.language;
   const std::string note = w("translation.note", {{"language", w("languages." + w.id)},
                                                   {"ruling", w("languages." + rulingLanguage(x))}});
   auto& blocks = document.blocks;
-  if (blocks.size() > 1) {
+  if (!isAtFoot && blocks.size() > 1) {
     auto* lede = std::get_if<markup::Paragraph>(&blocks[1].node);
     if (lede != nullptr && !lede->text.empty() && lede->text[0].style == markup::Inline::Style::Emphasis) {
       lede->text.push_back({markup::Inline::Style::Emphasis, "\n" + note, "", ""});
       return;
     }
   }
-  blocks.insert(blocks.begin() + (blocks.empty() ? 0 : 1),
-                {markup::Paragraph{{{markup::Inline::Style::Emphasis, note, "", ""}}}, 1});
+  const int line = isAtFoot && !blocks.empty() ? blocks.back().line : 1;
+  blocks.insert(isAtFoot ? blocks.end() : blocks.begin() + (blocks.empty() ? 0 : 1),
+                {markup::Paragraph{{{markup::Inline::Style::Emphasis, note, "", ""}}}, line});
 }
 
 typeset::FitPolicy fitOf(const model::DocumentKind& kind) {
@@ -67,9 +68,10 @@ typeset::FitPolicy fitOf(const model::DocumentKind& kind) {
           .largeReading = kind.hasLargeReading};
 }
 
-/// The pages of one document; nothing when its template has mistakes.
-std::optional<typeset::Document> setDocument(const std::string& name, const PackContext& studio,
-                                             const LanguageContext& desk, base::Diagnostics& messages) {
+/// The pages of one document with these facts; nothing when its template has mistakes.
+std::optional<typeset::Document> setWith(const sheets::Facts& facts, const std::string& name, bool isLarge,
+                                         const PackContext& studio, const LanguageContext& desk,
+                                         base::Diagnostics& messages) {
   const auto& x = desk.job;
   const auto& c = x.c;
   const auto& templates = desk.templates;
@@ -78,14 +80,15 @@ std::optional<typeset::Document> setDocument(const std::string& name, const Pack
   base::Diagnostics own = mistakes;
   const auto sheet = studio.shipped.caches->sheets.getOrMake(
       main.file, [&] { return sheets::compileTemplate(main, templates.texts); });
-  const auto& facts = desk.facts.at(kind.reader);
   const auto filled = sheets::fillWithLines(
       *sheet, facts, own, [&](const std::string& word) { return sheets::readersOf(word, desk.facts); });
   auto blocks = own.ok() ? markup::readMarkdown(filled.text, filled.lines, own) : markup::Document{};
   messages.add(own);
   if (!own.ok()) return std::nullopt;
   const bool isTranslation = x.language.id != rulingLanguage(x);
-  if (isTranslation) addTranslationNote(blocks, x);
+  if (isTranslation) addTranslationNote(blocks, x, kind.hasLargeReading);
+  auto fit = fitOf(kind);
+  fit.largeReading = isLarge;
   base::Diagnostics told;
   auto pages = typeset::layOut({.blocks = blocks,
                                 .theme = c.theme,
@@ -99,11 +102,33 @@ std::optional<typeset::Document> setDocument(const std::string& name, const Pack
                                 .language = desk.fonts.language,
                                 .date = base::isoDate(c.job.quoted),
                                 .lines = filled.lines,
-                                .fit = fitOf(kind)},
+                                .fit = fit},
                                told);
   messages.add(told);
   if (!told.ok()) return std::nullopt;
   if (kind.reader == model::Reader::Crew) colourForCrew(pages, c.theme);
+  return pages;
+}
+
+/// A crew's document that is longer than its pages says less; the risk assessment says it all. Where it still
+/// is, and the firm's look is one of small type, it is set in that.
+std::optional<typeset::Document> setDocument(const std::string& name, const PackContext& studio,
+                                             const LanguageContext& desk, base::Diagnostics& messages) {
+  const auto& kind = desk.templates.documents.at(name).kind;
+  base::Diagnostics told;
+  auto pages = setWith(desk.facts.at(kind.reader), name, kind.hasLargeReading, studio, desk, told);
+  const bool mayLeaveOut = kind.mostPages > 0 && kind.reader == model::Reader::Crew;
+  const auto isLong = [&] { return pages && mayLeaveOut && pages->pages.size() > kind.mostPages; };
+  const auto setAgain = [&](sheets::Room room, bool isLarge) {
+    told = {};
+    pages = setWith(sheets::makeCrewFacts(desk.job, room), name, isLarge, studio, desk, told);
+  };
+  for (const auto room : {sheets::Room::Fewer, sheets::Room::Few, sheets::Room::Fewest}) {
+    if (isLong()) setAgain(room, kind.hasLargeReading);
+  }
+  constexpr model::Millipoint reading = 10'500;
+  if (isLong() && desk.job.c.theme.styles.at("body").size < reading) setAgain(sheets::Room::Fewest, false);
+  messages.add(told);
   return pages;
 }
 
@@ -115,8 +140,8 @@ const LanguageContext* deskFor(const std::string& language,
   const auto [found, isNew] = desks.try_emplace(language);
   if (isNew) {
     if (auto job = localized(x, studio.shipped, language, messages)) {
-      LanguageContext& desk = found->second.emplace(LanguageContext{
-          std::move(*job), studio.shipped.templates.at(language), studio.fonts, {}, {}});
+      LanguageContext& desk = found->second.emplace(
+          LanguageContext{std::move(*job), studio.shipped.templates.at(language), studio.fonts, {}, {}});
       desk.fonts.language = language != rulingLanguage(x) ? language : x.c.region->language;
       desk.facts = sheets::makeFacts(desk.job);
       desk.drawings = drawingsOf(desk.job, studio.shipped, desk.fonts);

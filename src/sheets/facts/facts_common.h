@@ -3,13 +3,14 @@
 
 #include "model/job_result.h"
 #include "sheets/facts/facts.h"
+#include "sheets/facts/room.h"
 #include "sheets/words/formatter.h"
 
 namespace sheets {
 
 Facts commonFacts(const model::JobResult& x, const Formatter& w);
 /// No money at all; with the crew's days.
-Facts crewFacts(const model::JobResult& x, const Formatter& w);
+Facts crewFacts(const model::JobResult& x, const Formatter& w, Room room);
 /// Everything, costs included.
 Facts officeFacts(const model::JobResult& x, const Formatter& w);
 /// 'day_plans' and what belongs to them.

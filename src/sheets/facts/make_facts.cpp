@@ -85,8 +85,12 @@ Facts customerFacts(const model::JobResult& x, const Formatter& w) {
 FactsByReader makeFacts(const model::JobResult& x) {
   const Formatter w(*x.c.region, x.language);
   return {{model::Reader::Customer, customerFacts(x, w)},
-          {model::Reader::Crew, crewFacts(x, w)},
+          {model::Reader::Crew, crewFacts(x, w, Room::Full)},
           {model::Reader::Office, officeFacts(x, w)}};
+}
+
+Facts makeCrewFacts(const model::JobResult& x, Room room) {
+  return crewFacts(x, Formatter(*x.c.region, x.language), room);
 }
 
 std::string readersOf(const std::string& name, const FactsByReader& facts) {

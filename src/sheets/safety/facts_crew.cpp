@@ -8,7 +8,6 @@
 namespace sheets {
 namespace {
 
-/// 'Ferncombe Hospital, 22 min by road' as a name and a note; dots to write on for what the job does not say.
 /// 'Ferncombe Hospital, 22 min by road, 03 555 0100': the name, a number to ring if there is one, the rest.
 Facts placeFacts(const std::string& words, const model::Dialling& dialling) {
   std::string name, phone, note;
@@ -73,7 +72,7 @@ Facts reviewFacts(const model::JobResult& x, const Formatter& w) {
 
 }  // namespace
 
-Facts crewFacts(const model::JobResult& x, const Formatter& w) {
+Facts crewFacts(const model::JobResult& x, const Formatter& w, Room room) {
   const auto& site = x.c.job.site;
   Facts f = commonFacts(x, w);
   for (const auto& [name, words] : {std::pair{"hospital", site.hospital},
@@ -98,8 +97,8 @@ Facts crewFacts(const model::JobResult& x, const Formatter& w) {
   addExposure(f, x, w);
   addLabel(f, x, w);
   addGrades(f, x, w);
-  addLeaf(f, x, w);
-  addOrders(f, x, w);
+  addLeaf(f, x, w, room);
+  addOrders(f, x, w, room);
   addRisks(f, x, w);
   addDayPlans(f, x, w);
   return f;

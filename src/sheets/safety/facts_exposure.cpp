@@ -224,7 +224,9 @@ std::string mass(const Formatter& w, double kilograms) {
 
 }  // namespace
 
-std::string tinMass(const model::JobResult& x, const Formatter& w) { return mass(w, x.exposure.lifting.heaviestTin); }
+std::string tinMass(const model::JobResult& x, const Formatter& w) {
+  return mass(w, x.exposure.lifting.heaviestTin);
+}
 
 std::string toolMass(const model::JobResult& x, const Formatter& w) {
   return x.exposure.lifting.heaviestTool > 0 ? mass(w, x.exposure.lifting.heaviestTool) : "";

@@ -56,7 +56,7 @@ Facts ragFacts(const model::JobResult& x, const Leaf& leaf, const Formatter& w) 
   for (const char* name : {"title", "harm"}) f.emplace_back(name, controls ? *find(words, name) : Fact(""));
   f.emplace_back("signal", leaf.rags && leaf.rags->severity >= 5 ? "danger" : "warning");
   f.emplace_back("rags", order(0));
-  f.emplace_back("smoke", order(2));
+  f.emplace_back("smoke", list.empty() ? "" : order(list.size() - 1));
   f.emplace_back("pails", capitalised(w.counted(
                               "leaf.pails", rags.pails,
                               {{"size", w(w.isMetric() ? "leaf.pail_litres" : "leaf.pail_gallons")}})));
@@ -75,6 +75,16 @@ std::string degrees(std::int64_t micro, const std::string& positive, const std::
   return base::decimal(n.millionths, 4, ".", "") + "\u00A0" + (micro < 0 ? negative : positive);
 }
 
+/// An address breaks between its parts, not inside of one.
+std::string brokenAtCommas(const std::string& line) {
+  std::string out;
+  for (std::size_t i = 0; i < line.size(); ++i) {
+    const bool isInside = line[i] == ' ' && i > 0 && line[i - 1] != ',';
+    out += isInside ? "\u00A0" : std::string(1, line[i]);
+  }
+  return out;
+}
+
 /// The site's lines; where it is one line of the customer's address, with the lines that follow it there.
 Facts addressFacts(const model::JobResult& x, const Formatter& w) {
   const auto& site = x.c.job.site;
@@ -87,6 +97,7 @@ Facts addressFacts(const model::JobResult& x, const Formatter& w) {
   }
   std::string line, more;
   for (const auto& part : address) line += (line.empty() ? "" : ", ") + part;
+  line = brokenAtCommas(line);
   for (const auto& part : house) more += part + "; ";
   const bool isKnown = site.latitudeMicro != 0 || site.longitudeMicro != 0;
   return {{"line", line},
@@ -97,8 +108,8 @@ Facts addressFacts(const model::JobResult& x, const Formatter& w) {
                                : ""}};
 }
 
-FactList killerFacts(const model::JobResult& x, const Leaf& leaf, const Formatter& w) {
-  constexpr std::size_t mostOrders = 3;
+FactList killerFacts(const model::JobResult& x, const Leaf& leaf, const Formatter& w, Room room) {
+  const std::size_t mostOrders = room < Room::Few ? 3 : room == Room::Few ? 2 : 1;
   FactList list;
   for (const auto* hazard : leaf.killers) {
     Facts f = hazardFacts(x, *hazard, w);
@@ -112,9 +123,18 @@ FactList killerFacts(const model::JobResult& x, const Leaf& leaf, const Formatte
   return list;
 }
 
+/// 'P2 mask' and, from 'half mask A2P2', 'A2P2 mask'.
+std::string wearHead(const model::JobResult& x, const std::string& id, const Formatter& w) {
+  if (id == "mask") return w("leaf.mask", {{"grade", x.exposure.limits.dust.protection}});
+  if (id != "gas_mask") return w("leaf.wear." + id);
+  const auto found = x.c.region->equipment.find(id);
+  const std::string grade = found == x.c.region->equipment.end() ? "" : found->second;
+  return w("leaf.mask", {{"grade", grade.substr(grade.rfind(' ') + 1)}});
+}
+
 void addRows(Facts& f, const model::JobResult& x, const Leaf& leaf, const Formatter& w) {
   std::vector<std::string> columns;
-  for (const char* id : {"boots", "gloves", "eyes", "ears", "mask", "sleeves"}) {
+  for (const char* id : {"boots", "gloves", "eyes", "ears", "mask", "gas_mask", "sleeves"}) {
     for (const auto& row : leaf.rows) {
       if (std::find(row.wears.begin(), row.wears.end(), id) == row.wears.end()) continue;
       columns.emplace_back(id);
@@ -123,8 +143,7 @@ void addRows(Facts& f, const model::JobResult& x, const Leaf& leaf, const Format
   }
   FactList heads, rows;
   for (const auto& id : columns) {
-    const auto& grade = x.exposure.limits.dust.protection;
-    heads.push_back({{"name", id == "mask" ? w("leaf.mask", {{"grade", grade}}) : w("leaf.wear." + id)}});
+    heads.push_back({{"name", wearHead(x, id, w)}});
   }
   for (const auto& row : leaf.rows) {
     std::vector<std::string> names;
@@ -132,7 +151,8 @@ void addRows(Facts& f, const model::JobResult& x, const Leaf& leaf, const Format
     FactList worn, steps;
     for (const auto& id : columns) {
       const bool is = std::find(row.wears.begin(), row.wears.end(), id) != row.wears.end();
-      worn.push_back({{"sign", is ? "must-" + id : ""}, {"alt", w("wear." + id)}});
+      worn.push_back(
+          {{"sign", is ? "must-" + (id == "gas_mask" ? "mask" : id) : ""}, {"alt", w("wear." + id)}});
     }
     for (const auto& step : row.steps) {
       const Facts words = hazardFacts(x, *step.hazard, w);
@@ -179,18 +199,20 @@ FactList chemicalFacts(const model::JobResult& x, const Formatter& w) {
 
 }  // namespace
 
-void addLeaf(Facts& f, const model::JobResult& x, const Formatter& w) {
-  const Leaf leaf = leafOf(x);
+void addLeaf(Facts& f, const model::JobResult& x, const Formatter& w, Room room) {
+  const Leaf leaf = leafOf(x, room);
   const auto& region = *x.c.region;
   const bool hasPoison = !region.poisonLine.empty() && !model::isFromMemory(region.poisonSource);
   bool sands = false;
-  for (const auto& line : x.resources.labour)
-    sands = sands || !model::taskOf(x.content, line.task).rateByGrit.empty();
+  for (const auto& line : x.resources.labour) {
+    const auto& task = model::taskOf(x.content, line.task);
+    sands = sands || task.isForLateCoat || !task.rateByGrit.empty();
+  }
   f.emplace_back("has_rags", Fact::yes(leaf.rags != nullptr));
   f.emplace_back("has_dust", Fact::yes(sands));
   f.emplace_back("rags", ragFacts(x, leaf, w));
   f.emplace_back("place", addressFacts(x, w));
-  f.emplace_back("killers", killerFacts(x, leaf, w));
+  f.emplace_back("killers", killerFacts(x, leaf, w, room));
   f.emplace_back("killers_title",
                  capitalised(w.counted("leaf.killers", static_cast<std::int64_t>(leaf.killers.size()))));
   f.emplace_back("has_killers", Fact::yes(!leaf.killers.empty()));
@@ -198,9 +220,10 @@ void addLeaf(Facts& f, const model::JobResult& x, const Formatter& w) {
   f.emplace_back("chemicals", chemicalFacts(x, w));
   f.emplace_back("poison_line", hasPoison ? region.poisonLine : "");
   f.emplace_back("eye_wash", x.c.job.site.eyeWash);
-  f.emplace_back("everyone", x.c.job.crew.people > 1
-                                 ? w("leaf.all_agree", {{"n", w.spelled(x.c.job.crew.people)}})
-                                 : w("leaf.you_agree"));
+  f.emplace_back("everyone", x.c.job.crew.people == 1 ? w("leaf.you_agree")
+                             : x.c.job.crew.people == 2
+                                 ? w("leaf.both_agree")
+                                 : w("leaf.all_agree", {{"n", w.spelled(x.c.job.crew.people)}}));
 }
 
 }  // namespace sheets

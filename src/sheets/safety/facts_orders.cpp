@@ -21,7 +21,8 @@ const model::Hazard* applying(const model::JobResult& x, model::Condition condit
   return nullptr;
 }
 
-std::string controlsOf(const model::JobResult& x, const model::Hazard* hazard, std::size_t most, const Formatter& w) {
+std::string controlsOf(const model::JobResult& x, const model::Hazard* hazard, std::size_t most,
+                       const Formatter& w) {
   if (!hazard) return "";
   const Facts words = hazardFacts(x, *hazard, w);
   const auto& list = std::get<FactList>(find(words, "controls")->value);
@@ -63,11 +64,10 @@ void addNoise(FactList& list, const model::JobResult& x, const Formatter& w) {
   const auto& days = x.exposure.noise;
   if (days.empty()) return;
   const auto& limits = x.exposure.limits.noise;
-  const auto& hardest = *std::max_element(days.begin(), days.end(),
-                                          [](const auto& a, const auto& b) { return a.level < b.level; });
+  const auto& loudest = *std::max_element(days.begin(), days.end(),
+                                          [](const auto& a, const auto& b) { return a.loudest < b.loudest; });
   const auto& protector = x.exposure.protector;
-  const std::string level = w("leaf.noise.level", {{"day", w.shortDay(hardest.date)},
-                                                   {"level", std::to_string(std::lround(hardest.level))}});
+  const std::string level = w("leaf.noise.level", {{"level", std::to_string(loudest.loudest)}});
   if (!protector.isNeeded) return list.push_back(order(w("leaf.noise.label"), w("leaf.noise.none"), level));
   list.push_back(order(w("leaf.noise.label"),
                        isTold(limits.source) ? protectorWords(protector, w) : w("leaf.noise.ask"),
@@ -99,7 +99,7 @@ void addVibration(FactList& list, const model::JobResult& x, const Formatter& w)
                        w("leaf.vibration.more", {{"tool", name}, {"day", w.shortDay(day.date)}})));
 }
 
-void addHeat(FactList& list, const model::JobResult& x, const Formatter& w) {
+void addHeat(FactList& list, const model::JobResult& x, const Formatter& w, Room room) {
   const auto& e = x.exposure;
   const auto hottest = std::max_element(e.heat.begin(), e.heat.end(),
                                         [](const auto& a, const auto& b) { return a.celsius < b.celsius; });
@@ -114,7 +114,8 @@ void addHeat(FactList& list, const model::JobResult& x, const Formatter& w) {
       w(isInSun ? "leaf.heat.sun" : "leaf.heat.shade", {{"day", w.shortDay(hottest->date)}, {"felt", felt}});
   const auto* hazard = applying(x, model::Condition::HotDay);
   if (!hazard) return list.push_back(order(label, w("leaf.heat.hourly"), more));
-  more += " " + w("leaf.heat.new", {{"time", hoursAndMinutes(w, e.newToHeatHours * 60)}});
+  if (room < Room::Few)
+    more += " " + w("leaf.heat.new", {{"time", hoursAndMinutes(w, e.newToHeatHours * 60)}});
   if (hottest->band >= model::HeatBand::Danger) more += " " + w("leaf.heat.stop");
   list.push_back(order(label, w("leaf.heat.cup"), more + " " + controlsOf(x, hazard, 1, w)));
 }
@@ -126,10 +127,10 @@ void addSun(FactList& list, const model::JobResult& x, const Formatter& w) {
   list.push_back(order(w("leaf.sun.label"), w("leaf.sun.order"), more));
 }
 
-void addPeople(FactList& list, const model::JobResult& x, const Formatter& w) {
+void addPeople(FactList& list, const model::JobResult& x, const Formatter& w, Room room) {
   std::string more;
   for (const auto condition : {model::Condition::Public, model::Condition::Children}) {
-    const std::string words = controlsOf(x, applying(x, condition), 2, w);
+    const std::string words = controlsOf(x, applying(x, condition), room < Room::Few ? 2 : 1, w);
     if (!words.empty()) more += (more.empty() ? "" : " ") + words;
   }
   list.push_back(
@@ -138,13 +139,13 @@ void addPeople(FactList& list, const model::JobResult& x, const Formatter& w) {
 
 }  // namespace
 
-void addOrders(Facts& f, const model::JobResult& x, const Formatter& w) {
+void addOrders(Facts& f, const model::JobResult& x, const Formatter& w, Room room) {
   FactList list;
   addNoise(list, x, w);
   addVibration(list, x, w);
-  addHeat(list, x, w);
+  addHeat(list, x, w, room);
   addSun(list, x, w);
-  addPeople(list, x, w);
+  addPeople(list, x, w, room);
   f.emplace_back("orders", std::move(list));
 }
 

@@ -10,6 +10,12 @@ Style resized(LayoutContext& context, const std::string& name, Dim size, Dim lea
   return style;
 }
 
+Style closer(Style style) {
+  style.leading = style.leading * 9 / 10;
+  style.baseline = style.baseline * 9 / 10;
+  return style;
+}
+
 void addWords(LayoutContext& context, Fragment& fragment, const markup::Inlines& words, const Style& style,
               Column place, Dim& y, int tag, markup::Align align) {
   Text text(context, words, style);

@@ -61,7 +61,7 @@ class MatrixLayout {
     Fragment out;
     out.line = context_.line;
     out.height = height_;
-    Style name = context_.style("table");
+    Style name = closer(context_.style("table"));
     name.plain.face = name.strong;
     for (std::size_t i = 0; i < row.cells.size(); ++i) {
       const auto& words = row.cells[i].text;
