@@ -154,7 +154,7 @@ TEST_CASE("what a day uses up is counted for each person and each day") {
   CHECK(used[0].cost == cents(100'80));  // 36 x 2.80
 }
 
-TEST_CASE("every coat but a deck's first may come too late and be sanded for", "[estimate]") {
+TEST_CASE("every coat may come too late, a first one only after sanding", "[estimate]") {
   model::Content content = sampleContent();
   content.tasks.push_back(sampleTask("between", model::Work::Oil, model::Measure::Surface, 20));
   content.tasks.back().isForLateCoat = true;
@@ -162,6 +162,8 @@ TEST_CASE("every coat but a deck's first may come too late and be sanded for", "
   c.job.areas[0].coats = 3;
   std::vector<model::Measures> decks;
   for (const auto& deck : c.job.areas) decks.push_back(estimate::measureDeck(deck));
+  CHECK(estimate::lateCoatLabour(c, content, decks).size() == 5);
+  c.job.work = {model::Work::Oil};
   const auto lines = estimate::lateCoatLabour(c, content, decks);
   REQUIRE(lines.size() == 3);
   CHECK((lines[0].deck == 0U && lines[0].pass == 2));

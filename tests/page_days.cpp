@@ -217,7 +217,7 @@ TEST_CASE("every strip of a coating day has its number on the drawing, and no ma
       std::set<std::size_t> decks;
       for (const auto& coat : plan.days[d].coats) {
         if (coat.strips.empty() || !decks.insert(coat.deck).second) continue;  // the first of two coats
-        for (const auto& strip : coat.edge->strips) ++wanted[std::to_string(strip.number)];
+        for (const auto& strip : coat.strips) ++wanted[std::to_string(strip.strip->number)];
       }
       for (const auto& item : plan.document.pages[back].items)
         if (const auto* run = std::get_if<typeset::TextRun>(&item.what);

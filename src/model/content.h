@@ -138,7 +138,8 @@ struct Task {
   bool soilsWetCoats = false;             // throws dust or water: waits until coats beside it are touch dry
   bool isPerPass = false;                 // repeated for each grit of the sanding
   bool isPerCoat = false;                 // repeated for each coat
-  bool isForLateCoat = false;             // only before a coat that missed the product's longest wait
+  bool isWiping = false;                  // of a coat, a while after it is laid; only what is wiped off
+  bool isForLateCoat = false;             // only before a coat that comes later than it may
   std::map<int, base::Count> rateByGrit;  // replaces ratePerHour for a pass
   std::map<State, base::Share> timeByState;  // time against the usual: 130 % for weathered boards
   base::Hours dryAfter;                      // nothing that needs dry boards starts sooner

@@ -80,6 +80,21 @@ struct ClockSpan {
   int from = 0, until = 0;
 };
 
+enum class Compass { North, East, South, West };
+
+/// What lies beside an edge.
+enum class EdgeKind {
+  Open,  // ground to stand on
+  Drop,  // ground, but nobody steps down
+  Water,
+  Wall
+};
+
+struct DeckEdge {
+  Compass side = Compass::North;
+  EdgeKind kind = EdgeKind::Open;
+};
+
 struct Deck {
   std::string name;
   Shape shape;
@@ -95,6 +110,7 @@ struct Deck {
   std::optional<TestPatch> testPatch;  // beats the first-coat rate, scales the later ones
   std::string note;                    // a sentence for the quote
   std::string officeNote;              // never printed for the customer
+  std::string crewNote;                // a sentence for the crew
   bool isCovered = false;              // a roof above it
   bool isEnclosed = false;             // walls or screens too, so that vapour stays
   bool isTreated = false;              // known to hold a preservative
@@ -102,6 +118,7 @@ struct Deck {
   std::optional<base::Length> edgeHeight;  // drop beside the deck
   bool hasRail = false;                    // along that drop
   std::optional<Place> wayOut;             // where the crew leaves the deck, from its own corner
+  std::vector<DeckEdge> edges;             // sides that are told; others are taken to be open
   base::SourcePos pos;
 };
 

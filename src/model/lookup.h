@@ -71,16 +71,11 @@ inline const WorkLimits& limitsOn(const Region& region, base::Date day) {
   return after == region.laterLimits.begin() ? region.limits : std::prev(after)->second;
 }
 
-/// Minutes worked between two clock times of a day, the break taken off.
-inline int workedMinutes(int from, int until, const Crew& crew) {
-  const ClockSpan pause = breakOf(crew);
-  return until - from - std::max(0, std::min(until, pause.until) - std::max(from, pause.from));
-}
-
 /// A task of a coat lays product when it is measured along the edges or over the surface that takes product;
-/// blowing the boards clean before a coat does not.
+/// blowing the boards clean before a coat and wiping it off do not.
 inline bool laysProduct(const Task& task) {
-  return task.isPerCoat && (task.measure == Measure::Wetted || task.measure == Measure::CutIn);
+  return task.isPerCoat && !task.isWiping &&
+         (task.measure == Measure::Wetted || task.measure == Measure::CutIn);
 }
 
 /// A source that says so: what it gives is not told as a fact.

@@ -18,15 +18,12 @@ namespace {
 /// One person's hours with each tool on each day.
 using ToolHours = std::map<base::Date, std::map<const model::Tool*, double>>;
 
-/// Nobody runs a tool or lays product during the break.
-double hoursWorked(const model::Shift& shift, const model::Crew& crew) {
-  return model::workedMinutes(shift.start.minutes, shift.end.minutes, crew) / 60.0;
-}
+double hoursWorked(const model::Shift& shift) { return (shift.end.minutes - shift.start.minutes) / 60.0; }
 
 ToolHours toolHours(const model::JobInputs& c, const model::Content& content, const model::Plan& plan) {
   ToolHours hours;
   for (const auto& shift : plan.shifts) {
-    const double length = hoursWorked(shift, c.job.crew);
+    const double length = hoursWorked(shift);
     for (const auto& tool : content.tools) {
       if (model::isUsedFor(tool, shift.task, shift.deck, c.job, content))
         hours[shift.start.day][&tool] += length * base::floating(tool.use) / 100;
@@ -127,15 +124,13 @@ std::vector<model::HeatDay> heatOf(const model::JobInputs& c, const model::Plan&
   return days;
 }
 
-/// Hours the crew lays a coat on a deck.
-double coatingHours(const model::Crew& crew, const model::Content& content, const model::Plan& plan,
-                    std::size_t deck, int coat) {
-  double hours = 0;
-  for (const auto& s : plan.shifts) {
-    if (s.deck != deck || s.pass != coat) continue;
-    if (model::laysProduct(taskOf(content, s.task))) hours += hoursWorked(s, crew);
+/// Hours from the first stroke of a coat on a deck to the last, day by day.
+double coatingHours(const model::Plan& plan, std::size_t deck, int coat) {
+  double minutes = 0;
+  for (const auto& laid : plan.coats) {
+    if (laid.deck == deck && laid.coat == coat) minutes += laid.end.minutes - laid.start.minutes;
   }
-  return hours;
+  return minutes / 60;
 }
 
 constexpr double cubicFoot = 1 / 35.3147;  // m3, NIST SP 811 (2008), App. B.8
@@ -178,15 +173,15 @@ model::VapourArea vapourArea(const model::Product& product, std::size_t deck, do
 }
 
 /// All solvent of a coat counts as gone within the time of laying it.
-std::vector<model::VapourArea> vapourOf(const model::JobInputs& c, const model::Content& content,
-                                        const model::Estimate& estimate, const model::Plan& plan) {
+std::vector<model::VapourArea> vapourOf(const model::JobInputs& c, const model::Estimate& estimate,
+                                        const model::Plan& plan) {
   std::vector<model::VapourArea> areas;
   if (!c.product->sds || c.product->sds->vapours.empty()) return areas;
   for (std::size_t deck = 0; deck < c.job.areas.size(); ++deck) {
     if (!c.job.areas[deck].isCovered && !c.job.areas[deck].isEnclosed) continue;
     double grams = 0;
     for (const auto& coat : estimate.coats) {
-      const double hours = coat.deck == deck ? coatingHours(c.job.crew, content, plan, deck, coat.coat) : 0;
+      const double hours = coat.deck == deck ? coatingHours(plan, deck, coat.coat) : 0;
       if (hours > 0)
         grams = std::max(grams, base::floating(coat.litres) / 1000 / hours * c.product->vocGramsPerLitre);
     }
@@ -287,7 +282,7 @@ model::CrewExposure exposureOf(const model::JobInputs& c, const model::Content& 
       hoursInHeat(1, (crew.endMinutes - crew.startMinutes - crew.breakMinutes) / 60.0, true);
   exposure.heat = heatOf(c, plan, limits.heat.usesHeatIndex);
   exposure.hardWorkLimit = wetBulbGlobeLimit(hardWork);
-  exposure.vapour = vapourOf(c, content, estimate, plan);
+  exposure.vapour = vapourOf(c, estimate, plan);
   exposure.rags = ragsOf(content, estimate, resources, plan);
   exposure.lifting = liftingOf(c, content, resources);
   exposure.warmestBoards = warmestBoards(c, plan);

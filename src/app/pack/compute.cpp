@@ -10,7 +10,6 @@
 #include "safety/hazards.h"
 #include "schedule/crew/records.h"
 #include "schedule/plan.h"
-#include "schedule/strips/strips.h"
 #include "schedule/weather/hours.h"
 
 #include <filesystem>
@@ -91,9 +90,7 @@ std::optional<model::JobInputs> readInputs(const JobText& text, const Shipped& s
 
 std::vector<estimate::LateCoat> lateCoats(const model::Plan& plan) {
   std::vector<estimate::LateCoat> late;
-  for (const auto& miss : plan.misses) {
-    if (miss.isPastMax) late.push_back({miss.deck, miss.coat});
-  }
+  for (const auto& pass : plan.extraPasses) late.push_back({pass.deck, pass.coat});
   return late;
 }
 
@@ -115,7 +112,6 @@ std::optional<model::JobResult> computeInputs(model::JobInputs c, const std::str
       estimate::makeResources(c, content, estimate, static_cast<int>(plan.days.size()), lateCoats(plan));
   auto laid = records::asLaid(c, estimate, resources.product);
   records::warnOfUse(c, laid, resources.product, messages);
-  plan.edges = schedule::wetEdges(c, content, estimate, plan);
   auto price = estimate::makePrice(c, content, estimate, resources);
   auto exposure = safety::exposureOf(c, content, estimate, resources, plan);
   auto hazards = safety::hazardsOf(c, content, estimate, resources, exposure);

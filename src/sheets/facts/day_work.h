@@ -9,12 +9,11 @@ namespace sheets {
 std::string deckName(const model::JobResult& x, std::size_t deck);
 /// '08:30–10:15', '8:30–10:15 am'
 std::string span(int from, int until, const Formatter& w);
-/// From arrival to home, in minutes of the clock: from setting up to the quarter of an hour in which packing
-/// down ends.
+/// From arrival to home, in minutes of the clock.
 model::ClockSpan onSite(const Day& day, const model::JobResult& x);
-/// A break that begins before the day's work is done.
-bool hasBreak(const Day& day, const model::JobResult& x);
-/// Of whole steps of Formatter::volumeStep().
+/// From the first who rests to the last; nothing on a day without a break.
+std::optional<model::ClockSpan> breakOf(const Day& day, const model::JobResult& x);
+/// Of whole steps of Words::volumeStep().
 std::string litresText(std::int64_t steps, const Formatter& w);
 
 /// How the boards of a coat are counted off: '4 strips of 13 boards, the last of 1'. Empty without a plan.

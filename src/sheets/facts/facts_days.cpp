@@ -151,15 +151,15 @@ Facts dayFactsOf(const std::vector<Day>& days, std::size_t i, const model::JobRe
   for (const auto& coat : day.coats) litres += coat.litres;
   const bool isDrawn =
       std::any_of(day.coats.begin(), day.coats.end(), [](const auto& c) { return c.edge && c.edge->wayOut; });
-  const auto pause = model::breakOf(x.c.job.crew);
+  const auto pause = breakOf(day, x);
   const auto there = onSite(day, x);
   Facts f{
       {"title", capitalised(w("day.title", {{"day", w.shortDate(day.date)}, {"work", titleOf(day, x, w)}}))},
       {"place", w(x.c.job.crew.leader.empty() ? "day.lede" : "day.lede_led",
                   x.c.job.crew.leader.empty() ? base::Values{{"n", number}, {"m", place.at("m")}} : place)},
       {"on_site", span(there.from, there.until, w)},
-      {"has_pause", Fact::yes(hasBreak(day, x))},
-      {"pause", span(pause.from, pause.until, w)},
+      {"has_pause", Fact::yes(pause.has_value())},
+      {"pause", pause ? span(pause->from, pause->until, w) : ""},
       {"coated", Fact::yes(isCoated)},
       {"date", w.shortDate(day.date)},
       {"litres", isCoated ? litresText(litres, w) : ""},
