@@ -1,24 +1,11 @@
 // The crew's days and the hazards, with all that the content says of them: text for the terminal, in English.
 #include "sheets/explain/explain.h"
+#include "sheets/safety/day_values.h"
 #include "sheets/safety/facts_safety.h"
 #include "sheets/safety/leaf.h"
 
-#include <cmath>
-
 namespace sheets {
 namespace {
-
-std::string number(const Formatter& w, double value, int places) {
-  return w.number({std::llround(value * 1e6)}, places);
-}
-
-template <class Day>
-const Day* on(const std::vector<Day>& days, base::Date date) {
-  for (const auto& day : days) {
-    if (day.date == date) return &day;
-  }
-  return nullptr;
-}
 
 std::string dayLine(const model::JobResult& x, base::Date date, const Formatter& w) {
   std::string line;

@@ -1,22 +1,10 @@
 // The written risk assessment: every hazard with its reasons, and what each day comes to.
+#include "sheets/safety/day_values.h"
 #include "sheets/safety/facts_safety.h"
 #include "sheets/safety/leaf.h"
 
-#include <algorithm>
-#include <cmath>
-
 namespace sheets {
 namespace {
-
-std::string number(const Formatter& w, double value, int places) {
-  return w.number({std::llround(value * 1e6)}, places);
-}
-
-template <class Day>
-const Day* on(const std::vector<Day>& days, base::Date date) {
-  const auto found = std::find_if(days.begin(), days.end(), [&](const Day& day) { return day.date == date; });
-  return found == days.end() ? nullptr : &*found;
-}
 
 FactList dayFactsOf(const model::JobResult& x, const Formatter& w) {
   FactList list;

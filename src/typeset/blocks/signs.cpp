@@ -2,6 +2,7 @@
 
 #include "typeset/blocks/blocks.h"
 #include "typeset/blocks/boxes.h"
+#include "typeset/blocks/cell.h"
 #include "typeset/shapes.h"
 
 #include <algorithm>
@@ -10,22 +11,6 @@ namespace typeset {
 namespace {
 
 using markup::Inlines;
-
-/// Places a sign with its own tag; its width, or nothing for an unknown one.
-Dim placeSign(LayoutContext& context, Fragment& fragment, const markup::Inline& picture, Point at, Dim height,
-              int parent) {
-  const Drawing* known = context.drawing(picture.figure);
-  if (!known) return height;
-  const Drawing drawing = scaled(*known, height);
-  const int tag = context.tag(Role::Figure, parent);
-  context.out.tags.back().alt = picture.text.empty() ? drawing.alt : picture.text;
-  for (Item item : drawing.items) {
-    move(item, at.x, at.y);
-    item.tag = tag;
-    fragment.items.push_back(std::move(item));
-  }
-  return drawing.size.w;
-}
 
 void addLines(LayoutContext& context, Fragment& fragment, const Inlines& words, const Style& style,
               Column place, Dim& y, int tag) {
@@ -69,7 +54,7 @@ Fragment callCell(LayoutContext& context, const ItemParts& item, Column place, c
   Fragment cell;
   const Dim height = Dim::mm(11);
   const Dim top = Dim::milli(2'500);  // the sign's middle beside the two lines
-  placeSign(context, cell, item.pictures.front(), {place.x, top}, height, item.tag);
+  addSign(context, cell, item.pictures.front(), {place.x, top}, height, item.tag);
   const Column words = besideSign(place);
   Style note = context.style("note");
   note.plain.colour = context.colour("ink");
@@ -120,7 +105,7 @@ Fragment wearCell(LayoutContext& context, const ItemParts& item, Column place, D
       x = place.x;
       y += pitch;
     }
-    x += placeSign(context, cell, picture, {x, y}, size, item.tag) + gap;
+    x += addSign(context, cell, picture, {x, y}, size, item.tag) + gap;
   }
   cell.height = y + (count > 0 ? pitch : Dim{});
   return cell;
