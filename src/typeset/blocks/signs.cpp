@@ -12,18 +12,6 @@ namespace {
 
 using markup::Inlines;
 
-void addLines(LayoutContext& context, Fragment& fragment, const Inlines& words, const Style& style,
-              Column place, Dim& y, int tag) {
-  Text text(context, words, style);
-  for (Fragment& line : listOf(context, text.lines(place.width, tag), place)) {
-    for (Item& item : line.items) {
-      move(item, {}, y);
-      fragment.items.push_back(std::move(item));
-    }
-    y += line.height;
-  }
-}
-
 const Dim callIndent = Dim::mm(14);  // of the words beside a sign
 
 Column besideSign(Column place) { return {place.x + callIndent, place.width - callIndent, false}; }
@@ -59,8 +47,8 @@ Fragment callCell(LayoutContext& context, const ItemParts& item, Column place, c
   Style note = context.style("note");
   note.plain.colour = context.colour("ink");
   Dim y = context.grid.unit;
-  addLines(context, cell, plain(item.strong), context.style(style), words, y, item.tag);
-  addLines(context, cell, item.rest, note, words, y, item.tag);
+  addWords(context, cell, plain(item.strong), context.style(style), words, y, item.tag);
+  addWords(context, cell, item.rest, note, words, y, item.tag);
   cell.height = roundUp(std::max(y, top + height), context.grid.unit);
   return cell;
 }
@@ -83,9 +71,7 @@ Inlines taskWords(const ItemParts& item) {
 }
 
 Dim taskHeight(LayoutContext& context, const ItemParts& item, Column place) {
-  const Style& style = context.style("table");
-  const auto lines = Text(context, taskWords(item), style).lines(place.width, artifact).size();
-  return style.leading * static_cast<std::int64_t>(lines);
+  return heightOfWords(context, taskWords(item), context.style("table"), place.width);
 }
 
 /// A task with the signs of what to wear below it, at the level of those beside it.
@@ -93,7 +79,7 @@ Fragment wearCell(LayoutContext& context, const ItemParts& item, Column place, D
   Fragment cell;
   const Dim pitch = roundUp(wornSize, context.grid.unit);
   Dim y;
-  addLines(context, cell, taskWords(item), context.style("table"), place, y, item.tag);
+  addWords(context, cell, taskWords(item), context.style("table"), place, y, item.tag);
   y = level + context.grid.unit;
   const auto count = static_cast<std::int64_t>(item.pictures.size());
   // Signs move closer before they need a second row.
