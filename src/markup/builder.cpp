@@ -251,8 +251,7 @@ void Builder::readKind(Frame& box, const Frame& paragraph, Inlines words) {
     return;
   }
   const std::string near = base::nearest(base::lowered(word), names);
-  error(paragraph.line,
-        "'" + word + "' is not a kind of box" + (near.empty() ? "" : "; did you mean '" + near + "'?"),
+  error(paragraph.line, "'" + word + "' is not a kind of box" + base::didYouMean(near),
         "known are " + base::joined(names));
 }
 

@@ -119,9 +119,9 @@ void addDayDrawings(typeset::Drawings& drawings, const model::JobResult& x, cons
   for (std::size_t i = 0; i < days->size(); ++i) {
     if ((*days)[i].coats.empty()) continue;
     const auto number = std::to_string(i + 1);
-    const auto strips = [=](Dim height) { return stripsOf((*days)[i], x, w, pen, {width, height}); };
+    const auto strips = [=, &x](Dim height) { return stripsOf((*days)[i], x, w, pen, {width, height}); };
     drawings.emplace("strips-" + number, typeset::DrawingRequest({Dim::mm(40), Dim::mm(125)}, strips));
-    const auto hours = [=] { return hoursOf((*days)[i], x, w, pen, width); };
+    const auto hours = [=, &x] { return hoursOf((*days)[i], x, w, pen, width); };
     drawings.emplace("hours-" + number, typeset::DrawingRequest(hours));
   }
 }

@@ -3,6 +3,7 @@
 #include "app/pack/drawings.h"
 #include "app/pack/firm_look.h"
 #include "app/pack/recolour.h"
+#include "base/joined.h"
 #include "markup/read.h"
 #include "pdf/write.h"
 #include "sheets/facts/facts_common.h"
@@ -35,7 +36,7 @@ struct PackContext {
 
 /// What those in one language share besides.
 struct LanguageContext {
-  model::JobResult job;
+  std::shared_ptr<const model::JobResult> job;
   const Templates& templates;
   typeset::Fonts fonts;  // with the language of its documents
   typeset::Drawings drawings;
@@ -60,14 +61,14 @@ void addTranslationNote(markup::Document& document, const model::JobResult& x, b
                 {markup::Paragraph{{{markup::Inline::Style::Emphasis, note, "", ""}}}, line});
 }
 
-typeset::FitPolicy fitOf(const model::DocumentKind& kind, const model::Job& job) {
+typeset::FitPolicy fitOf(const model::DocumentKind& kind, const model::Job& job, bool isLarge) {
   constexpr std::size_t manyAreas = 6;  // more take a page more
   const std::size_t more = kind.mostPages > 0 && job.areas.size() > manyAreas ? kind.morePages : 0;
   return {.mostPages = kind.mostPages + more,
           .mostPagesEach = kind.isByDay ? std::size_t{2} : 0,  // a day is one leaf
           .fillsEvenly = kind.isByDay,
           .compactTables = kind.hasSmallTables,
-          .largeReading = kind.hasLargeReading,
+          .largeReading = isLarge,
           .keepsType = kind.hasLetterhead || kind.hasSmallTables};
 }
 
@@ -75,7 +76,7 @@ typeset::FitPolicy fitOf(const model::DocumentKind& kind, const model::Job& job)
 std::optional<typeset::Document> setWith(const sheets::Facts& facts, const std::string& name, bool isLarge,
                                          const PackContext& studio, const LanguageContext& desk,
                                          base::Diagnostics& messages) {
-  const auto& x = desk.job;
+  const auto& x = *desk.job;
   const auto& c = x.c;
   const auto& templates = desk.templates;
   const auto& main = templates.texts.at(name);
@@ -90,8 +91,6 @@ std::optional<typeset::Document> setWith(const sheets::Facts& facts, const std::
   if (!own.ok()) return std::nullopt;
   const bool isTranslation = x.language.id != rulingLanguage(x);
   if (isTranslation) addTranslationNote(blocks, x, kind.hasLargeReading);
-  auto fit = fitOf(kind, c.job);
-  fit.largeReading = isLarge;
   base::Diagnostics told;
   auto pages = typeset::layOut({.blocks = blocks,
                                 .theme = c.theme,
@@ -105,7 +104,7 @@ std::optional<typeset::Document> setWith(const sheets::Facts& facts, const std::
                                 .language = desk.fonts.language,
                                 .date = base::isoDate(c.job.quoted),
                                 .lines = filled.lines,
-                                .fit = fit},
+                                .fit = fitOf(kind, c.job, isLarge)},
                                told);
   messages.add(told);
   if (!told.ok()) return std::nullopt;
@@ -124,13 +123,14 @@ std::optional<typeset::Document> setDocument(const std::string& name, const Pack
   const auto isLong = [&] { return pages && mayLeaveOut && pages->pages.size() > kind.mostPages; };
   const auto setAgain = [&](sheets::Room room, bool isLarge) {
     told = {};
-    pages = setWith(sheets::makeCrewFacts(desk.job, room), name, isLarge, studio, desk, told);
+    pages = setWith(sheets::withRoom(desk.facts.at(kind.reader), *desk.job, room), name, isLarge, studio,
+                    desk, told);
   };
   for (const auto room : {sheets::Room::Fewer, sheets::Room::Few, sheets::Room::Fewest}) {
     if (isLong()) setAgain(room, kind.hasLargeReading);
   }
   constexpr model::Millipoint reading = 10'500;
-  if (isLong() && desk.job.c.theme.styles.at("body").size < reading) setAgain(sheets::Room::Fewest, false);
+  if (isLong() && desk.job->c.theme.styles.at("body").size < reading) setAgain(sheets::Room::Fewest, false);
   messages.add(told);
   return pages;
 }
@@ -144,10 +144,10 @@ const LanguageContext* deskFor(const std::string& language,
   if (isNew) {
     if (auto job = localized(x, studio.shipped, language, messages)) {
       LanguageContext& desk = found->second.emplace(
-          LanguageContext{std::move(*job), studio.shipped.templates.at(language), studio.fonts, {}, {}});
+          LanguageContext{std::move(job), studio.shipped.templates.at(language), studio.fonts, {}, {}});
       desk.fonts.language = language != rulingLanguage(x) ? language : x.c.region->language;
-      desk.facts = sheets::makeFacts(desk.job);
-      desk.drawings = drawingsOf(desk.job, studio.shipped, desk.fonts);
+      desk.facts = sheets::makeFacts(*desk.job);
+      desk.drawings = drawingsOf(*desk.job, studio.shipped, desk.fonts);
     }
   }
   return found->second ? &*found->second : nullptr;
@@ -161,15 +161,15 @@ base::SourcePos languagesPos(const model::JobResult& x, const Choices& choices) 
 
 void refuseTemplate(const std::string& document, const std::string& language, const PackContext& studio,
                     const model::JobResult& x, const Choices& choices, base::Diagnostics& messages) {
-  std::string known;
+  std::vector<std::string> known;
   for (const auto& id : studio.shipped.content.languages) {
-    if (!findLook(studio.shipped.looks, id + "/" + document + ".md").empty())
-      known += (known.empty() ? "" : ", ") + id;
+    if (!findLook(studio.shipped.looks, id + "/" + document + ".md").empty()) known.push_back(id);
   }
   messages.error(languagesPos(x, choices), "languages." + document,
                  "there is no template of '" + document + "' in '" + language + "'",
-                 "there are: " + known + "; leave the document out with '--only', or write templates/" +
-                     language + "/" + document + ".md");
+                 "there are: " + base::joined(known) +
+                     "; leave the document out with '--only', or write templates/" + language + "/" +
+                     document + ".md");
 }
 
 }  // namespace

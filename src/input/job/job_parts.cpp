@@ -1,6 +1,7 @@
 #include "input/job/job_parts.h"
 
 #include "base/letters.h"
+#include "base/nearest.h"
 #include "input/yaml/words.h"
 
 #include <algorithm>
@@ -39,7 +40,7 @@ std::string readRegion(const Field& f, const model::Content& content) {
     if (word == known || word == base::lowered(region.name)) meant = known;
     all += (all.empty() ? "" : ", ") + known + (region.name.empty() ? "" : " (" + region.name + ")");
   }
-  f.error(inQuotes(id) + " is not a known region" + (meant.empty() ? "" : "; did you mean '" + meant + "'?"),
+  f.error(inQuotes(id) + " is not a known region" + base::didYouMean(meant),
           "known: " + all + "; each is a file in content/regions");
   return {};
 }

@@ -163,9 +163,8 @@ void Record::finish() {
     if (e.key.empty() || e.key == "<<" || std::find(known_.begin(), known_.end(), e.key) != known_.end())
       continue;
     const std::string near = base::nearest(e.key, known_);
-    at.error(
-        inQuotes(e.key) + " is not a known key here" + (near.empty() ? "" : "; did you mean '" + near + "'?"),
-        "known: " + listed(known_));
+    at.error(inQuotes(e.key) + " is not a known key here" + base::didYouMean(near),
+             "known: " + listed(known_));
   }
 }
 

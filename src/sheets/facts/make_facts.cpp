@@ -82,12 +82,16 @@ Facts customerFacts(const model::JobResult& x, const Formatter& w) {
 FactsByReader makeFacts(const model::JobResult& x) {
   const Formatter w(*x.c.region, x.language);
   return {{model::Reader::Customer, customerFacts(x, w)},
-          {model::Reader::Crew, crewFacts(x, w, Room::Full)},
+          {model::Reader::Crew, crewFacts(x, w)},
           {model::Reader::Office, officeFacts(x, w)}};
 }
 
-Facts makeCrewFacts(const model::JobResult& x, Room room) {
-  return crewFacts(x, Formatter(*x.c.region, x.language), room);
+Facts withRoom(Facts crew, const model::JobResult& x, Room room) {
+  const Facts leaf = leafFacts(x, Formatter(*x.c.region, x.language), room);
+  for (auto& [name, fact] : crew) {
+    if (const auto* less = find(leaf, name)) fact = *less;
+  }
+  return crew;
 }
 
 std::string readersOf(const std::string& name, const FactsByReader& facts) {

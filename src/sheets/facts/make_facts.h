@@ -12,8 +12,8 @@ namespace sheets {
 using FactsByReader = std::map<model::Reader, Facts>;
 FactsByReader makeFacts(const model::JobResult& x);
 
-/// Those of the crew, for a document of so many pages.
-Facts makeCrewFacts(const model::JobResult& x, Room room);
+/// The crew's facts, those of the safety leaf with as much as there is room for.
+Facts withRoom(Facts crew, const model::JobResult& x, Room room);
 
 /// Whose documents may print a name: 'the crew and the office'; empty = nobody's.
 std::string readersOf(const std::string& name, const FactsByReader& facts);

@@ -1,6 +1,7 @@
 // Five orders with a number: noise, vibration, heat, sun, people. A number whose source is from memory is not
 // printed.
 #include "model/lookup.h"
+#include "sheets/safety/day_values.h"
 #include "sheets/safety/facts_safety.h"
 
 #include <algorithm>
@@ -8,8 +9,6 @@
 
 namespace sheets {
 namespace {
-
-bool isTold(const std::string& source) { return !source.empty() && !model::isFromMemory(source); }
 
 const model::Hazard* applying(const model::JobResult& x, model::Condition condition) {
   for (std::size_t i = 0; i < x.hazards.size(); ++i) {
@@ -23,13 +22,7 @@ const model::Hazard* applying(const model::JobResult& x, model::Condition condit
 
 std::string controlsOf(const model::JobResult& x, const model::Hazard* hazard, std::size_t most,
                        const Formatter& w) {
-  if (!hazard) return "";
-  const Facts words = hazardFacts(x, *hazard, w);
-  const auto& list = std::get<FactList>(find(words, "controls")->value);
-  std::string all;
-  for (std::size_t i = 0; i < std::min(most, list.size()); ++i)
-    all += (i > 0 ? " " : "") + std::get<std::string>(find(list[i], "text")->value);
-  return all;
+  return hazard ? firstControls(hazardFacts(x, *hazard, w), most) : "";
 }
 
 /// Down to the full five minutes: '1 h 25'.
@@ -64,10 +57,9 @@ void addNoise(FactList& list, const model::JobResult& x, const Formatter& w) {
   const auto& days = x.exposure.noise;
   if (days.empty()) return;
   const auto& limits = x.exposure.limits.noise;
-  const auto& loudest = *std::max_element(days.begin(), days.end(),
-                                          [](const auto& a, const auto& b) { return a.loudest < b.loudest; });
+  const int loudest = hardest(days, [](const auto& day) { return day.loudest; })->loudest;
   const auto& protector = x.exposure.protector;
-  const std::string level = w("leaf.noise.level", {{"level", std::to_string(loudest.loudest)}});
+  const std::string level = w("leaf.noise.level", {{"level", std::to_string(loudest)}});
   if (!protector.isNeeded) return list.push_back(order(w("leaf.noise.label"), w("leaf.noise.none"), level));
   list.push_back(order(w("leaf.noise.label"),
                        isTold(limits.source) ? protectorWords(protector, w) : w("leaf.noise.ask"),
@@ -79,8 +71,7 @@ void addNoise(FactList& list, const model::JobResult& x, const Formatter& w) {
 void addVibration(FactList& list, const model::JobResult& x, const Formatter& w) {
   const auto& days = x.exposure.vibration;
   if (days.empty()) return;
-  const auto& day =
-      *std::max_element(days.begin(), days.end(), [](const auto& a, const auto& b) { return a.a8 < b.a8; });
+  const auto& day = *hardest(days, [](const auto& d) { return d.a8; });
   const auto& limits = x.exposure.limits.vibration;
   const auto& tool = day.tools.front();
   constexpr double workday = 8 * 60;
@@ -101,14 +92,11 @@ void addVibration(FactList& list, const model::JobResult& x, const Formatter& w)
 
 void addHeat(FactList& list, const model::JobResult& x, const Formatter& w, Room room) {
   const auto& e = x.exposure;
-  const auto hottest = std::max_element(e.heat.begin(), e.heat.end(),
-                                        [](const auto& a, const auto& b) { return a.celsius < b.celsius; });
+  const auto* hottest = hardest(e.heat, [](const auto& day) { return day.celsius; });
   const std::string label = w("leaf.heat.label");
-  if (hottest == e.heat.end())
-    return list.push_back(order(label, w("leaf.heat.cup"), w("leaf.heat.unknown")));
-  const double degrees = w.isMetric() ? hottest->celsius : hottest->celsius * 1.8 + 32;
-  const std::string felt = std::to_string(std::lround(degrees)) + "\u00A0" +
-                           w(w.isMetric() ? "units.celsius" : "units.fahrenheit");
+  if (!hottest) return list.push_back(order(label, w("leaf.heat.cup"), w("leaf.heat.unknown")));
+  const std::string felt =
+      std::to_string(std::lround(inDegrees(w, hottest->celsius))) + "\u00A0" + degreeSign(w);
   const bool isInSun = hottest->isInSun && !e.limits.heat.usesHeatIndex;
   std::string more =
       w(isInSun ? "leaf.heat.sun" : "leaf.heat.shade", {{"day", w.shortDay(hottest->date)}, {"felt", felt}});

@@ -17,6 +17,9 @@ const model::Hazard* hazardOfRow(const model::JobResult& x, LimitRow row);
 /// The words of one hazard: 'title', 'who', 'harm', 'sign', 'controls', 'together' and 'left'.
 Facts hazardFacts(const model::JobResult& x, const model::Hazard& hazard, const Formatter& w);
 
+/// The best controls in a hazard's words, one after another.
+std::string firstControls(const Facts& hazard, std::size_t most);
+
 /// 'noise', 'vibration', 'heat', 'vapour', 'dust' and the weight of a tin.
 void addExposure(Facts& f, const model::JobResult& x, const Formatter& w);
 /// 'rags', 'killers', 'rows' with what is worn and the steps, 'chemicals', 'orders' and 'address'.
@@ -31,6 +34,9 @@ void addGrades(Facts& f, const model::JobResult& x, const Formatter& w);
 void addOrders(Facts& f, const model::JobResult& x, const Formatter& w, Room room);
 /// 'risks', every hazard with all that is known of it, and 'exposure_days'.
 void addRisks(Facts& f, const model::JobResult& x, const Formatter& w);
+
+/// What a piece of protective equipment has to be in a place, 'half mask A2P2'; empty where nothing is known.
+std::string gradeOf(const model::Region& region, const std::string& equipment);
 
 /// 'eliminate' to 'protect'.
 const char* nameOf(model::ControlLevel level);

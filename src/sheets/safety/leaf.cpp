@@ -15,9 +15,9 @@ bool isDone(const model::JobResult& x, const model::Task& task) {
 }
 
 /// What the task asks for, and what the hazards at it do.
-std::vector<std::string> wornAt(const model::JobResult& x, const model::Task& task) {
+std::vector<std::string> wornAt(const model::Task& task, const std::vector<const model::Hazard*>& hazards) {
   auto worn = task.wears;
-  for (const auto* hazard : hazardsByHarm(x)) {
+  for (const auto* hazard : hazards) {
     if (std::find(hazard->tasks.begin(), hazard->tasks.end(), task.id) != hazard->tasks.end())
       worn.insert(worn.end(), hazard->wears.begin(), hazard->wears.end());
   }
@@ -26,11 +26,11 @@ std::vector<std::string> wornAt(const model::JobResult& x, const model::Task& ta
   return worn;
 }
 
-std::vector<LeafRow> rowsOf(const model::JobResult& x) {
+std::vector<LeafRow> rowsOf(const model::JobResult& x, const std::vector<const model::Hazard*>& hazards) {
   std::vector<LeafRow> rows;
   for (const auto& task : x.content.tasks) {
     if (!isDone(x, task) || task.wears.empty()) continue;
-    const auto worn = wornAt(x, task);
+    const auto worn = wornAt(task, hazards);
     auto found = std::find_if(rows.begin(), rows.end(), [&](const auto& row) { return row.wears == worn; });
     if (found == rows.end()) found = rows.insert(rows.end(), {{}, worn, {}, false});
     found->tasks.push_back(&task);
@@ -68,13 +68,11 @@ std::size_t stepsIn(const LeafRow& row, Room room) {
 void fillRow(LeafRow& row, const std::vector<const model::Hazard*>& hazards, std::size_t most) {
   for (std::size_t control = 0; row.steps.size() < most; ++control) {
     const std::size_t before = row.steps.size();
-    bool isLeft = false;
     for (const auto* hazard : hazards) {
-      if (control >= hazard->controls.size()) continue;
-      isLeft = true;
-      if (row.steps.size() < most) row.steps.push_back({hazard, control});
+      if (control < hazard->controls.size() && row.steps.size() < most)
+        row.steps.push_back({hazard, control});
     }
-    if (!isLeft || row.steps.size() == before) break;
+    if (row.steps.size() == before) break;
   }
   std::stable_sort(row.steps.begin(), row.steps.end(), [](const LeafStep& a, const LeafStep& b) {
     return a.hazard->controls[a.control].level < b.hazard->controls[b.control].level;
@@ -98,10 +96,11 @@ std::vector<const model::Hazard*> hazardsByHarm(const model::JobResult& x) {
 }
 
 Leaf leafOf(const model::JobResult& x, Room room) {
+  const auto hazards = hazardsByHarm(x);
   Leaf leaf;
-  leaf.rows = rowsOf(x);
+  leaf.rows = rowsOf(x, hazards);
   std::vector<std::vector<const model::Hazard*>> inRows(leaf.rows.size());
-  for (const auto* hazard : hazardsByHarm(x)) {
+  for (const auto* hazard : hazards) {
     if (hazard->isPanel) {
       if (!leaf.rags) leaf.rags = hazard;
     } else if (!hazard->tasks.empty() && hazard->severity >= maims && leaf.killers.size() < mostKillers) {

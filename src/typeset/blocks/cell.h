@@ -23,9 +23,13 @@ Dim heightOfWords(LayoutContext& context, const markup::Inlines& words, const St
 Dim addSign(LayoutContext& context, Fragment& fragment, const markup::Inline& picture, Point at, Dim height,
             int parent);
 
-/// The head of a section in a line between two rules, with a tag and a bookmark; it stays with what follows.
-void addHeadLine(LayoutContext& context, VerticalList& out, const markup::Heading* heading, Fragment&& line,
-                 Column place, int parent);
+/// The tag of a section's head, which is read before all that stands in its line and below; 0 without a head.
+int headTag(LayoutContext& context, const markup::Heading* heading, int parent);
+
+/// The head of a section, with its tag and a bookmark, in a line between two rules; it stays with what
+/// follows.
+void addHeadLine(LayoutContext& context, VerticalList& out, const markup::Heading* heading, int tag,
+                 Fragment&& line, Column place);
 
 Fragment fullRule(LayoutContext& context, RuleKind kind, Column place, Dim weight, const char* colour);
 

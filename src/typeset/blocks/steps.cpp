@@ -55,15 +55,15 @@ Fragment rowOf(LayoutContext& context, const ItemParts& item, std::size_t column
 
 VerticalList layOutSteps(LayoutContext& context, const markup::Box& box, Column place, int parent,
                          const markup::Heading* heading) {
-  const std::vector<ItemParts> items = itemsOf(context, box, parent);
-  if (items.empty()) return {};
+  const int tag = headTag(context, heading, parent);
   Fragment head;
   head.height = context.grid.line;
   Dim y = context.style("head").baseline - context.style("label").baseline;
   addWords(context, head, plain(box.title), context.style("label"), context.textColumn(), y,
            context.tag(Role::P, parent));
+  const std::vector<ItemParts> items = itemsOf(context, box, parent);
   VerticalList out;
-  addHeadLine(context, out, heading, std::move(head), place, parent);
+  addHeadLine(context, out, heading, tag, std::move(head), place);
   std::size_t columns = 1;
   for (const ItemParts& item : items) columns = std::max(columns, std::min(item.inner.size(), mostColumns));
   for (std::size_t i = 0; i < items.size(); ++i) {
