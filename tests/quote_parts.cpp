@@ -105,7 +105,7 @@ TEST_CASE("prices of the areas, of materials and of the site add up to the lines
 TEST_CASE(
     "a quote shows a price for each area, each kind of work with its rate, or one sum, as it is asked") {
   auto x = example("landing");
-  const std::string areaPrice = "3,785.57", rate = "24.59", total = "Total incl. GST";
+  const std::string areaPrice = "3,890.86", rate = "24.59", total = "Total incl. GST";
   const auto shows = [&](model::PriceShow show) {
     x.c.job.price.show = show;
     const std::string quote = quoteOf(x);
