@@ -156,9 +156,10 @@ TEST_CASE(
     INFO(name);
     CHECK(holds(words, name));
   }
-  // Mon 15 to Wed 24 February 2027 touch two weeks.
-  CHECK(holds(together(sheets.at("risk")),
-              "Mon\u00A015\u00A0Feb and Mon\u00A022\u00A0Feb, sooner when anything changes"));
+  // Mon 15 February to Mon 1 March 2027 touch three weeks.
+  CHECK(holds(
+      together(sheets.at("risk")),
+      "Mon\u00A015\u00A0Feb, Mon\u00A022\u00A0Feb and Mon\u00A01\u00A0Mar, sooner when anything changes"));
 }
 
 TEST_CASE("a crew of more than fourteen days signs each week") {
