@@ -203,7 +203,7 @@ void addInvoices(Facts& f, const model::JobResult& x, const Formatter& w) {
     std::optional<base::Date> sent;
     if (isDeposit) sent = validUntil(x.c.job);
     if (isLast) sent = x.plan.finished.day;
-    const auto days = x.c.brand.paymentDays;
+    const auto days = x.c.firm.paymentDays;
     rows.push_back({{"number", std::to_string(i + 1)},
                     {"is_deposit", Fact::yes(isDeposit)},
                     {"is_last", Fact::yes(isLast)},
