@@ -137,13 +137,13 @@ says err "--product: error: 'plover' is not a product; did you mean 'plover-wb'?
 sed -i 's/^## Price and weather/## Rain and heat/' "$box/firm/templates/en/quote.md"
 expect 'a pack with a template of its own' 0 "$program" pack "$box/first.yaml" --only quote -o "$box/own"
 pdftotext "$box/own/$ref/quote.pdf" - | grep -q 'Rain and heat' || { echo 'FAILED: the edited template was not used'; bad=1; }
-printf '%s\n' --- 'reader: customer' 'heading: Invoice' --- '# {{title}}' > "$box/firm/templates/en/invoice.md"
-expect 'a document of their own' 0 "$program" pack "$box/first.yaml" --only invoice -o "$box/own"
-[ -s "$box/own/$ref/invoice.pdf" ] || { echo 'FAILED: no invoice.pdf'; bad=1; }
-expect 'a firm without it' 2 "$program" pack "$box/first.yaml" --firm "$source/out_examples/firms/tideboard" --only invoice -o "$box/own"
-says err "--only: error: 'invoice' is not a document"
+printf '%s\n' --- 'reader: customer' 'heading: Receipt' --- '# {{title}}' > "$box/firm/templates/en/receipt.md"
+expect 'a document of their own' 0 "$program" pack "$box/first.yaml" --only receipt -o "$box/own"
+[ -s "$box/own/$ref/receipt.pdf" ] || { echo 'FAILED: no receipt.pdf'; bad=1; }
+expect 'a firm without it' 2 "$program" pack "$box/first.yaml" --firm "$source/out_examples/firms/tideboard" --only receipt -o "$box/own"
+says err "--only: error: 'receipt' is not a document"
 expect 'where a job is from' 0 "$program" check "$box/first.yaml" "$box/sub/other.yaml"
-[ "$(cat "$box/out")" = "firm: $box/firm (firm.yaml, customers.csv, templates/en/invoice.md, templates/en/quote.md, themes/compact.yaml, themes/generous.yaml)
+[ "$(cat "$box/out")" = "firm: $box/firm (firm.yaml, customers.csv, templates/en/quote.md, templates/en/receipt.md, themes/compact.yaml, themes/generous.yaml)
 $box/first.yaml: in order
 $box/sub/other.yaml: in order" ] || { echo 'FAILED: what check says of the firm:'; cat "$box/out"; bad=1; }
 echo '{{nonsense}}' >> "$box/firm/templates/en/quote.md"
