@@ -77,7 +77,9 @@ model::Content readContent(const std::string& folder, base::Diagnostics& message
   });
   std::error_code none;
   for (const auto& entry : fs::directory_iterator(at / "languages", none)) {
-    if (entry.path().extension() == ".yaml") c.languages.push_back(entry.path().stem().string());
+    const std::string id = entry.path().stem().string();
+    const bool isRegional = id.find('-') != std::string::npos;  // 'en-US': what differs from 'en'
+    if (entry.path().extension() == ".yaml" && !isRegional) c.languages.push_back(id);
   }
   std::sort(c.languages.begin(), c.languages.end());
   return c;

@@ -129,11 +129,11 @@ const Field& groupOf(const Flat& flat, std::string key) {
   }
 }
 
-void checkKeys(const Flat& flat, const std::map<std::string, std::string>& wanted) {
+void checkKeys(const Flat& flat, const std::map<std::string, std::string>& wanted, bool isWhole) {
   std::vector<std::string> names;
   for (const auto& [key, text] : wanted) {
     names.push_back(key);
-    if (!flat.phrases.contains(key) && !flat.groups.contains(key))
+    if (isWhole && !flat.phrases.contains(key) && !flat.groups.contains(key))
       groupOf(flat, key).error(inQuotes(key) + " is missing", "in English: " + text);
   }
   for (const auto& [key, f] : flat.phrases) {
@@ -144,6 +144,9 @@ void checkKeys(const Flat& flat, const std::map<std::string, std::string>& wante
   }
 }
 
+/// 'en-US' says what differs from 'en'.
+bool isRegional(const std::string& id) { return id.find('-') != std::string::npos; }
+
 void readWords(const Field& f, Language& language, const Language* english) {
   Flat flat;
   flat.groups.emplace("", f);
@@ -152,7 +155,7 @@ void readWords(const Field& f, Language& language, const Language* english) {
   if (english == nullptr) return;
   std::map<std::string, std::string> wanted;
   for (const auto& [key, phrase] : english->words) wanted[key] = phrase.forms.rbegin()->second;
-  checkKeys(flat, wanted);
+  checkKeys(flat, wanted, !isRegional(language.id));
   for (const auto& [key, phrase] : english->words) {
     const auto found = flat.phrases.find(key);
     if (found != flat.phrases.end()) checkPlaces(found->second, language.words.at(key), phrase);
@@ -165,7 +168,7 @@ void readTexts(const Field& f, Language& language, const model::Content& content
   flatten(f, "", flat);
   std::map<std::string, std::string> wanted;
   forEachText(content, [&](const std::string& path, const std::string& text) { wanted[path] = text; });
-  checkKeys(flat, wanted);
+  checkKeys(flat, wanted, !isRegional(language.id));
   for (const auto& [path, field] : flat.phrases) {
     language.content[path] = phraseText(field);
     const auto english = wanted.find(path);
@@ -180,7 +183,7 @@ void readTexts(const Field& f, Language& language, const model::Content& content
 
 base::Language readLanguage(const std::string& file, const std::string& id, const Language* english,
                             const model::Content& content, base::Diagnostics& out) {
-  Language language;
+  Language language = english != nullptr && isRegional(id) ? *english : Language{};
   language.id = id;
   const std::optional<std::string> bytes = readFile(file);
   if (!bytes) {
@@ -198,7 +201,8 @@ base::Language readLanguage(const std::string& file, const std::string& id, cons
       readWords(f, language, english);
     // The content is written in English.
     if (english != nullptr) {
-      if (const Field f = r.must("content", "{}"); f.isGiven()) readTexts(f, language, content);
+      const Field f = isRegional(id) ? r.may("content") : r.must("content", "{}");
+      if (f.isGiven()) readTexts(f, language, content);
     }
     r.finish();
   }
