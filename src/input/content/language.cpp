@@ -143,7 +143,7 @@ void tellMissing(const Flat& flat, const std::string& key, const std::string& te
 /// translates: no mistake of anybody's.
 void checkKeys(const Flat& flat, const std::map<std::string, std::string>& wanted, bool isWhole) {
   std::vector<std::string> names;
-  for (const auto& [key, text] : wanted, bool isWhole) {
+  for (const auto& [key, text] : wanted) {
     names.push_back(key);
     if (isWhole && !flat.phrases.contains(key) && !flat.groups.contains(key)) tellMissing(flat, key, text);
   }
