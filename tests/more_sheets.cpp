@@ -60,7 +60,7 @@ std::string mistakesIn(const std::string& job) {
 TEST_CASE("the last invoice asks for the total less the invoices before it") {
   const auto x = example("landing");
   const base::Money total = x.price.total;
-  const base::Money deposit{(total.minor + 5) / 10};
+  const base::Money deposit = x.price.stages.front().amount;
   const std::string words = sheetOf(x, "invoice");
   for (const std::string& said :
        std::vector<std::string>{"LA-2027-031/2", "31\u00A0March 2027", "To pay now",
@@ -77,7 +77,7 @@ TEST_CASE("the first invoice asks for the deposit with the tax in it, and tells 
   auto x = example("landing");
   x.c.job.invoices.resize(1);
   const std::string words = sheetOf(x, "invoice");
-  const base::Money deposit{(x.price.total.minor + 5) / 10};
+  const base::Money deposit = x.price.stages.front().amount;
   const base::Money tax{(x.price.tax.minor * deposit.minor + x.price.total.minor / 2) / x.price.total.minor};
   for (const std::string& said : std::vector<std::string>{
            "LA-2027-031/1", "To pay now: 10\u00A0% on acceptance", "$" + printed(deposit), printed(tax),
@@ -104,7 +104,7 @@ TEST_CASE("an option that the customer took is paid with the last invoice, and r
   auto x = example("landing");
   x.c.job.price.options.at(0).isTaken = true;  // 620.00 and 15 % of it: 713.00
   const base::Money total = x.price.total, option{71'300}, taxOfOption{9'300};
-  const base::Money deposit{(total.minor + 5) / 10};
+  const base::Money deposit = x.price.stages.front().amount;
   const base::Money taxOfDeposit{(x.price.tax.minor * deposit.minor + total.minor / 2) / total.minor};
   const std::string last = sheetOf(x, "invoice");
   CHECK(holds(last, "Handrail sanded and oiled, incl. GST"));
