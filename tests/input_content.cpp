@@ -304,6 +304,9 @@ TEST_CASE("mistakes in content files are told with the whole message") {
       {"tasks.yaml", "    each: pass\n", "",
        "tasks.yaml:17:12: error: tasks[3].rates: only a task repeated for each pass has rates by grit\n"
        "  hint: add 'each: pass'\n"},
+      {"tasks.yaml", "    each: pass\n", "    each: pass\n    raised: {new: 2 %}\n",
+       "tasks.yaml:18:13: error: tasks[3].raised: only a task per fixings has a share of raised ones\n"
+       "  hint: leave it out, or write per: fixings\n"},
       {"tasks.yaml", "{40: 9 m2/h}", "{coarse: 9 m2/h}",
        "tasks.yaml:18:13: error: tasks[3].rates.coarse: 'coarse' is not a grit\n"
        "  hint: write a number from 12 to 600\n"},

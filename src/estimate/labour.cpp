@@ -40,6 +40,15 @@ Count quantityOf(model::Measure measure, const model::Measures& m) {
   throw std::logic_error("internal error: unknown measure");
 }
 
+/// Of all fixings, those that stand up: of a task that is done to these only.
+Count quantityOf(const model::Task& task, const model::Measures& m, const model::Deck& deck) {
+  const Count all = quantityOf(task.measure, m);
+  const auto usual = task.raisedByState.find(deck.state);
+  if (usual == task.raisedByState.end()) return all;
+  const base::Share raised = deck.fixings ? deck.fixings->raised.value_or(usual->second) : usual->second;
+  return Count::whole(divide(Wide{all.millionths} * raised.millionths, Wide{one} * wholeShare, Round::Up));
+}
+
 Count rateOf(const model::Task& task, int grit, const model::Job& job) {
   Count rate = task.ratePerHour;
   if (const auto own = job.taskRates.find(task.id); own != job.taskRates.end()) {
@@ -81,6 +90,14 @@ model::LabourLine onDeck(const model::JobInputs& c, const model::Task& task, std
   return line;
 }
 
+/// Deck screws are no use to boards that are nailed.
+bool isUsedOn(const model::Consumable& consumable, const model::LabourLine& work, const model::Job& job) {
+  if (consumable.fixing.empty()) return true;
+  if (!work.deck) return false;
+  const auto& fixings = job.areas.at(*work.deck).fixings;
+  return fixings && fixings->kind == consumable.fixing;
+}
+
 }  // namespace
 
 std::vector<model::LabourLine> labourOf(const model::JobInputs& c, const model::Content& content,
@@ -103,7 +120,7 @@ std::vector<model::LabourLine> labourOf(const model::JobInputs& c, const model::
       continue;
     }
     for (std::size_t deck = 0; deck < decks.size(); ++deck) {
-      const Count quantity = quantityOf(task.measure, decks[deck]);
+      const Count quantity = quantityOf(task, decks[deck], c.job.areas.at(deck));
       if (quantity.isZero()) continue;
       for (const int pass : passesOf(task, deck, c.job, late))
         lines.push_back(onDeck(c, task, deck, quantity, pass));
@@ -130,6 +147,7 @@ std::vector<model::ConsumableLine> consumablesOf(const model::JobInputs& c, cons
   std::vector<model::ConsumableLine> lines;
   for (const auto& work : labour) {
     for (const auto& use : taskOf(content, work.task).uses) {
+      if (!isUsedOn(content.consumables.at(use.consumable), work, c.job)) continue;
       // Each grit is a belt or disc of its own, so each is rounded up by itself.
       const int grit = taskOf(content, work.task).isPerPass ? work.pass : 0;
       auto line = std::find_if(lines.begin(), lines.end(), [&](const auto& l) {

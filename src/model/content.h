@@ -140,8 +140,9 @@ struct Task {
   bool isPerCoat = false;                 // repeated for each coat
   bool isForLateCoat = false;             // only before a coat that missed the product's longest wait
   std::map<int, base::Count> rateByGrit;  // replaces ratePerHour for a pass
-  std::map<State, base::Share> timeByState;  // time against the usual: 130 % for weathered boards
-  base::Hours dryAfter;                      // nothing that needs dry boards starts sooner
+  std::map<State, base::Share> timeByState;    // time against the usual: 130 % for weathered boards
+  std::map<State, base::Share> raisedByState;  // of the fixings, those it is done to; empty: all of them
+  base::Hours dryAfter;                        // nothing that needs dry boards starts sooner
   std::vector<ConsumableUse> uses;
   std::vector<std::string>
       wears;  // protective equipment, ids of signs: 'boots' 'gloves' 'eyes' 'ears' 'mask' 'sleeves'
@@ -152,7 +153,8 @@ struct Consumable {
   std::string unit;                          // 'sheet', 'L', 'roll'
   std::map<std::string, base::Money> price;  // by region, before tax, per unit
   bool boughtWhole = true;
-  bool soaksOil = false;               // wet with the product after use: rags, pads, brushes
+  std::string fixing;     // used up only where the boards have this kind of fixings; empty: anywhere
+  bool soaksOil = false;  // wet with the product after use: rags, pads, brushes
   std::optional<SafetyData> sds = {};  // of a chemical: a cleaner
 };
 
@@ -295,9 +297,9 @@ struct Region {
   std::string leadSource;
   std::map<std::string, std::string> equipment;  // grade by sign: ears -> 'EN 352, SNR as printed'
   FallRule falls;
-  std::string poisonLine, poisonSource;  // whom to ring when something was swallowed
-  Normals normals;                               // usual weather of its months; may be empty
-  std::map<std::string, std::string> states;     // names by id, where its rules differ by state
+  std::string poisonLine, poisonSource;       // whom to ring when something was swallowed
+  Normals normals;                            // usual weather of its months; may be empty
+  std::map<std::string, std::string> states;  // names by id, where its rules differ by state
   std::vector<base::HolidayRule> holidays;
   std::vector<DepositCap> depositCaps;  // the first that fits counts
   Cancellation cancellation;

@@ -105,7 +105,7 @@ enum class LineKind {
 
 /// What the quantity of a line counts. Area is square metres and Volume litres or, in a region with US
 /// customary units, square feet and gallons.
-enum class LineUnit { Area, Pieces, Volume, Days, Lot };
+enum class LineUnit { Area, Volume, Days, Lot };
 
 /// A line of the quote. quantity (two decimals) x rate = amount, as the customer can check.
 struct PriceLine {
