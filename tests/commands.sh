@@ -73,6 +73,7 @@ expect 'a job that coats nothing' 0 "$program" pack "$box/washed.yaml"
 [ ! -e "$box/$ref/aftercare.pdf" ] || { echo 'FAILED: an old aftercare sheet stayed'; bad=1; }
 expect 'figures' 0 "$program" figures "$box/first.yaml"
 expect 'figures, explained' 0 "$program" figures --explain "$box/first.yaml"
+expect 'figures for the accounts' 0 "$program" figures --csv "$box/first.yaml"
 says out ' = '
 expect 'a plan' 0 "$program" plan "$box/first.yaml"
 says out 'fit for coating'

@@ -101,10 +101,12 @@ int run(int argc, char** argv) {
   auto* figures = program.add_subcommand("figures", "every computed figure");
   figures->add_option("job", job, "job file; - reads standard input")->required()->type_name("JOB");
   figures->add_flag("--json", isJson, "as JSON, by the names of content/schemas/figures.schema.json");
+  figures->add_flag("--csv", isCsv, "the lines of the price, for the accounts")->excludes("--json");
   figures
       ->add_flag("--explain", isExplain,
                  "with the formula behind each, the day of one person and the hazards, in English")
-      ->excludes("--json");
+      ->excludes("--json")
+      ->excludes("--csv");
   addChoices(*figures, order.choices);
   auto* plan = program.add_subcommand("plan", "the calendar day by day, and the hours fit for coating");
   plan->add_option("job", job, "job file; - reads standard input")->required()->type_name("JOB");
@@ -192,6 +194,7 @@ int run(int argc, char** argv) {
   if (*figures)
     return app::figures(job,
                         isJson      ? app::FiguresForm::Json
+                        : isCsv     ? app::FiguresForm::Csv
                         : isExplain ? app::FiguresForm::Explain
                                     : app::FiguresForm::Plain,
                         order.choices);

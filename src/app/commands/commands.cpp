@@ -3,6 +3,7 @@
 #include "app/pack/documents.h"
 #include "app/report/facts_text.h"
 #include "app/report/figures_json.h"
+#include "app/report/price_rows.h"
 #include "sheets/explain/explain.h"
 
 #include <iostream>
@@ -21,11 +22,12 @@ int figures(const std::string& job, FiguresForm form, const Choices& choices) {
   const auto x = compute(job, shipped, choices, messages);
   std::cerr << base::format(messages);
   if (!x) return refused;
-  if (form == FiguresForm::Json) {
-    std::cout << figuresJson(*x);
+  const auto told = tell(*x, shipped, shipped.english.id, messages);
+  const sheets::Formatter words(*x->c.region, *told->language);
+  if (form == FiguresForm::Json || form == FiguresForm::Csv) {
+    std::cout << (form == FiguresForm::Json ? figuresJson(*x, words) : priceCsv(*x, words));
     return done;
   }
-  const auto told = tell(*x, shipped, shipped.english.id, messages);
   std::string about;
   for (const auto& e : sheets::explain(told->computed())) {
     if (e.about != about) std::cout << (about.empty() ? "" : "\n") << e.about << "\n";

@@ -1,6 +1,7 @@
 #include "app/commands/year_after.h"
 
 #include "app/commands/job_folder.h"
+#include "app/report/csv.h"
 #include "base/joined.h"
 #include "base/quantity_words.h"
 #include "base/utf8.h"
@@ -17,26 +18,6 @@ namespace {
 using records::Visit;
 
 double litresOf(const Visit& v) { return static_cast<double>(v.litres.millionths) / 1e9; }
-
-/// RFC 4180: lines end in CRLF, a field with a comma, quote or line break stands in quotes, quotes are
-/// doubled. An apostrophe comes before what a spreadsheet would compute (OWASP, CSV Injection).
-std::string csvField(const std::string& field) {
-  const bool isFormula = field.find_first_of("=+-@\t\r\n") == 0;
-  const std::string s = (isFormula ? "'" : "") + field;
-  if (s.find_first_of(",\"\r\n") == std::string::npos) return s;
-  std::string quoted = "\"";
-  for (const char c : s) quoted += c == '"' ? std::string("\"\"") : std::string(1, c);
-  return quoted + "\"";
-}
-
-std::string csvLine(const std::vector<std::string>& fields) {
-  std::string line;
-  for (const auto& field : fields) line += (&field == &fields.front() ? "" : ",") + csvField(field);
-  return line + "\r\n";
-}
-
-/// Without a byte order mark spreadsheets take UTF-8 for the letters of their own system.
-constexpr const char* byteOrderMark = "\xEF\xBB\xBF";
 
 /// As exact as it is printed, with a point whatever the region writes.
 std::string amountOf(const Visit& v, const sheets::Formatter& w) {

@@ -1,8 +1,8 @@
 #include "app/report/figures_json.h"
 
 #include "app/report/exposure_json.h"
+#include "app/report/price_rows.h"
 #include "records/actual.h"
-#include "sheets/words/formatter.h"
 
 #include <nlohmann/json.hpp>
 
@@ -18,23 +18,13 @@ double metres(base::Length l) { return static_cast<double>(l.millionths) / 1e9; 
 double litres(base::Volume v) { return static_cast<double>(v.millionths) / 1e9; }
 double spread(const base::Spread& s) { return squareMetres(s.area) / litres(s.volume); }
 
-/// '8686.10': no groups, a point, all digits of the coin.
-std::string money(base::Money m, int digits) {
-  const bool isNegative = m.minor < 0;
-  std::string s = std::to_string(isNegative ? -m.minor : m.minor);
-  const auto places = static_cast<std::size_t>(digits);
-  if (s.size() <= places) s.insert(0, places + 1 - s.size(), '0');
-  if (places > 0) s.insert(s.size() - places, 1, '.');
-  return (isNegative ? "-" : "") + s;
-}
-
 std::string deckName(const Computation& x, std::size_t deck) { return x.c.job.areas[deck].name; }
 
 ordered_json tins(const model::TinSet& set, int digits) {
   auto list = ordered_json::array();
   for (const auto& t : set.tins)
     list.push_back(
-        {{"size_l", litres(t.tin.size)}, {"count", t.count}, {"price", money(t.tin.price, digits)}});
+        {{"size_l", litres(t.tin.size)}, {"count", t.count}, {"price", plainMoney(t.tin.price, digits)}});
   return list;
 }
 
@@ -51,61 +41,39 @@ ordered_json shifts(const Computation& x) {
   return list;
 }
 
-/// As the job names its work; what is for the whole job has names of its own.
-std::string kindOf(const model::PriceLine& line) {
-  switch (line.kind) {
-    case model::LineKind::Work:
-      break;
-    case model::LineKind::Preparation:
-      return "preparation";
-    case model::LineKind::Product:
-      return "product";
-    case model::LineKind::Consumables:
-      return "consumables";
-    case model::LineKind::Travel:
-      return "travel";
-    case model::LineKind::Disposal:
-      return "disposal";
-  }
-  switch (line.work.value_or(model::Work::Oil)) {
-    case model::Work::Wash:
-      return "wash";
-    case model::Work::Fix:
-      return "fix";
-    case model::Work::Sand:
-      return "sand";
-    case model::Work::Oil:
-      return "oil";
-  }
-  return {};
-}
-
-ordered_json price(const Computation& x, int digits) {
+ordered_json price(const Computation& x, const sheets::Formatter& w, int digits) {
   const auto& p = x.price;
-  ordered_json j{
-      {"net", money(p.net, digits)},           {"tax", money(p.tax, digits)},
-      {"total", money(p.total, digits)},       {"deposit", money(p.deposit, digits)},
-      {"subtotal", money(p.subtotal, digits)}, {"discount", money(p.discount, digits)},
-      {"cost", money(p.cost, digits)},         {"margin_pct", millionths(p.marginReached.millionths)},
-      {"currency", x.c.region->currency}};
+  ordered_json j{{"net", plainMoney(p.net, digits)},
+                 {"tax", plainMoney(p.tax, digits)},
+                 {"total", plainMoney(p.total, digits)},
+                 {"deposit", plainMoney(p.deposit, digits)},
+                 {"subtotal", plainMoney(p.subtotal, digits)},
+                 {"discount", plainMoney(p.discount, digits)},
+                 {"cost", plainMoney(p.cost, digits)},
+                 {"margin_pct", millionths(p.marginReached.millionths)},
+                 {"currency", x.c.region->currency}};
   auto lines = ordered_json::array();
-  for (const auto& line : p.lines) {
-    lines.push_back({{"kind", kindOf(line)},
-                     {"area", line.deck ? ordered_json(deckName(x, *line.deck)) : ordered_json(nullptr)},
-                     {"quantity", millionths(line.quantity.millionths)},
-                     {"rate", money(line.rate, digits)},
-                     {"amount", money(line.amount, digits)}});
+  const auto tax = millionths(x.c.job.price.tax.value_or(x.c.region->tax.rate).millionths);
+  for (const auto& row : priceRows(x, w)) {
+    lines.push_back({{"kind", row.kind},
+                     {"text", row.text},
+                     {"area", row.area ? ordered_json(*row.area) : ordered_json(nullptr)},
+                     {"quantity", millionths(row.quantity.millionths)},
+                     {"unit", row.unit},
+                     {"rate", plainMoney(row.rate, digits)},
+                     {"amount", plainMoney(row.amount, digits)},
+                     {"tax_pct", tax}});
   }
   j["lines"] = lines;
   auto stages = ordered_json::array();
   for (const auto& s : p.stages)
     stages.push_back({{"share_pct", millionths(s.share.millionths)},
                       {"when", s.when},
-                      {"amount", money(s.amount, digits)}});
+                      {"amount", plainMoney(s.amount, digits)}});
   j["stages"] = stages;
   auto options = ordered_json::array();
   for (std::size_t i = 0; i < p.options.size(); ++i)
-    options.push_back({{"text", x.c.job.price.options[i].text}, {"price", money(p.options[i], digits)}});
+    options.push_back({{"text", x.c.job.price.options[i].text}, {"price", plainMoney(p.options[i], digits)}});
   j["options"] = options;
   return j;
 }
@@ -138,11 +106,16 @@ std::string isoWithOffset(base::LocalTime t, int offset) {
   return base::isoTime(t) + ":00" + sign + base::isoClock(offset < 0 ? -offset : offset);
 }
 
-std::string figuresJson(const Computation& x) {
+std::string figuresJson(const Computation& x, const sheets::Formatter& w) {
   const auto& e = x.estimate;
   const int digits = x.c.region->currencyDigits;
   ordered_json j;
   j["ref"] = x.c.job.ref;
+  const auto& customer = x.c.job.customer;
+  j["customer"] = {{"name", customer.name},
+                   {"address", customer.address},
+                   {"phone", customer.phone},
+                   {"email", customer.email}};
   j["areas"] = ordered_json::array();
   for (std::size_t i = 0; i < e.decks.size(); ++i) {
     const auto& m = e.decks[i];
@@ -168,7 +141,7 @@ std::string figuresJson(const Computation& x) {
                  {"high", litres(n.high)},     {"to_buy", litres(n.toBuy)},
                  {"wanted", litres(n.wanted)}, {"from_stock", litres(n.fromStock)}};
   j["tins"] = tins(n.bought, digits);
-  j["tins_cost"] = money(n.bought.cost, digits);
+  j["tins_cost"] = plainMoney(n.bought.cost, digits);
   j["left_over_l"] = litres(n.leftOver);
   j["actual"] = actual(x);
   if (e.leftByTheBooks) j["left_by_the_books_l"] = litres(*e.leftByTheBooks);
@@ -183,7 +156,7 @@ std::string figuresJson(const Computation& x) {
   }
   j["labour_hours"] = millionths(e.labourHours.millionths);
   j["crew_days"] = x.plan.days.size();
-  j["price"] = price(x, digits);
+  j["price"] = price(x, w, digits);
   j["timing"] = ordered_json::array();
   for (const auto& event : x.plan.events) {
     ordered_json item{{"event", event.name}, {"at", isoWithOffset(event.at, event.utcOffsetMinutes)}};
