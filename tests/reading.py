@@ -41,7 +41,7 @@ def anchors(figures):
                   grouped(price["total"]), "You pay", *stages, "What we do", "Wash and rinse the timber", "Dates", "Not included",
                   "Who comes", "Price and weather", "How to say yes", "I accept quote", "Signature"],
         "aftercare": ["after oiling", "The first days", "Through the year", "every week", "Sweep", "every month", "Never",
-                      "high-pressure washer", "If it happens", "Oil, wine, coffee", "Blot it", "A scratch", "A faded patch", "Call us before it spreads",
+                      "high-pressure washer", "Spills and marks", "Oil, wine, coffee", "Blot it", "A scratch", "A faded patch", "Call us before it spreads",
                       "On your decks", "Next visit", "Your record"],
         "safety": ["The site", "access", "water", "Limits", "hardest day", "so we", "Noise", "Vibration", "Heat", "What we wear", "Hazard",
                    "harm", "what we do about it", "The product", "label", "first aid", "Stop", "Rules of the place", "Read and understood"],

@@ -307,7 +307,7 @@ TEST_CASE("every document that says how to work defers to law, data sheet and li
       {"safety",
        "pl",
        {"maj\u0105 pierwsze\u0144stwo przed t\u0105 kart\u0105", "dla os\u00F3b z uprawnieniami"}},
-      {"aftercare", "en", {"stand above this sheet"}},
+      {"aftercare", "en", {"local rules take precedence"}},
       {"aftercare", "es", {"por encima de esta hoja"}},
       {"quote",
        "en",
