@@ -58,9 +58,10 @@ const std::string isFolder = "cannot be read: it is a folder\n",
 
 }  // namespace
 
-TEST_CASE("a job that is a folder, a pipe, a device, empty or not there is told so") {
+TEST_CASE("a job that is an empty folder, a pipe, a device, empty or not there is told so") {
   const JobFolder odd;
-  CHECK(odd.refusal("dir") == "dir: error: " + isFolder + jobHint);
+  CHECK(odd.refusal("dir") ==
+        "dir: error: there is no job below it\n  hint: a job has 'customer:' and 'areas:' at its top\n");
   CHECK(odd.refusal("pipe") == "pipe: error: " + isPipe + jobHint);
   CHECK(odd.refusal("/dev/zero") == "/dev/zero: error: " + isPipe + jobHint);
   CHECK(odd.refusal("none") == "none: error: " + isMissing + jobHint);
