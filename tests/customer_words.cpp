@@ -2,6 +2,7 @@
 #include "app/pack/milestones.h"
 #include "example_jobs.h"
 #include "safety_jobs.h"
+#include "sheets/facts/make_facts.h"
 
 #include <regex>
 
@@ -11,18 +12,11 @@ namespace {
 
 std::string exampleOf(const std::string& name) { return SOURCE_DIR "/out_examples/" + name + "/job.yaml"; }
 
-app::Computation computedExample(const std::string& name) {
+model::JobResult computedExample(const std::string& name) {
   base::Diagnostics messages;
   auto x = app::compute(exampleOf(name), shipped(), {}, messages);
   REQUIRE(x);
   return std::move(*x);
-}
-
-app::Telling told(const app::Computation& x) {
-  base::Diagnostics messages;
-  auto telling = app::tell(x, shipped(), "en", messages);
-  REQUIRE(telling);
-  return std::move(*telling);
 }
 
 struct Care {
@@ -52,9 +46,8 @@ double numberOf(std::string words) {
 }
 
 /// The titles of a day plan, each with a semicolon behind.
-std::string dayTitles(const app::Computation& x) {
-  const auto telling = told(x);
-  const auto facts = sheets::makeFacts(telling.computed()).at(model::Reader::Crew);
+std::string dayTitles(const model::JobResult& x) {
+  const auto facts = sheets::makeFacts(x).at(model::Reader::Crew);
   std::string all;
   for (const auto& day : std::get<sheets::FactList>(sheets::find(facts, "day_plans")->value))
     all += wordOf(day, "title") + ";";
@@ -89,8 +82,7 @@ TEST_CASE("the months between two dates on the timeline are the nearest whole on
     base::Diagnostics messages;
     const auto x = app::compute(file, shipped(), {}, messages);
     REQUIRE(x);
-    const auto telling = told(*x);
-    const auto stations = app::stationsOf(telling.computed());
+    const auto stations = app::stationsOf(*x);
     base::Date wash{}, visit{};
     for (const auto& e : x->plan.events) {
       if (e.name == "first_wash") wash = e.at.day;
@@ -158,8 +150,7 @@ TEST_CASE("no line of an order list buys a whole one more than it seems to use")
     base::Diagnostics messages;
     const auto x = app::compute(file, shipped(), {}, messages);
     REQUIRE(x);
-    const auto telling = told(*x);
-    const auto facts = sheets::makeFacts(telling.computed()).at(model::Reader::Office);
+    const auto facts = sheets::makeFacts(*x).at(model::Reader::Office);
     for (const auto& line : std::get<sheets::FactList>(sheets::find(facts, "consumables")->value)) {
       INFO(file << ": " << wordOf(line, "name"));
       if (wordOf(line, "unit") == "L") continue;  // bought by the litre
@@ -172,8 +163,7 @@ TEST_CASE("no line of an order list buys a whole one more than it seems to use")
 
 TEST_CASE("the office reads beside each coat as laid the planned litres of the other sheets") {
   const auto x = computedExample("landing");
-  const auto telling = told(x);
-  const auto facts = sheets::makeFacts(telling.computed()).at(model::Reader::Office);
+  const auto facts = sheets::makeFacts(x).at(model::Reader::Office);
   const auto& all = std::get<sheets::Facts>(sheets::find(facts, "actual_all")->value);
   CHECK(wordOf(all, "planned") == wordOf(facts, "litres_together"));
 }

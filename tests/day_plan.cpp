@@ -7,6 +7,7 @@
 #include "schedule/plan.h"
 #include "schedule/strips/strips.h"
 #include "sheets/facts/facts_decks.h"
+#include "sheets/facts/make_facts.h"
 
 #include <catch2/catch.hpp>
 #include <numeric>
@@ -17,24 +18,22 @@ namespace {
 
 /// The fixtures' job from estimate to days.
 struct Made {
-  JobInputs c = fixtures::sampleCase();
-  Estimate e;
-  Plan plan;
-  Price price;
-  model::CrewExposure exposure;
-  std::vector<model::HazardChoice> hazards;
+  model::JobResult result{
+      fixtures::sampleCase(), fixtures::sampleContent(), english(), {}, {}, {}, {}, {}, {}, {}};
+  JobInputs& c = result.c;
+  Plan& plan = result.plan;
+  model::Resources& resources = result.resources;
 
   void make() {
     base::Diagnostics messages;
     const auto& content = fixtures::sampleContent();
-    plan = schedule::makePlan(c, content, estimate::makeEstimate(c, content, 0), messages);
+    result.estimate = estimate::makeEstimate(c, content);
+    plan = schedule::makePlan(c, content, result.estimate, messages);
     REQUIRE(messages.ok());
-    e = estimate::makeEstimate(c, content, static_cast<int>(plan.days.size()));
-    plan.edges = schedule::wetEdges(c, content, e, plan);
+    resources = estimate::makeResources(c, content, result.estimate, static_cast<int>(plan.days.size()));
+    plan.edges = schedule::wetEdges(c, content, result.estimate, plan);
   }
-  sheets::Computed computed() const {
-    return {c, fixtures::sampleContent(), e, plan, price, english(), exposure, hazards};
-  }
+  const model::JobResult& computed() const { return result; }
   sheets::Formatter words() const { return {*c.region, english()}; }
   std::vector<sheets::Day> days() const { return sheets::daysOf(computed(), words()); }
 };
@@ -85,8 +84,8 @@ TEST_CASE("tins are opened day by day and hold what is poured") {
     for (const auto& t : day.tins) opened += t.tin.size * t.count;
     CHECK(day.coats.empty() == day.tins.empty());
   }
-  CHECK(opened <= m.e.product.bought.volume + m.e.product.fromStock);
-  CHECK(opened >= m.e.product.likely - m.words().volumeStep());
+  CHECK(opened <= m.resources.product.bought.volume + m.resources.product.fromStock);
+  CHECK(opened >= m.resources.product.likely - m.words().volumeStep());
 }
 
 TEST_CASE("each deck is new to the crew on one day only") {
@@ -178,7 +177,7 @@ TEST_CASE("wiping that meets the break is done in turns, and packing down waits 
 TEST_CASE("the day plan names no price") {
   Made m;
   m.make();
-  m.price.total = {123'456'78};
+  m.result.price.total = {123'456'78};
   const auto facts = sheets::makeFacts(m.computed()).at(model::Reader::Crew);
   for (const auto& [name, fact] : facts) CHECK(name.find("price") == std::string::npos);
 }

@@ -27,6 +27,7 @@ const model::Content& content() {
 struct Job {
   model::JobInputs c;
   model::Estimate estimate;
+  model::Resources resources;
   model::CrewExposure exposure;
 
   Job() {
@@ -96,7 +97,7 @@ struct Job {
         model::LabourLine line;
         line.task = task.id;
         if (task.work) line.deck = deck;
-        estimate.labour.push_back(line);
+        resources.labour.push_back(line);
       }
     }
     if (words.find("oil") != std::string::npos) estimate.coats.resize(1);
@@ -112,7 +113,7 @@ std::string hazardsOf(const std::string& work, const std::string& words) {
   }
   job.work(work);
   std::string ids;
-  for (const auto& h : safety::hazardsOf(job.c, content(), job.estimate, job.exposure)) {
+  for (const auto& h : safety::hazardsOf(job.c, content(), job.estimate, job.resources, job.exposure)) {
     CHECK_FALSE(h.why.empty());
     CHECK(h.why.find('{') == std::string::npos);
     if (h.applies) ids += (ids.empty() ? "" : " ") + h.id;

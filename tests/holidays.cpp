@@ -171,7 +171,7 @@ TEST_CASE("a town in a state keeps the state's holidays and its own", "[holidays
 namespace {
 
 struct Made {
-  std::optional<app::Computation> x;
+  std::optional<model::JobResult> x;
   std::string said;
 };
 
@@ -181,7 +181,7 @@ Made made(std::vector<std::pair<std::string, std::string>> edits) {
   for (const auto& [from, to] : edits) job = safety_jobs::replaced(job, from, to);
   base::Diagnostics messages;
   Made m;
-  m.x = app::computeText(job, "job.yaml", safety_jobs::shipped(), {}, messages);
+  if (auto x = app::compute({"job.yaml", job}, safety_jobs::shipped(), {}, messages)) m.x.emplace(std::move(*x));
   for (const auto& d : messages.all()) m.said += base::format(d);
   return m;
 }

@@ -71,12 +71,10 @@ std::string calendarOf(const std::string& example,
     text.replace(at, from.size(), to);
   }
   base::Diagnostics messages;
-  const auto x = app::computeText(text, file, shipped, {}, messages);
+  auto x = app::compute(app::JobText{file, text}, shipped, {}, messages);
   REQUIRE(x);
-  auto told = app::tell(*x, shipped, "en", messages);
-  REQUIRE(told);
-  if (!email.empty()) told->c.brand.email = email;
-  return app::jobCalendar(*told, before);
+  if (!email.empty()) x->c.brand.email = email;
+  return app::jobCalendar(*x, before);
 }
 
 std::size_t count(const std::vector<std::string>& all, const std::string& part) {

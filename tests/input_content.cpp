@@ -343,6 +343,12 @@ TEST_CASE("mistakes in content files are told with the whole message") {
   checkEach(table, [](Folder& f) { f.content(); });
 }
 
+TEST_CASE("a region that does not say its digits has those of its currency") {
+  fixture::Folder folder;
+  folder.edit("regions/us.yaml", "code: USD", "code: JPY");
+  CHECK(folder.content().regions.at("us").currencyDigits == 0);
+}
+
 TEST_CASE("a region's usual weather is read month by month, and its mistakes are told") {
   const std::string months =
       "weather:\n"

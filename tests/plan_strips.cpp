@@ -19,7 +19,7 @@ std::optional<Place> wayOutOf(const std::vector<Deck>& decks, std::size_t deck,
 }
 
 WetEdge edgeOf(const JobInputs& c, std::size_t deck = 0, const Plan& plan = {}) {
-  const auto e = estimate::makeEstimate(c, fixtures::sampleContent(), 0);
+  const auto e = estimate::makeEstimate(c, fixtures::sampleContent());
   for (const auto& edge : schedule::wetEdges(c, fixtures::sampleContent(), e, plan)) {
     if (edge.deck == deck && edge.coat == 1) return edge;
   }
@@ -292,7 +292,7 @@ TEST_CASE("strips hold every board of any deck once, and none outlasts the open 
                 Product product = *c.product;
                 product.openTime = fixtures::minutes(within(1, 60));
                 c.product = &product;
-                const auto e = estimate::makeEstimate(c, fixtures::sampleContent(), 0);
+                const auto e = estimate::makeEstimate(c, fixtures::sampleContent());
                 const auto edges = schedule::wetEdges(c, fixtures::sampleContent(), e, {});
                 RC_ASSERT(edges.size() == e.coats.size());
                 RC_CLASSIFY(edges.front().strips.size() > 1, "several strips");

@@ -2,14 +2,13 @@
 #include "app/report/price_rows.h"
 
 #include "app/report/csv.h"
-#include "english.h"
 #include "safety_jobs.h"
 
 using namespace safety_jobs;
 
 namespace {
 
-app::Computation example(const std::string& name) {
+model::JobResult example(const std::string& name) {
   base::Diagnostics messages;
   auto x = app::compute(SOURCE_DIR "/out_examples/" + name + "/job.yaml", shipped(), {}, messages);
   REQUIRE(x);
@@ -20,7 +19,7 @@ app::Computation example(const std::string& name) {
 
 TEST_CASE("lines of a price name what is paid for, where, in which unit") {
   const auto x = example("porch");
-  const auto rows = app::priceRows(x, {*x.c.region, english()});
+  const auto rows = app::priceRows(x);
   REQUIRE(rows.size() == x.price.lines.size());
   CHECK(rows[0].kind == "wash");
   CHECK(rows[0].text == "Washing");
@@ -37,7 +36,7 @@ TEST_CASE("lines of a price name what is paid for, where, in which unit") {
 
 TEST_CASE("the accounts read a line each, the discount last") {
   const auto x = example("lakeside");
-  const std::string csv = app::priceCsv(x, {*x.c.region, english()});
+  const std::string csv = app::priceCsv(x);
   const std::string head =
       "\xEF\xBB\xBFref,customer,kind,text,area,quantity,unit,rate,amount,tax_pct,currency\r\n";
   CHECK(csv.substr(0, head.size()) == head);

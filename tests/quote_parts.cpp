@@ -9,18 +9,18 @@ using namespace safety_jobs;
 
 namespace {
 
-app::Computation computedFrom(const std::filesystem::path& job) {
+model::JobResult computedFrom(const std::filesystem::path& job) {
   base::Diagnostics messages;
   auto x = app::compute(job, shipped(), {}, messages);
   REQUIRE(x);
   return std::move(*x);
 }
 
-app::Computation example(const std::string& name) {
+model::JobResult example(const std::string& name) {
   return computedFrom(SOURCE_DIR "/out_examples/" + name + "/job.yaml");
 }
 
-std::string quoteOf(const app::Computation& x) { return together(documents(x, {"quote"}).at("quote")); }
+std::string quoteOf(const model::JobResult& x) { return together(documents(x, {"quote"}).at("quote")); }
 
 std::int64_t sumOf(const std::vector<std::int64_t>& row) {
   std::int64_t sum = 0;
@@ -90,10 +90,7 @@ TEST_CASE("prices of the areas, of materials and of the site add up to the lines
   for (const auto& job : examples::jobs()) {
     INFO(job);
     const auto x = computedFrom(job);
-    base::Diagnostics messages;
-    const auto telling = app::tell(x, shipped(), "en", messages);
-    REQUIRE(telling);
-    const auto parts = sheets::priceParts(telling->computed());
+    const auto parts = sheets::priceParts(x);
     base::Money amount = parts.materials.amount + parts.site.amount,
                 cost = parts.materials.cost + parts.site.cost;
     for (const auto& area : parts.areas) {

@@ -23,7 +23,7 @@ const Print prints[] = {{model::Paper::A4, "generous"},
                         {model::Paper::Letter, "compact"}};
 
 /// Pages of the safety leaf in each language.
-std::map<std::string, std::size_t> pagesOf(const app::Computation& x, app::Choices choices) {
+std::map<std::string, std::size_t> pagesOf(const model::JobResult& x, app::Choices choices) {
   choices.languages = {"en", "es", "pl"};
   std::map<std::string, std::size_t> pages;
   for (const auto& [name, sheet] : documents(x, {"safety"}, choices)) pages[name] = sheet.pages.size();
@@ -37,7 +37,7 @@ std::map<std::string, std::string> jobs() {
   return all;
 }
 
-std::optional<app::Computation> computedFor(const std::string& name, const std::string& job,
+std::optional<model::JobResult> computedFor(const std::string& name, const std::string& job,
                                             const app::Choices& choices) {
   if (!job.empty()) return computed(job, choices);
   base::Diagnostics messages;
@@ -180,7 +180,7 @@ TEST_CASE("the hardest day stands as a bar against its limit in the assessment")
 
 TEST_CASE("the leaf has at most 700 words at grade 7, the care sheet reads at grade 8 or below") {
   // Flesch-Kincaid grade: Kincaid et al., Navy Research Branch Report 8-75 (1975), formula from memory.
-  const auto check = [](const app::Computation& x, const std::string& job) {
+  const auto check = [](const model::JobResult& x, const std::string& job) {
     for (const auto& [name, pages] : documents(x, {"safety", "aftercare"})) {
       if (holds(name, "-")) continue;  // a translation
       const bool isLeaf = name == "safety";

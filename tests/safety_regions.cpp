@@ -14,11 +14,11 @@ const model::WorkLimits& limitsOf(const std::string& region) {
 }
 
 /// A computed job as its crew would be told in another region.
-app::Computation inPlace(app::Computation x, const std::string& region) {
+model::JobResult inPlace(model::JobResult x, const std::string& region) {
   const auto& content = shipped().content;
   x.c.region = &content.regions.at(region);
-  x.exposure = safety::exposureOf(x.c, content, x.estimate, x.plan);
-  x.hazards = safety::hazardsOf(x.c, content, x.estimate, x.exposure);
+  x.exposure = safety::exposureOf(x.c, content, x.estimate, x.resources, x.plan);
+  x.hazards = safety::hazardsOf(x.c, content, x.estimate, x.resources, x.exposure);
   return x;
 }
 

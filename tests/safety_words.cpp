@@ -1,8 +1,9 @@
 // What the documents say of dangers and limits, and what they never say.
-#include "app/pack/telling.h"
+#include "app/pack/languages.h"
 #include "example_jobs.h"
 #include "safety/exposure.h"
 #include "safety/hazards.h"
+#include "near.h"
 #include "safety_jobs.h"
 #include "sheets/explain/explain.h"
 
@@ -25,7 +26,7 @@ std::pair<std::string, std::string> noisySheets(const std::string& region, int p
   const auto day = x.plan.days.front();
   plan.shifts = {{"sand", 0, 80, {day, 8 * 60}, {day, 12 * 60}, 2},
                  {"edges", 0, 80, {day, 13 * 60}, {day, 14 * 60}, 2}};
-  const auto exposure = safety::exposureOf(x.c, content, x.estimate, plan);
+  const auto exposure = safety::exposureOf(x.c, content, x.estimate, x.resources, plan);
   x.exposure.noise = exposure.noise;
   x.exposure.protector = exposure.protector;
   const auto sheets = documents(x, {"safety", "risk"});
@@ -33,8 +34,8 @@ std::pair<std::string, std::string> noisySheets(const std::string& region, int p
 }
 
 /// With another product or region in place of the job's.
-std::string sheetOf(app::Computation x) {
-  x.hazards = safety::hazardsOf(x.c, shipped().content, x.estimate, x.exposure);
+std::string sheetOf(model::JobResult x) {
+  x.hazards = safety::hazardsOf(x.c, shipped().content, x.estimate, x.resources, x.exposure);
   return together(documents(x, {"safety"}).at("safety"));
 }
 
@@ -70,7 +71,7 @@ TEST_CASE("a limit that the region has only from memory gives way to whom to ask
   auto& limits = x.exposure.limits;
   for (auto* source : {&limits.noise.source, &limits.vibration.source, &limits.heat.source})
     *source = "a guide, from memory";
-  x.hazards = safety::hazardsOf(x.c, shipped().content, x.estimate, x.exposure);
+  x.hazards = safety::hazardsOf(x.c, shipped().content, x.estimate, x.resources, x.exposure);
   const auto sheets = documents(x, {"safety", "risk"});
   const std::string risk = together(sheets.at("risk")), leaf = together(sheets.at("safety"));
   for (const char* number : {"85 dB(A)", "2.5 and 5", "from 27\u00A0°C", "a guide"}) {
@@ -118,8 +119,8 @@ TEST_CASE("vibration tells what is left of one person's day, down to five minute
   const auto day = x.plan.days.front();
   plan.shifts = {{"sand", 0, 80, {day, 8 * 60}, {day, 10 * 60}, 2},
                  {"edges", 0, 80, {day, 13 * 60}, {day, 14 * 60}, 2}};
-  x.exposure.vibration = safety::exposureOf(x.c, content, x.estimate, plan).vibration;
-  CHECK(x.exposure.vibration.at(0).minutesLeft == Approx(75.6).margin(0.1));
+  x.exposure.vibration = safety::exposureOf(x.c, content, x.estimate, x.resources, plan).vibration;
+  CHECK(x.exposure.vibration.at(0).minutesLeft == near(75.6).margin(0.1));
   const std::string words = together(documents(x, {"safety"}).at("safety"));
   CHECK(holds(words, "1\u00A0h\u00A015 each"));
 }
@@ -173,8 +174,8 @@ TEST_CASE("on treated boards neither jet, bleach, acid nor blower, and a HEPA va
 
 TEST_CASE("boards that may hold arsenic are not sanded without papers") {
   base::Diagnostics messages;
-  const auto x = app::computeText(replaced(worstJob, "licensed_for: [treated]\n", ""), "job.yaml", shipped(),
-                                  {}, messages);
+  const auto x = app::compute(app::JobText{"job.yaml", replaced(worstJob, "licensed_for: [treated]\n", "")},
+                              shipped(), {}, messages);
   CHECK_FALSE(x);
   std::string told;
   for (const auto& d : messages.all()) told += base::format(d);
@@ -190,7 +191,7 @@ TEST_CASE("boards that may hold arsenic are not sanded without papers") {
 TEST_CASE("a place where people pass is asked about") {
   const auto toldOf = [](const std::string& job) {
     base::Diagnostics messages;
-    app::computeText(job, "job.yaml", shipped(), {}, messages);
+    app::compute(app::JobText{"job.yaml", job}, shipped(), {}, messages);
     std::string told;
     for (const auto& d : messages.all()) told += base::format(d);
     return told;
@@ -248,8 +249,9 @@ TEST_CASE("a product without safety data stops the sheet, and the check tells of
   bare.sds.reset();
   firm.content.products["bare-oil"] = bare;
   base::Diagnostics messages;
-  const auto x = app::computeText(
-      replaced(replaced(plainJob, "plover-wb", "bare-oil"), "work: [wash, oil]", "work: [oil]"), "job.yaml",
+  const auto x = app::compute(
+      app::JobText{"job.yaml", replaced(replaced(plainJob, "plover-wb", "bare-oil"), "work: [wash, oil]",
+                                        "work: [oil]")},
       firm, {}, messages);
   REQUIRE(x);
   std::string told;
@@ -272,7 +274,7 @@ TEST_CASE("no document promises what nobody can keep, in any language") {
                         std::regex::icase)},
       {"pl", std::regex(R"((^|\s)(bezpieczn(y|a|e|ie|ych)|gwarantowan\w*|nieszkodliw\w*|bez ryzyka)\b)",
                         std::regex::icase)}};
-  const auto check = [&](const app::Computation& x, const std::string& language,
+  const auto check = [&](const model::JobResult& x, const std::string& language,
                          const std::vector<std::string>& only) {
     app::Choices choices;
     choices.languages = {language};
@@ -337,8 +339,7 @@ TEST_CASE("every document that says how to work defers to law, data sheet and li
 TEST_CASE("the explanation tells all of a hazard, and the doses of each day") {
   const auto x = computed(worstJob);
   base::Diagnostics messages;
-  const auto told = app::tell(x, shipped(), "en", messages);
-  const std::string words = sheets::explainSafety(told->computed());
+  const std::string words = sheets::explainSafety(x);
   for (const char* part :
        {"\nthe day of one person\n  Mon\u00A015\u00A0Feb 2027: noise ", " dB(A) as L_EX,8h, ",
         " m/s² as A(8), ", "\nhazards on the safety sheet\n",

@@ -1,8 +1,8 @@
 // Drawings made from a job's figures: vectors, to scale, readable in black and white.
 #pragma once
 
+#include "base/language.h"
 #include "base/money.h"
-#include "model/language.h"
 #include "model/plan.h"
 #include "typeset/fonts.h"
 
@@ -15,7 +15,7 @@ struct Pen {
   const model::Theme& theme;
   const typeset::Fonts& fonts;
   const model::Region& region;
-  const model::Language& language;
+  const base::Language& language;
   std::string signs = {};  // folder the pictures of a timeline are read from
 };
 

@@ -230,11 +230,10 @@ struct Job {
   std::vector<std::string> batches;
   std::vector<std::string> licensedFor;  // hazards the crew has papers for: 'treated'
   Forecast forecast;
-  Normals normals;                        // the job's own, or the region's; may be empty
-  std::vector<DoneCoat> done;             // in order of deck, coat and time
-  std::vector<StockTin> left;             // full and opened tins after the job, as counted
-  std::string ratesFile;                  // path of 'spreading_rates:'; empty = the brand's, or none
-  std::vector<LearnedRate> learnedRates;  // from that file
+  Normals normals;             // the job's own, or the region's; may be empty
+  std::vector<DoneCoat> done;  // in order of deck, coat and time
+  std::vector<StockTin> left;  // full and opened tins after the job, as counted
+  std::string ratesFile;       // path of 'spreading_rates:'; empty = the brand's, or none
   std::map<std::string, std::vector<std::string>> languages;  // by document; none = the region's
   base::Places places;  // of its keys, the keys of their groups and the items of their lists
 };
@@ -246,6 +245,7 @@ struct JobInputs {
   const Region* region = nullptr;
   Brand brand;
   Rates rates;
+  std::vector<LearnedRate> learnedRates;  // from the job's file of spreading rates, or the brand's
   Theme theme;
 };
 

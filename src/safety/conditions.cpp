@@ -45,7 +45,7 @@ Answer timbers(const Situation& s, bool model::Timber::*is) {
 }
 
 bool does(const Situation& s, const std::string& task) {
-  return std::any_of(s.estimate.labour.begin(), s.estimate.labour.end(),
+  return std::any_of(s.resources.labour.begin(), s.resources.labour.end(),
                      [&](const auto& line) { return line.task == task; });
 }
 
@@ -62,7 +62,7 @@ bool sands(const Situation& s) {
 }
 
 bool uses(const Situation& s, const model::Tool& tool) {
-  return std::any_of(s.estimate.labour.begin(), s.estimate.labour.end(), [&](const auto& line) {
+  return std::any_of(s.resources.labour.begin(), s.resources.labour.end(), [&](const auto& line) {
     return model::isUsedFor(tool, line.task, line.deck, s.c.job, s.content);
   });
 }

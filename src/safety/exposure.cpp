@@ -214,10 +214,10 @@ double largestDay(const model::Content& content, const model::Plan& plan) {
 /// A pail of 20 L, half full of water, holds half a litre for each piece; never less than two pails. Our own
 /// rule.
 model::RagCount ragsOf(const model::Content& content, const model::Estimate& estimate,
-                       const model::Plan& plan) {
+                       const model::Resources& resources, const model::Plan& plan) {
   model::RagCount rags;
   if (estimate.coats.empty()) return rags;
-  for (const auto& line : estimate.consumables) {
+  for (const auto& line : resources.consumables) {
     if (content.consumables.at(line.consumable).soaksOil) rags.count += static_cast<int>(line.bought);
   }
   constexpr int inPail = 20;
@@ -227,16 +227,16 @@ model::RagCount ragsOf(const model::Content& content, const model::Estimate& est
 }
 
 model::Lifting liftingOf(const model::JobInputs& c, const model::Content& content,
-                         const model::Estimate& estimate) {
+                         const model::Resources& resources) {
   std::int64_t largest = 0;  // nanolitres
-  for (const auto& tin : estimate.product.bought.tins) largest = std::max(largest, tin.tin.size.millionths);
-  for (const auto& tin : estimate.product.opened) largest = std::max(largest, tin.size.millionths);
+  for (const auto& tin : resources.product.bought.tins) largest = std::max(largest, tin.tin.size.millionths);
+  for (const auto& tin : resources.product.opened) largest = std::max(largest, tin.size.millionths);
   constexpr double water = 1000;  // g/L where the product does not tell: cautious for oils
   const double density = c.product->gramsPerLitre > 0 ? c.product->gramsPerLitre : water;
   constexpr double withTin = 1.08;  // the tin itself, common practice
   model::Lifting lifting{number(largest) / 1000 * density / 1000 * withTin, 0};
   for (const auto& tool : content.tools) {
-    const bool isUsed = std::any_of(estimate.labour.begin(), estimate.labour.end(), [&](const auto& line) {
+    const bool isUsed = std::any_of(resources.labour.begin(), resources.labour.end(), [&](const auto& line) {
       return model::isUsedFor(tool, line.task, line.deck, c.job, content);
     });
     if (isUsed) lifting.heaviestTool = std::max(lifting.heaviestTool, tool.kilograms);
@@ -257,7 +257,8 @@ double warmestBoards(const model::JobInputs& c, const model::Plan& plan) {
 }  // namespace
 
 model::CrewExposure exposureOf(const model::JobInputs& c, const model::Content& content,
-                               const model::Estimate& estimate, const model::Plan& plan) {
+                               const model::Estimate& estimate, const model::Resources& resources,
+                               const model::Plan& plan) {
   model::CrewExposure exposure;
   exposure.limits = model::limitsOn(*c.region, plan.days.empty() ? base::Date{} : plan.days.back());
   const auto& limits = exposure.limits;
@@ -288,8 +289,8 @@ model::CrewExposure exposureOf(const model::JobInputs& c, const model::Content& 
   exposure.heat = heatOf(c, plan, limits.heat.usesHeatIndex);
   exposure.hardWorkLimit = wetBulbGlobeLimit(hardWork);
   exposure.vapour = vapourOf(c, content, estimate, plan);
-  exposure.rags = ragsOf(content, estimate, plan);
-  exposure.lifting = liftingOf(c, content, estimate);
+  exposure.rags = ragsOf(content, estimate, resources, plan);
+  exposure.lifting = liftingOf(c, content, resources);
   exposure.warmestBoards = warmestBoards(c, plan);
   return exposure;
 }

@@ -3,7 +3,7 @@
 #include "app/commands/job_folder.h"
 #include "app/pack/compute.h"
 #include "app/pack/documents.h"
-#include "app/pack/files.h"
+#include "app/system/files.h"
 #include "estimate/estimate.h"
 #include "input/read.h"
 #include "schedule/plan.h"
@@ -21,7 +21,7 @@ std::string jobFile(const std::string& example) {
 const std::string largest = "lakeside";
 const std::vector<std::string> customerAndCrew = {"quote", "aftercare", "safety"};
 
-app::Computation computed(const app::Shipped& shipped, const std::string& example = largest) {
+model::JobResult computed(const app::Shipped& shipped, const std::string& example = largest) {
   base::Diagnostics messages;
   auto x = app::compute(jobFile(example), shipped, {}, messages);
   if (!x) throw std::runtime_error("the example job has mistakes");
@@ -42,7 +42,7 @@ void planDays(benchmark::State& state, const std::string& example, bool asksForO
   const auto shipped = app::readShipped({});
   auto x = computed(shipped, example);
   x.c.job.done.clear();
-  const auto estimate = estimate::makeEstimate(x.c, shipped.content, 0);
+  const auto estimate = estimate::makeEstimate(x.c, shipped.content);
   for (auto _ : state) {
     base::Diagnostics messages;
     if (asksForOthers) benchmark::DoNotOptimize(schedule::otherStarts(x.c, shipped.content, estimate));

@@ -104,7 +104,7 @@ int due(const DueOrder& order) {
   const auto jobs = readJobs(order.folder, Wanted::Dates, shipped, messages);
   for (const auto& job : jobs) {
     linked.push_back(&job.c.job);
-    if (auto visit = records::visitAfter(job.file, job.c, job.estimate, job.plan))
+    if (auto visit = records::visitAfter(job.file, job.c, job.estimate, job.actual, job.plan))
       all.push_back(std::move(*visit));
   }
   records::checkLinks(linked, messages);

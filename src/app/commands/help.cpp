@@ -2,7 +2,7 @@
 
 #include "app/commands/command_tree.h"
 #include "app/commands/manual.h"
-#include "app/pack/files.h"
+#include "app/system/files.h"
 #include "base/hidden.h"
 #include "base/joined.h"
 #include "base/nearest.h"

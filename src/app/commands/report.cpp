@@ -1,7 +1,7 @@
 #include "app/commands/report.h"
 
-#include "app/pack/files.h"
-#include "app/pack/process.h"
+#include "app/system/files.h"
+#include "app/system/process.h"
 #include "base/hidden.h"
 
 #include <unistd.h>

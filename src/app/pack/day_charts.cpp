@@ -13,7 +13,7 @@ namespace {
 
 using typeset::Dim;
 
-typeset::Drawing stripsOf(const sheets::Day& day, const sheets::Computed& x, const sheets::Formatter& w,
+typeset::Drawing stripsOf(const sheets::Day& day, const model::JobResult& x, const sheets::Formatter& w,
                           const drawings::Pen& pen, typeset::Size room) {
   std::vector<drawings::StripDeck> decks;
   for (const auto& coat : day.coats) {
@@ -39,7 +39,7 @@ typeset::Drawing stripsOf(const sheets::Day& day, const sheets::Computed& x, con
 }
 
 /// The words of the boards' warmth: how warm they get on each deck, the limit, the dew point.
-void tellWarmth(drawings::HoursDay& day, const sheets::Computed& x, const sheets::Formatter& w) {
+void tellWarmth(drawings::HoursDay& day, const model::JobResult& x, const sheets::Formatter& w) {
   std::optional<double> dewLeast, dewMost;
   for (auto& row : day.rows) {
     std::optional<double> warmest;
@@ -74,7 +74,7 @@ std::vector<std::string> axisOf(int from, int until, const sheets::Formatter& w,
   return labels;
 }
 
-typeset::Drawing hoursOf(const sheets::Day& day, const sheets::Computed& x, const sheets::Formatter& w,
+typeset::Drawing hoursOf(const sheets::Day& day, const model::JobResult& x, const sheets::Formatter& w,
                          const drawings::Pen& pen, typeset::Dim width) {
   const auto& crew = x.c.job.crew;
   drawings::HoursDay hours;
@@ -111,7 +111,7 @@ typeset::Drawing hoursOf(const sheets::Day& day, const sheets::Computed& x, cons
 
 }  // namespace
 
-void addDayDrawings(typeset::Drawings& drawings, const sheets::Computed& x, const drawings::Pen& pen,
+void addDayDrawings(typeset::Drawings& drawings, const model::JobResult& x, const drawings::Pen& pen,
                     typeset::Dim width) {
   const sheets::Formatter w(*x.c.region, x.language);
   const auto days = std::make_shared<const std::vector<sheets::Day>>(sheets::daysOf(x, w));

@@ -5,6 +5,7 @@
 #include "app/pack/recolour.h"
 #include "markup/read.h"
 #include "pdf/write.h"
+#include "sheets/facts/facts_common.h"
 #include "sheets/facts/make_facts.h"
 #include "sheets/template/fill.h"
 #include "sheets/words/formatter.h"
@@ -34,18 +35,18 @@ struct PackContext {
 
 /// What those in one language share besides.
 struct LanguageContext {
-  Telling telling;
-  std::string language;  // of its documents
-  typeset::Fonts fonts;
+  model::JobResult job;
+  const Templates& templates;
+  typeset::Fonts fonts;  // with the language of its documents
   typeset::Drawings drawings;
   sheets::FactsByReader facts;
 };
 
 /// A translation says what it is, under its title.
-void addTranslationNote(markup::Document& document, const Telling& t) {
-  const model::Language& w = *t.language;
+void addTranslationNote(markup::Document& document, const model::JobResult& x) {
+  const base::Language& w = x.language;
   const std::string note = w("translation.note", {{"language", w("languages." + w.id)},
-                                                  {"ruling", w("languages." + rulingLanguage(t.x))}});
+                                                  {"ruling", w("languages." + rulingLanguage(x))}});
   auto& blocks = document.blocks;
   if (blocks.size() > 1) {
     auto* lede = std::get_if<markup::Paragraph>(&blocks[1].node);
@@ -72,32 +73,33 @@ typeset::FitPolicy fitOf(const model::DocumentKind& kind, const model::Job& job)
 /// The pages of one document; nothing when its template has mistakes.
 std::optional<typeset::Document> setDocument(const std::string& name, const PackContext& studio,
                                              const LanguageContext& desk, base::Diagnostics& messages) {
-  const auto& t = desk.telling;
-  const auto& c = t.c;
-  const auto& main = t.templates->texts.at(name);
-  const auto& [kind, mistakes] = t.templates->documents.at(name);
+  const auto& x = desk.job;
+  const auto& c = x.c;
+  const auto& templates = desk.templates;
+  const auto& main = templates.texts.at(name);
+  const auto& [kind, mistakes] = templates.documents.at(name);
   base::Diagnostics own = mistakes;
-  const auto sheet = studio.shipped.shelves->sheets.getOrMake(
-      main.file, [&] { return sheets::compileTemplate(main, t.templates->texts); });
+  const auto sheet = studio.shipped.caches->sheets.getOrMake(
+      main.file, [&] { return sheets::compileTemplate(main, templates.texts); });
   const auto& facts = desk.facts.at(kind.reader);
   const auto filled = sheets::fillWithLines(
       *sheet, facts, own, [&](const std::string& word) { return sheets::readersOf(word, desk.facts); });
   auto blocks = own.ok() ? markup::readMarkdown(filled.text, filled.lines, own) : markup::Document{};
   messages.add(own);
   if (!own.ok()) return std::nullopt;
-  const bool isTranslation = t.language->id != rulingLanguage(t.x);
-  if (isTranslation) addTranslationNote(blocks, t);
+  const bool isTranslation = x.language.id != rulingLanguage(x);
+  if (isTranslation) addTranslationNote(blocks, x);
   base::Diagnostics told;
   auto pages = typeset::layOut({.blocks = blocks,
                                 .theme = c.theme,
                                 .fonts = desk.fonts,
                                 .paper = studio.paper,
-                                .furniture = furnitureOf(kind, t, studio.logo),
+                                .furniture = furnitureOf(kind, x, studio.logo),
                                 .drawings = desk.drawings,
                                 .title = kind.heading + " " + c.job.ref,
-                                .subject = sheets::titleOf(t.computed()),
+                                .subject = sheets::titleOf(x),
                                 .author = c.brand.name,
-                                .language = desk.language,
+                                .language = desk.fonts.language,
                                 .date = base::isoDate(c.job.quoted),
                                 .lines = filled.lines,
                                 .fit = fitOf(kind, c.job)},
@@ -111,29 +113,29 @@ std::optional<typeset::Document> setDocument(const std::string& name, const Pack
 /// The desk for a language, kept in 'desks'; nothing when it cannot be told in it. A mistake is told once.
 const LanguageContext* deskFor(const std::string& language,
                                std::map<std::string, std::optional<LanguageContext>>& desks,
-                               const PackContext& studio, const Computation& x, base::Diagnostics& messages) {
+                               const PackContext& studio, const model::JobResult& x,
+                               base::Diagnostics& messages) {
   const auto [found, isNew] = desks.try_emplace(language);
   if (isNew) {
-    if (auto telling = tell(x, studio.shipped, language, messages)) {
-      const bool isTranslation = telling->language->id != rulingLanguage(x);
+    if (auto job = localized(x, studio.shipped, language, messages)) {
       LanguageContext& desk = found->second.emplace(LanguageContext{
-          std::move(*telling), isTranslation ? language : x.c.region->language, studio.fonts, {}, {}});
-      desk.facts = sheets::makeFacts(desk.telling.computed());
-      desk.fonts.language = desk.language;
-      desk.drawings = drawingsOf(desk.telling.computed(), studio.shipped, desk.fonts);
+          std::move(*job), studio.shipped.templates.at(language), studio.fonts, {}, {}});
+      desk.fonts.language = language != rulingLanguage(x) ? language : x.c.region->language;
+      desk.facts = sheets::makeFacts(desk.job);
+      desk.drawings = drawingsOf(desk.job, studio.shipped, desk.fonts);
     }
   }
   return found->second ? &*found->second : nullptr;
 }
 
 /// Where the languages are asked for.
-base::SourcePos languagesPos(const Computation& x, const Choices& choices) {
+base::SourcePos languagesPos(const model::JobResult& x, const Choices& choices) {
   return choices.languages.empty() ? base::placeOf(x.c.job.places, "languages")
                                    : base::SourcePos{"--language"};
 }
 
 void refuseTemplate(const std::string& document, const std::string& language, const PackContext& studio,
-                    const Computation& x, const Choices& choices, base::Diagnostics& messages) {
+                    const model::JobResult& x, const Choices& choices, base::Diagnostics& messages) {
   std::string known;
   for (const auto& id : studio.shipped.content.languages) {
     if (!findLook(studio.shipped.looks, id + "/" + document + ".md").empty())
@@ -147,8 +149,9 @@ void refuseTemplate(const std::string& document, const std::string& language, co
 
 }  // namespace
 
-std::vector<SetDocument> setDocuments(const Computation& x, const Shipped& shipped, const Choices& choices,
-                                      const std::vector<std::string>& only, base::Diagnostics& messages) {
+std::vector<SetDocument> setDocuments(const model::JobResult& x, const Shipped& shipped,
+                                      const Choices& choices, const std::vector<std::string>& only,
+                                      base::Diagnostics& messages) {
   typeset::Fonts fonts;
   try {
     fonts = fontsOf(x.c.theme, shipped);
@@ -175,7 +178,7 @@ std::vector<SetDocument> setDocuments(const Computation& x, const Shipped& shipp
     for (const auto& language : languages) {
       const LanguageContext* desk = deskFor(language, desks, studio, x, messages);
       if (desk == nullptr) continue;
-      if (!desk->telling.templates->documents.contains(document)) {
+      if (!desk->templates.documents.contains(document)) {
         refuseTemplate(document, language, studio, x, choices, messages);
         continue;
       }
@@ -191,8 +194,9 @@ std::vector<SetDocument> setDocuments(const Computation& x, const Shipped& shipp
   return documents;
 }
 
-std::vector<OutputFile> makeDocuments(const Computation& x, const Shipped& shipped, const Choices& choices,
-                                      const std::vector<std::string>& only, base::Diagnostics& messages) {
+std::vector<OutputFile> makeDocuments(const model::JobResult& x, const Shipped& shipped,
+                                      const Choices& choices, const std::vector<std::string>& only,
+                                      base::Diagnostics& messages) {
   std::vector<OutputFile> files;
   try {
     for (const auto& [name, pages] : setDocuments(x, shipped, choices, only, messages))

@@ -12,7 +12,7 @@ namespace app {
 
 namespace fs = std::filesystem;
 
-typeset::Drawings drawingsOf(const sheets::Computed& x, const Shipped& shipped, const typeset::Fonts& fonts) {
+typeset::Drawings drawingsOf(const model::JobResult& x, const Shipped& shipped, const typeset::Fonts& fonts) {
   using typeset::Dim;
   const std::string folder = shipped.contentFolder + "/signs";
   const auto& t = x.c.theme;

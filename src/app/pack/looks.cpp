@@ -1,6 +1,6 @@
 #include "app/pack/looks.h"
 
-#include "app/pack/files.h"
+#include "app/system/files.h"
 #include "base/hidden.h"
 #include "base/nearest.h"
 #include "input/look/front_matter.h"

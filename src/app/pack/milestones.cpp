@@ -20,7 +20,7 @@ std::int64_t monthsBetween(base::Date from, base::Date to) {
 
 }  // namespace
 
-std::vector<drawings::Milestone> stationsOf(const sheets::Computed& x) {
+std::vector<drawings::Milestone> stationsOf(const model::JobResult& x) {
   const sheets::Formatter w(*x.c.region, x.language);
   const std::map<std::string, const char*> pictures = {{"walk", "care-walk"},
                                                        {"furniture", "care-chair"},
@@ -43,18 +43,18 @@ std::vector<drawings::Milestone> stationsOf(const sheets::Computed& x) {
     const bool isVisit = e.name == "maintenance", isTimed = e.name == "walk" || e.name == "furniture";
     const bool isYearly = isVisit && x.c.product->times.maintenanceMonths == 12;
     // The year stands beside it, on one line.
-    const model::Values inYear{{"weekday", w.shortWeekday(e.at.day)}, {"year", w.year(e.at.day)}};
+    const base::Values inYear{{"weekday", w.shortWeekday(e.at.day)}, {"year", w.year(e.at.day)}};
     const std::string key = "timeline." + e.name;
     list.push_back(
         {picture->second, isVisit ? w("timeline.weekday_year", inYear) : w.weekday(e.at.day),
          w.dayMonth(e.at.day), w(key + (isYearly ? ".what_yearly" : ".what")),
-         w(key + ".note", isTimed ? model::Values{{"time", w.clock(e.at.minutes)}} : model::Values{}), ""});
+         w(key + ".note", isTimed ? base::Values{{"time", w.clock(e.at.minutes)}} : base::Values{}), ""});
     last = e.at;
   }
   return list;
 }
 
-std::vector<drawings::Milestone> quoteStationsOf(const sheets::Computed& x) {
+std::vector<drawings::Milestone> quoteStationsOf(const model::JobResult& x) {
   const sheets::Formatter w(*x.c.region, x.language);
   std::vector<drawings::Milestone> list;
   const auto add = [&](const char* key, base::Date from, const std::string& note) {

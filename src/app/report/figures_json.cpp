@@ -18,7 +18,7 @@ double metres(base::Length l) { return static_cast<double>(l.millionths) / 1e9; 
 double litres(base::Volume v) { return static_cast<double>(v.millionths) / 1e9; }
 double spread(const base::Spread& s) { return squareMetres(s.area) / litres(s.volume); }
 
-std::string deckName(const Computation& x, std::size_t deck) { return x.c.job.areas[deck].name; }
+std::string deckName(const model::JobResult& x, std::size_t deck) { return x.c.job.areas[deck].name; }
 
 ordered_json tins(const model::TinSet& set, int digits) {
   auto list = ordered_json::array();
@@ -28,7 +28,7 @@ ordered_json tins(const model::TinSet& set, int digits) {
   return list;
 }
 
-ordered_json shifts(const Computation& x) {
+ordered_json shifts(const model::JobResult& x) {
   auto list = ordered_json::array();
   for (const auto& s : x.plan.shifts) {
     ordered_json shift{{"task", s.task},
@@ -41,7 +41,7 @@ ordered_json shifts(const Computation& x) {
   return list;
 }
 
-ordered_json price(const Computation& x, const sheets::Formatter& w, int digits) {
+ordered_json price(const model::JobResult& x, int digits) {
   const auto& p = x.price;
   ordered_json j{{"net", plainMoney(p.net, digits)},
                  {"tax", plainMoney(p.tax, digits)},
@@ -54,7 +54,7 @@ ordered_json price(const Computation& x, const sheets::Formatter& w, int digits)
                  {"currency", x.c.region->currency}};
   auto lines = ordered_json::array();
   const auto tax = millionths(x.c.job.price.tax.value_or(x.c.region->tax.rate).millionths);
-  for (const auto& row : priceRows(x, w)) {
+  for (const auto& row : priceRows(x)) {
     lines.push_back({{"kind", row.kind},
                      {"text", row.text},
                      {"area", row.area ? ordered_json(*row.area) : ordered_json(nullptr)},
@@ -78,9 +78,9 @@ ordered_json price(const Computation& x, const sheets::Formatter& w, int digits)
   return j;
 }
 
-ordered_json actual(const Computation& x) {
+ordered_json actual(const model::JobResult& x) {
   auto list = ordered_json::array();
-  for (const auto& coat : x.estimate.actual) {
+  for (const auto& coat : x.laid.coats) {
     const auto& first = x.c.job.done[coat.records.front()];
     const auto& last = x.c.job.done[coat.records.back()];
     std::vector<std::string> batches;
@@ -106,7 +106,7 @@ std::string isoWithOffset(base::LocalTime t, int offset) {
   return base::isoTime(t) + ":00" + sign + base::isoClock(offset < 0 ? -offset : offset);
 }
 
-std::string figuresJson(const Computation& x, const sheets::Formatter& w) {
+std::string figuresJson(const model::JobResult& x) {
   const auto& e = x.estimate;
   const int digits = x.c.region->currencyDigits;
   ordered_json j;
@@ -136,7 +136,8 @@ std::string figuresJson(const Computation& x, const sheets::Formatter& w) {
                           {"litres", litres(c.litres)},
                           {"from", c.rateFrom}});
   }
-  const auto& n = e.product;
+  const auto& r = x.resources;
+  const auto& n = r.product;
   j["litres"] = {{"low", litres(n.low)},       {"likely", litres(n.likely)},
                  {"high", litres(n.high)},     {"to_buy", litres(n.toBuy)},
                  {"wanted", litres(n.wanted)}, {"from_stock", litres(n.fromStock)}};
@@ -144,19 +145,19 @@ std::string figuresJson(const Computation& x, const sheets::Formatter& w) {
   j["tins_cost"] = plainMoney(n.bought.cost, digits);
   j["left_over_l"] = litres(n.leftOver);
   j["actual"] = actual(x);
-  if (e.leftByTheBooks) j["left_by_the_books_l"] = litres(*e.leftByTheBooks);
-  if (e.leftAsCounted) j["left_as_counted_l"] = litres(*e.leftAsCounted);
+  if (x.laid.leftByTheBooks) j["left_by_the_books_l"] = litres(*x.laid.leftByTheBooks);
+  if (x.laid.leftAsCounted) j["left_as_counted_l"] = litres(*x.laid.leftAsCounted);
   j["labour"] = ordered_json::array();
-  for (const auto& l : e.labour) {
+  for (const auto& l : r.labour) {
     ordered_json line{{"task", l.task},
                       {"hours", millionths(l.hours.millionths)},
                       {"area", l.deck ? ordered_json(deckName(x, *l.deck)) : ordered_json(nullptr)}};
     if (l.pass > 0) line["pass"] = l.pass;
     j["labour"].push_back(line);
   }
-  j["labour_hours"] = millionths(e.labourHours.millionths);
+  j["labour_hours"] = millionths(r.labourHours.millionths);
   j["crew_days"] = x.plan.days.size();
-  j["price"] = price(x, w, digits);
+  j["price"] = price(x, digits);
   j["timing"] = ordered_json::array();
   for (const auto& event : x.plan.events) {
     ordered_json item{{"event", event.name}, {"at", isoWithOffset(event.at, event.utcOffsetMinutes)}};

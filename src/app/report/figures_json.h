@@ -2,15 +2,13 @@
 #pragma once
 
 #include "app/pack/compute.h"
-#include "sheets/words/formatter.h"
 
 namespace app {
 
 /// Local ISO 8601 with the minutes it is ahead of UTC: '2027-03-16T07:30:00+13:00'.
 std::string isoWithOffset(base::LocalTime t, int offset);
 
-/// One JSON object, indented, with a line break at the end. Amounts of money are decimal strings; the lines
-/// of the price are told in the language of 'w'.
-std::string figuresJson(const Computation& x, const sheets::Formatter& w);
+/// One JSON object, indented, with a line break at the end. Amounts of money are decimal strings.
+std::string figuresJson(const model::JobResult& x);
 
 }  // namespace app

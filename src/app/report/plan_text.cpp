@@ -206,7 +206,8 @@ struct Text {
 
 }  // namespace
 
-PlanReport reportPlan(const Computation& x, const model::Content& content, const schedule::Bounds& bounds) {
+PlanReport reportPlan(const model::JobResult& x, const model::Content& content,
+                      const schedule::Bounds& bounds) {
   PlanReport r{x, content, {}, {}, {}, {}};
   const auto& days = x.plan.days;
   r.from = bounds.from.value_or(days.empty() ? x.c.job.start : days.front());

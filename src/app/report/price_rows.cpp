@@ -62,14 +62,14 @@ std::string decimal(std::int64_t millionths) {
 
 }  // namespace
 
-std::vector<PriceRow> priceRows(const Computation& x, const sheets::Formatter& w) {
+std::vector<PriceRow> priceRows(const model::JobResult& x) {
   const bool isUs = x.c.region->units == model::UnitSystem::UsCustomary,
              isStain = x.c.product->kind == model::ProductKind::FilmStain;
   std::vector<PriceRow> rows;
   for (const auto& line : x.price.lines) {
     const Name name = nameOf(line, isStain);
     const auto area = line.deck ? std::optional(x.c.job.areas[*line.deck].name) : std::nullopt;
-    rows.push_back({name.kind, w(std::string("price_chart.") + name.word), area, line.quantity,
+    rows.push_back({name.kind, x.language(std::string("price_chart.") + name.word), area, line.quantity,
                     unitOf(line.unit, isUs), line.rate, line.amount});
   }
   return rows;
@@ -84,15 +84,15 @@ std::string plainMoney(base::Money m, int digits) {
   return (isNegative ? "-" : "") + s;
 }
 
-std::string priceCsv(const Computation& x, const sheets::Formatter& w) {
+std::string priceCsv(const model::JobResult& x) {
   const int digits = x.c.region->currencyDigits;
   const std::string tax = decimal(x.c.job.price.tax.value_or(x.c.region->tax.rate).millionths);
   std::string s = byteOrderMark + csvLine({"ref", "customer", "kind", "text", "area", "quantity", "unit",
                                            "rate", "amount", "tax_pct", "currency"});
-  std::vector<PriceRow> rows = priceRows(x, w);
+  std::vector<PriceRow> rows = priceRows(x);
   if (const base::Money less = base::Money{} - x.price.discount; less < base::Money{})
     rows.push_back(
-        {"discount", w("office.discount"), std::nullopt, base::Count::whole(1), "lot", less, less});
+        {"discount", x.language("office.discount"), std::nullopt, base::Count::whole(1), "lot", less, less});
   for (const auto& row : rows)
     s += csvLine({x.c.job.ref, x.c.job.customer.name, row.kind, row.text, row.area.value_or(""),
                   decimal(row.quantity.millionths), row.unit, plainMoney(row.rate, digits),

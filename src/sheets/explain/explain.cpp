@@ -41,7 +41,7 @@ std::string shapeFormula(const model::Shape& shape, const Formatter& w) {
 
 class Teller {
  public:
-  explicit Teller(const Computed& x) : x_(x), w_(*x.c.region, x.language) {}
+  explicit Teller(const model::JobResult& x) : x_(x), w_(*x.c.region, x.language) {}
 
   std::vector<Explained> tell() {
     for (std::size_t i = 0; i < x_.c.job.areas.size(); ++i) deck(i);
@@ -111,7 +111,7 @@ class Teller {
   }
 
   void litres() {
-    const auto& n = x_.estimate.product;
+    const auto& n = x_.resources.product;
     const auto& p = *x_.c.product;
     about_ = w_("explain.about.product");
     base::Volume sum;
@@ -143,7 +143,7 @@ class Teller {
   void hours() {
     about_ = w_("explain.about.labour");
     isOfTask_ = true;
-    for (const auto& line : x_.estimate.labour) {
+    for (const auto& line : x_.resources.labour) {
       const std::string where = line.deck ? ", " + deckLetter(*line.deck) : "";
       add(model::taskOf(x_.content, line.task).name + (line.pass > 0 ? " " + std::to_string(line.pass) : "") +
               where,
@@ -251,7 +251,7 @@ class Teller {
            w_.volumeUnit();
   }
 
-  const Computed& x_;
+  const model::JobResult& x_;
   Formatter w_;
   std::string about_;
   bool isOfTask_ = false;
@@ -260,6 +260,6 @@ class Teller {
 
 }  // namespace
 
-std::vector<Explained> explain(const Computed& x) { return Teller(x).tell(); }
+std::vector<Explained> explain(const model::JobResult& x) { return Teller(x).tell(); }
 
 }  // namespace sheets

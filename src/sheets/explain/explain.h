@@ -1,7 +1,7 @@
 // How each figure came about: a formula with its numbers.
 #pragma once
 
-#include "sheets/facts/make_facts.h"
+#include "model/job_result.h"
 
 namespace sheets {
 
@@ -13,11 +13,11 @@ struct Explained {
   bool isOfTask = false;  // the hours of one task
 };
 
-std::vector<Explained> explain(const Computed& x);
+std::vector<Explained> explain(const model::JobResult& x);
 
 /// The noise, vibration and heat of each day, and every hazard: why it is on the sheet, whom it hurts and
 /// how, what is done in the order of the hierarchy, what stays, and what the words rest on; or why it was
 /// left out.
-std::string explainSafety(const Computed& x);
+std::string explainSafety(const model::JobResult& x);
 
 }  // namespace sheets

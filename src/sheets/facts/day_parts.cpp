@@ -17,7 +17,8 @@ int clockAfter(int from, int minutes, const model::Crew& crew) {
 }
 
 /// All shifts of one coat on one deck that lay product; 'onSurface' leaves out cutting in.
-std::vector<const model::Shift*> strokesOf(const Computed& x, std::size_t deck, int coat, bool onSurface) {
+std::vector<const model::Shift*> strokesOf(const model::JobResult& x, std::size_t deck, int coat,
+                                           bool onSurface) {
   std::vector<const model::Shift*> strokes;
   for (const auto& shift : x.plan.shifts) {
     if (shift.deck != deck || shift.pass != coat) continue;
@@ -37,7 +38,7 @@ struct TimedCoat {
   std::vector<std::pair<base::LocalTime, DayStrip>> strips;
 };
 
-void timeStrips(TimedCoat& coat, const Computed& x) {
+void timeStrips(TimedCoat& coat, const model::JobResult& x) {
   const auto surface = strokesOf(x, coat.need->deck, coat.need->coat, true);
   if (coat.edge == nullptr || coat.edge->strips.empty() || surface.empty()) return;
   const auto& crew = x.c.job.crew;
@@ -70,7 +71,7 @@ void timeStrips(TimedCoat& coat, const Computed& x) {
   }
 }
 
-std::vector<TimedCoat> coatsOf(const Computed& x, const Formatter& w) {
+std::vector<TimedCoat> coatsOf(const model::JobResult& x, const Formatter& w) {
   const auto litres = printedLitres(x, w);
   std::vector<TimedCoat> coats;
   std::vector<std::size_t> count(x.c.job.areas.size());
@@ -87,7 +88,7 @@ std::vector<TimedCoat> coatsOf(const Computed& x, const Formatter& w) {
 }
 
 /// The part of a coat that is laid on a day; nothing when it is another day's.
-std::optional<DayCoat> partOf(const TimedCoat& coat, base::Date date, const Computed& x) {
+std::optional<DayCoat> partOf(const TimedCoat& coat, base::Date date, const model::JobResult& x) {
   DayCoat part{coat.need->deck, coat.need->coat, 24 * 60, 0, {}, {}, 0, coat.need, coat.edge, {}};
   int here = 0, all = 0;
   for (const auto* s : coat.strokes) {
@@ -151,11 +152,11 @@ void openTins(Day& day, std::vector<model::TinCount>& shelf, base::Volume need, 
 
 }  // namespace
 
-std::vector<Day> daysOf(const Computed& x, const Formatter& w) {
+std::vector<Day> daysOf(const model::JobResult& x, const Formatter& w) {
   const auto coats = coatsOf(x, w);
   std::vector<Day> days;
   std::vector<bool> isBegun(x.c.job.areas.size());
-  auto shelf = tinsOf(x.estimate.product);
+  auto shelf = tinsOf(x.resources.product);
   base::Volume open;
   for (const auto date : x.plan.days) {
     Day day;

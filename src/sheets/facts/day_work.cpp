@@ -18,7 +18,7 @@ struct Line {
   int until() const { return shifts.back().end.minutes; }
 };
 
-bool belongs(const model::Shift& next, const Line& line, const Computed& x) {
+bool belongs(const model::Shift& next, const Line& line, const model::JobResult& x) {
   constexpr int shortPiece = 30;  // minutes
   const auto& last = line.shifts.back();
   const auto& task = model::taskOf(x.content, next.task);
@@ -35,7 +35,7 @@ bool belongs(const model::Shift& next, const Line& line, const Computed& x) {
 }
 
 /// A coat stays in one line with its litres; everything else is cut at the break.
-std::vector<Line> linesOf(const Day& day, const Computed& x) {
+std::vector<Line> linesOf(const Day& day, const model::JobResult& x) {
   const auto pause = model::breakOf(x.c.job.crew);
   std::vector<Line> lines;
   const auto add = [&](const model::Shift& s) {
@@ -58,7 +58,7 @@ std::vector<Line> linesOf(const Day& day, const Computed& x) {
 }
 
 /// 'sand, 40 and 60 grit' 'clear dust, cut in 07:55, oil 08:25'
-std::string whatText(const Line& line, const Computed& x, const Formatter& w) {
+std::string whatText(const Line& line, const model::JobResult& x, const Formatter& w) {
   const bool isOneTask = std::all_of(line.shifts.begin(), line.shifts.end(),
                                      [&](const auto& s) { return s.task == line.task->id; });
   if (!isOneTask) {
@@ -79,7 +79,7 @@ std::string whatText(const Line& line, const Computed& x, const Formatter& w) {
 }
 
 /// The name of one deck, the letters of more.
-std::string whereText(const Line& line, const Computed& x, const Formatter& w) {
+std::string whereText(const Line& line, const model::JobResult& x, const Formatter& w) {
   constexpr std::size_t mostNamed = 1;
   std::vector<std::string> names, letters;
   for (const auto& s : line.shifts) {
@@ -94,7 +94,7 @@ std::string whereText(const Line& line, const Computed& x, const Formatter& w) {
 
 /// What still stands on the boards is wiped off a while after each strip: from the first strip of the day on
 /// to the last. Nothing for a product that is not wiped.
-std::optional<model::ClockSpan> wipingOff(const Day& day, const Computed& x) {
+std::optional<model::ClockSpan> wipingOff(const Day& day, const model::JobResult& x) {
   auto span = model::wipingOn(x.plan, x.content, x.c.product->times, day.date);
   if (!span || day.coats.empty()) return {};
   int first = 24 * 60;
@@ -130,7 +130,7 @@ DayEnds dayEnds(const model::Content& content) {
 }
 
 /// When the last work of the day is done, wiping off too.
-int workEnd(const Day& day, const Computed& x) {
+int workEnd(const Day& day, const model::JobResult& x) {
   int end = x.c.job.crew.startMinutes;
   for (const auto* shift : day.shifts) end = std::max(end, shift->end.minutes);
   if (const auto wiping = wipingOff(day, x)) end = std::max(end, wiping->until);
@@ -138,13 +138,13 @@ int workEnd(const Day& day, const Computed& x) {
 }
 
 /// Packing down waits for the end of a break.
-int packingDown(const Day& day, const Computed& x) {
+int packingDown(const Day& day, const model::JobResult& x) {
   const int end = workEnd(day, x);
   return hasBreak(day, x) ? std::max(end, model::breakOf(x.c.job.crew).until) : end;
 }
 
 /// A coat that is laid before the break and goes on after it.
-bool isLaidThrough(const model::ClockSpan& pause, const Day& day, const Computed& x) {
+bool isLaidThrough(const model::ClockSpan& pause, const Day& day, const model::JobResult& x) {
   return std::any_of(day.shifts.begin(), day.shifts.end(), [&](const auto* shift) {
     return model::laysProduct(model::taskOf(x.content, shift->task)) && shift->start.minutes < pause.from &&
            pause.until < shift->end.minutes;
@@ -162,7 +162,7 @@ std::string coatedLetters(const Day& day, const Formatter& w) {
 
 }  // namespace
 
-std::string deckName(const Computed& x, std::size_t deck) {
+std::string deckName(const model::JobResult& x, std::size_t deck) {
   return deckLetter(deck) + "\u00A0" + x.c.job.areas[deck].name;
 }
 
@@ -174,12 +174,12 @@ std::string span(int from, int until, const Formatter& w) {
   return w("day.span", {{"from", start}, {"to", end}});
 }
 
-bool hasBreak(const Day& day, const Computed& x) {
+bool hasBreak(const Day& day, const model::JobResult& x) {
   const auto pause = model::breakOf(x.c.job.crew);
   return pause.from < pause.until && pause.from < workEnd(day, x);
 }
 
-model::ClockSpan onSite(const Day& day, const Computed& x) {
+model::ClockSpan onSite(const Day& day, const model::JobResult& x) {
   constexpr int quarter = 15;
   const auto& crew = x.c.job.crew;
   const int home =
@@ -188,7 +188,7 @@ model::ClockSpan onSite(const Day& day, const Computed& x) {
   return {crew.startMinutes, std::min(rounded, std::max(home, crew.endMinutes))};
 }
 
-std::string stripsText(const DayCoat& coat, const Computed& x, const Formatter& w) {
+std::string stripsText(const DayCoat& coat, const model::JobResult& x, const Formatter& w) {
   if (coat.edge == nullptr) return {};
   if (coat.strips.empty()) return w("strips.none");
   const bool isStairs = std::holds_alternative<model::Stairs>(x.c.job.areas[coat.deck].shape);
@@ -225,7 +225,7 @@ std::string degreesText(double least, double most, const Formatter& w) {
   return w("day.temperatures", {{"from", low.substr(0, low.find("\u00A0"))}, {"to", high}});
 }
 
-FactList workFacts(const Day& day, const Computed& x, const Formatter& w) {
+FactList workFacts(const Day& day, const model::JobResult& x, const Formatter& w) {
   std::vector<std::pair<int, Facts>> rows;  // by their start
   const auto row = [&](int at, const std::string& time, const std::string& what,
                        const std::string& where) -> Facts& {

@@ -11,11 +11,11 @@
 namespace sheets {
 namespace {
 
-std::string deckName(const Computed& x, const std::optional<std::size_t>& deck) {
+std::string deckName(const model::JobResult& x, const std::optional<std::size_t>& deck) {
   return deck ? deckLetter(*deck) + " " + x.c.job.areas[*deck].name : "";
 }
 
-void addCosts(Facts& f, const Computed& x, const Formatter& w) {
+void addCosts(Facts& f, const model::JobResult& x, const Formatter& w) {
   const auto& p = x.price;
   const base::Money direct = p.labourCost + p.productCost + p.consumableCost + p.otherCost;
   f.emplace_back(
@@ -67,7 +67,7 @@ std::string capitals(const std::string& words) {
 }
 
 /// Of suppliers: no weekend, no public holiday of the place, and nobody of ours is off to take what comes.
-bool isWorkingDay(const Computed& x, base::Date day) {
+bool isWorkingDay(const model::JobResult& x, base::Date day) {
   const auto weekday = std::chrono::weekday{day};
   const auto& off = x.c.job.crew.off;
   if (weekday == std::chrono::Saturday || weekday == std::chrono::Sunday) return false;
@@ -78,7 +78,7 @@ bool isWorkingDay(const Computed& x, base::Date day) {
   return std::none_of(holidays.begin(), holidays.end(), [&](const auto& h) { return h.date == day; });
 }
 
-base::Date workingDaysBefore(const Computed& x, base::Date day, int count) {
+base::Date workingDaysBefore(const model::JobResult& x, base::Date day, int count) {
   while (count > 0) {
     day -= std::chrono::days{1};
     if (isWorkingDay(x, day)) --count;
@@ -87,7 +87,7 @@ base::Date workingDaysBefore(const Computed& x, base::Date day, int count) {
 }
 
 /// In the yard on the working day before the truck is loaded, which is the one before the work begins.
-void addDelivery(Facts& f, const Computed& x, const Formatter& w) {
+void addDelivery(Facts& f, const model::JobResult& x, const Formatter& w) {
   const auto& d = x.c.brand.delivery;
   const auto& to = d.to.empty() ? x.c.brand.address : d.to;
   const base::Date start = x.plan.days.empty() ? x.c.job.start : x.plan.days.front();
@@ -103,8 +103,8 @@ void addDelivery(Facts& f, const Computed& x, const Formatter& w) {
                                    {"hours", d.hours}});
 }
 
-void addOrders(Facts& f, const Computed& x, const Formatter& w) {
-  const auto& need = x.estimate.product;
+void addOrders(Facts& f, const model::JobResult& x, const Formatter& w) {
+  const auto& need = x.resources.product;
   const auto& colour = x.c.job.colour;
   FactList tins, shed;
   for (const auto& t : need.bought.tins)
@@ -142,7 +142,7 @@ void addOrders(Facts& f, const Computed& x, const Formatter& w) {
   f.emplace_back("allowance", w.share(x.c.job.allowance));
   FactList rows;
   base::Money cost;
-  for (const auto& line : x.estimate.consumables) {
+  for (const auto& line : x.resources.consumables) {
     const auto& item = x.content.consumables.at(line.consumable);
     rows.push_back(
         {{"name", capitalised(line.grit > 0 ? w("orders.of_grit",
@@ -163,7 +163,7 @@ void addOrders(Facts& f, const Computed& x, const Formatter& w) {
 
 }  // namespace
 
-Facts officeFacts(const Computed& x, const Formatter& w) {
+Facts officeFacts(const model::JobResult& x, const Formatter& w) {
   Facts f = commonFacts(x, w);
   addLitreTable(f, x, w);
   addPrice(f, x, w, true);
@@ -179,7 +179,6 @@ Facts officeFacts(const Computed& x, const Formatter& w) {
             {"phone_link", customer.phone.empty() ? "" : phoneAddress(customer.phone, x.c.region->dialling)},
             {"email", customer.email},
             {"email_link", customer.email.empty() ? "" : mailAddress(customer.email)}});
-  f.emplace_back("short_title", shortTitleOf(x));
   f.emplace_back("office_note", x.c.job.officeNote);
   FactList notes;
   for (std::size_t i = 0; i < x.c.job.areas.size(); ++i) {

@@ -11,7 +11,7 @@ namespace {
 
 using Kind = model::LineKind;
 
-bool hasLine(const Computed& x, Kind kind, std::optional<std::size_t> deck = {},
+bool hasLine(const model::JobResult& x, Kind kind, std::optional<std::size_t> deck = {},
              std::optional<model::Work> work = {}) {
   return std::any_of(x.price.lines.begin(), x.price.lines.end(), [&](const model::PriceLine& line) {
     return line.kind == kind && line.deck == deck && line.work == work;
@@ -19,7 +19,7 @@ bool hasLine(const Computed& x, Kind kind, std::optional<std::size_t> deck = {},
 }
 
 /// What an area is, what is done to it, and its price.
-FactList areaFacts(const Computed& x, const Formatter& w) {
+FactList areaFacts(const model::JobResult& x, const Formatter& w) {
   FactList list = deckFacts(x, w);
   const PriceParts parts = priceParts(x);
   const auto passes = static_cast<int>(x.c.job.sanding.size());
@@ -40,7 +40,7 @@ FactList areaFacts(const Computed& x, const Formatter& w) {
   return list;
 }
 
-Facts trustFacts(const Computed& x, const Formatter& w) {
+Facts trustFacts(const model::JobResult& x, const Formatter& w) {
   const auto& b = x.c.brand;
   std::vector<std::string> others;
   for (const auto& name : x.c.job.crew.names) {
@@ -70,7 +70,7 @@ std::string escaped(const std::string& words) {
 
 }  // namespace
 
-PriceParts priceParts(const Computed& x) {
+PriceParts priceParts(const model::JobResult& x) {
   PriceParts parts;
   parts.areas.resize(x.c.job.areas.size());
   const auto partOf = [&](const model::PriceLine& line) -> PriceParts::Part& {
@@ -95,7 +95,7 @@ PriceParts priceParts(const Computed& x) {
   return parts;
 }
 
-void addOffer(Facts& facts, const Computed& x, const Formatter& w) {
+void addOffer(Facts& facts, const model::JobResult& x, const Formatter& w) {
   const auto show = x.c.job.price.show.value_or(x.c.brand.priceShow);
   const PriceParts parts = priceParts(x);
   const auto is = [&](model::PriceShow s) { return Fact::yes(show == s); };
@@ -125,9 +125,9 @@ base::Date validUntil(const model::Job& job) {
   return job.start > job.quoted ? std::min(last, job.start - std::chrono::days{1}) : last;
 }
 
-std::string acceptanceMail(const Computed& x) {
+std::string acceptanceMail(const model::JobResult& x) {
   const Formatter w(*x.c.region, x.language);
-  const model::Values values{{"ref", x.c.job.ref}, {"total", w.signedMoney(x.price.total)}};
+  const base::Values values{{"ref", x.c.job.ref}, {"total", w.signedMoney(x.price.total)}};
   // Short, so that the modules of the code stay large enough for any printer and telephone.
   return mailAddress(x.c.brand.email) + "?subject=" + escaped(w("accept.subject", values)) +
          "&body=" + escaped(w("accept.body", values));

@@ -1,7 +1,8 @@
 // Facts about the price by area, how it is paid and how it is accepted.
 #pragma once
 
-#include "sheets/facts/make_facts.h"
+#include "model/job_result.h"
+#include "sheets/facts/facts.h"
 #include "sheets/words/formatter.h"
 
 namespace sheets {
@@ -15,15 +16,15 @@ struct PriceParts {
   std::vector<Part> areas;  // in the job's order
   Part materials, site;
 };
-PriceParts priceParts(const Computed& x);
+PriceParts priceParts(const model::JobResult& x);
 
 /// 'offer': how the price is shown and its parts; 'trust', 'payment' and 'accept'.
-void addOffer(Facts& facts, const Computed& x, const Formatter& w);
+void addOffer(Facts& facts, const model::JobResult& x, const Formatter& w);
 
 /// The last day on which the quote can be accepted.
 base::Date validUntil(const model::Job& job);
 
 /// An address that writes the e-mail by which a customer accepts (RFC 6068).
-std::string acceptanceMail(const Computed& x);
+std::string acceptanceMail(const model::JobResult& x);
 
 }  // namespace sheets

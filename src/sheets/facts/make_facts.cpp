@@ -13,15 +13,6 @@
 namespace sheets {
 namespace {
 
-std::string deckNames(const model::Job& job, const Formatter& w) {
-  constexpr std::size_t mostNamed = 3;
-  if (job.areas.size() > mostNamed)
-    return w.counted("title.decks", static_cast<std::int64_t>(job.areas.size()));
-  std::vector<std::string> names;
-  for (const auto& deck : job.areas) names.push_back(deck.name);
-  return w.joined(names);
-}
-
 /// Rails and screens carry no furniture.
 bool isCleared(const model::Deck& deck) {
   return !std::holds_alternative<model::Strip>(deck.shape) &&
@@ -29,7 +20,7 @@ bool isCleared(const model::Deck& deck) {
 }
 
 /// What is cleared by the evening before the first work on it, decks of one day together.
-FactList clearing(const Computed& x, const Formatter& w) {
+FactList clearing(const model::JobResult& x, const Formatter& w) {
   std::map<base::Date, std::vector<std::string>> days;
   std::size_t all = 0;
   for (std::size_t i = 0; i < x.c.job.areas.size(); ++i) {
@@ -48,7 +39,7 @@ FactList clearing(const Computed& x, const Formatter& w) {
   return list;
 }
 
-Facts customerFacts(const Computed& x, const Formatter& w) {
+Facts customerFacts(const model::JobResult& x, const Formatter& w) {
   const auto& job = x.c.job;
   Facts f = commonFacts(x, w);
   const std::vector<std::string> block{job.customer.name, oneLine(job.customer.address, w)};
@@ -88,35 +79,7 @@ Facts customerFacts(const Computed& x, const Formatter& w) {
 
 }  // namespace
 
-std::string namesOfDecks(const Computed& x) {
-  return capitalised(deckNames(x.c.job, Formatter(*x.c.region, x.language)));
-}
-
-std::string shortTitleOf(const Computed& x) {
-  return x.c.job.title.empty() ? namesOfDecks(x) : x.c.job.title;
-}
-
-std::string titleOf(const Computed& x) {
-  const auto& job = x.c.job;
-  if (!job.title.empty()) return job.title;
-  const Formatter w(*x.c.region, x.language);
-  std::vector<std::string> done;
-  if (model::asksFor(job.work, model::Work::Wash)) done.push_back(w("title.washed"));
-  if (model::asksFor(job.work, model::Work::Fix) && !model::asksFor(job.work, model::Work::Sand))
-    done.push_back(w("title.fixed"));
-  if (model::asksFor(job.work, model::Work::Sand)) done.push_back(w("title.sanded"));
-  if (model::asksFor(job.work, model::Work::Oil)) {
-    const auto coats = coatCounts(x);
-    const bool isStain = x.c.product->kind == model::ProductKind::FilmStain;
-    if (coats.most > 1 && coats.fewest == coats.most)
-      done.push_back(
-          w(isStain ? "title.stained_times" : "title.oiled_times", {{"times", w.times(coats.most)}}));
-    else done.push_back(w(isStain ? "title.stained" : "title.oiled"));
-  }
-  return w("title.job", {{"decks", capitalised(deckNames(job, w))}, {"work", w.joined(done)}});
-}
-
-FactsByReader makeFacts(const Computed& x) {
+FactsByReader makeFacts(const model::JobResult& x) {
   const Formatter w(*x.c.region, x.language);
   return {{model::Reader::Customer, customerFacts(x, w)},
           {model::Reader::Crew, crewFacts(x, w)},

@@ -49,10 +49,10 @@ struct Hours {
   }
 };
 
-Hours hoursOf(const Computed& x) {
+Hours hoursOf(const model::JobResult& x) {
   Hours h;
   const std::size_t areas = x.c.job.areas.size();
-  for (const auto& line : x.estimate.labour) {
+  for (const auto& line : x.resources.labour) {
     const std::string task = isForAll(model::taskOf(x.content, line.task)) ? "" : line.task;
     auto row = std::find(h.tasks.begin(), h.tasks.end(), task);
     if (row == h.tasks.end()) {
@@ -67,11 +67,11 @@ Hours hoursOf(const Computed& x) {
 }
 
 /// 'Sand, three passes', 'Oil, two coats'.
-std::string taskWords(const Computed& x, const std::string& id, const Formatter& w) {
+std::string taskWords(const model::JobResult& x, const std::string& id, const Formatter& w) {
   if (id.empty()) return w("office.set_up");
   const auto& task = model::taskOf(x.content, id);
   std::set<int> passes;
-  for (const auto& line : x.estimate.labour) {
+  for (const auto& line : x.resources.labour) {
     if (line.task == id && line.pass > 0) passes.insert(line.pass);
   }
   const auto n = static_cast<std::int64_t>(passes.size());
@@ -79,7 +79,7 @@ std::string taskWords(const Computed& x, const std::string& id, const Formatter&
   return capitalised(task.name) + ", " + w.counted(task.isPerPass ? "office.passes" : "coats.count", n);
 }
 
-void addHours(Facts& f, const Computed& x, const Hours& hours, const Formatter& w) {
+void addHours(Facts& f, const model::JobResult& x, const Hours& hours, const Formatter& w) {
   FactList heads, rows;
   const std::size_t areas = x.c.job.areas.size();
   for (std::size_t i = 0; i < areas; ++i) heads.push_back({{"words", deckLetter(i)}});
@@ -123,7 +123,7 @@ Facts moneyFacts(const MoneyRow& row, const Formatter& w) {
 }
 
 /// Each part with its share of overhead and contingency; the largest takes the coins that rounding leaves.
-void addMoney(Facts& f, const Computed& x, const Hours& hours, const Formatter& w) {
+void addMoney(Facts& f, const model::JobResult& x, const Hours& hours, const Formatter& w) {
   const PriceParts parts = priceParts(x);
   const std::size_t areas = parts.areas.size();
   std::vector<MoneyRow> rows;
@@ -156,7 +156,7 @@ void addMoney(Facts& f, const Computed& x, const Hours& hours, const Formatter& 
 }
 
 /// What is done on a day: kinds of work with the letters of their areas, 'wash A and B'.
-std::string dayWords(const Computed& x, base::Date day, const Formatter& w) {
+std::string dayWords(const model::JobResult& x, base::Date day, const Formatter& w) {
   std::vector<std::pair<std::string, std::vector<std::string>>> done;
   for (const auto& s : x.plan.shifts) {
     const auto& task = model::taskOf(x.content, s.task);
@@ -178,7 +178,7 @@ std::string dayWords(const Computed& x, base::Date day, const Formatter& w) {
   return capitalised(words);
 }
 
-void addWorkDays(Facts& f, const Computed& x, const Formatter& w) {
+void addWorkDays(Facts& f, const model::JobResult& x, const Formatter& w) {
   FactList rows;
   std::int64_t all = 0;
   for (const base::Date day : x.plan.days) {
@@ -195,7 +195,7 @@ void addWorkDays(Facts& f, const Computed& x, const Formatter& w) {
   f.emplace_back("work_days_all", w.number({base::divide(Wide{all} * 1'000'000, 60, Round::HalfUp)}, 2));
 }
 
-void addInvoices(Facts& f, const Computed& x, const Formatter& w) {
+void addInvoices(Facts& f, const model::JobResult& x, const Formatter& w) {
   FactList rows;
   const auto& p = x.price;
   for (std::size_t i = 0; i < p.stages.size(); ++i) {
@@ -230,16 +230,16 @@ std::string chanceWords(int thousandths, const Formatter& w) {
 
 /// The smallest tin that holds half of what is missing to the highest need: the chance falls to a quarter or
 /// less.
-const model::Tin* oneMore(const Computed& x, Volume have) {
+const model::Tin* oneMore(const model::JobResult& x, Volume have) {
   const auto& tins = x.c.product->tins.at(x.c.job.site.region);
-  const Volume missing = x.estimate.product.high - have;
+  const Volume missing = x.resources.product.high - have;
   const auto fit =
       std::find_if(tins.begin(), tins.end(), [&](const auto& tin) { return tin.size * 2 >= missing; });
   return fit == tins.end() ? &tins.back() : &*fit;
 }
 
-void addEnough(Facts& f, const Computed& x, const Formatter& w) {
-  const auto& need = x.estimate.product;
+void addEnough(Facts& f, const model::JobResult& x, const Formatter& w) {
+  const auto& need = x.resources.product;
   const Volume have = need.bought.volume + need.fromStock;
   const int chance = chanceOfMore(have, need.low, need.likely, need.high);
   Facts enough{
@@ -268,7 +268,7 @@ int chanceOfMore(Volume have, Volume low, Volume likely, Volume high) {
   return 1000 - static_cast<int>(base::divide(square(have - low) * 1000, area(likely - low), Round::HalfUp));
 }
 
-void addOfficeTables(Facts& facts, const Computed& x, const Formatter& w) {
+void addOfficeTables(Facts& facts, const model::JobResult& x, const Formatter& w) {
   const Hours hours = hoursOf(x);
   addMoney(facts, x, hours, w);
   addHours(facts, x, hours, w);

@@ -20,7 +20,7 @@ const Day* on(const std::vector<Day>& days, base::Date date) {
   return nullptr;
 }
 
-std::string dayLine(const Computed& x, base::Date date, const Formatter& w) {
+std::string dayLine(const model::JobResult& x, base::Date date, const Formatter& w) {
   std::string line;
   const auto add = [&](const std::string& words) { line += (line.empty() ? "" : "; ") + words; };
   if (const auto* day = on(x.exposure.noise, date)) {
@@ -43,7 +43,7 @@ std::string wordsOf(const Facts& facts, const char* name) {
   return std::get<std::string>(find(facts, name)->value);
 }
 
-std::string hazardLines(const Computed& x, const model::Hazard& hazard, const Formatter& w) {
+std::string hazardLines(const model::JobResult& x, const model::Hazard& hazard, const Formatter& w) {
   const Facts facts = hazardFacts(x, hazard, w);
   std::string lines = "    who: " + wordsOf(facts, "who") + "\n    harm: " + wordsOf(facts, "harm") + "\n";
   const auto& controls = std::get<FactList>(find(facts, "controls")->value);
@@ -57,7 +57,7 @@ std::string hazardLines(const Computed& x, const model::Hazard& hazard, const Fo
 
 }  // namespace
 
-std::string explainSafety(const Computed& x) {
+std::string explainSafety(const model::JobResult& x) {
   const Formatter w(*x.c.region, x.language);
   std::string days;
   for (const auto date : x.plan.days) days += dayLine(x, date, w);

@@ -36,7 +36,7 @@ std::string onTwoLines(std::string day) {
 
 /// One table to sign on: a column for each day, or for each week where the days are more than a hand can
 /// write in side by side; with a line for whoever else comes.
-FactList signOn(const Computed& x, const Formatter& w) {
+FactList signOn(const model::JobResult& x, const Formatter& w) {
   constexpr std::size_t most = 14;
   const bool isWeekly = x.plan.days.size() > most;
   FactList days, rows;
@@ -56,7 +56,7 @@ FactList signOn(const Computed& x, const Formatter& w) {
 }
 
 /// When the sheet is gone through again: on the first working day of each week.
-Facts reviewFacts(const Computed& x, const Formatter& w) {
+Facts reviewFacts(const model::JobResult& x, const Formatter& w) {
   constexpr std::size_t most = 4;
   std::vector<std::string> dates;
   std::optional<base::Date> week;  // its Monday
@@ -73,7 +73,7 @@ Facts reviewFacts(const Computed& x, const Formatter& w) {
 
 }  // namespace
 
-Facts crewFacts(const Computed& x, const Formatter& w) {
+Facts crewFacts(const model::JobResult& x, const Formatter& w) {
   const auto& site = x.c.job.site;
   Facts f = commonFacts(x, w);
   for (const auto& [name, words] : {std::pair{"hospital", site.hospital},
@@ -89,8 +89,8 @@ Facts crewFacts(const Computed& x, const Formatter& w) {
   f.emplace_back("has_site_words",
                  Fact::yes(!site.access.empty() || !site.water.empty() || !site.power.empty()));
   base::Volume tin;
-  for (const auto& t : x.estimate.product.bought.tins) tin = std::max(tin, t.tin.size);
-  for (const auto& t : x.estimate.product.opened) tin = std::max(tin, t.size);
+  for (const auto& t : x.resources.product.bought.tins) tin = std::max(tin, t.tin.size);
+  for (const auto& t : x.resources.product.opened) tin = std::max(tin, t.size);
   f.emplace_back("tin_size", tin.isZero() ? "" : w.tinSize(tin));
   f.emplace_back("areas_title", namesOfDecks(x));
   f.emplace_back("sign_sheets", signOn(x, w));

@@ -43,7 +43,7 @@ std::string nextHardest(std::vector<Day> days, const Formatter& w, Value value, 
 }
 
 /// What the hazards say that belong to a row of limits.
-void addRowHazard(Facts& f, const Computed& x, LimitRow row, const Formatter& w) {
+void addRowHazard(Facts& f, const model::JobResult& x, LimitRow row, const Formatter& w) {
   const auto* hazard = hazardOfRow(x, row);
   const Facts words = hazard ? hazardFacts(x, *hazard, w) : Facts{};
   f.emplace_back("has_hazard", Fact::yes(hazard != nullptr));
@@ -60,7 +60,7 @@ void addSharing(Facts& f, int among) {
   f.emplace_back("cannot_share", Fact::yes(among == 0));
 }
 
-Facts noiseFacts(const Computed& x, const Formatter& w) {
+Facts noiseFacts(const model::JobResult& x, const Formatter& w) {
   const auto& e = x.exposure;
   const auto& l = e.limits.noise;
   const model::NoiseDay none;
@@ -94,7 +94,7 @@ Facts noiseFacts(const Computed& x, const Formatter& w) {
   return f;
 }
 
-Facts vibrationFacts(const Computed& x, const Formatter& w) {
+Facts vibrationFacts(const model::JobResult& x, const Formatter& w) {
   const auto& e = x.exposure;
   const auto& l = e.limits.vibration;
   const model::VibrationDay none;
@@ -126,7 +126,7 @@ std::string degrees(const Formatter& w, double amount) {
 
 std::string felt(const Formatter& w, double celsius) { return degrees(w, inDegrees(w, celsius)); }
 
-Facts heatFacts(const Computed& x, const Formatter& w) {
+Facts heatFacts(const model::JobResult& x, const Formatter& w) {
   const auto& e = x.exposure;
   const model::HeatDay none;
   const bool isIndex = e.limits.heat.usesHeatIndex;
@@ -176,7 +176,7 @@ std::string vapourLimit(const std::vector<model::Vapour>& vapours, const model::
   return rounded(w, std::floor(area.limit + 1e-6)) + "\u00A0" + w("units.mg_per_m3");
 }
 
-FactList vapourFacts(const Computed& x, const Formatter& w) {
+FactList vapourFacts(const model::JobResult& x, const Formatter& w) {
   FactList list;
   for (const auto& area : x.exposure.vapour) {
     const auto& vapours = x.c.product->sds->vapours;
@@ -193,7 +193,7 @@ FactList vapourFacts(const Computed& x, const Formatter& w) {
   return list;
 }
 
-Facts dustFacts(const Computed& x, const Formatter& w) {
+Facts dustFacts(const model::JobResult& x, const Formatter& w) {
   const auto& l = x.exposure.limits.dust;
   bool isHard = false;
   for (const auto& deck : x.c.job.areas) isHard = isHard || timberOf(x, deck).isHardwood;
@@ -224,13 +224,13 @@ std::string mass(const Formatter& w, double kilograms) {
 
 }  // namespace
 
-std::string tinMass(const Computed& x, const Formatter& w) { return mass(w, x.exposure.lifting.heaviestTin); }
+std::string tinMass(const model::JobResult& x, const Formatter& w) { return mass(w, x.exposure.lifting.heaviestTin); }
 
-std::string toolMass(const Computed& x, const Formatter& w) {
+std::string toolMass(const model::JobResult& x, const Formatter& w) {
   return x.exposure.lifting.heaviestTool > 0 ? mass(w, x.exposure.lifting.heaviestTool) : "";
 }
 
-void addExposure(Facts& f, const Computed& x, const Formatter& w) {
+void addExposure(Facts& f, const model::JobResult& x, const Formatter& w) {
   const auto& e = x.exposure;
   f.emplace_back("noise", noiseFacts(x, w));
   f.emplace_back("vibration", vibrationFacts(x, w));

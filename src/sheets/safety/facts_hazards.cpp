@@ -18,7 +18,7 @@ std::string authority(const model::Region& region, const std::string& about, con
 }
 
 /// The decks of which a hazard's conditions speak; all when they speak of none.
-std::string decksOf(const Computed& x, const model::Hazard& hazard, const Formatter& w) {
+std::string decksOf(const model::JobResult& x, const model::Hazard& hazard, const Formatter& w) {
   const auto concerns = [&](const model::Deck& deck, const model::Clause& clause) {
     switch (clause.condition) {
       case Condition::FilmCoating:
@@ -56,10 +56,10 @@ std::string decksOf(const Computed& x, const model::Hazard& hazard, const Format
   return w.joined(named.empty() ? all : named);
 }
 
-bool isUs(const Computed& x) { return x.c.region->units == model::UnitSystem::UsCustomary; }
+bool isUs(const model::JobResult& x) { return x.c.region->units == model::UnitSystem::UsCustomary; }
 
 /// The one word of the content's English that the United States spell otherwise.
-std::string spelled(std::string text, const Computed& x) {
+std::string spelled(std::string text, const model::JobResult& x) {
   if (!isUs(x) || !x.language.id.starts_with("en")) return text;
   for (auto at = text.find("apour"); at != std::string::npos; at = text.find("apour", at))
     text.erase(at + 3, 1);
@@ -72,7 +72,8 @@ std::string equipment(const model::Region& region, const std::string& id) {
 }
 
 /// A text of the content with the words of this job in its braces.
-std::string filled(std::string text, const Computed& x, const model::Hazard& hazard, const Formatter& w) {
+std::string filled(std::string text, const model::JobResult& x, const model::Hazard& hazard,
+                   const Formatter& w) {
   if (text.find('{') == std::string::npos) return spelled(std::move(text), x);  // as most are
   const auto& region = *x.c.region;
   base::Length edge;
@@ -115,7 +116,7 @@ bool asksFor(const model::Hazard& hazard, std::initializer_list<Condition> condi
   });
 }
 
-bool applies(const Computed& x, const std::string& id) {
+bool applies(const model::JobResult& x, const std::string& id) {
   return std::any_of(x.hazards.begin(), x.hazards.end(),
                      [&](const auto& h) { return h.id == id && h.applies; });
 }
@@ -138,7 +139,7 @@ const char* nameOf(model::ControlLevel level) {
   throw std::logic_error("internal error: unknown level of a control");
 }
 
-std::string vacuum(const Computed& x, const Formatter& w) {
+std::string vacuum(const model::JobResult& x, const Formatter& w) {
   const auto& areas = x.c.job.areas;
   const bool isTreated = std::any_of(areas.begin(), areas.end(),
                                      [&](const auto& deck) { return model::mayBeTreated(deck, x.content); });
@@ -154,14 +155,14 @@ std::optional<LimitRow> rowOf(const model::Hazard& hazard) {
   return {};
 }
 
-const model::Hazard* hazardOfRow(const Computed& x, LimitRow row) {
+const model::Hazard* hazardOfRow(const model::JobResult& x, LimitRow row) {
   for (const auto& hazard : x.content.hazards) {
     if (rowOf(hazard) == row && applies(x, hazard.id)) return &hazard;
   }
   return nullptr;
 }
 
-Facts hazardFacts(const Computed& x, const model::Hazard& hazard, const Formatter& w) {
+Facts hazardFacts(const model::JobResult& x, const model::Hazard& hazard, const Formatter& w) {
   const auto say = [&](const std::string& text) { return filled(text, x, hazard, w); };
   std::string together;
   FactList controls;
@@ -179,7 +180,7 @@ namespace {
 
 /// The EU's own statements, EUH..., have no number in the United States: there they are told without it.
 FactList texts(const std::vector<std::string>& codes, const std::map<std::string, std::string>& standard,
-               const Computed& x) {
+               const model::JobResult& x) {
   FactList list;
   for (const auto& code : codes) {
     const auto found = standard.find(code);
@@ -192,7 +193,7 @@ FactList texts(const std::vector<std::string>& codes, const std::map<std::string
 
 }  // namespace
 
-Facts labelFacts(const Computed& x, const model::SafetyData& d, const Formatter& w) {
+Facts labelFacts(const model::JobResult& x, const model::SafetyData& d, const Formatter& w) {
   std::string signal;
   if (!d.signalWord.empty())
     signal = w(d.signalWord == "Danger" ? "product.signal_danger" : "product.signal_warning");
@@ -222,13 +223,13 @@ Facts labelFacts(const Computed& x, const model::SafetyData& d, const Formatter&
           {"spill", d.spill}};
 }
 
-void addLabel(Facts& f, const Computed& x, const Formatter& w) {
+void addLabel(Facts& f, const model::JobResult& x, const Formatter& w) {
   const auto& sds = x.c.product->sds;
   f.emplace_back("has_sds", Fact::yes(sds.has_value()));
   f.emplace_back("sds", labelFacts(x, sds.value_or(model::SafetyData{}), w));
 }
 
-void addGrades(Facts& f, const Computed& x, const Formatter& w) {
+void addGrades(Facts& f, const model::JobResult& x, const Formatter& w) {
   FactList grades;
   for (const char* id : {"ears", "eyes", "mask", "gas_mask", "gloves", "boots", "sleeves"}) {
     const std::string grade = equipment(*x.c.region, id);

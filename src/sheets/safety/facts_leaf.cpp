@@ -11,7 +11,7 @@
 namespace sheets {
 namespace {
 
-std::vector<base::Date> daysOf(const Computed& x, const LeafRow& row) {
+std::vector<base::Date> daysOf(const model::JobResult& x, const LeafRow& row) {
   std::vector<base::Date> days;
   for (const auto& shift : x.plan.shifts) {
     const bool isIn = std::any_of(row.tasks.begin(), row.tasks.end(),
@@ -31,7 +31,7 @@ std::string daysWords(const std::vector<base::Date>& days, const Formatter& w) {
   return w.range(w.shortDay(days.front()), w.shortDay(days.back()));
 }
 
-std::vector<base::Date> coatingDays(const Computed& x) {
+std::vector<base::Date> coatingDays(const model::JobResult& x) {
   std::vector<base::Date> days;
   for (const auto& shift : x.plan.shifts) {
     if (model::laysProduct(model::taskOf(x.content, shift.task)) &&
@@ -42,7 +42,7 @@ std::vector<base::Date> coatingDays(const Computed& x) {
   return days;
 }
 
-Facts ragFacts(const Computed& x, const Leaf& leaf, const Formatter& w) {
+Facts ragFacts(const model::JobResult& x, const Leaf& leaf, const Formatter& w) {
   const auto& crew = x.c.job.crew;
   const auto& rags = x.exposure.rags;
   Facts words = leaf.rags ? hazardFacts(x, *leaf.rags, w) : Facts{};
@@ -76,7 +76,7 @@ std::string degrees(std::int64_t micro, const std::string& positive, const std::
 }
 
 /// The site's lines; where it is one line of the customer's address, with the lines that follow it there.
-Facts addressFacts(const Computed& x, const Formatter& w) {
+Facts addressFacts(const model::JobResult& x, const Formatter& w) {
   const auto& site = x.c.job.site;
   const auto& home = x.c.job.customer.address;
   std::vector<std::string> address = site.address.empty() ? home : site.address, house;
@@ -97,7 +97,7 @@ Facts addressFacts(const Computed& x, const Formatter& w) {
                                : ""}};
 }
 
-FactList killerFacts(const Computed& x, const Leaf& leaf, const Formatter& w) {
+FactList killerFacts(const model::JobResult& x, const Leaf& leaf, const Formatter& w) {
   constexpr std::size_t mostOrders = 3;
   FactList list;
   for (const auto* hazard : leaf.killers) {
@@ -112,7 +112,7 @@ FactList killerFacts(const Computed& x, const Leaf& leaf, const Formatter& w) {
   return list;
 }
 
-void addRows(Facts& f, const Computed& x, const Leaf& leaf, const Formatter& w) {
+void addRows(Facts& f, const model::JobResult& x, const Leaf& leaf, const Formatter& w) {
   std::vector<std::string> columns;
   for (const char* id : {"boots", "gloves", "eyes", "ears", "mask", "sleeves"}) {
     for (const auto& row : leaf.rows) {
@@ -154,7 +154,7 @@ void addRows(Facts& f, const Computed& x, const Leaf& leaf, const Formatter& w) 
 }
 
 /// The product, and the cleaners that the job takes: two at most, as there is room for.
-FactList chemicalFacts(const Computed& x, const Formatter& w) {
+FactList chemicalFacts(const model::JobResult& x, const Formatter& w) {
   FactList list;
   const auto add = [&](const std::string& name, const std::optional<model::SafetyData>& sds) {
     Facts f = labelFacts(x, sds.value_or(model::SafetyData{}), w);
@@ -170,7 +170,7 @@ FactList chemicalFacts(const Computed& x, const Formatter& w) {
         x.c.product->sds);
   }
   constexpr std::size_t most = 2;
-  for (const auto& line : x.estimate.consumables) {
+  for (const auto& line : x.resources.consumables) {
     const auto& item = x.content.consumables.at(line.consumable);
     if (item.sds && list.size() < most) add(item.name, item.sds);
   }
@@ -179,12 +179,12 @@ FactList chemicalFacts(const Computed& x, const Formatter& w) {
 
 }  // namespace
 
-void addLeaf(Facts& f, const Computed& x, const Formatter& w) {
+void addLeaf(Facts& f, const model::JobResult& x, const Formatter& w) {
   const Leaf leaf = leafOf(x);
   const auto& region = *x.c.region;
   const bool hasPoison = !region.poisonLine.empty() && !model::isFromMemory(region.poisonSource);
   bool sands = false;
-  for (const auto& line : x.estimate.labour)
+  for (const auto& line : x.resources.labour)
     sands = sands || !model::taskOf(x.content, line.task).rateByGrit.empty();
   f.emplace_back("has_rags", Fact::yes(leaf.rags != nullptr));
   f.emplace_back("has_dust", Fact::yes(sands));

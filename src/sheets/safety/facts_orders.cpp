@@ -11,7 +11,7 @@ namespace {
 
 bool isTold(const std::string& source) { return !source.empty() && !model::isFromMemory(source); }
 
-const model::Hazard* applying(const Computed& x, model::Condition condition) {
+const model::Hazard* applying(const model::JobResult& x, model::Condition condition) {
   for (std::size_t i = 0; i < x.hazards.size(); ++i) {
     const auto& hazard = x.content.hazards[i];
     const auto& all = hazard.when.all;
@@ -21,7 +21,7 @@ const model::Hazard* applying(const Computed& x, model::Condition condition) {
   return nullptr;
 }
 
-std::string controlsOf(const Computed& x, const model::Hazard* hazard, std::size_t most, const Formatter& w) {
+std::string controlsOf(const model::JobResult& x, const model::Hazard* hazard, std::size_t most, const Formatter& w) {
   if (!hazard) return "";
   const Facts words = hazardFacts(x, *hazard, w);
   const auto& list = std::get<FactList>(find(words, "controls")->value);
@@ -59,7 +59,7 @@ std::string protectorWords(const model::Protector& p, const Formatter& w) {
   return "";
 }
 
-void addNoise(FactList& list, const Computed& x, const Formatter& w) {
+void addNoise(FactList& list, const model::JobResult& x, const Formatter& w) {
   const auto& days = x.exposure.noise;
   if (days.empty()) return;
   const auto& limits = x.exposure.limits.noise;
@@ -76,7 +76,7 @@ void addNoise(FactList& list, const Computed& x, const Formatter& w) {
 
 /// What is left of the hardest day for the tool that shakes most, when the day's other tools are used as
 /// planned.
-void addVibration(FactList& list, const Computed& x, const Formatter& w) {
+void addVibration(FactList& list, const model::JobResult& x, const Formatter& w) {
   const auto& days = x.exposure.vibration;
   if (days.empty()) return;
   const auto& day =
@@ -99,7 +99,7 @@ void addVibration(FactList& list, const Computed& x, const Formatter& w) {
                        w("leaf.vibration.more", {{"tool", name}, {"day", w.shortDay(day.date)}})));
 }
 
-void addHeat(FactList& list, const Computed& x, const Formatter& w) {
+void addHeat(FactList& list, const model::JobResult& x, const Formatter& w) {
   const auto& e = x.exposure;
   const auto hottest = std::max_element(e.heat.begin(), e.heat.end(),
                                         [](const auto& a, const auto& b) { return a.celsius < b.celsius; });
@@ -119,14 +119,14 @@ void addHeat(FactList& list, const Computed& x, const Formatter& w) {
   list.push_back(order(label, w("leaf.heat.cup"), more + " " + controlsOf(x, hazard, 1, w)));
 }
 
-void addSun(FactList& list, const Computed& x, const Formatter& w) {
+void addSun(FactList& list, const model::JobResult& x, const Formatter& w) {
   if (!applying(x, model::Condition::InSun)) return;
   std::string more = w("leaf.sun.more", {{"pause", w.clock(model::breakOf(x.c.job.crew).from)}});
   if (const auto* hot = applying(x, model::Condition::BoardsAbove)) more += " " + controlsOf(x, hot, 1, w);
   list.push_back(order(w("leaf.sun.label"), w("leaf.sun.order"), more));
 }
 
-void addPeople(FactList& list, const Computed& x, const Formatter& w) {
+void addPeople(FactList& list, const model::JobResult& x, const Formatter& w) {
   std::string more;
   for (const auto condition : {model::Condition::Public, model::Condition::Children}) {
     const std::string words = controlsOf(x, applying(x, condition), 2, w);
@@ -138,7 +138,7 @@ void addPeople(FactList& list, const Computed& x, const Formatter& w) {
 
 }  // namespace
 
-void addOrders(Facts& f, const Computed& x, const Formatter& w) {
+void addOrders(Facts& f, const model::JobResult& x, const Formatter& w) {
   FactList list;
   addNoise(list, x, w);
   addVibration(list, x, w);

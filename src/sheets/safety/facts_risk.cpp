@@ -18,7 +18,7 @@ const Day* on(const std::vector<Day>& days, base::Date date) {
   return found == days.end() ? nullptr : &*found;
 }
 
-FactList dayFactsOf(const Computed& x, const Formatter& w) {
+FactList dayFactsOf(const model::JobResult& x, const Formatter& w) {
   FactList list;
   const std::string none = "\u2013";
   for (const auto date : x.plan.days) {
@@ -47,7 +47,7 @@ std::string sourceWords(const std::string& source, const Formatter& w) {
 
 }  // namespace
 
-void addRisks(Facts& f, const Computed& x, const Formatter& w) {
+void addRisks(Facts& f, const model::JobResult& x, const Formatter& w) {
   FactList risks;
   for (const auto* hazard : hazardsByHarm(x)) {
     Facts risk = hazardFacts(x, *hazard, w);

@@ -8,12 +8,12 @@ namespace {
 constexpr std::size_t mostKillers = 3, stepsInRow = 3, stepsInLongRow = 6;
 constexpr int maims = 4;  // the severity from which a hazard is among those that kill or maim
 
-bool isDone(const Computed& x, const model::Task& task) {
-  return std::any_of(x.estimate.labour.begin(), x.estimate.labour.end(),
+bool isDone(const model::JobResult& x, const model::Task& task) {
+  return std::any_of(x.resources.labour.begin(), x.resources.labour.end(),
                      [&](const auto& line) { return line.task == task.id; });
 }
 
-std::vector<LeafRow> rowsOf(const Computed& x) {
+std::vector<LeafRow> rowsOf(const model::JobResult& x) {
   std::vector<LeafRow> rows;
   for (const auto& task : x.content.tasks) {
     if (!isDone(x, task) || task.wears.empty()) continue;
@@ -63,7 +63,7 @@ bool holds(const std::vector<const model::Hazard*>& hazards, const model::Hazard
 
 }  // namespace
 
-std::vector<const model::Hazard*> hazardsByHarm(const Computed& x) {
+std::vector<const model::Hazard*> hazardsByHarm(const model::JobResult& x) {
   std::vector<const model::Hazard*> all;
   for (std::size_t i = 0; i < x.hazards.size(); ++i) {
     if (x.hazards[i].applies) all.push_back(&x.content.hazards[i]);
@@ -73,7 +73,7 @@ std::vector<const model::Hazard*> hazardsByHarm(const Computed& x) {
   return all;
 }
 
-Leaf leafOf(const Computed& x) {
+Leaf leafOf(const model::JobResult& x) {
   Leaf leaf;
   leaf.rows = rowsOf(x);
   std::vector<std::vector<const model::Hazard*>> inRows(leaf.rows.size());

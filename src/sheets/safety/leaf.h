@@ -26,11 +26,11 @@ struct Leaf {
 };
 
 /// The hazards that apply, by severity times exposure, the content's order among equals.
-std::vector<const model::Hazard*> hazardsByHarm(const Computed& x);
+std::vector<const model::Hazard*> hazardsByHarm(const model::JobResult& x);
 
 /// Three steps a row, six in that of all days and in that of the dusty tasks: of each hazard its best step
 /// first, then the second ones.
-Leaf leafOf(const Computed& x);
+Leaf leafOf(const model::JobResult& x);
 
 /// Where it is told: 'the panel', 'the first three', 'the steps', 'the orders', 'the risk assessment only'.
 const char* placeOnLeaf(const Leaf& leaf, const model::Hazard& hazard);

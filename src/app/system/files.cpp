@@ -1,6 +1,6 @@
-#include "app/pack/files.h"
+#include "app/system/files.h"
 
-#include "app/pack/process.h"
+#include "app/system/process.h"
 
 #include <fcntl.h>
 #include <unistd.h>

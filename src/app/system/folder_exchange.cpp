@@ -1,6 +1,6 @@
-#include "app/pack/folder_exchange.h"
+#include "app/system/folder_exchange.h"
 
-#include "app/pack/process.h"
+#include "app/system/process.h"
 
 #include <fcntl.h>
 #include <sys/file.h>

@@ -1,4 +1,4 @@
-#include "app/pack/telling.h"
+#include "app/pack/languages.h"
 
 #include "base/joined.h"
 #include "input/content/texts.h"
@@ -9,11 +9,11 @@
 
 namespace app {
 
-std::string rulingLanguage(const Computation& x) {
+std::string rulingLanguage(const model::JobResult& x) {
   return x.c.region->language.substr(0, x.c.region->language.find('-'));
 }
 
-std::vector<std::string> languagesOf(const std::string& document, const Computation& x,
+std::vector<std::string> languagesOf(const std::string& document, const model::JobResult& x,
                                      const Choices& choices) {
   if (!choices.languages.empty()) {
     std::vector<std::string> languages;
@@ -41,24 +41,24 @@ std::shared_ptr<const Translation> readTranslation(const std::string& language, 
 
 }  // namespace
 
-std::optional<Telling> tell(const Computation& x, const Shipped& shipped, const std::string& language,
-                            base::Diagnostics& messages) {
-  if (language == shipped.english.id)
-    return Telling{x, &shipped.english, &shipped.content, &shipped.templates.at(language), x.c};
+std::optional<model::JobResult> localized(const model::JobResult& x, const Shipped& shipped,
+                                          const std::string& language, base::Diagnostics& messages) {
+  if (language == x.language.id) return x;
   const auto& known = shipped.content.languages;
   if (std::find(known.begin(), known.end(), language) == known.end()) {
     messages.error({"--language"}, "", "'" + language + "' is not a known language",
                    "known: " + base::joined(known));
     return {};
   }
-  const auto t = readOnce(shipped.shelves->translations, language, messages,
+  const auto t = readOnce(shipped.caches->translations, language, messages,
                           [&](auto& told) { return readTranslation(language, shipped, told); });
   if (!t) return {};
-  Telling telling{x, &t->language, &t->content, &shipped.templates.at(language), x.c, t};
-  telling.c.product = &t->content.products.at(x.c.job.product);
-  telling.c.region = &t->content.regions.at(x.c.job.site.region);
-  telling.hazards = safety::hazardsOf(telling.c, t->content, x.estimate, x.exposure);
-  return telling;
+  auto c = x.c;
+  c.product = &t->content.products.at(c.job.product);
+  c.region = &t->content.regions.at(c.job.site.region);
+  auto hazards = safety::hazardsOf(c, t->content, x.estimate, x.resources, x.exposure);  // their reasons
+  return model::JobResult{std::move(c), t->content, t->language, x.estimate, x.plan,
+                          x.resources,  x.laid,     x.price,     x.exposure, std::move(hazards)};
 }
 
 }  // namespace app

@@ -1,4 +1,4 @@
-#include "app/pack/process.h"
+#include "app/system/process.h"
 
 #include <fcntl.h>
 #include <signal.h>

@@ -1,9 +1,9 @@
-#include "model/language.h"
+#include "base/language.h"
 
 #include <algorithm>
 #include <stdexcept>
 
-namespace model {
+namespace base {
 namespace {
 
 [[noreturn]] void fail(const Language& language, const std::string& key, const std::string& what) {
@@ -129,4 +129,4 @@ std::string capitalised(std::string s) {
   return s;
 }
 
-}  // namespace model
+}  // namespace base

@@ -7,7 +7,7 @@
 #include <string>
 #include <vector>
 
-namespace model {
+namespace base {
 
 /// The forms a phrase takes with a number, as the Unicode CLDR names them ('few' is 2 to 4 in Polish).
 enum class PluralForm { One, Few, Many, Other };
@@ -63,4 +63,4 @@ std::vector<std::string> placesOf(const std::string& phrase);
 /// The first letter in capitals, when it is a small Latin one.
 std::string capitalised(std::string s);
 
-}  // namespace model
+}  // namespace base

@@ -1,7 +1,7 @@
 // A folder of which some files change together: all of them, or none.
 #pragma once
 
-#include "app/pack/files.h"
+#include "app/system/files.h"
 
 #include <set>
 
