@@ -145,7 +145,7 @@ TEST_CASE("a day's rows follow their start, from setting up to packing down, wit
         "07:30 Set-up\n07:45–11:30 Fix\n11:30–12:00 Break\n12:00–15:45 Fix\n15:45 Pack-down\n");
   CHECK(rowsOf(m, m.days().back()) ==
         "07:30 Set-up\n08:00–09:25 Cut-in, oil 08:25\n09:25–09:35 Cut-in, oil 09:30\n"
-        "09:25–10:35 Wipe off what still stands, an hour after each strip\n10:35 Pack-down; rags under "
+        "09:25–10:35 Wipe off any oil left, an hour after each strip\n10:35 Pack-down; rags under "
         "water, lid on\n");
 }
 
@@ -166,7 +166,7 @@ TEST_CASE("wiping that meets the break is done in turns, and packing down waits 
   CHECK(
       rowsOf(m, m.days().back()) ==
       "09:00 Set-up\n09:15–10:40 Cut-in, oil 09:40\n10:40–10:50 Cut-in, oil 10:45\n"
-      "10:40–11:50 Wipe off what still stands, an hour after each strip\n"
+      "10:40–11:50 Wipe off any oil left, an hour after each strip\n"
       "11:30–12:00 Break, in turns: one of the crew wipes off\n12:00 Pack-down; rags under water, lid on\n");
   m.c.job.site.isNearWater = true;  // nobody works alone there
   const std::string rows = rowsOf(m, m.days().back());

@@ -4,6 +4,7 @@
 
 #include "estimate/estimate.h"
 #include "model/lookup.h"
+#include "sheets/words/hours.h"
 
 using namespace safety_jobs;
 
@@ -16,12 +17,14 @@ model::JobResult example(const std::string& name) {
   return std::move(*x);
 }
 
-std::int64_t piecesOf(const std::vector<model::LabourLine>& labour, const std::string& task,
-                      std::size_t deck) {
+/// Those that are reset, and the hours in which all are looked over, in hundredths.
+std::pair<std::int64_t, std::int64_t> fixingsOf(const std::vector<model::LabourLine>& labour,
+                                                std::size_t deck) {
   for (const auto& line : labour) {
-    if (line.task == task && line.deck == deck) return line.quantity.millionths / 1'000'000;
+    if (line.task == "fix" && line.deck == deck)
+      return {line.quantity.millionths / 1'000'000, line.checking.millionths / 10'000};
   }
-  return 0;
+  return {};
 }
 
 const model::ConsumableLine* screwsOf(const model::Resources& e) {
@@ -35,13 +38,28 @@ const model::ConsumableLine* screwsOf(const model::Resources& e) {
 
 TEST_CASE("all fixings are checked, those that stand up are reset") {
   auto x = example("landing");
+  const auto fixings = [&] { return fixingsOf(estimate::makeEstimate(x.c, shipped().content).labour, 0); };
   CHECK(x.estimate.decks[0].fixings == 2355);
-  CHECK(piecesOf(x.estimate.labour, "check", 0) == 2355);
-  CHECK(piecesOf(x.estimate.labour, "fix", 0) == 354);  // 15 % of 2355 is 353.25
+  CHECK(fixings() ==
+        std::pair<std::int64_t, std::int64_t>(354, 157));  // 15 % are 353.25; 2355 / 1500 = 1.57 h
   x.c.job.areas[0].fixings->raised = base::Share::whole(20);
-  CHECK(piecesOf(estimate::makeEstimate(x.c, shipped().content).labour, "fix", 0) == 471);
+  CHECK(fixings() == std::pair<std::int64_t, std::int64_t>(471, 157));
   x.c.job.areas[0].fixings->raised = base::Share::whole(0);
-  CHECK(piecesOf(estimate::makeEstimate(x.c, shipped().content).labour, "fix", 0) == 0);
+  CHECK(fixings() == std::pair<std::int64_t, std::int64_t>(0, 157));
+  x.c.job.work = {model::Work::Wash};
+  CHECK(fixings() == std::pair<std::int64_t, std::int64_t>(0, 0));
+}
+
+TEST_CASE("the office reads how the hours for fixings came about") {
+  const auto x = example("landing");
+  const auto line = std::find_if(x.estimate.labour.begin(), x.estimate.labour.end(),
+                                 [](const auto& l) { return l.task == "fix"; });
+  REQUIRE(line != x.estimate.labour.end());
+  // 354 / 140 + 1.57 = 4.0986 h
+  CHECK(line->hours.millionths / 100 == 40'985);
+  CHECK(sheets::hoursFormula(*line, model::taskOf(x.content, "fix"),
+                             sheets::Formatter(*x.c.region, x.language)) ==
+        "354 pieces / 140 pieces/h + 1.57 h");
 }
 
 TEST_CASE("nailed boards and boards on clips order no deck screws") {
@@ -49,7 +67,7 @@ TEST_CASE("nailed boards and boards on clips order no deck screws") {
   auto x = example("porch");
   const auto* screws = screwsOf(x.resources);
   REQUIRE(screws != nullptr);
-  const std::int64_t reset = piecesOf(x.estimate.labour, "fix", 0) + piecesOf(x.estimate.labour, "fix", 1);
+  const std::int64_t reset = fixingsOf(x.estimate.labour, 0).first + fixingsOf(x.estimate.labour, 1).first;
   CHECK(screws->used.millionths == reset * 330'000);  // one in three of those reset
   for (auto& area : x.c.job.areas) {
     if (area.fixings) area.fixings->kind = "clips";

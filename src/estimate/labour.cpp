@@ -11,6 +11,7 @@ namespace {
 
 using base::Count;
 using base::divide;
+using base::Hours;
 using base::Round;
 using base::Wide;
 
@@ -43,10 +44,17 @@ Count quantityOf(model::Measure measure, const model::Measures& m) {
 /// Of all fixings, those that stand up: of a task that is done to these only.
 Count quantityOf(const model::Task& task, const model::Measures& m, const model::Deck& deck) {
   const Count all = quantityOf(task.measure, m);
+  if (task.raisedByState.empty() || !deck.fixings) return all;
   const auto usual = task.raisedByState.find(deck.state);
-  if (usual == task.raisedByState.end()) return all;
-  const base::Share raised = deck.fixings ? deck.fixings->raised.value_or(usual->second) : usual->second;
+  const base::Share raised = deck.fixings->raised.value_or(
+      usual == task.raisedByState.end() ? base::Share::whole(100) : usual->second);
   return Count::whole(divide(Wide{all.millionths} * raised.millionths, Wide{one} * wholeShare, Round::Up));
+}
+
+Hours checkingOf(const model::Task& task, const model::Measures& m) {
+  if (task.checkedPerHour.isZero()) return {};
+  return {
+      base::mulDiv(Count::whole(m.fixings).millionths, one, task.checkedPerHour.millionths, Round::HalfUp)};
 }
 
 Count rateOf(const model::Task& task, int grit, const model::Job& job) {
@@ -79,14 +87,15 @@ std::vector<int> passesOf(const model::Task& task, std::size_t deckNumber, const
 }
 
 model::LabourLine onDeck(const model::JobInputs& c, const model::Task& task, std::size_t deck, Count quantity,
-                         int pass) {
+                         Hours checking, int pass) {
   const Count rate = rateOf(task, task.isPerPass ? pass : 0, c.job);
   const auto listed = task.timeByState.find(c.job.areas[deck].state);
   const base::Share time = listed == task.timeByState.end() ? base::Share::whole(100) : listed->second;
 
-  model::LabourLine line{task.id, deck, quantity, {}, pass, rate, time};
+  model::LabourLine line{task.id, deck, quantity, {}, pass, rate, time, checking};
   line.hours = {divide(Wide{quantity.millionths} * one * time.millionths, Wide{rate.millionths} * wholeShare,
                        Round::HalfUp)};
+  line.hours += checking;
   return line;
 }
 
@@ -121,9 +130,10 @@ std::vector<model::LabourLine> labourOf(const model::JobInputs& c, const model::
     }
     for (std::size_t deck = 0; deck < decks.size(); ++deck) {
       const Count quantity = quantityOf(task, decks[deck], c.job.areas.at(deck));
-      if (quantity.isZero()) continue;
+      const Hours checking = checkingOf(task, decks[deck]);
+      if (quantity.isZero() && checking.isZero()) continue;
       for (const int pass : passesOf(task, deck, c.job, late))
-        lines.push_back(onDeck(c, task, deck, quantity, pass));
+        lines.push_back(onDeck(c, task, deck, quantity, checking, pass));
     }
   }
   return lines;
@@ -159,8 +169,11 @@ std::vector<model::ConsumableLine> consumablesOf(const model::JobInputs& c, cons
       line->used += scaled(use.per, work.quantity.millionths, one, Round::HalfUp) * people;
     }
   }
+  constexpr std::int64_t quart = 946'352'946, litre = 1'000'000'000;  // NIST SP 811 (2008), App. B.8
   for (auto& line : lines) {
     const auto& consumable = content.consumables.at(line.consumable);
+    if (consumable.isLiquid && c.region->units == model::UnitSystem::UsCustomary)
+      line.used = scaled(line.used, litre, quart, Round::HalfUp);
     const base::Money price = consumable.price.at(c.job.site.region);
     line.bought = divide(line.used.millionths, one, Round::Up);
     line.cost = consumable.boughtWhole

@@ -85,7 +85,9 @@ class Pricer {
         });
         if (hours.isZero()) continue;
         const model::Measures& m = e_.decks[deck];
-        auto& line = add(model::LineKind::Work, printedArea(m.area), model::LineUnit::Area, labour(hours));
+        const bool isCounted = work == model::Work::Fix && m.fixings > 0;
+        auto& line = add(model::LineKind::Work, isCounted ? Count::whole(m.fixings) : printedArea(m.area),
+                         isCounted ? model::LineUnit::Pieces : model::LineUnit::Area, labour(hours));
         line.deck = deck;
         line.work = work;
       }

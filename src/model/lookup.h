@@ -83,6 +83,14 @@ inline bool laysProduct(const Task& task) {
   return task.isPerCoat && (task.measure == Measure::Wetted || task.measure == Measure::CutIn);
 }
 
+/// The authority that a region names for 'safety', 'waste' and so on; null where it names none.
+inline const std::string* authorityFor(const Region& region, const std::string& about) {
+  for (const auto& authority : region.authorities) {
+    if (authority.about == about) return &authority.name;
+  }
+  return nullptr;
+}
+
 /// A source that says so: what it gives is not told as a fact.
 inline bool isFromMemory(const std::string& source) {
   return source.find("from memory") != std::string::npos;

@@ -1,4 +1,4 @@
-// When what still stands on the boards is wiped off, a while after each strip is laid.
+// When what is left on the boards is wiped off, a while after each strip is laid.
 #pragma once
 
 #include "model/lookup.h"

@@ -1,5 +1,6 @@
 #include "safety/exposure.h"
 
+#include "base/units.h"
 #include "model/lookup.h"
 #include "safety/heat.h"
 #include "safety/noise.h"
@@ -13,8 +14,6 @@
 
 namespace safety {
 namespace {
-
-double number(std::int64_t millionths) { return static_cast<double>(millionths) / 1e6; }
 
 /// One person's hours with each tool on each day.
 using ToolHours = std::map<base::Date, std::map<const model::Tool*, double>>;
@@ -30,7 +29,7 @@ ToolHours toolHours(const model::JobInputs& c, const model::Content& content, co
     const double length = hoursWorked(shift, c.job.crew);
     for (const auto& tool : content.tools) {
       if (model::isUsedFor(tool, shift.task, shift.deck, c.job, content))
-        hours[shift.start.day][&tool] += length * number(tool.use.millionths) / 100;
+        hours[shift.start.day][&tool] += length * base::floating(tool.use) / 100;
     }
   }
   return hours;
@@ -61,14 +60,14 @@ model::NoiseDay noiseOf(base::Date date, const std::vector<NoisePeriod>& day,
 model::VibrationDay vibrationOf(base::Date date, const std::map<const model::Tool*, double>& tools,
                                 const model::VibrationLimits& limits) {
   // Values of Directive 2002/44/EC, art. 3, where the region names none.
-  const double action = limits.action ? number(limits.action->millionths) : 2.5;
-  const double limit = limits.limit ? number(limits.limit->millionths) : 5.0;
+  const double action = limits.action ? base::floating(*limits.action) : 2.5;
+  const double limit = limits.limit ? base::floating(*limits.limit) : 5.0;
   model::VibrationDay day;
   day.date = date;
   std::vector<VibrationPeriod> periods;
   for (const auto& [tool, hours] : tools) {
     if (!tool->vibration || tool->vibration->isZero()) continue;
-    const double a = number(tool->vibration->millionths);
+    const double a = base::floating(*tool->vibration);
     periods.push_back({a, hours});
     day.tools.push_back({tool->id, a, hours * 60, minutesUntil(a, action), minutesUntil(a, limit)});
   }
@@ -161,12 +160,12 @@ model::VapourArea vapourArea(const model::Product& product, std::size_t deck, do
   std::vector<std::pair<double, double>> masses, volumes;
   double mass = 0, volume = 0;
   for (const auto& v : product.sds->vapours) {
-    const double part = grams * number(v.share.millionths) / 100;
+    const double part = grams * base::floating(v.share) / 100;
     const double gas = vapourVolume(part, v.molarMass);
     area.airForLimit += airForLimit(v, part, isUs);
     masses.emplace_back(part,
                         v.isInPpm ? milligramsPerCubicMetre(v.exposureLimit, v.molarMass) : v.exposureLimit);
-    volumes.emplace_back(gas, number(v.lowerExplosiveLimit.millionths));
+    volumes.emplace_back(gas, base::floating(v.lowerExplosiveLimit));
     mass += part;
     volume += gas;
   }
@@ -189,7 +188,7 @@ std::vector<model::VapourArea> vapourOf(const model::JobInputs& c, const model::
     for (const auto& coat : estimate.coats) {
       const double hours = coat.deck == deck ? coatingHours(c.job.crew, content, plan, deck, coat.coat) : 0;
       if (hours > 0)
-        grams = std::max(grams, number(coat.litres.millionths) / 1000 / hours * c.product->vocGramsPerLitre);
+        grams = std::max(grams, base::floating(coat.litres) / 1000 / hours * c.product->vocGramsPerLitre);
     }
     if (grams > 0)
       areas.push_back(vapourArea(*c.product, deck, grams, c.region->units == model::UnitSystem::UsCustomary));
@@ -234,7 +233,7 @@ model::Lifting liftingOf(const model::JobInputs& c, const model::Content& conten
   constexpr double water = 1000;  // g/L where the product does not tell: cautious for oils
   const double density = c.product->gramsPerLitre > 0 ? c.product->gramsPerLitre : water;
   constexpr double withTin = 1.08;  // the tin itself, common practice
-  model::Lifting lifting{number(largest) / 1000 * density / 1000 * withTin, 0};
+  model::Lifting lifting{static_cast<double>(largest) / 1e9 * density / 1000 * withTin, 0};
   for (const auto& tool : content.tools) {
     const bool isUsed = std::any_of(resources.labour.begin(), resources.labour.end(), [&](const auto& line) {
       return model::isUsedFor(tool, line.task, line.deck, c.job, content);

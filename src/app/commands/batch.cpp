@@ -98,13 +98,13 @@ void makeOne(const JobText& job, const Batch& batch, bool isWritten, JobOutcome&
   const PackOrder& order = batch.order;
   const std::string digest = batch.inputs ? batch.inputs->digestOf(job) : "";
   if (batch.inputs) {
-    out.folder = packFolder(job.name, input::refOf(job.text, job.name), order.folder);
-    out.files = filesIfUnchanged(out.folder, digest);
-    if (!out.files.empty()) {
+    const auto folder = packFolder(job.name, input::refOf(job.text, job.name), order.folder);
+    if (auto files = filesIfUnchanged(folder, digest); !files.empty()) {
       out.status = JobStatus::Unchanged;
+      out.folder = folder;
+      out.files = std::move(files);
       return;
     }
-    out.folder.clear();
   }
   auto pack = makePack(job, batch.shipped, order, out.messages);
   if (!pack) return;

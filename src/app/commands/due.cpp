@@ -3,8 +3,9 @@
 #include "app/commands/job_folder.h"
 #include "app/report/csv.h"
 #include "base/joined.h"
+#include "base/letters.h"
 #include "base/quantity_words.h"
-#include "base/utf8.h"
+#include "base/units.h"
 #include "records/due.h"
 #include "records/links.h"
 #include "sheets/words/formatter.h"
@@ -17,7 +18,6 @@ namespace {
 
 using records::Visit;
 
-double litresOf(const Visit& v) { return static_cast<double>(v.litres.millionths) / 1e9; }
 
 /// As exact as it is printed, with a point whatever the region writes.
 std::string amountOf(const Visit& v, const sheets::Formatter& w) {
@@ -54,7 +54,7 @@ std::string json(const std::vector<Visit>& visits) {
                     {"product", v.product},
                     {"colour", v.colour},
                     {"batches", v.batches},
-                    {"litres", litresOf(v)},
+                    {"litres", base::asLitres(v.litres)},
                     {"litres_from", v.isRecorded ? "records" : "plan"},
                     {"last_coat", base::isoDate(v.lastCoat)},
                     {"open_quotes", v.openQuotes},

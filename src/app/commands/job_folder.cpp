@@ -1,6 +1,6 @@
 #include "app/commands/job_folder.h"
-#include "app/pack/weather_file.h"
 
+#include "app/pack/weather_file.h"
 #include "app/system/parallel.h"
 #include "estimate/estimate.h"
 #include "input/read.h"

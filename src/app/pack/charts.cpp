@@ -1,5 +1,6 @@
 #include "app/pack/charts.h"
 
+#include "base/units.h"
 #include "sheets/facts/facts_decks.h"
 
 #include <algorithm>
@@ -100,7 +101,7 @@ void addGauges(typeset::Drawings& drawings, const model::JobResult& x, const dra
   add("gauge-noise", {70, 100}, highest(e.noise, [](const auto& d) { return d.level; }), marks);
   marks.clear();
   for (const auto& value : {limits.vibration.action, limits.vibration.limit}) {
-    if (value) marks.push_back(static_cast<double>(value->millionths) / 1e6);
+    if (value) marks.push_back(base::floating(*value));
   }
   add("gauge-vibration", {0, 7.5}, highest(e.vibration, [](const auto& d) { return d.a8; }), marks);
   // The bands of the heat index begin at 80, 90 and 103 F.

@@ -1,5 +1,6 @@
 #include "app/pack/day_charts.h"
 
+#include "base/units.h"
 #include "drawings/pen/paths.h"
 #include "sheets/facts/day_strips.h"
 #include "sheets/facts/day_work.h"
@@ -54,7 +55,7 @@ void tellWarmth(drawings::HoursDay& day, const model::JobResult& x, const sheets
     if (warmest) row.warmest = sheets::degreesText(*warmest, w);
   }
   const auto limit = x.c.product->limits.surfaceMax;
-  day.surfaceMax = static_cast<double>(limit.millionths) / 1e6;
+  day.surfaceMax = base::floating(limit);
   day.limitWords = w("hours_chart.limit", {{"degrees", w.mostTemperature(limit)}});
   if (dewLeast)
     day.dewWords = w("hours_chart.dew_point", {{"degrees", sheets::degreesText(*dewLeast, *dewMost, w)}});
@@ -118,9 +119,9 @@ void addDayDrawings(typeset::Drawings& drawings, const model::JobResult& x, cons
   for (std::size_t i = 0; i < days->size(); ++i) {
     if ((*days)[i].coats.empty()) continue;
     const auto number = std::to_string(i + 1);
-    const auto strips = [=](Dim height) { return stripsOf((*days)[i], x, w, pen, {width, height}); };
+    const auto strips = [=, &x](Dim height) { return stripsOf((*days)[i], x, w, pen, {width, height}); };
     drawings.emplace("strips-" + number, typeset::DrawingRequest({Dim::mm(40), Dim::mm(125)}, strips));
-    const auto hours = [=] { return hoursOf((*days)[i], x, w, pen, width); };
+    const auto hours = [=, &x] { return hoursOf((*days)[i], x, w, pen, width); };
     drawings.emplace("hours-" + number, typeset::DrawingRequest(hours));
   }
 }

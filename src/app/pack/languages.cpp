@@ -41,9 +41,9 @@ std::shared_ptr<const Translation> readTranslation(const std::string& language, 
 
 }  // namespace
 
-std::optional<model::JobResult> localized(const model::JobResult& x, const Shipped& shipped,
-                                          const std::string& language, base::Diagnostics& messages) {
-  if (language == x.language.id) return x;
+std::shared_ptr<const model::JobResult> localized(const model::JobResult& x, const Shipped& shipped,
+                                                  const std::string& language, base::Diagnostics& messages) {
+  if (language == x.language.id) return {std::shared_ptr<const model::JobResult>{}, &x};
   const auto& known = shipped.content.languages;
   if (std::find(known.begin(), known.end(), language) == known.end()) {
     messages.error({"--language"}, "", "'" + language + "' is not a known language",
@@ -57,8 +57,9 @@ std::optional<model::JobResult> localized(const model::JobResult& x, const Shipp
   c.product = &t->content.products.at(c.job.product);
   c.region = &t->content.regions.at(c.job.site.region);
   auto hazards = safety::hazardsOf(c, t->content, x.estimate, x.resources, x.exposure);  // their reasons
-  return model::JobResult{std::move(c), t->content, t->language, x.estimate, x.plan,
-                          x.resources,  x.laid,     x.price,     x.exposure, std::move(hazards)};
+  return std::make_shared<const model::JobResult>(model::JobResult{std::move(c), t->content, t->language,
+                                                                   x.estimate, x.plan, x.resources, x.laid,
+                                                                   x.price, x.exposure, std::move(hazards)});
 }
 
 }  // namespace app

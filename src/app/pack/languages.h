@@ -13,9 +13,9 @@ std::string rulingLanguage(const model::JobResult& x);
 std::vector<std::string> languagesOf(const std::string& document, const model::JobResult& x,
                                      const Choices& choices);
 
-/// A job in a language; nothing (and messages) when there is no such language or its file has mistakes. Must
-/// not outlive what is shipped.
-std::optional<model::JobResult> localized(const model::JobResult& x, const Shipped& shipped,
-                                          const std::string& language, base::Diagnostics& messages);
+/// A job in a language: itself where it is in that already, else a copy; null (and messages) when there is no
+/// such language or its file has mistakes. Must outlive neither the job nor what is shipped.
+std::shared_ptr<const model::JobResult> localized(const model::JobResult& x, const Shipped& shipped,
+                                                  const std::string& language, base::Diagnostics& messages);
 
 }  // namespace app

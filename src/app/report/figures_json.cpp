@@ -2,6 +2,7 @@
 
 #include "app/report/exposure_json.h"
 #include "app/report/price_rows.h"
+#include "base/units.h"
 #include "records/actual.h"
 
 #include <nlohmann/json.hpp>
@@ -12,11 +13,7 @@ namespace {
 using nlohmann::ordered_json;
 
 // JSON knows one kind of number; the exact values become doubles only here, on their way out.
-double millionths(std::int64_t n) { return static_cast<double>(n) / 1e6; }
-double squareMetres(base::Area a) { return static_cast<double>(a.millionths) / 1e12; }
-double metres(base::Length l) { return static_cast<double>(l.millionths) / 1e9; }
-double litres(base::Volume v) { return static_cast<double>(v.millionths) / 1e9; }
-double spread(const base::Spread& s) { return squareMetres(s.area) / litres(s.volume); }
+double spread(const base::Spread& s) { return base::asSquareMetres(s.area) / base::asLitres(s.volume); }
 
 std::string deckName(const model::JobResult& x, std::size_t deck) { return x.c.job.areas[deck].name; }
 
@@ -24,7 +21,7 @@ ordered_json tins(const model::TinSet& set, int digits) {
   auto list = ordered_json::array();
   for (const auto& t : set.tins)
     list.push_back(
-        {{"size_l", litres(t.tin.size)}, {"count", t.count}, {"price", plainMoney(t.tin.price, digits)}});
+        {{"size_l", base::asLitres(t.tin.size)}, {"count", t.count}, {"price", plainMoney(t.tin.price, digits)}});
   return list;
 }
 
@@ -50,15 +47,15 @@ ordered_json price(const model::JobResult& x, int digits) {
                  {"subtotal", plainMoney(p.subtotal, digits)},
                  {"discount", plainMoney(p.discount, digits)},
                  {"cost", plainMoney(p.cost, digits)},
-                 {"margin_pct", millionths(p.marginReached.millionths)},
+                 {"margin_pct", base::floating(p.marginReached)},
                  {"currency", x.c.region->currency}};
   auto lines = ordered_json::array();
-  const auto tax = millionths(x.c.job.price.tax.value_or(x.c.region->tax.rate).millionths);
+  const auto tax = base::floating(x.c.job.price.tax.value_or(x.c.region->tax.rate));
   for (const auto& row : priceRows(x)) {
     lines.push_back({{"kind", row.kind},
                      {"text", row.text},
                      {"area", row.area ? ordered_json(*row.area) : ordered_json(nullptr)},
-                     {"quantity", millionths(row.quantity.millionths)},
+                     {"quantity", base::floating(row.quantity)},
                      {"unit", row.unit},
                      {"rate", plainMoney(row.rate, digits)},
                      {"amount", plainMoney(row.amount, digits)},
@@ -67,7 +64,7 @@ ordered_json price(const model::JobResult& x, int digits) {
   j["lines"] = lines;
   auto stages = ordered_json::array();
   for (const auto& s : p.stages)
-    stages.push_back({{"share_pct", millionths(s.share.millionths)},
+    stages.push_back({{"share_pct", base::floating(s.share)},
                       {"when", s.when},
                       {"amount", plainMoney(s.amount, digits)}});
   j["stages"] = stages;
@@ -85,16 +82,17 @@ ordered_json actual(const model::JobResult& x) {
     const auto& last = x.c.job.done[coat.records.back()];
     std::vector<std::string> batches;
     for (const auto record : coat.records) records::addBatches(batches, x.c.job.done[record].batches);
-    list.push_back({{"area", deckName(x, coat.deck)},
-                    {"coat", coat.coat},
-                    {"start", base::isoTime(first.start)},
-                    {"end", base::isoTime(last.end)},
-                    {"litres", coat.litres ? ordered_json(litres(*coat.litres)) : ordered_json(nullptr)},
-                    {"rate", coat.rate ? ordered_json(spread(*coat.rate)) : ordered_json(nullptr)},
-                    {"shared", coat.isShared},
-                    {"planned_litres", litres(coat.plannedLitres)},
-                    {"planned_rate", spread(coat.plannedRate)},
-                    {"batches", batches}});
+    list.push_back(
+        {{"area", deckName(x, coat.deck)},
+         {"coat", coat.coat},
+         {"start", base::isoTime(first.start)},
+         {"end", base::isoTime(last.end)},
+         {"litres", coat.litres ? ordered_json(base::asLitres(*coat.litres)) : ordered_json(nullptr)},
+         {"rate", coat.rate ? ordered_json(spread(*coat.rate)) : ordered_json(nullptr)},
+         {"shared", coat.isShared},
+         {"planned_litres", base::asLitres(coat.plannedLitres)},
+         {"planned_rate", spread(coat.plannedRate)},
+         {"batches", batches}});
   }
   return list;
 }
@@ -120,42 +118,42 @@ std::string figuresJson(const model::JobResult& x) {
   for (std::size_t i = 0; i < e.decks.size(); ++i) {
     const auto& m = e.decks[i];
     j["areas"].push_back({{"name", deckName(x, i)},
-                          {"area_m2", squareMetres(m.area)},
-                          {"perimeter_m", metres(m.perimeter)},
-                          {"wetted_m2", squareMetres(m.wetted)},
-                          {"board_metres", metres(m.boardMetres)},
+                          {"area_m2", base::asSquareMetres(m.area)},
+                          {"perimeter_m", base::asMetres(m.perimeter)},
+                          {"wetted_m2", base::asSquareMetres(m.wetted)},
+                          {"board_metres", base::asMetres(m.boardMetres)},
                           {"boards", m.boards},
                           {"fixings", m.fixings},
-                          {"cut_in_m", metres(m.cutIn)}});
+                          {"cut_in_m", base::asMetres(m.cutIn)}});
   }
   j["coats"] = ordered_json::array();
   for (const auto& c : e.coats) {
     j["coats"].push_back({{"area", deckName(x, c.deck)},
                           {"coat", c.coat},
                           {"rate_m2_per_l", spread(c.rate)},
-                          {"litres", litres(c.litres)},
+                          {"litres", base::asLitres(c.litres)},
                           {"from", c.rateFrom}});
   }
   const auto& r = x.resources;
   const auto& n = r.product;
-  j["litres"] = {{"low", litres(n.low)},       {"likely", litres(n.likely)},
-                 {"high", litres(n.high)},     {"to_buy", litres(n.toBuy)},
-                 {"wanted", litres(n.wanted)}, {"from_stock", litres(n.fromStock)}};
+  j["litres"] = {{"low", base::asLitres(n.low)},       {"likely", base::asLitres(n.likely)},
+                 {"high", base::asLitres(n.high)},     {"to_buy", base::asLitres(n.toBuy)},
+                 {"wanted", base::asLitres(n.wanted)}, {"from_stock", base::asLitres(n.fromStock)}};
   j["tins"] = tins(n.bought, digits);
   j["tins_cost"] = plainMoney(n.bought.cost, digits);
-  j["left_over_l"] = litres(n.leftOver);
+  j["left_over_l"] = base::asLitres(n.leftOver);
   j["actual"] = actual(x);
-  if (x.laid.leftByTheBooks) j["left_by_the_books_l"] = litres(*x.laid.leftByTheBooks);
-  if (x.laid.leftAsCounted) j["left_as_counted_l"] = litres(*x.laid.leftAsCounted);
+  if (x.laid.leftByTheBooks) j["left_by_the_books_l"] = base::asLitres(*x.laid.leftByTheBooks);
+  if (x.laid.leftAsCounted) j["left_as_counted_l"] = base::asLitres(*x.laid.leftAsCounted);
   j["labour"] = ordered_json::array();
   for (const auto& l : r.labour) {
     ordered_json line{{"task", l.task},
-                      {"hours", millionths(l.hours.millionths)},
+                      {"hours", base::floating(l.hours)},
                       {"area", l.deck ? ordered_json(deckName(x, *l.deck)) : ordered_json(nullptr)}};
     if (l.pass > 0) line["pass"] = l.pass;
     j["labour"].push_back(line);
   }
-  j["labour_hours"] = millionths(r.labourHours.millionths);
+  j["labour_hours"] = base::floating(r.labourHours);
   j["crew_days"] = x.plan.days.size();
   j["price"] = price(x, digits);
   j["timing"] = ordered_json::array();

@@ -164,7 +164,7 @@ struct Text {
     auto wiping = model::wipingOn(r.x.plan, r.content, r.x.c.product->times, sun.date);
     const auto wipe = [&](int before) {
       if (!wiping || wiping->from >= before) return;
-      out << "  " << spanWords(wiping->from, wiping->until) << "  wipe off what still stands, in turns\n";
+      out << "  " << spanWords(wiping->from, wiping->until) << "  wipe off any oil left, in turns\n";
       wiping.reset();
     };
     for (const auto& s : r.x.plan.shifts) {

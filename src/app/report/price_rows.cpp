@@ -1,6 +1,7 @@
 #include "app/report/price_rows.h"
 
 #include "app/report/csv.h"
+#include "base/quantity_words.h"
 
 namespace app {
 namespace {
@@ -43,6 +44,8 @@ std::string unitOf(model::LineUnit unit, bool isUs) {
   switch (unit) {
     case model::LineUnit::Area:
       return isUs ? "ft2" : "m2";
+    case model::LineUnit::Pieces:
+      return "piece";
     case model::LineUnit::Volume:
       return isUs ? "gal" : "L";
     case model::LineUnit::Days:
@@ -53,8 +56,9 @@ std::string unitOf(model::LineUnit unit, bool isUs) {
   throw std::logic_error("internal error: unknown unit of a price");
 }
 
-std::string decimal(std::int64_t millionths) {
-  std::string s = plainMoney({millionths}, 6);
+/// '5.75': a point, no groups, no more digits than it has.
+std::string plainNumber(std::int64_t millionths) {
+  std::string s = base::decimal(millionths, 6, ".", "");
   s.erase(s.find_last_not_of('0') + 1);
   if (s.back() == '.') s.pop_back();
   return s;
@@ -86,7 +90,7 @@ std::string plainMoney(base::Money m, int digits) {
 
 std::string priceCsv(const model::JobResult& x) {
   const int digits = x.c.region->currencyDigits;
-  const std::string tax = decimal(x.c.job.price.tax.value_or(x.c.region->tax.rate).millionths);
+  const std::string tax = plainNumber(x.c.job.price.tax.value_or(x.c.region->tax.rate).millionths);
   std::string s = byteOrderMark + csvLine({"ref", "customer", "kind", "text", "area", "quantity", "unit",
                                            "rate", "amount", "tax_pct", "currency"});
   std::vector<PriceRow> rows = priceRows(x);
@@ -95,7 +99,7 @@ std::string priceCsv(const model::JobResult& x) {
         {"discount", x.language("office.discount"), std::nullopt, base::Count::whole(1), "lot", less, less});
   for (const auto& row : rows)
     s += csvLine({x.c.job.ref, x.c.job.customer.name, row.kind, row.text, row.area.value_or(""),
-                  decimal(row.quantity.millionths), row.unit, plainMoney(row.rate, digits),
+                  plainNumber(row.quantity.millionths), row.unit, plainMoney(row.rate, digits),
                   plainMoney(row.amount, digits), tax, x.c.region->currency});
   return s;
 }

@@ -14,7 +14,7 @@ struct PriceRow {
   std::string text;                 // what the customer pays for, in the language of the job's content
   std::optional<std::string> area;  // nothing = the whole job
   base::Count quantity;
-  std::string unit;  // m2, ft2, L, gal, day or lot
+  std::string unit;  // m2, ft2, piece, L, gal, day or lot
   base::Money rate, amount;
 };
 

@@ -139,7 +139,7 @@ void checkKeys(const Flat& flat, const std::map<std::string, std::string>& wante
   for (const auto& [key, f] : flat.phrases) {
     if (wanted.contains(key)) continue;
     const std::string near = base::nearest(key, names);
-    f.error("there is no such text to translate" + (near.empty() ? "" : "; did you mean '" + near + "'?"),
+    f.error("there is no such text to translate" + base::didYouMean(near),
             "take it out, or name it as content/languages/en.yaml does");
   }
 }

@@ -175,7 +175,6 @@ void readLimits(const Field& f, model::Region& region) {
     for (const auto& word : wearWords) {
       if (const Field grade = e.may(word.name); grade.isGiven()) region.equipment[word.name] = text(grade);
     }
-    if (const Field grade = e.may("gas_mask"); grade.isGiven()) region.equipment["gas_mask"] = text(grade);
     e.finish();
   }
   r.finish();

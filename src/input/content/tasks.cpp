@@ -95,6 +95,10 @@ model::Task readTask(const Field& f, const std::map<std::string, model::Consumab
   t.raisedByState = readByState(raised, {base::Share{}, base::Share::whole(100), "from 0 % to 100 %"});
   if (raised.isGiven() && t.measure != model::Measure::Fixings)
     raised.error("only a task per fixings has a share of raised ones", "leave it out, or write per: fixings");
+  if (const Field check = r.may("check"); check.isGiven()) {
+    if (t.measure == model::Measure::Fixings) t.checkedPerHour = taskRate(check, t.measure);
+    else check.error("only a task per fixings looks them over", "leave it out, or write per: fixings");
+  }
   t.soilsWetCoats = yesNo(r.may("soils_wet_coats"), false);
   t.dryAfter = quantity(r.may("dry"), parseTime, anyTime);
   t.uses = readUses(r.may("uses"), consumables);
@@ -144,6 +148,7 @@ std::map<std::string, model::Consumable> readConsumables(Record& r,
     consumable.id = id;
     consumable.name = text(c.must("name", "deck cleaner"));
     consumable.unit = text(c.must("unit", "L"));
+    consumable.isLiquid = consumable.unit == "L";
     consumable.boughtWhole = yesNo(c.may("whole"), true);
     if (const Field fixing = c.may("fixings"); fixing.isGiven()) consumable.fixing = text(fixing);
     consumable.soaksOil = yesNo(c.may("oily"), false);

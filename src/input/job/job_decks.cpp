@@ -1,4 +1,5 @@
 // The areas of a job: decks, stairs, strips and screens with their boards.
+#include "base/letters.h"
 #include "input/job/job_parts.h"
 #include "input/job/same_name.h"
 #include "input/job/shape.h"
@@ -233,7 +234,7 @@ constexpr Word<const char*> otherStates[] = {{"painted", "'film'"},
                                              {"bare", "'new', 'weathered' or 'sanded'"}};
 
 model::State readState(const Field& f) {
-  const std::string word = f.is(Node::Kind::Word) ? inSmallLetters(f.node()->word) : "";
+  const std::string word = f.is(Node::Kind::Word) ? base::lowered(f.node()->word) : "";
   for (const auto& [name, known] : otherStates) {
     if (word != name) continue;
     f.error(inQuotes(f.node()->word) + " is not a known state of the boards; did you mean " + known + "?",

@@ -1,5 +1,7 @@
 #include "input/job/job_parts.h"
 
+#include "base/letters.h"
+#include "base/nearest.h"
 #include "input/yaml/words.h"
 
 #include <algorithm>
@@ -34,11 +36,11 @@ std::string readRegion(const Field& f, const model::Content& content) {
   if (id.empty() || content.regions.contains(id)) return id;
   std::string meant, all;
   for (const auto& [known, region] : content.regions) {
-    const std::string word = inSmallLetters(id);
-    if (word == known || word == inSmallLetters(region.name)) meant = known;
+    const std::string word = base::lowered(id);
+    if (word == known || word == base::lowered(region.name)) meant = known;
     all += (all.empty() ? "" : ", ") + known + (region.name.empty() ? "" : " (" + region.name + ")");
   }
-  f.error(inQuotes(id) + " is not a known region" + (meant.empty() ? "" : "; did you mean '" + meant + "'?"),
+  f.error(inQuotes(id) + " is not a known region" + base::didYouMean(meant),
           "known: " + all + "; each is a file in content/regions");
   return {};
 }

@@ -54,9 +54,9 @@ inline constexpr Word<model::PriceShow> priceShowWords[] = {
     {"areas", model::PriceShow::Areas}, {"work", model::PriceShow::Work}, {"lump", model::PriceShow::Lump}};
 
 /// Protective equipment, by the ids of its signs.
-inline constexpr Word<const char*> wearWords[] = {{"boots", "boots"}, {"gloves", "gloves"},
-                                                  {"eyes", "eyes"},   {"ears", "ears"},
-                                                  {"mask", "mask"},   {"sleeves", "sleeves"}};
+inline constexpr Word<const char*> wearWords[] = {
+    {"boots", "boots"}, {"gloves", "gloves"},     {"eyes", "eyes"},      {"ears", "ears"},
+    {"mask", "mask"},   {"gas_mask", "gas_mask"}, {"sleeves", "sleeves"}};
 
 inline constexpr Word<base::Round> roundWords[] = {{"half up", base::Round::HalfUp},
                                                    {"half down", base::Round::HalfDown},

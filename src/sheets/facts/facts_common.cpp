@@ -61,11 +61,7 @@ Facts workFacts(const model::Job& job) {
 Facts authorityFacts(const Formatter& w) {
   Facts f;
   for (const char* about : {"safety", "waste", "lead", "treated"}) {
-    std::string name = w("authorities.local");
-    for (const auto& a : w.region().authorities) {
-      if (a.about == about) name = a.name;
-    }
-    f.emplace_back(about, name);
+    f.emplace_back(about, authorityOf(w, about));
   }
   return f;
 }
@@ -216,6 +212,11 @@ std::string authorityLine(const Formatter& w) {
 }
 
 }  // namespace
+
+std::string authorityOf(const Formatter& w, const std::string& about) {
+  const std::string* name = model::authorityFor(w.region(), about);
+  return name ? *name : w("authorities.local");
+}
 
 std::string deckNames(const model::Job& job, const Formatter& w) {
   constexpr std::size_t mostNamed = 3;

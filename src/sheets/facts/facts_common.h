@@ -3,6 +3,7 @@
 
 #include "model/job_result.h"
 #include "sheets/facts/facts.h"
+#include "sheets/facts/room.h"
 #include "sheets/words/formatter.h"
 
 namespace sheets {
@@ -10,6 +11,8 @@ namespace sheets {
 Facts commonFacts(const model::JobResult& x, const Formatter& w);
 /// No money at all; with the crew's days.
 Facts crewFacts(const model::JobResult& x, const Formatter& w);
+/// Those of them that say less where there is less room.
+Facts leafFacts(const model::JobResult& x, const Formatter& w, Room room);
 /// Everything, costs included.
 Facts officeFacts(const model::JobResult& x, const Formatter& w);
 /// 'day_plans' and what belongs to them.
@@ -21,6 +24,9 @@ std::string titleOf(const model::JobResult& x);
 std::string deckNames(const model::Job& job, const Formatter& w);
 /// The same at the beginning of a line.
 std::string namesOfDecks(const model::JobResult& x);
+
+/// Whom to ask about 'safety', 'waste' and so on: 'the local authority' where the region names none.
+std::string authorityOf(const Formatter& w, const std::string& about);
 
 FactList sentences(const std::vector<std::string>& words);
 /// 'Coldwater Lodge, 4 Mill Bay Road, Ferncombe'.

@@ -10,6 +10,8 @@ std::string unitWords(const model::PriceLine& line, const Formatter& w) {
   switch (line.unit) {
     case model::LineUnit::Area:
       return w.areaUnit();
+    case model::LineUnit::Pieces:
+      return w.counted("price.pieces", n);
     case model::LineUnit::Volume:
       return w.volumeUnit();
     case model::LineUnit::Days:

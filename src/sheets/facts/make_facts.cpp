@@ -86,6 +86,14 @@ FactsByReader makeFacts(const model::JobResult& x) {
           {model::Reader::Office, officeFacts(x, w)}};
 }
 
+Facts withRoom(Facts crew, const model::JobResult& x, Room room) {
+  const Facts leaf = leafFacts(x, Formatter(*x.c.region, x.language), room);
+  for (auto& [name, fact] : crew) {
+    if (const auto* less = find(leaf, name)) fact = *less;
+  }
+  return crew;
+}
+
 std::string readersOf(const std::string& name, const FactsByReader& facts) {
   std::string readers;
   for (const auto& [reader, known] : facts) {

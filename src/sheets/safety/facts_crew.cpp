@@ -8,7 +8,6 @@
 namespace sheets {
 namespace {
 
-/// 'Ferncombe Hospital, 22 min by road' as a name and a note; dots to write on for what the job does not say.
 /// 'Ferncombe Hospital, 22 min by road, 03 555 0100': the name, a number to ring if there is one, the rest.
 Facts placeFacts(const std::string& words, const model::Dialling& dialling) {
   std::string name, phone, note;
@@ -34,6 +33,8 @@ std::string onTwoLines(std::string day) {
   return day;
 }
 
+base::Date mondayOf(base::Date day) { return day - (std::chrono::weekday(day) - std::chrono::Monday); }
+
 /// One table to sign on: a column for each day, or for each week where the days are more than a hand can
 /// write in side by side; with a line for whoever else comes.
 FactList signOn(const model::JobResult& x, const Formatter& w) {
@@ -42,7 +43,7 @@ FactList signOn(const model::JobResult& x, const Formatter& w) {
   FactList days, rows;
   std::optional<base::Date> week;  // its Monday
   for (const auto day : x.plan.days) {
-    const auto monday = day - (std::chrono::weekday(day) - std::chrono::Monday);
+    const auto monday = mondayOf(day);
     if (isWeekly && week == monday) continue;
     week = monday;
     if (days.size() < most)
@@ -62,7 +63,7 @@ Facts reviewFacts(const model::JobResult& x, const Formatter& w) {
   std::optional<base::Date> week;  // its Monday
   bool isWeekly = false;
   for (const auto day : x.plan.days) {
-    const auto monday = day - (std::chrono::weekday(day) - std::chrono::Monday);
+    const auto monday = mondayOf(day);
     if (week == monday) continue;
     week = monday;
     if (dates.size() < most) dates.push_back(w.shortDate(day));
@@ -72,6 +73,13 @@ Facts reviewFacts(const model::JobResult& x, const Formatter& w) {
 }
 
 }  // namespace
+
+Facts leafFacts(const model::JobResult& x, const Formatter& w, Room room) {
+  Facts f;
+  addLeaf(f, x, w, room);
+  addOrders(f, x, w, room);
+  return f;
+}
 
 Facts crewFacts(const model::JobResult& x, const Formatter& w) {
   const auto& site = x.c.job.site;
@@ -98,8 +106,7 @@ Facts crewFacts(const model::JobResult& x, const Formatter& w) {
   addExposure(f, x, w);
   addLabel(f, x, w);
   addGrades(f, x, w);
-  addLeaf(f, x, w);
-  addOrders(f, x, w);
+  for (auto& fact : leafFacts(x, w, Room::Full)) f.push_back(std::move(fact));
   addRisks(f, x, w);
   addDayPlans(f, x, w);
   return f;

@@ -2,6 +2,7 @@
 // memory is not printed: its row then says whom to ask.
 #include "model/lookup.h"
 #include "sheets/facts/facts_decks.h"
+#include "sheets/safety/day_values.h"
 #include "sheets/safety/facts_safety.h"
 
 #include <algorithm>
@@ -10,25 +11,11 @@
 namespace sheets {
 namespace {
 
-/// A measured number in words; these physics never meet money.
-std::string rounded(const Formatter& w, double value, int places = 0) {
-  return w.number({std::llround(value * 1e6)}, places);
-}
-
-bool isFromMemory(const std::string& source) { return source.empty() || model::isFromMemory(source); }
-
 /// '80', or nothing where the region names none.
 std::string level(const std::optional<int>& n) { return n ? std::to_string(*n) : ""; }
 std::string level(const Formatter& w, const std::optional<base::Count>& n) {
   if (!n) return "";
   return w.number(*n, n->millionths % 1'000'000 == 0 ? 0 : 1);
-}
-
-template <class Day, class Value>
-const Day* hardest(const std::vector<Day>& days, Value value) {
-  const auto most = std::max_element(days.begin(), days.end(),
-                                     [&](const Day& a, const Day& b) { return value(a) < value(b); });
-  return most == days.end() ? nullptr : &*most;
 }
 
 /// ', Tue 30: 91, Mon 22: 87': the days that come next.
@@ -71,7 +58,7 @@ Facts noiseFacts(const model::JobResult& x, const Formatter& w) {
   const bool isPastGuidance =
       isOsha && day.nioshDose >= 100;  // NIOSH 98-126: 85 dB(A), 3 dB for half the time
   Facts f{{"is_any", Fact::yes(found != nullptr)},
-          {"is_known", Fact::yes(!isFromMemory(l.source))},
+          {"is_known", Fact::yes(isTold(l.source))},
           {"is_osha", Fact::yes(isOsha)},
           {"source", l.source},
           {"lower", level(l.lower)},
@@ -100,10 +87,10 @@ Facts vibrationFacts(const model::JobResult& x, const Formatter& w) {
   const model::VibrationDay none;
   const auto* found = hardest(e.vibration, [](const auto& day) { return day.a8; });
   const auto& day = found ? *found : none;
-  const double action = l.action ? static_cast<double>(l.action->millionths) / 1e6 : 2.5;
+  const double action = l.action ? base::floating(*l.action) : 2.5;
   Facts f{{"is_any", Fact::yes(found != nullptr)},
-          {"is_known", Fact::yes(l.action && !isFromMemory(l.source))},
-          {"is_sourced", Fact::yes(!isFromMemory(l.source))},
+          {"is_known", Fact::yes(l.action && isTold(l.source))},
+          {"is_sourced", Fact::yes(isTold(l.source))},
           {"source", l.source},
           {"action", level(w, l.action)},
           {"limit", level(w, l.limit)},
@@ -118,10 +105,8 @@ Facts vibrationFacts(const model::JobResult& x, const Formatter& w) {
   return f;
 }
 
-double inDegrees(const Formatter& w, double celsius) { return w.isMetric() ? celsius : celsius * 1.8 + 32; }
-
 std::string degrees(const Formatter& w, double amount) {
-  return rounded(w, amount) + "\u00A0" + w(w.isMetric() ? "units.celsius" : "units.fahrenheit");
+  return rounded(w, amount) + "\u00A0" + degreeSign(w);
 }
 
 std::string felt(const Formatter& w, double celsius) { return degrees(w, inDegrees(w, celsius)); }
@@ -134,7 +119,7 @@ Facts heatFacts(const model::JobResult& x, const Formatter& w) {
   const auto& day = found ? *found : none;
   const auto is = [&](model::HeatBand band) { return Fact::yes(found && day.band == band); };
   Facts f{{"is_known", Fact::yes(found != nullptr)},
-          {"is_sourced", Fact::yes(!isFromMemory(e.limits.heat.source))},
+          {"is_sourced", Fact::yes(isTold(e.limits.heat.source))},
           {"source", e.limits.heat.source},
           {"from", felt(w, 80 / 1.8 - 32 / 1.8)},  // the first band of the heat index begins at 80 F
           {"day", found ? w.shortDay(day.date) : ""},
@@ -198,7 +183,7 @@ Facts dustFacts(const model::JobResult& x, const Formatter& w) {
   bool isHard = false;
   for (const auto& deck : x.c.job.areas) isHard = isHard || timberOf(x, deck).isHardwood;
   const auto& limit = isHard ? l.hardwood : l.softwood;
-  const bool isSourced = !isFromMemory(l.source), isKnown = limit && isSourced;
+  const bool isSourced = isTold(l.source), isKnown = limit && isSourced;
   const bool isAny = hazardOfRow(x, LimitRow::Dust) || model::asksFor(x.c.job.work, model::Work::Sand);
   Facts f{{"is_any", Fact::yes(isAny)},
           {"is_known", Fact::yes(isKnown)},
@@ -212,10 +197,6 @@ Facts dustFacts(const model::JobResult& x, const Formatter& w) {
   return f;
 }
 
-}  // namespace
-
-namespace {
-
 std::string mass(const Formatter& w, double kilograms) {
   constexpr double pound = 0.45359237;  // kg, NIST SP 811 (2008), App. B.8
   return w.isMetric() ? rounded(w, std::ceil(kilograms)) + "\u00A0" + w("units.kg")
@@ -224,7 +205,9 @@ std::string mass(const Formatter& w, double kilograms) {
 
 }  // namespace
 
-std::string tinMass(const model::JobResult& x, const Formatter& w) { return mass(w, x.exposure.lifting.heaviestTin); }
+std::string tinMass(const model::JobResult& x, const Formatter& w) {
+  return mass(w, x.exposure.lifting.heaviestTin);
+}
 
 std::string toolMass(const model::JobResult& x, const Formatter& w) {
   return x.exposure.lifting.heaviestTool > 0 ? mass(w, x.exposure.lifting.heaviestTool) : "";

@@ -1,5 +1,7 @@
 // The hazards that apply, the label of the product and the protective equipment, in words.
+#include "base/letters.h"
 #include "model/lookup.h"
+#include "sheets/facts/facts_common.h"
 #include "sheets/facts/facts_decks.h"
 #include "sheets/safety/facts_safety.h"
 
@@ -9,13 +11,6 @@ namespace sheets {
 namespace {
 
 using model::Condition;
-
-std::string authority(const model::Region& region, const std::string& about, const Formatter& w) {
-  for (const auto& a : region.authorities) {
-    if (a.about == about) return a.name;
-  }
-  return w("authorities.local");
-}
 
 /// The decks of which a hazard's conditions speak; all when they speak of none.
 std::string decksOf(const model::JobResult& x, const model::Hazard& hazard, const Formatter& w) {
@@ -66,11 +61,6 @@ std::string spelled(std::string text, const model::JobResult& x) {
   return text;
 }
 
-std::string equipment(const model::Region& region, const std::string& id) {
-  const auto found = region.equipment.find(id);
-  return found == region.equipment.end() ? "" : found->second;
-}
-
 /// A text of the content with the words of this job in its braces.
 std::string filled(std::string text, const model::JobResult& x, const model::Hazard& hazard,
                    const Formatter& w) {
@@ -85,14 +75,14 @@ std::string filled(std::string text, const model::JobResult& x, const model::Haz
       {"{mask}", x.exposure.limits.dust.protection},
       {"{vacuum}", vacuum(x, w)},
       {"{emergency}", region.emergencyNumber},
-      {"{ask_safety}", authority(region, "safety", w)},
-      {"{ask_waste}", authority(region, "waste", w)},
-      {"{ask_lead}", authority(region, "lead", w)},
-      {"{ask_treated}", authority(region, "treated", w)},
+      {"{ask_safety}", authorityOf(w, "safety")},
+      {"{ask_waste}", authorityOf(w, "waste")},
+      {"{ask_lead}", authorityOf(w, "lead")},
+      {"{ask_treated}", authorityOf(w, "treated")},
       {"{edge}", w.length(edge)},
       {"{tin}", tinMass(x, w)},
       {"{sander}", toolMass(x, w)},
-      {"{gas_mask}", capitalised(equipment(region, "gas_mask"))},
+      {"{gas_mask}", capitalised(gradeOf(region, "gas_mask"))},
       {"{fall_rule}", region.falls.source},
       {"{pause}", w.clock(model::breakOf(x.c.job.crew).from)},
       {"{generator_distance}", w(isUs(x) ? "leaf.generator_feet" : "leaf.generator_metres")},
@@ -122,6 +112,11 @@ bool applies(const model::JobResult& x, const std::string& id) {
 }
 
 }  // namespace
+
+std::string gradeOf(const model::Region& region, const std::string& equipment) {
+  const auto found = region.equipment.find(equipment);
+  return found == region.equipment.end() ? "" : found->second;
+}
 
 const char* nameOf(model::ControlLevel level) {
   switch (level) {
@@ -176,6 +171,14 @@ Facts hazardFacts(const model::JobResult& x, const model::Hazard& hazard, const 
           {"left", say(hazard.left)}};
 }
 
+std::string firstControls(const Facts& hazard, std::size_t most) {
+  const auto& controls = std::get<FactList>(find(hazard, "controls")->value);
+  std::string all;
+  for (std::size_t i = 0; i < std::min(most, controls.size()); ++i)
+    all += (i > 0 ? " " : "") + std::get<std::string>(find(controls[i], "text")->value);
+  return all;
+}
+
 namespace {
 
 /// The EU's own statements, EUH..., have no number in the United States: there they are told without it.
@@ -200,10 +203,8 @@ Facts labelFacts(const model::JobResult& x, const model::SafetyData& d, const Fo
   FactList pictograms;
   for (const auto& code : d.pictograms) {
     const auto words = x.content.labels.pictograms.find(code);
-    std::string sign = code;
-    for (char& c : sign) c = c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
-    pictograms.push_back(
-        {{"sign", sign}, {"alt", words == x.content.labels.pictograms.end() ? code : words->second}});
+    pictograms.push_back({{"sign", base::lowered(code)},
+                          {"alt", words == x.content.labels.pictograms.end() ? code : words->second}});
   }
   FactList statements = texts(d.statements, x.content.labels.statements, x);
   const Fact first = statements.empty() ? Fact("") : *find(statements.front(), "text");
@@ -232,7 +233,7 @@ void addLabel(Facts& f, const model::JobResult& x, const Formatter& w) {
 void addGrades(Facts& f, const model::JobResult& x, const Formatter& w) {
   FactList grades;
   for (const char* id : {"ears", "eyes", "mask", "gas_mask", "gloves", "boots", "sleeves"}) {
-    const std::string grade = equipment(*x.c.region, id);
+    const std::string grade = gradeOf(*x.c.region, id);
     const bool isGas = id == std::string("gas_mask");
     if (!grade.empty() && (!isGas || applies(x, "vapour")))
       grades.push_back({{"name", w(std::string("wear.") + id)}, {"grade", grade}});

@@ -1,10 +1,27 @@
-// UTF-8 text, letter by letter.
+// Letters: those of ASCII whatever the locale, and UTF-8 text letter by letter.
 #pragma once
 
+#include <algorithm>
 #include <cstddef>
+#include <string>
 #include <string_view>
 
 namespace base {
+
+constexpr bool isDigit(char c) { return c >= '0' && c <= '9'; }
+constexpr bool isCapital(char c) { return c >= 'A' && c <= 'Z'; }
+constexpr bool isLetter(char c) { return isCapital(c) || (c >= 'a' && c <= 'z'); }
+
+/// Digits, and at least one.
+inline bool isDigits(std::string_view s) { return !s.empty() && std::all_of(s.begin(), s.end(), isDigit); }
+
+constexpr char lowered(char c) { return isCapital(c) ? static_cast<char>(c - 'A' + 'a') : c; }
+
+inline std::string lowered(std::string_view s) {
+  std::string small(s);
+  for (char& c : small) c = lowered(c);
+  return small;
+}
 
 /// The letter that begins at byte 'at', which moves on to the next one. A broken sequence gives U+FFFD for
 /// its first byte. 'at' must be inside the text.
