@@ -173,7 +173,8 @@ TEST_CASE("sheets for a US customer and office use no word that is foreign there
       "litre|colour|\\b[Rr]ing us|m2|m\u00B2|[Ll]abour|ancelling|\\bgrey|apour|trolley|EUH|California");
   for (const char* example : {"porch", "porch-again"}) {
     const auto x = computedExample(example);
-    for (const auto& [name, document] : documents(x, {"quote", "aftercare", "safety", "orders", "office"})) {
+    for (const auto& [name, document] :
+         documents(x, {"quote", "aftercare", "safety", "orders", "office", "extra", "handover", "survey"})) {
       const std::string words = together(document);
       std::smatch found;
       std::regex_search(words, found, foreign);

@@ -81,7 +81,7 @@ TEST_CASE("a template with a head is a document, one without is a part of others
   CHECK(invoice.document->hasLetterhead);
   CHECK(invoice.document->hasSmallTables);
   CHECK(invoice.document->hasLargeReading);
-  CHECK(invoice.document->needsCoats);
+  CHECK(invoice.document->needs == model::DocumentNeeds::Coats);
   CHECK(invoice.body == "# {{title}}\n");
   CHECK(invoice.document->morePages == 1);
   CHECK(invoice.firstLine == 11);
@@ -134,7 +134,8 @@ TEST_CASE("a list of the pack that names no document is refused with the known o
       app::readShipped(looks.choices),
       Catch::EndsWith("pack.yaml:1:20: error: documents[2]: 'ofice' is not a known document; did you "
                       "mean 'office'?\n"
-                      "  hint: known: aftercare, dayplan, office, orders, quote, risk or safety\n" +
+                      "  hint: known: aftercare, dayplan, extra, handover, invoice, office, orders, quote, "
+                      "risk, safety or survey\n" +
                       looks.choices.looks +
                       "/pack.yaml:1:27: error: documents[3]: 'quote' is given twice\n"
                       "  hint: leave one out\n"));
@@ -182,7 +183,7 @@ TEST_CASE("a document says in each language that it is for the same reader") {
       CHECK(head.kind.hasLetterhead == english.hasLetterhead);
       CHECK(head.kind.hasSmallTables == english.hasSmallTables);
       CHECK(head.kind.hasLargeReading == english.hasLargeReading);
-      CHECK(head.kind.needsCoats == english.needsCoats);
+      CHECK(head.kind.needs == english.needs);
     }
   }
 }

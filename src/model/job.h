@@ -154,6 +154,7 @@ struct StockTin {
 struct Option {
   std::string text;
   base::Money price;  // before tax
+  bool isTaken = false;
 };
 
 struct Stage {
@@ -230,10 +231,11 @@ struct Job {
   std::vector<std::string> batches;
   std::vector<std::string> licensedFor;  // hazards the crew has papers for: 'treated'
   Forecast forecast;
-  Normals normals;             // the job's own, or the region's; may be empty
-  std::vector<DoneCoat> done;  // in order of deck, coat and time
-  std::vector<StockTin> left;  // full and opened tins after the job, as counted
-  std::string ratesFile;       // path of 'spreading_rates:'; empty = the brand's, or none
+  Normals normals;                   // the job's own, or the region's; may be empty
+  std::vector<DoneCoat> done;        // in order of deck, coat and time
+  std::vector<StockTin> left;        // full and opened tins after the job, as counted
+  std::vector<base::Date> invoices;  // days on which they went out, one for each stage of the price in order
+  std::string ratesFile;             // path of 'spreading_rates:'; empty = the brand's, or none
   std::map<std::string, std::vector<std::string>> languages;  // by document; none = the region's
   base::Places places;  // of its keys, the keys of their groups and the items of their lists
 };

@@ -159,6 +159,9 @@ base::SourcePos languagesPos(const model::JobResult& x, const Choices& choices) 
                                    : base::SourcePos{"--language"};
 }
 
+constexpr auto noInvoice = "the job does not say on which day an invoice goes out";
+constexpr auto dateIt = "write the days, one for each stage of the price so far: invoices: [2027-03-15]";
+
 void refuseTemplate(const std::string& document, const std::string& language, const PackContext& studio,
                     const model::JobResult& x, const Choices& choices, base::Diagnostics& messages) {
   std::vector<std::string> known;
@@ -188,7 +191,11 @@ std::vector<SetDocument> setDocuments(const model::JobResult& x, const Shipped& 
   for (const auto& name : only.empty() ? shipped.packed : shipped.content.documents) {
     const auto kind = kindOf(name, shipped);
     const bool isAsked = only.empty() || std::find(only.begin(), only.end(), name) != only.end();
-    if (!isAsked || (kind->needsCoats && x.estimate.coats.empty())) continue;
+    if (!isAsked || (kind->needs == model::DocumentNeeds::Coats && x.estimate.coats.empty())) continue;
+    if (kind->needs == model::DocumentNeeds::Invoices && x.c.job.invoices.empty()) {
+      if (!only.empty()) messages.error(base::placeOf(x.c.job.places, ""), "invoices", noInvoice, dateIt);
+      continue;
+    }
     wanted.push_back(name);
   }
   const PackContext studio{shipped, fonts, logoOf(x.c.brand, shipped, messages),

@@ -319,6 +319,7 @@ model::Job readJob(const std::string& bytes, const std::string& file, const mode
   const auto oil = content.products.find(job.product);
   job.done = readDone(r.may("done"), job, oil == content.products.end() ? nullptr : &oil->second);
   job.left = readLeft(r.may("left"), job, content);
+  job.invoices = readInvoices(r.may("invoices"), job);
   if (const Field f = r.may("title"); f.isGiven()) job.title = text(f);
   if (const Field f = r.may("office_note"); f.isGiven()) job.officeNote = text(f);
   if (const Field f = r.may("languages"); f.isGiven()) job.languages = readLanguages(f, content);

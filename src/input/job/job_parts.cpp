@@ -260,6 +260,7 @@ model::Pricing readPricing(const Field& f, const model::Region* region) {
     model::Option option;
     option.text = text(o.must("text", "Handrail sanded and oiled"));
     option.price = money(o.must("price", "480.00"), digits);
+    option.isTaken = yesNo(o.may("taken"), false);
     o.finish();
     p.options.push_back(std::move(option));
   }
@@ -274,6 +275,26 @@ model::Pricing readPricing(const Field& f, const model::Region* region) {
     p.show = choice(show, priceShowWords, "way to show the price", model::PriceShow::Areas);
   r.finish();
   return p;
+}
+
+std::vector<base::Date> readInvoices(const Field& f, const model::Job& job) {
+  std::vector<base::Date> days;
+  for (const Field& item : f.items()) {
+    const base::Date day = date(item), before = days.empty() ? job.quoted : days.back();
+    if (day < before && day != base::Date{})
+      item.error("the invoice goes out before " + base::isoDate(before) + ", the date of the " +
+                     (days.empty() ? "quote" : "one before it"),
+                 "check both dates");
+    days.push_back(day);
+  }
+  base::Share asked = job.price.deposit;
+  std::size_t stages = job.price.stages.size() + (asked.isZero() ? 0 : 1);
+  for (const auto& stage : job.price.stages) asked += stage.share;
+  if (asked < base::Share::whole(100)) ++stages;
+  if (days.size() > stages)
+    f.error(std::to_string(days.size()) + " invoices for a price that is paid in " + std::to_string(stages),
+            "name a stage for each under 'price.stages', or take days out");
+  return days;
 }
 
 }  // namespace input

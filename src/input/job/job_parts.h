@@ -21,6 +21,9 @@ std::vector<model::Deck> readDecks(const Field& f, const model::Content& content
 std::vector<model::DoneCoat> readDone(const Field& f, const model::Job& job, const model::Product* product);
 std::vector<model::StockTin> readLeft(const Field& f, const model::Job& job, const model::Content& content);
 
+/// Days of invoices, at most one for each stage of the price, which is read before.
+std::vector<base::Date> readInvoices(const Field& f, const model::Job& job);
+
 /// Tells what does not fit together in a job that is read, or is likely forgotten.
 void checkWhole(const model::Job& job, const model::Content& content, base::Diagnostics& messages);
 

@@ -129,7 +129,7 @@ struct Rewriter {
   /// What of the price goes or becomes a comment. When it is all, the whole price does.
   void top() {
     std::vector<std::string> promised = {"title", "included", "excluded", "before_we_come"};
-    std::vector<std::string> gone = {"revision", "sanding", "in_stock", "batches"};
+    std::vector<std::string> gone = {"revision", "sanding", "in_stock", "batches", "invoices"};
     // A forecast is of its days; the usual weather of a month comes again.
     if (const Entry* weather = Editor::find(root, "weather");
         weather != nullptr && weather->value.kind == Node::Kind::Word)

@@ -2,6 +2,7 @@
 
 #include "sheets/facts/facts_common.h"
 #include "sheets/facts/facts_decks.h"
+#include "sheets/facts/facts_price.h"
 #include "sheets/words/addresses.h"
 
 #include <algorithm>
@@ -107,6 +108,7 @@ void addOffer(Facts& facts, const model::JobResult& x, const Formatter& w) {
                                     {"materials", w.money(parts.materials.amount)},
                                     {"has_product", Fact::yes(hasLine(x, Kind::Product))},
                                     {"has_consumables", Fact::yes(hasLine(x, Kind::Consumables))},
+                                    {"consumables", materialWords(x, w)},
                                     {"has_site", Fact::yes(parts.site.amount > base::Money{})},
                                     {"site", w.money(parts.site.amount)},
                                     {"has_preparation", Fact::yes(hasLine(x, Kind::Preparation))},

@@ -3,6 +3,7 @@
 #include "model/lookup.h"
 #include "sheets/facts/facts_common.h"
 #include "sheets/facts/facts_decks.h"
+#include "sheets/facts/facts_invoice.h"
 #include "sheets/facts/facts_price.h"
 #include "sheets/facts/facts_quote.h"
 #include "sheets/facts/facts_records.h"
@@ -74,6 +75,7 @@ Facts customerFacts(const model::JobResult& x, const Formatter& w) {
   f.emplace_back("valid_until_short", w.dayMonth(validUntil(job)));
   addPrice(f, x, w, false);
   addOffer(f, x, w);
+  addInvoice(f, x, w);
   return f;
 }
 

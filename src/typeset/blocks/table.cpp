@@ -293,6 +293,8 @@ class TableLayout {
             lineItem({at.x, level}, {at.x + at.width, level}, Dim::pt(1) / 2, context_.colour("ink")));
     }
     out.height = level + below;
+    out.isBlankRow =
+        std::all_of(row.begin(), row.end(), [](const CellContent& c) { return c.writing == Writing::Line; });
     return {std::move(out)};
   }
 
