@@ -279,7 +279,7 @@ with tempfile.TemporaryDirectory() as one, tempfile.TemporaryDirectory() as two:
 
     # Two good jobs of one number would write over each other: neither is written.
     copy = pathlib.Path(one) / "copy.yaml"
-    copy.write_text(jobs[0].read_text().replace("../../content", str(source / "content")))
+    copy.write_text(jobs[0].read_text().replace("../../content", str(source / "content")).replace("../firms", str(source / "out_examples/firms")))
     alone = run(program, "pack", str(copy), "-o", str(first / "alone"))
     check(alone.returncode == 0, f"a copy is a good job: {alone.stderr}")
     both = run(program, "pack", str(jobs[0]), str(copy), "-o", str(first / "both"))

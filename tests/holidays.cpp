@@ -181,7 +181,7 @@ Made made(std::vector<std::pair<std::string, std::string>> edits) {
   for (const auto& [from, to] : edits) job = safety_jobs::replaced(job, from, to);
   base::Diagnostics messages;
   Made m;
-  if (auto x = app::compute({"job.yaml", job}, safety_jobs::shipped(), {}, messages)) m.x.emplace(std::move(*x));
+  if (auto x = firm_jobs::compute({"job.yaml", job}, {}, messages)) m.x.emplace(std::move(*x));
   for (const auto& d : messages.all()) m.said += base::format(d);
   return m;
 }

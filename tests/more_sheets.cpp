@@ -17,7 +17,7 @@ const std::vector<std::string> sheetNames = {"invoice", "extra", "handover", "su
 
 model::JobResult example(const std::string& name) {
   base::Diagnostics messages;
-  auto x = app::compute(SOURCE_DIR "/out_examples/" + name + "/job.yaml", shipped(), {}, messages);
+  auto x = compute(SOURCE_DIR "/out_examples/" + name + "/job.yaml", {}, messages);
   REQUIRE(x);
   return std::move(*x);
 }
@@ -39,7 +39,7 @@ std::string saidAt(const model::JobResult& x, const std::vector<std::string>& on
 
 std::string mistakesIn(const std::string& job) {
   base::Diagnostics messages;
-  app::compute(app::JobText{"job.yaml", job}, shipped(), {}, messages);
+  compute(app::JobText{"job.yaml", job}, {}, messages);
   std::string all;
   for (const auto& d : messages.all()) {
     if (d.severity == base::Severity::Error) all += base::format(d);
@@ -172,7 +172,7 @@ TEST_CASE(
       std::vector<std::pair<std::string, model::JobResult>> jobs;
       for (const auto& job : examples::jobs()) {
         base::Diagnostics messages;
-        auto x = app::compute(job, shipped(), choices, messages);
+        auto x = compute(job, choices, messages);
         REQUIRE(x);
         jobs.emplace_back(examples::nameOf(job), std::move(*x));
       }

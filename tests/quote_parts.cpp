@@ -11,7 +11,7 @@ namespace {
 
 model::JobResult computedFrom(const std::filesystem::path& job) {
   base::Diagnostics messages;
-  auto x = app::compute(job, shipped(), {}, messages);
+  auto x = firm_jobs::compute(job, {}, messages);
   REQUIRE(x);
   return std::move(*x);
 }
@@ -127,7 +127,7 @@ TEST_CASE("office and order list say whether the oil will do, and which tins of 
 
 TEST_CASE("a firm tells what it is insured for, holds and guarantees, or the quote is silent of it") {
   auto x = example("landing");
-  auto& firm = x.c.brand;
+  auto& firm = x.c.firm;
   const std::vector<std::string> labels = {"Insurance:", "Licences:", "Guarantee:", "due within", "pay to"};
   const std::string all = quoteOf(x);
   for (const auto& label : labels) CHECK(holds(all, label));

@@ -42,7 +42,7 @@ std::optional<model::JobResult> computedFor(const std::string& name, const std::
                                             const app::Choices& choices) {
   if (!job.empty()) return computed(job, choices);
   base::Diagnostics messages;
-  return app::compute(name, shipped(), choices, messages);
+  return firm_jobs::compute(name, choices, messages);
 }
 
 }  // namespace
@@ -202,7 +202,7 @@ TEST_CASE("the leaf has at most 700 words at grade 7, the care sheet reads at gr
   check(computed(plainJob), "the plain job");
   for (const auto& file : examples::jobs()) {
     base::Diagnostics messages;
-    const auto x = app::compute(file, shipped(), {}, messages);
+    const auto x = firm_jobs::compute(file, {}, messages);
     REQUIRE(x);
     check(*x, file);
   }

@@ -60,6 +60,7 @@ Money priceAgain(Volume size, const std::vector<model::Tin>& sold) {
 }
 
 Shed openShed(Volume need, Stock shed, const std::vector<model::Tin>& sold, base::Share openedLoss) {
+  if (shed.empty()) return {};
   std::stable_sort(shed.begin(), shed.end(), [](const auto& a, const auto& b) { return a.size > b.size; });
   Stock opened = shed;
   dropNeedless(opened, need);

@@ -100,7 +100,7 @@ std::optional<typeset::Document> setWith(const sheets::Facts& facts, const std::
                                 .drawings = desk.drawings,
                                 .title = kind.heading + " " + c.job.ref,
                                 .subject = sheets::titleOf(x),
-                                .author = c.brand.name,
+                                .author = c.firm.name,
                                 .language = desk.fonts.language,
                                 .date = base::isoDate(c.job.quoted),
                                 .lines = filled.lines,
@@ -166,13 +166,13 @@ void refuseTemplate(const std::string& document, const std::string& language, co
                     const model::JobResult& x, const Choices& choices, base::Diagnostics& messages) {
   std::vector<std::string> known;
   for (const auto& id : studio.shipped.content.languages) {
-    if (!findLook(studio.shipped.looks, id + "/" + document + ".md").empty()) known.push_back(id);
+    if (!findLook(studio.shipped.looks.templates, id + "/" + document + ".md").empty()) known.push_back(id);
   }
   messages.error(languagesPos(x, choices), "languages." + document,
                  "there is no template of '" + document + "' in '" + language + "'",
                  "there are: " + base::joined(known) +
                      "; leave the document out with '--only', or write templates/" + language + "/" +
-                     document + ".md");
+                     document + ".md in the firm's folder");
 }
 
 }  // namespace
@@ -198,7 +198,7 @@ std::vector<SetDocument> setDocuments(const model::JobResult& x, const Shipped& 
     }
     wanted.push_back(name);
   }
-  const PackContext studio{shipped, fonts, logoOf(x.c.brand, shipped, messages),
+  const PackContext studio{shipped, fonts, logoOf(x.c.firm, shipped, messages),
                            choices.paper.value_or(x.c.region->paper)};
   std::map<std::string, std::optional<LanguageContext>> desks;
   std::vector<SetDocument> documents;

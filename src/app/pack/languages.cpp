@@ -32,8 +32,9 @@ namespace {
 std::shared_ptr<const Translation> readTranslation(const std::string& language, const Shipped& shipped,
                                                    base::Diagnostics& messages) {
   Translation t;
-  t.language = input::readLanguage(shipped.contentFolder + "/languages/" + language + ".yaml", language,
-                                   &shipped.english, shipped.content, messages);
+  const auto file = "/languages/" + language + ".yaml";
+  t.language = input::readLanguage(shipped.contentFolder + file, language, &shipped.english, shipped.content,
+                                   messages, shipped.firmFolder.empty() ? "" : shipped.firmFolder + file);
   if (!messages.ok()) return {};
   t.content = input::translated(shipped.content, t.language);
   return std::make_shared<const Translation>(std::move(t));

@@ -4,6 +4,7 @@
 #include "input/content/texts.h"
 #include "input/read.h"
 #include "input/yaml/cursor.h"
+#include "input/yaml/overlay.h"
 #include "input/yaml/sorted.h"
 
 #include <algorithm>
@@ -129,15 +130,26 @@ const Field& groupOf(const Flat& flat, std::string key) {
   }
 }
 
+/// What is missing is the firm's to say where it has a folder: it has brought what is not translated.
+void tellMissing(const Flat& flat, const std::string& key, const std::string& text) {
+  const Field& group = groupOf(flat, key);
+  const auto& source = group.source();
+  const std::string hint = "in English: " + text;
+  if (source.overlay.empty()) group.error(inQuotes(key) + " is missing", hint);
+  else source.messages.error({source.overlay}, group.path(), inQuotes(key) + " is missing", hint);
+}
+
+/// Each wanted text is there, and no other. A firm's folder may have taken the place of what a shipped file
+/// translates: no mistake of anybody's.
 void checkKeys(const Flat& flat, const std::map<std::string, std::string>& wanted) {
   std::vector<std::string> names;
   for (const auto& [key, text] : wanted) {
     names.push_back(key);
-    if (!flat.phrases.contains(key) && !flat.groups.contains(key))
-      groupOf(flat, key).error(inQuotes(key) + " is missing", "in English: " + text);
+    if (!flat.phrases.contains(key) && !flat.groups.contains(key)) tellMissing(flat, key, text);
   }
   for (const auto& [key, f] : flat.phrases) {
-    if (wanted.contains(key)) continue;
+    const bool isShipped = !f.source().overlay.empty() && !f.isOverlay();
+    if (wanted.contains(key) || isShipped) continue;
     const std::string near = base::nearest(key, names);
     f.error("there is no such text to translate" + base::didYouMean(near),
             "take it out, or name it as content/languages/en.yaml does");
@@ -179,25 +191,19 @@ void readTexts(const Field& f, Language& language, const model::Content& content
 }  // namespace
 
 base::Language readLanguage(const std::string& file, const std::string& id, const Language* english,
-                            const model::Content& content, base::Diagnostics& out) {
+                            const model::Content& content, base::Diagnostics& out, const std::string& own) {
   Language language;
   language.id = id;
-  const std::optional<std::string> bytes = readFile(file);
-  if (!bytes) {
-    out.error({file, 0, 0}, "", "the file cannot be read: " + whyUnreadable(file),
-              "each language is a file in content/languages");
-    return language;
-  }
   base::Diagnostics messages;
-  if (const std::optional<Node> root = parseTree(*bytes, file, messages)) {
-    const Source source{file, messages};
+  if (const std::optional<Node> root = readLayered(file, isThere(own) ? own : "", messages)) {
+    const Source source{file, messages, false, own};
     Record r(Field(source, &*root, "", root->mark));
     language.name = text(r.must("name", "Español"));
     language.plural = choice(r.must("plural", "one other"), ruleWords, "rule of plurals", language.plural);
     if (const Field f = r.must("words", "{languages: {en: English}}"); f.isGiven())
       readWords(f, language, english);
     // The content is written in English.
-    if (english != nullptr) {
+    if (english != nullptr && english->id != id) {
       if (const Field f = r.must("content", "{}"); f.isGiven()) readTexts(f, language, content);
     }
     r.finish();

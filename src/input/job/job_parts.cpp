@@ -2,6 +2,7 @@
 
 #include "base/letters.h"
 #include "base/nearest.h"
+#include "input/content/customers.h"
 #include "input/yaml/words.h"
 
 #include <algorithm>
@@ -9,16 +10,6 @@
 
 namespace input {
 namespace {
-
-/// One @ with something on both sides, a point in the right part, no spaces.
-bool isEmail(const std::string& s) {
-  const std::size_t at = s.find('@');
-  if (at == 0 || at == std::string::npos || s.find('@', at + 1) != std::string::npos) return false;
-  const std::string place = s.substr(at + 1);
-  const std::size_t point = place.find('.');
-  return s.find_first_of(" ,;<>") == std::string::npos && point != std::string::npos && point > 0 &&
-         place.back() != '.';
-}
 
 std::string readState(const Field& f, const model::Region& region) {
   if (!region.states.empty()) return knownId(f, region.states, "state");
@@ -92,16 +83,24 @@ void readWorkedHolidays(const Field& f, const model::Region* region, model::Crew
 
 }  // namespace
 
-model::Customer readCustomer(const Field& f) {
+model::Customer readCustomer(const Field& f, const model::Content& content) {
+  const auto named = [&](const Field& name) {
+    const auto* found = knownCustomer(name, content.customers);
+    return found == nullptr ? model::Customer{} : found->customer;
+  };
+  if (f.is(Node::Kind::Word)) return named(f);
   Record r(f);
-  model::Customer c;
-  c.name = text(r.must("name", "A. Customer"));
-  c.address = texts(r.may("address"));
+  const Field known = r.may("known");
+  model::Customer c = known.isGiven() ? named(known) : model::Customer{};
+  if (const Field name = known.isGiven() ? r.may("name") : r.must("name", "A. Customer"); name.isGiven())
+    c.name = text(name);
+  if (const Field address = r.may("address"); address.isGiven()) c.address = texts(address);
   readText(r, "phone", c.phone);
-  const Field email = r.may("email");
-  if (email.isGiven()) c.email = text(email);
-  if (!c.email.empty() && !isEmail(c.email))
-    email.error(inQuotes(c.email) + " is not an e-mail address", "write it like name@place.example");
+  if (const Field email = r.may("email"); email.isGiven()) {
+    c.email = text(email);
+    if (!c.email.empty() && !isEmail(c.email))
+      email.error(inQuotes(c.email) + " is not an e-mail address", "write it like name@place.example");
+  }
   c.isUninvited = yesNo(r.may("uninvited"), false);
   r.finish();
   return c;

@@ -6,7 +6,9 @@
 
 namespace input {
 
-model::Customer readCustomer(const Field& f);
+/// Its own keys, or one of the firm's book: 'customer: thorley', 'customer: {known: thorley, uninvited:
+/// true}'.
+model::Customer readCustomer(const Field& f, const model::Content& content);
 model::Site readSite(const Field& f, const model::Content& content);
 /// The region tells the names of its holidays; null where it is not known.
 model::Crew readCrew(const Field& f, const model::Region* region);

@@ -12,7 +12,7 @@
 namespace sheets {
 namespace {
 
-Facts firmFacts(const model::Brand& b, const model::Dialling& dialling) {
+Facts firmFacts(const model::Firm& b, const model::Dialling& dialling) {
   return {{"name", b.name},         {"tagline", b.tagline},
           {"phone", b.phone},       {"phone_link", phoneAddress(b.phone, dialling)},
           {"email", b.email},       {"email_link", mailAddress(b.email)},
@@ -292,13 +292,13 @@ Facts commonFacts(const model::JobResult& x, const Formatter& w) {
           {"ref", job.ref},
           {"colour", job.colour},
           {"quoted", w.date(job.quoted)},
-          {"contact", x.c.brand.contact},
+          {"contact", x.c.firm.contact},
           {"is_metric", Fact::yes(w.isMetric())},
           {"cutout", x.c.region->powerCutout},
           {"emergency", x.c.region->emergencyNumber},
           {"emergency_link", phoneAddress(x.c.region->emergencyNumber, x.c.region->dialling)}};
   f.emplace_back("reference_temperature", w.temperature(base::Temperature::whole(20)));  // of the data sheet
-  f.emplace_back("firm", firmFacts(x.c.brand, x.c.region->dialling));
+  f.emplace_back("firm", firmFacts(x.c.firm, x.c.region->dialling));
   f.emplace_back("product", productFacts(x, w));
   f.emplace_back("tin_stays", Fact::yes(tinStays(job)));
   f.emplace_back("touches_up", Fact::yes(tinStays(job) && !x.c.product->times.wipeOff.isZero()));

@@ -72,7 +72,7 @@ void addInvoice(Facts& facts, const model::JobResult& x, const Formatter& w) {
       if (option.isTaken) tax += x.price.options[i] - option.price;
     }
   }
-  const auto pays = x.c.brand.paymentDays;
+  const auto pays = x.c.firm.paymentDays;
   const bool isDue = pays && at < days.size();
   const base::Date due = isDue ? days[at] + std::chrono::days{*pays} : base::Date{};
   FactList earlier = earlierFacts(x, isLast ? at : 0, w), taken = takenFacts(x, w);

@@ -205,7 +205,7 @@ void addInvoices(Facts& f, const model::JobResult& x, const Formatter& w) {
     if (isDeposit) sent = validUntil(x.c.job);
     if (isLast) sent = x.plan.finished.day;
     if (i < x.c.job.invoices.size()) sent = x.c.job.invoices[i];
-    const auto days = x.c.brand.paymentDays;
+    const auto days = x.c.firm.paymentDays;
     rows.push_back({{"number", std::to_string(i + 1)},
                     {"is_deposit", Fact::yes(isDeposit)},
                     {"is_last", Fact::yes(isLast)},
