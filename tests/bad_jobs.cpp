@@ -113,8 +113,8 @@ TEST_CASE("broken text, YAML and keys are refused with the whole message") {
        "  hint: write it like start: 2027-03-16\n"},
       {"a firm's file named as before it had a folder",
        {{"firm: ../firm", "brand: brands/mine.yaml"}},
-       "job.yaml:6:8: error: brand: a firm has a folder now, named by 'firm'\n"
-       "  hint: put this file into it as 'firm.yaml', its logo beside it, and write: firm: FOLDER\n"},
+       "job.yaml:6:8: error: brand: 'brand' is now 'firm', a folder\n"
+       "  hint: put this file into it as 'firm.yaml', with its logo, and write firm: FOLDER\n"},
       {"all keys missing",
        {{fixture::goodJob, "title: x\n"}},
        "job.yaml:1:1: error: 'ref' is missing\n"

@@ -31,7 +31,7 @@ says err 'none.yaml: error: cannot be read'
 expect 'a new job' 0 "$program" new "$box/first.yaml"
 says out "first make the firm's folder, beside it or above: 'planksheaf firm firm --region nz'"
 expect 'of a customer where there is no book' 1 "$program" new "$box/second.yaml" --customer example
-says err "--customer: error: 'example' is no customer of the firm's"
+says err "--customer: error: 'example' is not one of the firm's customers"
 expect 'a job of no firm' 1 "$program" check "$box/first.yaml"
 says err "first.yaml: error: firm: there is no firm's folder: no 'firm' beside the job or above it"
 mkdir "$box/config"
@@ -262,6 +262,11 @@ expect 'and not once it was done' 0 "$program" due "$box/jobs" --by 2028-12-31
 says out 'nobody falls due'
 expect 'and the year after that, elsewhere' 0 "$program" again "$box/jobs/$ref-2.yaml" --start 2029-02-20 --quoted 2029-01-02 -o "$box/other/third.yaml"
 expect 'which is in order too' 0 "$program" check "$box/other/third.yaml"
+far=$(mktemp -d)
+trap 'rm -rf "$box" "$far"' EXIT
+expect 'and out of sight of the firm' 0 "$program" again "$box/jobs/$ref-2.yaml" --start 2029-02-20 -o "$far/third.yaml"
+expect 'which it names there' 0 "$program" check "$far/third.yaml"
+grep -q '^firm: ' "$box/other/third.yaml" && { echo 'FAILED: the nearest firm is named'; bad=1; }
 grep -q "^ref: $ref-3" "$box/other/third.yaml" || { echo 'FAILED: the third year has the wrong number'; bad=1; }
 grep -q '^    rates: .*as it was laid\|^    rates: .*last year' "$box/other/third.yaml" || { echo 'FAILED: the maintenance coat tells no rate'; bad=1; }
 grep -q '^    rates:' "$box/jobs/$ref-2.yaml" && { echo 'FAILED: the second coat of a first job tells a rate'; bad=1; }

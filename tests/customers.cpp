@@ -150,12 +150,13 @@ TEST_CASE("a job names its customer by key, by name, or by a word that only he h
 
 TEST_CASE("a customer nobody knows, that may be two, or that cannot be printed is told") {
   const std::string book =
-      "  hint: customers stand in 'customers.csv' or 'customers.vcf' of the firm's folder\n";
+      "  hint: they are listed in 'customers.csv' or 'customers.vcf' in the firm's folder\n";
   CHECK(customerOf("thorly").second ==
-        "job.yaml:3:11: error: customer: 'thorly' is no customer of the firm's; did you mean 'thorley'?\n" +
+        "job.yaml:3:11: error: customer: 'thorly' is not one of the firm's customers; did you mean "
+        "'thorley'?\n" +
             book);
   CHECK(customerOf("{known: mar}").second ==
-        "job.yaml:3:19: error: customer.known: 'mar' is no customer of the firm's\n" + book);
+        "job.yaml:3:19: error: customer.known: 'mar' is not one of the firm's customers\n" + book);
   CHECK(customerOf("Ann").second ==
         "job.yaml:3:11: error: customer: 'Ann' is more than one customer: Ann Thorley-Smith "
         "(customers.csv:4), Ann "
@@ -167,7 +168,7 @@ TEST_CASE("a customer nobody knows, that may be two, or that cannot be printed i
   CHECK(
       fixture::messagesOf(
           edited(fixture::goodJob, "{name: Inga Thorley, email: inga@coldwater.example}", "Ann")) ==
-      "job.yaml:3:11: error: customer: 'Ann' is no customer of the firm's\n"
+      "job.yaml:3:11: error: customer: 'Ann' is not one of the firm's customers\n"
       "  hint: put a 'customers.csv' or 'customers.vcf' into the firm's folder, or write customer: {name: A. "
       "Customer}\n");
 }

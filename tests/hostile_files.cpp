@@ -130,14 +130,14 @@ TEST_CASE("what lies in a firm's folder and is no file, or none of its, is told 
         "  hint: known: en, es, pl\n"
         "firm/product: error: is not part of a firm's folder; did you mean 'products'?\n"
         "  hint: known: languages, products, regions, templates, themes\n"
-        "firm/regions/nz.yml: error: is not read\n"
-        "  hint: end its name with .yaml\n"
+        "firm/regions/nz.yml: error: would not be read\n"
+        "  hint: end its name in .yaml\n"
         "firm/templates/fr: error: 'fr' is not a known language\n"
         "  hint: known: en, es, pl\n"
-        "firm/templates/themes: error: themes do not stand among the templates\n"
+        "firm/templates/themes: error: themes do not belong in 'templates'\n"
         "  hint: move it up, beside 'templates'\n"
-        "firm/themes: error: is no folder\n"
-        "  hint: 'themes' holds files, one for each\n"
+        "firm/themes: error: is not a folder\n"
+        "  hint: 'themes' is a folder of files, one for each\n"
         "firm/tooles.yaml: error: is not part of a firm's folder; did you mean 'tools.yaml'?\n"
         "  hint: known: firm.yaml, customers.csv, customers.vcf, spreading_rates.yaml, consumables.yaml, "
         "ghs.yaml, "
@@ -171,7 +171,7 @@ TEST_CASE("a forecast and rates that are no files are told with the line that na
   fs::remove(odd.path("firm/spreading_rates.yaml"));
   odd.firm("logo: cricketboard.png", "spreading_rates: none");
   CHECK(odd.refusal() ==
-        "firm/firm.yaml:11:18: error: spreading_rates: learned rates are not named here any more\n"
+        "firm/firm.yaml:11:18: error: spreading_rates: learned rates are found by their name now\n"
         "  hint: put the file into the firm's folder as 'spreading_rates.yaml', and leave this key out\n");
   odd.firm("logo: cricketboard.png", "");
   CHECK(saidOf("spreading_rates: empty") ==

@@ -229,6 +229,8 @@ TEST_CASE("the firm's folder lies where the job says") {
   CHECK(input::firmFolder(edited(goodJob, "../firm", "/srv/firm"), "jobs/landing/job.yaml") == "/srv/firm");
   CHECK(input::firmFolder(edited(goodJob, "firm: ../firm", ""), "jobs/landing/job.yaml") == "");
   CHECK(input::firmFolder("{customer: A, 'firm': mine}", "job.yaml") == "mine");
+  for (const char* same : {"'my firm'", "my firm", "\"my firm\"   # ours", "my firm   # ours", "my firm  "})
+    CHECK(input::firmFolder(edited(goodJob, "../firm", same), "jobs/job.yaml") == "jobs/my firm");
   CHECK(input::firmFolder("- not a job of a firm", "job.yaml") == "");
   CHECK(input::firmFolder("firm: [a]", "job.yaml") == "");
 }

@@ -110,8 +110,9 @@ std::string movedFirm(const model::Job& job, const Shipped& shipped, const fs::p
                       const fs::path& newFile) {
   const auto oldFolder = folderOf(oldFile), newFolder = folderOf(newFile);
   if (!job.firmFolder.empty()) return moved(job.firmFolder, oldFolder, newFolder);
-  const auto found = fs::absolute(nearestFirm(newFile.string()));
-  const bool isSame = fs::absolute(shipped.firmFolder).lexically_normal() == found.lexically_normal();
+  const auto found = nearestFirm(newFile.string());
+  const auto whole = [](const std::string& folder) { return fs::absolute(folder).lexically_normal(); };
+  const bool isSame = !found.empty() && whole(shipped.firmFolder) == whole(found);
   return isSame ? "" : moved(shipped.firmFolder, oldFolder, newFolder);
 }
 

@@ -222,7 +222,7 @@ void addNew(CLI::App& program, Run& run) {
           "--region", order.region,
           "whose place, units, season and prices it has: au gb ie nz us; left out: the firm's, or nz")
       ->type_name("REGION");
-  command.tree->add_option("--customer", order.customer, "one of the firm's book, by key or name")
+  command.tree->add_option("--customer", order.customer, "one of the firm's customers, by key or name")
       ->type_name("NAME");
   command.tree->add_option("--product", order.product, "what the decks are coated with; left out: tern-oil")
       ->type_name("NAME");

@@ -83,7 +83,8 @@ class Lister {
   }
 
   void addFolder(const std::string& folder) {
-    if (!isFolder(folder)) return error(folder, "is no folder", "'" + folder + "' holds files, one for each");
+    if (!isFolder(folder))
+      return error(folder, "is not a folder", "'" + folder + "' is a folder of files, one for each");
     for (const auto& name : namesIn(folder)) {
       const auto path = folder + "/" + name;
       if (folder == "templates" && name != "pack.yaml") addTemplates(path);
@@ -101,7 +102,7 @@ class Lister {
     const auto name = fs::path(folder).filename().string();
     if (!isFolder(folder)) return;
     if (name == "themes")
-      return error(folder, "themes do not stand among the templates", "move it up, beside 'templates'");
+      return error(folder, "themes do not belong in 'templates'", "move it up, beside 'templates'");
     if (!has(languages_, name)) return refuseLanguage(folder, name);
     for (const auto& file : namesIn(folder)) {
       if (isWanted(folder + "/" + file, ".md")) files_.push_back(folder + "/" + file);
@@ -110,7 +111,7 @@ class Lister {
 
   bool isWanted(const std::string& path, const std::string& ending) {
     const auto its = fs::path(path).extension();
-    if (its == ".yml") error(path, "is not read", "end its name with .yaml");
+    if (its == ".yml") error(path, "would not be read", "end its name in .yaml");
     return its == ending;
   }
 

@@ -88,10 +88,9 @@ int newFirm(const std::string& folder, const std::string& region, const std::vec
   }
   writeAll(files);
   const std::string name = base::printable(folder);
-  std::cout << name << ": " << files.size() << (files.size() == 1 ? " file" : " files")
-            << " to edit; jobs find it where it is named 'firm' and lies beside or above them, others name "
-               "it: firm: "
-            << name << "\n";
+  const bool isFound = fs::absolute(folder).lexically_normal().filename() == "firm";
+  std::cout << name << ": " << files.size() << (files.size() == 1 ? " file" : " files") << " to edit; "
+            << (isFound ? "jobs beside it and below find it\n" : "name it in each job: firm: " + name + "\n");
   return done;
 }
 

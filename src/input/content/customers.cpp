@@ -317,11 +317,12 @@ const KnownCustomer* knownCustomer(const Field& f, const std::vector<KnownCustom
   if (found.empty()) {
     std::vector<std::string> known;
     for (const auto& c : customers) known.push_back(c.key.empty() ? c.customer.name : c.key);
-    f.error(inQuotes(word) + " is no customer of the firm's" + base::didYouMean(base::nearest(word, known)),
-            customers.empty()
-                ? "put a 'customers.csv' or 'customers.vcf' into the firm's folder, or write customer: "
-                  "{name: A. Customer}"
-                : "customers stand in 'customers.csv' or 'customers.vcf' of the firm's folder");
+    f.error(
+        inQuotes(word) + " is not one of the firm's customers" + base::didYouMean(base::nearest(word, known)),
+        customers.empty()
+            ? "put a 'customers.csv' or 'customers.vcf' into the firm's folder, or write customer: "
+              "{name: A. Customer}"
+            : "they are listed in 'customers.csv' or 'customers.vcf' in the firm's folder");
     return nullptr;
   }
   std::vector<std::string> places;

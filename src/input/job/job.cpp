@@ -3,6 +3,7 @@
 #include "input/content/content_parts.h"
 #include "input/job/job_parts.h"
 #include "input/read.h"
+#include "input/yaml/edit.h"
 #include "input/yaml/sorted.h"
 #include "input/yaml/words.h"
 #include "model/lookup.h"
@@ -274,8 +275,8 @@ model::Job readJob(const std::string& bytes, const std::string& file, const mode
         "check both dates");
   job.firmFolder = pathBeside(r.may("firm"), file);
   if (const Field f = r.may("brand"); f.isGiven())
-    f.error("a firm has a folder now, named by 'firm'",
-            "put this file into it as 'firm.yaml', its logo beside it, and write: firm: FOLDER");
+    f.error("'brand' is now 'firm', a folder",
+            "put this file into it as 'firm.yaml', with its logo, and write firm: FOLDER");
   const Field product = r.must("product", "tern-oil");
   job.product = knownId(product, content.products, "product", newProduct);
   checkProduct(product, job, content);
@@ -347,8 +348,16 @@ JobHead headOf(const std::string& text, const std::string& file) {
   return head;
 }
 
+// Thousands of jobs are not read twice for it: most name none, or say it on a plain line of its own.
 std::string firmFolder(const std::string& text, const std::string& file) {
-  if (text.find("firm") == std::string::npos) return {};  // most jobs name none, and need not be read for it
+  if (text.find("firm") == std::string::npos) return {};
+  const std::string line = "\nfirm: ";
+  if (const auto at = text.find(line); at != std::string::npos && text.front() != '{') {
+    const auto from = at + line.size();
+    const auto name = text.substr(from, text.find_first_of("\r\n", from) - from);
+    const bool isOnly = text.find(line, from) == std::string::npos;
+    if (isOnly && plainOrQuoted(name) == name) return besideFile(file, name);
+  }
   return headOf(text, file).firm;
 }
 

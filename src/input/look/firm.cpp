@@ -138,7 +138,7 @@ model::Firm readKeys(Record& r, const std::string& folder, const model::Content&
     price.finish();
   }
   if (const Field f = r.may("spreading_rates"); f.isGiven())
-    f.error("learned rates are not named here any more",
+    f.error("learned rates are found by their name now",
             std::string("put the file into the firm's folder as '") + spreadingRatesName +
                 "', and leave this key out");
   const std::string learned = (std::filesystem::path(folder) / spreadingRatesName).string();
