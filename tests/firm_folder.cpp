@@ -59,6 +59,8 @@ TEST_CASE("a firm's content is laid over the shipped one key by key, products by
   l.write("tools.yaml", "tools: {washer: {sound: 81 dB}}\n");
   auto oil = input::readFile((l.folder.path() / "products/oil.yaml").string()).value();
   l.write("products/mine.yaml", oil);
+  const std::string gallons = "  us: [{size: 1 gal, price: 84.00}]\n";
+  oil.erase(oil.find(gallons), gallons.size());
   l.write("products/oil.yaml", oil.replace(oil.find("118.00"), 6, "99.00"));
   const auto c = l.content();
   CHECK(l.said() == "");
@@ -72,6 +74,7 @@ TEST_CASE("a firm's content is laid over the shipped one key by key, products by
   CHECK(c.tools.at(0).vibration->millionths == 2'500'000);
   CHECK(c.products.size() == 2);
   const auto& tins = c.products.at("oil").tins.at("nz");
+  CHECK_FALSE(c.products.at("oil").tins.contains("us"));  // a product is one whole file
   CHECK(std::any_of(tins.begin(), tins.end(), [](const auto& tin) { return tin.price.minor == 9900; }));
 }
 

@@ -132,6 +132,17 @@ TEST_CASE("lines to write on fill their cells and carry their words", "[layout]"
   CHECK(r.dump.find("____") == std::string::npos);
 }
 
+TEST_CASE("one cell that wraps among many rows does not move them apart, several do", "[layout]") {
+  const std::string wraps =
+      "a sentence that is longer than the column in which it stands, so that it has to go on";
+  const auto step = [&](std::vector<std::string> rows) {
+    const Result r = layOut({section("Marks"), table("l1 l2", "what | do", rows)});
+    return find(r.dump, "Bb").y - find(r.dump, "Aa").y;
+  };
+  CHECK(step({"Aa | x", "Bb | x", "Cc | " + wraps, "Dd | x"}) == near(14));
+  CHECK(step({"Aa | x", "Bb | x", "Cc | " + wraps, "Dd | " + wraps}) > 14.5);
+}
+
 TEST_CASE("lines to write on that end a document go on to the foot of the page, not beyond", "[layout]") {
   const auto linesOf = [](const std::string& row) {
     const Result r = layOut({section("Record"), table("l1 l2", "date | what", {row, row})});

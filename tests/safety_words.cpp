@@ -301,6 +301,7 @@ TEST_CASE("a product without safety data stops the sheet, and the check tells of
   bare.id = "bare-oil";
   bare.sds.reset();
   firm.content.products["bare-oil"] = bare;
+  firm.caches = std::make_shared<app::Caches>();  // what is read of this content
   base::Diagnostics messages;
   const auto x = app::compute(app::JobText{"job.yaml", replaced(replaced(plainJob, "plover-wb", "bare-oil"),
                                                                 "work: [wash, oil]", "work: [oil]")},

@@ -129,6 +129,15 @@ TEST_CASE("waits are told in the unit a person would use") {
   CHECK(plain(w.waitRange(base::Hours::whole(98), base::Hours::whole(742))) == "5 days to 30 days");
 }
 
+TEST_CASE("a time that is promised goes up to the half hour, over midnight too") {
+  const auto day = base::parseDate("2027-04-05").value();
+  const auto at = [&](int hour, int minute) { return upToHalfHour({day, hour * 60 + minute}); };
+  CHECK(at(16, 55) == base::LocalTime{day, 17 * 60});
+  CHECK(at(17, 0) == base::LocalTime{day, 17 * 60});
+  CHECK(at(17, 1) == base::LocalTime{day, 17 * 60 + 30});
+  CHECK(at(23, 45) == base::LocalTime{day + std::chrono::days{1}, 0});
+}
+
 TEST_CASE("a printed column of litres adds up to its printed sum") {
   constexpr std::int64_t step = 100'000'000;  // a tenth of a litre in nanolitres
   // 0.14 + 0.14 + 0.14 = 0.42 L prints as 0.4: each alone would round to 0.1, and one of them takes the rest

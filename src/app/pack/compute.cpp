@@ -131,7 +131,11 @@ std::vector<estimate::LateCoat> lateCoats(const model::Plan& plan) {
 std::optional<model::JobResult> computeInputs(model::JobInputs c, const std::string& forecast,
                                               const Shipped& shipped, const schedule::Bounds& bounds,
                                               base::Diagnostics& messages) try {
-  const auto& content = shipped.content;
+  const auto regional = regionalEnglish(*c.region, shipped, messages);  // the cache keeps it
+  const auto& content = regional ? regional->content : shipped.content;
+  const auto& english = regional ? regional->language : shipped.english;
+  c.product = &content.products.at(c.job.product);
+  c.region = &content.regions.at(c.job.site.region);
   auto estimate = estimate::makeEstimate(c, content);
   base::Diagnostics planning;
   auto plan = schedule::makePlan(c, content, estimate, planning, bounds);
@@ -150,7 +154,7 @@ std::optional<model::JobResult> computeInputs(model::JobInputs c, const std::str
   auto price = estimate::makePrice(c, content, estimate, resources);
   auto exposure = safety::exposureOf(c, content, estimate, resources, plan);
   auto hazards = safety::hazardsOf(c, content, estimate, resources, exposure);
-  return model::JobResult{std::move(c),        content,           shipped.english,
+  return model::JobResult{std::move(c),        content,           english,
                           std::move(estimate), std::move(plan),   std::move(resources),
                           std::move(enough),   std::move(laid),   std::move(price),
                           std::move(exposure), std::move(hazards)};

@@ -81,4 +81,12 @@ struct Choices {
 /// thrown. Throws std::runtime_error with all messages when the shipped content has mistakes.
 Shipped readShipped(const std::string& firm = {});
 
+/// A language of content/languages and the content in it; null (and messages) when its file has mistakes.
+std::shared_ptr<const Translation> translationInto(const std::string& language, const Shipped& shipped,
+                                                   base::Diagnostics& messages);
+
+/// English as the region says it, 'en-NZ'; null where it has no file of its own.
+std::shared_ptr<const Translation> regionalEnglish(const model::Region& region, const Shipped& shipped,
+                                                   base::Diagnostics& messages);
+
 }  // namespace app

@@ -107,8 +107,10 @@ model::Content readContent(const std::string& folder, base::Diagnostics& message
     c.conditionWords = readConditionWords(r);
   });
   if (!firm.empty()) c.customers = readCustomers(firm, messages);
-  const auto languages = namesIn(at.shipped / "languages");
-  c.languages.assign(languages.begin(), languages.end());
+  for (const auto& id : namesIn(at.shipped / "languages")) {
+    const bool isRegional = id.find('-') != std::string::npos;  // 'en-US': what differs from 'en'
+    if (!isRegional) c.languages.push_back(id);
+  }
   return c;
 }
 

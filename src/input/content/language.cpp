@@ -141,11 +141,11 @@ void tellMissing(const Flat& flat, const std::string& key, const std::string& te
 
 /// Each wanted text is there, and no other. A firm's folder may have taken the place of what a shipped file
 /// translates: no mistake of anybody's.
-void checkKeys(const Flat& flat, const std::map<std::string, std::string>& wanted) {
+void checkKeys(const Flat& flat, const std::map<std::string, std::string>& wanted, bool isWhole) {
   std::vector<std::string> names;
   for (const auto& [key, text] : wanted) {
     names.push_back(key);
-    if (!flat.phrases.contains(key) && !flat.groups.contains(key)) tellMissing(flat, key, text);
+    if (isWhole && !flat.phrases.contains(key) && !flat.groups.contains(key)) tellMissing(flat, key, text);
   }
   for (const auto& [key, f] : flat.phrases) {
     const bool isShipped = !f.source().overlay.empty() && !f.isOverlay();
@@ -156,6 +156,9 @@ void checkKeys(const Flat& flat, const std::map<std::string, std::string>& wante
   }
 }
 
+/// 'en-US' says what differs from 'en'.
+bool isRegional(const std::string& id) { return id.find('-') != std::string::npos; }
+
 void readWords(const Field& f, Language& language, const Language* english) {
   Flat flat;
   flat.groups.emplace("", f);
@@ -164,7 +167,7 @@ void readWords(const Field& f, Language& language, const Language* english) {
   if (english == nullptr) return;
   std::map<std::string, std::string> wanted;
   for (const auto& [key, phrase] : english->words) wanted[key] = phrase.forms.rbegin()->second;
-  checkKeys(flat, wanted);
+  checkKeys(flat, wanted, !isRegional(language.id));
   for (const auto& [key, phrase] : english->words) {
     const auto found = flat.phrases.find(key);
     if (found != flat.phrases.end()) checkPlaces(found->second, language.words.at(key), phrase);
@@ -177,7 +180,7 @@ void readTexts(const Field& f, Language& language, const model::Content& content
   flatten(f, "", flat);
   std::map<std::string, std::string> wanted;
   forEachText(content, [&](const std::string& path, const std::string& text) { wanted[path] = text; });
-  checkKeys(flat, wanted);
+  checkKeys(flat, wanted, !isRegional(language.id));
   for (const auto& [path, field] : flat.phrases) {
     language.content[path] = phraseText(field);
     const auto english = wanted.find(path);
@@ -192,7 +195,7 @@ void readTexts(const Field& f, Language& language, const model::Content& content
 
 base::Language readLanguage(const std::string& file, const std::string& id, const Language* english,
                             const model::Content& content, base::Diagnostics& out, const std::string& own) {
-  Language language;
+  Language language = english != nullptr && isRegional(id) ? *english : Language{};
   language.id = id;
   base::Diagnostics messages;
   if (const std::optional<Node> root = readLayered(file, isThere(own) ? own : "", messages)) {
@@ -204,7 +207,8 @@ base::Language readLanguage(const std::string& file, const std::string& id, cons
       readWords(f, language, english);
     // The content is written in English.
     if (english != nullptr && english->id != id) {
-      if (const Field f = r.must("content", "{}"); f.isGiven()) readTexts(f, language, content);
+      const Field f = isRegional(id) ? r.may("content") : r.must("content", "{}");
+      if (f.isGiven()) readTexts(f, language, content);
     }
     r.finish();
   }

@@ -12,11 +12,22 @@
 namespace sheets {
 namespace {
 
+/// On one line.
+std::string unbroken(const std::string& words) {
+  std::string s;
+  for (const char c : words) c == ' ' ? s += "\u00A0" : s += c;
+  return s;
+}
+
 Facts firmFacts(const model::Firm& b, const model::Dialling& dialling) {
-  return {{"name", b.name},         {"tagline", b.tagline},
-          {"phone", b.phone},       {"phone_link", phoneAddress(b.phone, dialling)},
-          {"email", b.email},       {"email_link", mailAddress(b.email)},
-          {"web", webWords(b.web)}, {"web_link", b.web.empty() ? "" : webAddress(b.web)}};
+  return {{"name", b.name},
+          {"tagline", b.tagline},
+          {"phone", unbroken(b.phone)},
+          {"phone_link", phoneAddress(b.phone, dialling)},
+          {"email", b.email},
+          {"email_link", mailAddress(b.email)},
+          {"web", webWords(b.web)},
+          {"web_link", b.web.empty() ? "" : webAddress(b.web)}};
 }
 
 Facts productFacts(const model::JobResult& x, const Formatter& w) {
@@ -294,6 +305,10 @@ Facts commonFacts(const model::JobResult& x, const Formatter& w) {
           {"quoted", w.date(job.quoted)},
           {"contact", x.c.firm.contact},
           {"is_metric", Fact::yes(w.isMetric())},
+          {"say", Facts{{"outlet", w("say.outlet")},
+                        {"tap", w("say.tap")},
+                        {"timber", w("say.timber")},
+                        {"licences", w("say.licences")}}},
           {"cutout", x.c.region->powerCutout},
           {"emergency", x.c.region->emergencyNumber},
           {"emergency_link", phoneAddress(x.c.region->emergencyNumber, x.c.region->dialling)}};
