@@ -84,6 +84,10 @@ TEST_CASE("broken text, YAML and keys are refused with the whole message") {
        "  hint: the fixings are counted from it; write it like joists: 450 mm\n"
        "job.yaml:13:7: error: a key must be a word\n"
        "  hint: write it like key: value\n"},
+      {"more raised fixings than there are",
+       {{"{kind: nails}", "{kind: nails, raised: 120 %}"}},
+       "job.yaml:14:36: error: areas[1].fixings.raised: '120 %' is out of range\n"
+       "  hint: allowed: from 0 % to 100 %\n"},
       {"a mistyped key",
        {{"width: 138", "widht: 138"}},
        "job.yaml:12:13: error: areas[1].boards: 'width' is missing\n"

@@ -66,6 +66,24 @@ TEST_CASE("tins and temperatures print as they are called") {
   CHECK(plain(c.temperature(base::Temperature::whole(35))) == "95 °F");  // 35 x 1.8 + 32
 }
 
+TEST_CASE("amounts of product print as people say them") {
+  const auto nz = metric(), us = customary();
+  const Formatter m(nz, english()), c(us, english());
+  const auto ml = [](std::int64_t n) { return base::millilitres(n); };
+  CHECK(plain(m.volume(ml(38'460))) == "38.5 L");
+  CHECK(plain(m.volume(ml(1000))) == "1.0 L");
+  CHECK(plain(m.volume(ml(996))) == "1.0 L");
+  CHECK(plain(m.volume(ml(994))) == "990 mL");
+  CHECK(plain(m.volume(ml(354))) == "350 mL");
+  CHECK(plain(m.volume(ml(47))) == "47 mL");
+  CHECK(plain(m.volume({1000})) == "1 mL");  // never 0.0 L of something
+  CHECK(plain(m.volume({})) == "0.0 L");
+  CHECK(plain(c.volume(base::litres(80))) == "21.1 gal");  // 21.13
+  CHECK(plain(c.volume({3'785'411'784})) == "1.0 gal");
+  CHECK(plain(c.volume(ml(1325))) == "1.4 qt");
+  CHECK(plain(c.volume(ml(355))) == "12 fl oz");
+}
+
 TEST_CASE("a limit prints in whole degrees on its safe side") {
   const auto nz = metric(), us = customary();
   const Formatter m(nz, english()), c(us, english());
@@ -105,6 +123,10 @@ TEST_CASE("waits are told in the unit a person would use") {
   CHECK(plain(w.wait(base::Hours::whole(72))) == "3 days");
   CHECK(plain(w.wait(base::Hours::whole(336))) == "2 weeks");
   CHECK(plain(w.wait({1'500'000})) == "90 minutes");
+  CHECK(plain(w.wait(base::Hours::whole(84))) == "84 hours");
+  CHECK(plain(w.wait(base::Hours::whole(742))) == "31 days");  // 30.9, and never shorter
+  CHECK(plain(w.wait(base::Hours::whole(98))) == "5 days");
+  CHECK(plain(w.waitRange(base::Hours::whole(98), base::Hours::whole(742))) == "5 days to 30 days");
 }
 
 TEST_CASE("a time that is promised goes up to the half hour, over midnight too") {

@@ -89,6 +89,7 @@ struct Product {
   std::map<Uptake, std::vector<base::Spread>>
       rates;                    // one spreading rate per coat; the last serves all later coats
   base::Share lowUse, highUse;  // how far below and above the likely need a job may fall
+  base::Share openedLoss = {};  // of what stays in an opened tin: skin, thickened oil
   ProductTimes times;
   ProductLimits limits;
   base::Hours openTime;
@@ -141,8 +142,10 @@ struct Task {
   bool isWiping = false;                  // of a coat, a while after it is laid; only what is wiped off
   bool isForLateCoat = false;             // only before a coat that comes later than it may
   std::map<int, base::Count> rateByGrit;  // replaces ratePerHour for a pass
-  std::map<State, base::Share> timeByState;  // time against the usual: 130 % for weathered boards
-  base::Hours dryAfter;                      // nothing that needs dry boards starts sooner
+  std::map<State, base::Share> timeByState;    // time against the usual: 130 % for weathered boards
+  std::map<State, base::Share> raisedByState;  // of the fixings, those it is done to; empty: all of them
+  base::Count checkedPerHour;                  // all fixings are looked over first; zero: they are not
+  base::Hours dryAfter;                        // nothing that needs dry boards starts sooner
   std::vector<ConsumableUse> uses;
   std::vector<std::string>
       wears;  // protective equipment, ids of signs: 'boots' 'gloves' 'eyes' 'ears' 'mask' 'sleeves'
@@ -155,6 +158,8 @@ struct Consumable {
   bool boughtWhole = true;
   bool soaksOil = false;               // wet with the product after use: rags, pads, brushes
   std::optional<SafetyData> sds = {};  // of a chemical: a cleaner
+  bool isLiquid = false;               // in litres; by the quart in a region with US customary units
+  std::string fixing = {};  // used up only where the boards have this kind of fixings; empty: anywhere
 };
 
 struct Tool {

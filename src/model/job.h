@@ -68,6 +68,7 @@ struct Boards {
 struct Fixings {
   std::string kind;  // 'nails', 'screws', 'clips'
   int perCrossing = 2;
+  std::optional<base::Share> raised = {};  // nothing = as usual for the state of the boards
 };
 
 struct TestPatch {

@@ -6,6 +6,7 @@
 #include "estimate/estimate.h"
 #include "input/read.h"
 #include "records/actual.h"
+#include "records/enough.h"
 #include "safety/exposure.h"
 #include "safety/hazards.h"
 #include "schedule/crew/records.h"
@@ -143,14 +144,16 @@ std::optional<model::JobResult> computeInputs(model::JobInputs c, const std::str
   schedule::checkHolidays(c, plan, messages);
   auto resources =
       estimate::makeResources(c, content, estimate, static_cast<int>(plan.days.size()), lateCoats(plan));
+  auto enough = records::enoughFor(c, estimate, resources.product);
   auto laid = records::asLaid(c, estimate, resources.product);
   records::warnOfUse(c, laid, resources.product, messages);
   auto price = estimate::makePrice(c, content, estimate, resources);
   auto exposure = safety::exposureOf(c, content, estimate, resources, plan);
   auto hazards = safety::hazardsOf(c, content, estimate, resources, exposure);
-  return model::JobResult{
-      std::move(c),         content,         english,          std::move(estimate), std::move(plan),
-      std::move(resources), std::move(laid), std::move(price), std::move(exposure), std::move(hazards)};
+  return model::JobResult{std::move(c),        content,           english,
+                          std::move(estimate), std::move(plan),   std::move(resources),
+                          std::move(enough),   std::move(laid),   std::move(price),
+                          std::move(exposure), std::move(hazards)};
 } catch (const std::overflow_error&) {
   messages.error(base::placeOf(c.job.places, "areas"), "", "comes to figures too large to compute",
                  "check the sizes, rates and prices");

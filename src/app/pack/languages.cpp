@@ -39,9 +39,9 @@ std::shared_ptr<const model::JobResult> localized(const model::JobResult& x, con
   c.product = &t->content.products.at(c.job.product);
   c.region = &t->content.regions.at(c.job.site.region);
   auto hazards = safety::hazardsOf(c, t->content, x.estimate, x.resources, x.exposure);  // their reasons
-  return std::make_shared<const model::JobResult>(model::JobResult{std::move(c), t->content, t->language,
-                                                                   x.estimate, x.plan, x.resources, x.laid,
-                                                                   x.price, x.exposure, std::move(hazards)});
+  return std::make_shared<const model::JobResult>(
+      model::JobResult{std::move(c), t->content, t->language, x.estimate, x.plan, x.resources, x.enough,
+                       x.laid, x.price, x.exposure, std::move(hazards)});
 }
 
 }  // namespace app

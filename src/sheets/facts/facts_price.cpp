@@ -13,8 +13,6 @@ std::string unitWords(const model::PriceLine& line, const Formatter& w) {
   switch (line.unit) {
     case model::LineUnit::Area:
       return w.areaUnit();
-    case model::LineUnit::Pieces:
-      return w.counted("price.pieces", n);
     case model::LineUnit::Volume:
       return w.volumeUnit();
     case model::LineUnit::Days:
@@ -61,7 +59,6 @@ Facts lineFacts(const model::PriceLine& line, const model::JobResult& x, const F
           {"coats", capitalised(w.counted("coats.count", coats))},
           {"quantity", w.number(line.quantity, isCounted ? 0 : 2)},
           {"unit", unitWords(line, w)},
-          {"rate", w.money(line.rate)},
           {"amount", w.money(line.amount)}};
   if (withCosts) f.emplace_back("cost", w.money(line.cost));
   return f;
