@@ -36,7 +36,7 @@ struct StripDeck {
   model::WetEdge edge;
   std::vector<StripWords> strips;  // of the edge's
   std::string name, note;          // 'A Landing', '6 strips of 4 to 9 boards'
-  std::string steps;               // when it is cut in and wiped, for where the strips have no room to say it
+  std::string steps;               // when it is wiped, for where the strips have no room to say it
 };
 /// Plan of the decks that are coated on one day, every strip numbered in its order, from the black corner
 /// where it starts towards the arrow where the crew leaves, with what stands beside the edges. Where the
@@ -59,7 +59,7 @@ struct PersonBar {
 };
 struct PersonLane {
   std::string name, text;  // the text tells the bars in full
-  std::vector<PersonBar> bars;
+  std::vector<PersonBar> bars;  // none: what all do alike
 };
 struct HoursDay {
   std::vector<HoursRow> rows;

@@ -103,9 +103,13 @@ typeset::Drawing hoursOf(const sheets::Day& day, const model::JobResult& x, cons
     hours.sunset = minutesOf(light.sunset);
   }
   hours.rows = rowsOf(day, x, w);
-  for (const auto& row : sheets::peopleOf(day, x, w)) {
-    drawings::PersonLane lane{row.name, sheets::rowText(row, w), {}};
-    for (const auto& run : row.runs) lane.bars.push_back({run.from, run.until, run.verb, run.isWork});
+  const auto people = sheets::peopleOf(day, x, w);
+  const auto texts = sheets::rowTexts(people, x, w);
+  for (std::size_t i = 0; i < texts.size(); ++i) {
+    drawings::PersonLane lane{texts[i].name, texts[i].text, {}};
+    if (i + people.size() >= texts.size())
+      for (const auto& run : people[i + people.size() - texts.size()].runs)
+        lane.bars.push_back({run.from, run.until, run.verb, run.isWork});
     hours.people.push_back(std::move(lane));
   }
   return drawings::hoursChart(hours, pen, width);

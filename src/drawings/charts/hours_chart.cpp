@@ -17,11 +17,8 @@ class HoursWriter {
 
   typeset::Drawing draw() {
     putClock();
-    const Dim top = y_;
     for (const auto& row : day_.rows) putRow(row);
-    y_ += Dim::pt(3);
     for (const auto& person : day_.people) putPerson(person);
-    putGrid(top);
     out_.size = {width_, y_};
     out_.alt = alt();
     return std::move(out_);
@@ -48,19 +45,17 @@ class HoursWriter {
       free = x + w.width + Dim::mm(1);
     }
     y_ = Dim::pt(13);
-    gridAt_ = out_.items.size();
   }
 
-  /// Hour lines under everything, from the clock to the last row.
-  void putGrid(Dim top) {
+  /// Hour lines behind the bars of one row.
+  void putGrid(Dim top, Dim end) {
     Path lines;
     for (int hour = day_.from; hour <= day_.until; ++hour) {
       moveTo(lines, {on(hour * 60), top});
-      lineTo(lines, {on(hour * 60), gridEnd_});
+      lineTo(lines, {on(hour * 60), end});
     }
     lines.stroke = Stroke{colour(pen_, "rule"), hundredthsPt(30), {}, false};
-    out_.items.insert(out_.items.begin() + static_cast<std::ptrdiff_t>(gridAt_),
-                      {std::move(lines), typeset::artifact});
+    out_.items.push_back({std::move(lines), typeset::artifact});
   }
 
   void putName(const std::string& name, const char* style, Dim top, Dim high) {
@@ -133,8 +128,10 @@ class HoursWriter {
   }
 
   void putPerson(const PersonLane& person) {
-    const Dim high = Dim::pt(13), top = y_ + Dim::pt(2);
+    const bool hasBars = !person.bars.empty();
+    const Dim high = Dim::pt(hasBars ? 13 : 11), top = y_ + Dim::pt(hasBars ? 2 : 0);
     putName(person.name, "rowHead", top, high);
+    if (hasBars) putGrid(y_, top + high);
     for (const auto& bar : person.bars) {
       const Rect box = {{on(bar.from), top}, {on(bar.until) - on(bar.from), high}};
       put(out_.items, drawings::box(box, colour(pen_, bar.isWork ? "tint" : "white"), stroke(70)));
@@ -142,8 +139,7 @@ class HoursWriter {
       if (w.width + Dim::mm(1) <= box.size.w)
         putCentred(out_.items, w, {box.at.x + box.size.w / 2, box.at.y + box.size.h / 2});
     }
-    gridEnd_ = top + high;
-    y_ = top + high + Dim::pt(3);
+    if (hasBars) y_ = top + high + Dim::pt(2);
     const Dim leading = Dim::pt(11);
     constexpr std::size_t most = 6;
     for (const auto& line : wrapped(pen_, legibleSpan(pen_, "drawing", person.text), width_ - left_, most)) {
@@ -204,8 +200,7 @@ class HoursWriter {
 
   const HoursDay& day_;
   const Pen& pen_;
-  Dim left_, width_, y_, gridEnd_;
-  std::size_t gridAt_ = 0;
+  Dim left_, width_, y_;
   typeset::Drawing out_;
 };
 

@@ -46,7 +46,7 @@ class StripsDrawer {
     std::vector<std::vector<ShapedText>> rows;
     Size size;
   };
-  enum class Shape { OneRow, Rows };
+  enum class Shape { OneRow, Rows, Small };
   Block blockOf(std::size_t band, Shape shape) const;
   bool tellAs(Shape shape);
 

@@ -7,8 +7,9 @@ namespace drawings {
 
 namespace {
 
-const Dim discWidth = tenths(56), gap = tenths(18), rowGap = tenths(12), rim = tenths(6);
-const Dim large = Dim::pt(15), middle = Dim::pt(12), small = Dim::pt(10);
+const Dim gap = tenths(18), rowGap = tenths(12);
+
+Dim heightOfDisc(bool isSmall) { return tenths(isSmall ? 42 : 56); }
 
 Dim heightOf(const std::vector<ShapedText>& row) {
   Dim high;
@@ -27,12 +28,15 @@ Dim widthOf(const std::vector<ShapedText>& row) {
 StripsDrawer::Block StripsDrawer::blockOf(std::size_t band, Shape shape) const {
   const auto& pen = sheet_.pen;
   const auto& strip = strips_.strips[bands_.strips[band]];
+  const bool isSmall = shape == Shape::Small;
+  const Dim large = Dim::pt(isSmall ? 12 : 15), middle = Dim::pt(isSmall ? 10 : 12),
+            small = Dim::pt(isSmall ? 9 : 10), rim = tenths(isSmall ? 1 : 6), discWidth = heightOfDisc(isSmall);
   const auto step = [&](const char* key, const std::string& time) {
     return sized(pen, small, pen.language(key, {{"time", time}}), false);
   };
   const ShapedText lay = sized(pen, large, strip.lay, true), litres = sized(pen, middle, strip.litres, true);
   Block block;
-  if (shape == Shape::OneRow) {
+  if (shape != Shape::Rows) {
     std::vector<ShapedText> row;
     if (!strip.cutIn.empty()) row.push_back(step("strips.cut_in_at", strip.cutIn));
     row.push_back(lay);
@@ -55,6 +59,8 @@ StripsDrawer::Block StripsDrawer::blockOf(std::size_t band, Shape shape) const {
 }
 
 bool StripsDrawer::tellAs(Shape shape) {
+  const bool isSmall = shape == Shape::Small;
+  const Dim rim = tenths(isSmall ? 1 : 6), discWidth = heightOfDisc(isSmall);
   std::vector<std::pair<Block, Point>> blocks;
   for (std::size_t i = 0; i < bands_.bands.size(); ++i) {
     Block block = blockOf(i, shape);
@@ -74,7 +80,7 @@ bool StripsDrawer::tellAs(Shape shape) {
         put(sheet_.items, circle(centre, discWidth / 2, colour(sheet_.pen, "accent"), std::nullopt));
         auto span = typeset::spanIn(sheet_.pen.theme, "drawing", std::to_string(bands_.numbers[i]));
         span.face = model::Face::SansBold;
-        span.size = bands_.numbers[i] < 100 ? middle : small;
+        span.size = Dim::pt(isSmall || bands_.numbers[i] >= 100 ? 9 : 12);
         span.colour = colour(sheet_.pen, "white");
         putCentred(sheet_.items, words(sheet_.pen, span), centre);
         x += discWidth + gap;
@@ -94,7 +100,7 @@ bool StripsDrawer::tell() {
   if (bands_.bands.empty() || strips_.strips.size() != strips_.edge.strips.size()) return false;
   for (const auto i : bands_.strips)
     if (strips_.strips[i].lay.empty()) return false;
-  return tellAs(Shape::OneRow) || tellAs(Shape::Rows);
+  return tellAs(Shape::OneRow) || tellAs(Shape::Rows) || tellAs(Shape::Small);
 }
 
 }  // namespace drawings

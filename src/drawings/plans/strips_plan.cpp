@@ -120,12 +120,26 @@ struct PlanOfStrips {
   std::vector<std::size_t> told;
 };
 
+Length onSite(Dim d, std::int64_t scale) {
+  return Length{base::mulDiv(d.raw, 1000 * scale, 36, base::Round::HalfUp)};
+}
+
+std::vector<PlacedDeck> placedAt(const model::JobInputs& c, const std::vector<StripDeck>& decks, Dim width,
+                                 std::int64_t scale) {
+  return placedOf(c, decks, onSite(Dim::mm(14), scale), onSite(width - Dim::mm(14), scale));
+}
+
+/// Whether no deck is wider than the page leaves room for.
+bool fitsWidth(const model::JobInputs& c, const std::vector<StripDeck>& decks, Dim width, std::int64_t scale) {
+  const auto placed = placedAt(c, decks, width, scale);
+  return std::all_of(placed.begin(), placed.end(), [&](const auto& deck) {
+    return deck.extent.to.x <= onSite(width - Dim::mm(14), scale);
+  });
+}
+
 std::optional<PlanOfStrips> planAt(const model::JobInputs& c, const std::vector<StripDeck>& decks,
                                    const Pen& pen, Size box, std::int64_t scale) {
-  const auto onSite = [&](Dim d) {
-    return Length{base::mulDiv(d.raw, 1000 * scale, 36, base::Round::HalfUp)};
-  };
-  PlanSheet sheet(pen, scale, placedOf(c, decks, onSite(Dim::mm(14)), onSite(box.w - Dim::mm(14))));
+  PlanSheet sheet(pen, scale, placedAt(c, decks, box.w, scale));
   const auto tooLarge = [&] { return sheet.bounds().size.w > box.w || sheet.bounds().size.h > box.h; };
   if (tooLarge()) return std::nullopt;
   std::vector<std::unique_ptr<StripsDrawer>> drawers;
@@ -191,8 +205,11 @@ typeset::Drawing stripsPlan(const model::JobInputs& c, const std::vector<StripDe
     return out;
   }
   constexpr std::int64_t largest = 72;  // a stair alone on a page would look like a poster
+  std::int64_t widest = 0;               // the largest scale that the width of the page allows
   for (const std::int64_t scale : scalesOf(pen)) {
     if (scale < largest) continue;
+    if (widest == 0 && fitsWidth(c, drawn, box.w, scale)) widest = scale;
+    if (widest > 0 && scale > widest * 2) break;  // nobody could read it
     auto plan = planAt(c, drawn, pen, box, scale);
     if (plan && withList(std::move(*plan))) return out;
   }

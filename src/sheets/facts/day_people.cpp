@@ -21,6 +21,8 @@ struct Piece {
   int from = 0, until = 0;
   std::vector<Doing> doings;
   bool isWork = true;
+  bool isDaily = false;  // setting up and packing down
+  bool isTold = true;
 };
 
 bool isWork(const model::Duty& duty) { return duty.what == model::Duty::What::Task; }
@@ -41,6 +43,8 @@ void addOnce(std::vector<T>& list, const T& value) {
 
 Piece pieceOf(const model::Duty& duty, const model::JobResult& x, const Formatter& w) {
   Piece piece{duty.shift.start.minutes, duty.shift.end.minutes, {{verbOf(duty, x, w), {}, {}}}, isWork(duty)};
+  piece.isTold = duty.what != model::Duty::What::Wait;
+  piece.isDaily = piece.isWork && model::taskOf(x.content, duty.shift.task).measure == model::Measure::Day;
   if (duty.strip > 0) piece.doings[0].strips = {duty.strip};
   else if (duty.shift.deck) piece.doings[0].decks = {*duty.shift.deck};
   return piece;
@@ -126,12 +130,16 @@ std::vector<Piece> piecesOf(std::size_t person, const Day& day, const model::Job
   return joined(pieces);
 }
 
-/// 'Sand, 40 and 60 grit'
-std::string taskWords(const model::Task& task, const std::vector<int>& passes, const Formatter& w) {
-  if (!task.isPerPass) return task.name;
-  std::vector<std::string> grits;
-  for (const int pass : passes) grits.push_back(std::to_string(pass));
-  return w("day.grit", {{"task", task.name}, {"grit", w.joined(grits)}});
+/// How many runs all begin their day with.
+std::size_t sharedRuns(const std::vector<PersonRow>& rows) {
+  std::size_t count = 0;
+  const auto is = [](const PersonRun& a, const PersonRun& b) {
+    return a.from == b.from && a.until == b.until && a.words == b.words;
+  };
+  for (; count < rows.front().runs.size(); ++count)
+    for (const auto& row : rows)
+      if (count >= row.runs.size() || !is(row.runs[count], rows.front().runs[count])) return count;
+  return count;
 }
 
 /// Work that makes one line: the same people at one task, over their break, too.
@@ -141,7 +149,44 @@ struct Together {
   int goesOnAt = 0;  // after the break, where one follows
   std::vector<int> passes;
   std::vector<std::size_t> decks;
+  std::vector<std::string> tasks;  // in words, what is joined to it below
 };
+
+/// 'Sand, 40 and 60 grit'; the grits only where they are not those that were said before.
+std::string taskWords(const Together& line, const std::vector<int>& before, const model::JobResult& x,
+                      const Formatter& w) {
+  const auto& task = model::taskOf(x.content, line.first->shift.task);
+  if (!task.isPerPass || line.passes == before) return task.name;
+  std::vector<std::string> grits;
+  for (const int pass : line.passes) grits.push_back(std::to_string(pass));
+  return w("day.grit", {{"task", task.name}, {"grit", w.joined(grits)}});
+}
+
+/// Tasks that follow each other on one area, and are short, are told in one line.
+std::vector<Together> shortened(std::vector<Together> lines, const model::JobResult& x, const Formatter& w) {
+  constexpr int shortTask = 60;  // minutes
+  std::vector<Together> out;
+  std::vector<int> said;
+  for (auto& line : lines) {
+    Together* last = out.empty() ? nullptr : &out.back();
+    const bool isJoined =
+        last && last->decks == line.decks && last->first->shift.who == line.first->shift.who &&
+        last->goesOnAt == line.from &&
+        std::min(line.until - line.from, last->until - last->from) < shortTask;
+    if (!isJoined) said.clear();
+    const auto words = taskWords(line, said, x, w);
+    if (model::taskOf(x.content, line.first->shift.task).isPerPass) said = line.passes;
+    if (isJoined) {
+      last->until = line.until;
+      last->goesOnAt = line.goesOnAt;
+      last->tasks.push_back(words);
+      continue;
+    }
+    line.tasks = {words};
+    out.push_back(std::move(line));
+  }
+  return out;
+}
 
 bool goesOn(const Together& line, const model::Duty& next) {
   const auto& shift = line.first->shift;
@@ -173,6 +218,7 @@ std::string numberRanges(std::vector<int> numbers, const Formatter& w) {
 std::string whoText(const std::vector<std::size_t>& who, const model::JobResult& x, const Formatter& w) {
   const auto& crew = x.c.job.crew;
   const auto people = static_cast<std::size_t>(crew.people);
+  if (who.size() == 2 && people == 2) return w("day.both");
   if (who.size() == people && people > 1)
     return w.counted("day.everybody", crew.people, {{"words", w.spelled(crew.people)}});
   std::vector<std::string> first;
@@ -193,17 +239,35 @@ std::vector<PersonRow> peopleOf(const Day& day, const model::JobResult& x, const
   for (std::size_t person = 0; person < static_cast<std::size_t>(x.c.job.crew.people); ++person) {
     PersonRow row{model::personName(x.c.job.crew, person, w("day.person")), {}};
     for (const auto& piece : piecesOf(person, day, x, w))
-      row.runs.push_back({piece.from, piece.until, verbsOf(piece), wordsOf(piece, x, w), piece.isWork});
+      row.runs.push_back({piece.from, piece.until, verbsOf(piece), wordsOf(piece, x, w), piece.isWork,
+                          piece.isTold && (row.runs.empty() || !piece.isDaily)});
     if (!row.runs.empty()) rows.push_back(std::move(row));
   }
   return rows;
 }
 
-std::string rowText(const PersonRow& row, const Formatter& w) {
-  std::string text;
-  for (const auto& run : row.runs)
-    text += w("day.run", {{"time", w.clock(run.from)}, {"what", run.words}}) + ", ";
-  return text + w("day.run", {{"time", w.clock(row.runs.back().until)}, {"what", w("day.home")}});
+std::vector<PersonText> rowTexts(const std::vector<PersonRow>& rows, const model::JobResult& x,
+                                 const Formatter& w) {
+  std::vector<PersonText> texts;
+  if (rows.empty()) return texts;
+  const std::size_t shared = rows.size() == 1 ? 0 : sharedRuns(rows);
+  const auto add = [&](std::string& text, const PersonRun& run) {
+    text += (text.empty() ? "" : ", ") + w("day.run", {{"time", w.clock(run.from)}, {"what", run.words}});
+  };
+  if (shared > 0) {
+    std::vector<std::size_t> everybody;
+    for (std::size_t i = 0; i < rows.size(); ++i) everybody.push_back(i);
+    texts.push_back({capitalised(whoText(everybody, x, w)), ""});
+    for (std::size_t i = 0; i < shared; ++i) add(texts.back().text, rows.front().runs[i]);
+  }
+  for (const auto& row : rows) {
+    texts.push_back({row.name, ""});
+    for (std::size_t i = shared; i < row.runs.size(); ++i)
+      if (row.runs[i].isTold) add(texts.back().text, row.runs[i]);
+    texts.back().text += (texts.back().text.empty() ? "" : ", ") +
+                         w("day.run", {{"time", w.clock(row.runs.back().until)}, {"what", w("day.home")}});
+  }
+  return texts;
 }
 
 std::vector<WorkLine> workLines(const Day& day, const model::JobResult& x, const Formatter& w) {
@@ -218,18 +282,18 @@ std::vector<WorkLine> workLines(const Day& day, const model::JobResult& x, const
     }
     if (!isWork(duty) || model::taskOf(x.content, shift.task).measure == model::Measure::Day) continue;
     auto own = std::find_if(lines.begin(), lines.end(), [&](const auto& l) { return goesOn(l, duty); });
-    if (own == lines.end()) own = lines.insert(lines.end(), {&duty, shift.start.minutes, 0, 0, {}, {}});
+    if (own == lines.end()) own = lines.insert(lines.end(), {&duty, shift.start.minutes, 0, 0, {}, {}, {}});
     Together& line = *own;
     line.until = line.goesOnAt = shift.end.minutes;
     addOnce(line.passes, shift.pass);
     if (shift.deck) addOnce(line.decks, *shift.deck);
   }
   std::vector<WorkLine> out;
-  for (const auto& line : lines) {
-    const auto& shift = line.first->shift;
-    out.push_back({line.from, line.until,
-                   capitalised(taskWords(model::taskOf(x.content, shift.task), line.passes, w)),
-                   lettersOf(line.decks, x, w), whoText(shift.who, x, w)});
+  for (const auto& line : shortened(std::move(lines), x, w)) {
+    std::string what;
+    for (const auto& task : line.tasks) what += (what.empty() ? "" : "; ") + task;
+    out.push_back({line.from, line.until, capitalised(what), lettersOf(line.decks, x, w),
+                   whoText(line.first->shift.who, x, w)});
   }
   return out;
 }

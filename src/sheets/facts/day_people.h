@@ -10,7 +10,8 @@ struct PersonRun {
   int from = 0, until = 0;
   std::string verb;   // 'lays'
   std::string words;  // 'lays 1–8'
-  bool isWork = true;  // false: rests and waits
+  bool isWork = true;         // false: rests and waits
+  bool isTold = true;  // in words; waiting and packing down show as bars alone
 };
 
 struct PersonRow {
@@ -21,8 +22,12 @@ struct PersonRow {
 /// A row for each of the crew. Steps that take turns in a few minutes are one run: 'cuts in, lays 2–7'.
 std::vector<PersonRow> peopleOf(const Day& day, const model::JobResult& x, const Formatter& w);
 
-/// '07:30 set up, 08:30 lays 1–8, 10:50 wipes 1–4, 13:15 home'
-std::string rowText(const PersonRow& row, const Formatter& w);
+/// What the rows say in words: first what all do alike, 'All three' '07:30 set up, 07:40 clear dust A', then
+/// each from there on, '08:30 lays 1–8, 10:50 wipes 1–4, 13:15 home'.
+struct PersonText {
+  std::string name, text;
+};
+std::vector<PersonText> rowTexts(const std::vector<PersonRow>& rows, const model::JobResult& x, const Formatter& w);
 
 /// A piece of work of a day without a coat: time, what, the letters of the areas, who.
 struct WorkLine {

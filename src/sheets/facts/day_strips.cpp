@@ -51,21 +51,14 @@ std::vector<WipeRun> wipeRuns(const DayCoat& coat, const Formatter& w) {
   return runs;
 }
 
-/// 'cut in 09:30–10:50; wipe 1–4 11:35–12:10 from the ground, 5 12:30–12:40'
+/// 'wipe 1–4 11:35–12:10 from the ground, 5 12:30–12:40'
 std::string stepsText(const DayCoat& coat, const Formatter& w) {
-  std::optional<model::ClockSpan> cutIn;
-  for (const auto& s : coat.strips) {
-    if (!s.strip->cutIn) continue;
-    const int from = s.strip->cutIn->start.minutes, until = s.strip->cutIn->end.minutes;
-    cutIn = cutIn ? model::ClockSpan{std::min(cutIn->from, from), std::max(cutIn->until, until)}
-                  : model::ClockSpan{from, until};
-  }
-  std::string text = cutIn ? w("strips.cut_in", {{"span", span(cutIn->from, cutIn->until, w)}}) : "";
+  std::string text;
   const auto runs = wipeRuns(coat, w);
   for (std::size_t i = 0; i < runs.size(); ++i) {
     const auto& run = runs[i];
     const bool isSaid = i + 1 < runs.size() && runs[i + 1].stand == run.stand;  // with the last of its kind
-    text += i > 0 ? ", " : (text.empty() ? "" : "; ") + w("strips.wipe") + "\u00A0";
+    text += i > 0 ? ", " : w("strips.wipe") + "\u00A0";
     text += numberRanges(run.numbers, w) + "\u00A0\u00A0" + span(run.from, run.until, w) +
             (isSaid || run.stand.empty() ? "" : " " + run.stand);
   }

@@ -15,7 +15,7 @@ struct CoatText {
   const DayCoat* coat = nullptr;
   std::string name;   // 'A Landing', with its coat where the deck has two on that day
   std::string note;   // '6 strips of 4 to 9 boards; stop at the end of a strip, the rest on Wed 31 Mar'
-  std::string steps;  // 'cut in 09:30–10:50; wipe 1–4 11:35–12:10 from the ground'
+  std::string steps;  // 'wipe 1–4 11:35–12:10 from the ground'
   std::vector<StripText> strips;
 };
 

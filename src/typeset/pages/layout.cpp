@@ -52,14 +52,17 @@ Attempt attempt(const LayoutInput& in, const Way& way) {
 }
 
 /// What goes beyond a limit of the policy: the first title or section.
-const PageRange* beyondLimit(const Attempt& a, const FitPolicy& fit) {
+const PageRange* beyondLimit(const Attempt& a, const FitPolicy& fit, std::size_t mostPagesEach) {
   std::size_t title = 1;  // its page
   for (const PageRange& range : a.pages.ranges) {
     if (range.isTitle) title = range.first;
     if (fit.mostPages > 0 && range.last > fit.mostPages) return &range;
-    if (fit.mostPagesEach > 0 && range.last - title >= fit.mostPagesEach) return &range;
+    if (mostPagesEach > 0 && range.last - title >= mostPagesEach) return &range;
   }
   return nullptr;
+}
+const PageRange* beyondLimit(const Attempt& a, const FitPolicy& fit) {
+  return beyondLimit(a, fit, fit.mostPagesEach);
 }
 
 /// A last page that is filled less than two fifths is saved where a tighter grid brings its matter onto the
@@ -67,7 +70,7 @@ const PageRange* beyondLimit(const Attempt& a, const FitPolicy& fit) {
 /// it ends early, so that the last one is filled at least a third.
 Attempt onGrids(const LayoutInput& in, Way way) {
   Attempt best = attempt(in, way);
-  if (best.isShort(2, 5) || beyondLimit(best, in.fit)) {
+  if (best.isShort(2, 5) || beyondLimit(best, in.fit) || beyondLimit(best, in.fit, in.fit.bestPagesEach)) {
     const std::size_t pages = best.count();
     const std::vector<model::Theme> looks = in.fit.largeReading ? std::vector{closedUp(way.look)}
                                             : in.fit.keepsType  ? closer(way.look)
