@@ -69,6 +69,14 @@ std::vector<int> passesOf(const model::Task& task, std::size_t deckNumber, const
   return coats;
 }
 
+Count partOf(Count quantity, const std::vector<LateCoat>& late, std::size_t deck, int coat) {
+  for (const auto& one : late) {
+    if (one.deck == deck && one.coat == coat)
+      return {divide(Wide{quantity.millionths} * one.part.millionths, Wide{wholeShare}, Round::HalfUp)};
+  }
+  return quantity;
+}
+
 model::LabourLine onDeck(const model::JobInputs& c, const model::Task& task, std::size_t deck, Count quantity,
                          int pass) {
   const Count rate = rateOf(task, task.isPerPass ? pass : 0, c.job);
@@ -107,7 +115,8 @@ std::vector<model::LabourLine> labourOf(const model::JobInputs& c, const model::
       const Count quantity = quantityOf(task.measure, decks[deck]);
       if (quantity.isZero()) continue;
       for (const int pass : passesOf(task, deck, c.job, late))
-        lines.push_back(onDeck(c, task, deck, quantity, pass));
+        lines.push_back(
+            onDeck(c, task, deck, task.isForLateCoat ? partOf(quantity, late, deck, pass) : quantity, pass));
     }
   }
   return lines;

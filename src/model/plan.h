@@ -21,7 +21,8 @@ struct Duty {
   enum class What { Task, Rest, Wait };
   What what = What::Task;
   Shift shift;
-  int strip = 0;  // its number, of cutting in, laying and wiping
+  int strip = 0;  // its number, of cutting in, laying and wiping; the first's of those wiped in one go
+  int strips = 1;
 };
 
 /// Boards that dry after a wash; nothing that needs dry boards begins before.
@@ -106,6 +107,8 @@ struct Stand {
   };
   On on = On::Boards;
   std::size_t deck = 0;  // for Deck
+
+  bool operator==(const Stand&) const = default;
 };
 
 /// One step of a strip.
@@ -148,6 +151,7 @@ struct WetEdge {
 struct ExtraPass {
   std::size_t deck = 0;
   int coat = 1;
+  base::Share part;  // of the deck
 };
 
 /// A coat of a deck, or of a part of it, and when it is dry: slowed by cold and damp.

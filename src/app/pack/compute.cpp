@@ -90,7 +90,7 @@ std::optional<model::JobInputs> readInputs(const JobText& text, const Shipped& s
 
 std::vector<estimate::LateCoat> lateCoats(const model::Plan& plan) {
   std::vector<estimate::LateCoat> late;
-  for (const auto& pass : plan.extraPasses) late.push_back({pass.deck, pass.coat});
+  for (const auto& pass : plan.extraPasses) late.push_back({pass.deck, pass.coat, pass.part});
   return late;
 }
 

@@ -175,7 +175,7 @@ struct Json {
     j["start"] = at(s.start);
     j["end"] = at(s.end);
     j["people"] = names(s.who);
-    if (d.strip > 0) j["n"] = d.strip;
+    if (d.strip > 0) j["strips"] = {d.strip, d.strip + d.strips - 1};
     return j;
   }
 

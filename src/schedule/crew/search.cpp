@@ -20,11 +20,6 @@ constexpr int mostAnchorDays = 30;     // working days in which they are looked 
 constexpr int longestLaying = 4 * 60;  // minutes of one unit
 constexpr int mostTail = 60;           // minutes of the last tasks that follow the last coat on its day
 
-int sum(const std::vector<Piece>& pieces) {
-  return std::accumulate(pieces.begin(), pieces.end(), 0,
-                         [](int n, const Piece& p) { return n + p.minutes; });
-}
-
 void append(std::vector<Piece>& to, const std::vector<Piece>& more) {
   to.insert(to.end(), more.begin(), more.end());
 }
@@ -43,7 +38,7 @@ class Rollout {
         work_(work),
         start_(start),
         people_(desk.c.job.crew.people),
-        tail_(sum(work.last) <= mostTail ? sum(work.last) : 0),
+        tail_(minutesOf(work.last) <= mostTail ? minutesOf(work.last) : 0),
         coats_(desk, work, tail_) {
     for (const auto& unit : work.units) levels_ = std::max(levels_, unit.blocks.size());
   }
@@ -76,7 +71,7 @@ class Rollout {
   /// Whether all that is done after the last wash takes so long that boards may stand bare meanwhile.
   bool isLong() const {
     int all = 0;
-    for (const auto& unit : work_.units) all += sum(unit.blocks.back());
+    for (const auto& unit : work_.units) all += minutesOf(unit.blocks.back());
     return all > (coatWithinDays - 1) * desk_.calendar.capacity();
   }
 
@@ -122,7 +117,7 @@ class Rollout {
     for (std::size_t u = from; u < until; ++u) {
       if (const auto* block = blockOf(u, level)) append(pieces, *block);
     }
-    return pieces;
+    return evened(level + 1 < levels_ ? byTask(std::move(pieces)) : std::move(pieces));
   }
 
   /// Everything that has to dry afterwards, from a day on.
@@ -140,7 +135,8 @@ class Rollout {
         const LocalTime dry = dryAfter(pieces[i], ends[i], desk_.c, desk_.open);
         washed.boards.push_back({*pieces[i].deck, ends[i], dry});
         for (std::size_t u = 0; u < work_.units.size(); ++u) {
-          if (work_.units[u].deck == *pieces[i].deck && work_.units[u].part == pieces[i].part)
+          const Unit& unit = work_.units[u];
+          if (unit.deck == pieces[i].deck && (pieces[i].part == 0 || unit.part == pieces[i].part))
             washed.ready[u] = dry;
         }
       }
@@ -155,7 +151,7 @@ class Rollout {
   std::vector<std::size_t> divide(int stages) const {
     std::vector<int> minutes;
     for (const auto& unit : work_.units)
-      minutes.push_back(sum(unit.blocks.back()) + unit.layMinutes(people_));
+      minutes.push_back(minutesOf(unit.blocks.back()) + unit.layMinutes(people_));
     const int all = std::accumulate(minutes.begin(), minutes.end(), 0);
     std::vector<std::size_t> bounds{0};
     int done = 0;
@@ -223,7 +219,7 @@ class Rollout {
                bool inMorning) const {
     if (pieces.empty()) return true;
     const auto& calendar = desk_.calendar;
-    const int all = sum(pieces), capacity = calendar.capacity();
+    const int all = minutesOf(pieces), capacity = calendar.capacity();
     const int rest = all % capacity, whole = all / capacity;
     const int n = inMorning ? whole : whole + (rest > 0);
     Quotas quotas;

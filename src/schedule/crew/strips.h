@@ -13,6 +13,8 @@ struct Slot {
   int start = 0, end = 0;
   std::vector<std::size_t> who;
   model::Stand from;
+
+  bool operator==(const Slot&) const = default;
 };
 
 /// Size of a unit that has no boards to count.
