@@ -54,12 +54,13 @@ struct HoursRow {
 /// What one person does, in minutes of the clock.
 struct PersonBar {
   int from = 0, until = 0;
-  std::string word;  // 'lays', where it has room
+  std::string words, word;  // 'lays 1–8', 'lays': what has room
+  std::string note;         // '08:30 lays 1–8' beside the bars where the words have none; empty: not told
   bool isWork = true;
 };
 struct PersonLane {
-  std::string name, text;  // the text tells the bars in full
-  std::vector<PersonBar> bars;  // none: what all do alike
+  std::string name, text;       // the text tells the bars in full
+  std::vector<PersonBar> bars;  // none: what all do alike, the text is printed
 };
 struct HoursDay {
   std::vector<HoursRow> rows;

@@ -107,9 +107,10 @@ typeset::Drawing hoursOf(const sheets::Day& day, const model::JobResult& x, cons
   const auto texts = sheets::rowTexts(people, x, w);
   for (std::size_t i = 0; i < texts.size(); ++i) {
     drawings::PersonLane lane{texts[i].name, texts[i].text, {}};
-    if (i + people.size() >= texts.size())
-      for (const auto& run : people[i + people.size() - texts.size()].runs)
-        lane.bars.push_back({run.from, run.until, run.verb, run.isWork});
+    const std::size_t shared = texts.size() - people.size();  // 1 where all begin alike
+    if (i >= shared)
+      for (const auto& run : people[i - shared].runs)
+        lane.bars.push_back({run.from, run.until, run.words, run.verb, sheets::noteText(run, texts[i], w), run.isWork});
     hours.people.push_back(std::move(lane));
   }
   return drawings::hoursChart(hours, pen, width);

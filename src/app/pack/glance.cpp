@@ -35,7 +35,7 @@ std::vector<std::string> tasksOf(const sheets::Day& day, const model::JobResult&
 
 void tellWork(GlanceDay& glance, const sheets::Day& day, const model::JobResult& x, const sheets::Formatter& w) {
   std::vector<std::size_t> decks;
-  std::vector<std::string> coats, letters;
+  std::vector<std::string> coats;
   for (const auto& coat : day.coats) {
     addOnce(coats, std::to_string(coat.coat));
     addOnce(decks, coat.deck);
@@ -47,13 +47,15 @@ void tellWork(GlanceDay& glance, const sheets::Day& day, const model::JobResult&
     const auto tasks = tasksOf(day, x);
     if (tasks.size() > 1) glance.what.push_back(tasks[0] + ", " + tasks[1]);
     glance.what.insert(glance.what.end(), tasks.begin(), tasks.end());
+    glance.what.push_back(w("glance.work"));
     for (const auto* shift : day.shifts)
       if (shift->deck) addOnce(decks, *shift->deck);
   }
   std::sort(decks.begin(), decks.end());
-  for (const auto deck : decks) letters.push_back(sheets::deckLetter(deck));
+  std::string letters;
+  for (const auto deck : decks) letters += (letters.empty() ? "" : ", ") + sheets::deckLetter(deck);
   const bool isAll = decks.size() > 1 && decks.size() == x.c.job.areas.size();
-  glance.where = isAll ? w("day.every_letter") : w.joined(letters);
+  glance.where = isAll ? w("day.every_letter") : letters;
 }
 
 bool dries(base::Date date, const model::JobResult& x) {

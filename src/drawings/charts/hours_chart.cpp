@@ -128,25 +128,48 @@ class HoursWriter {
   }
 
   void putPerson(const PersonLane& person) {
-    const bool hasBars = !person.bars.empty();
-    const Dim high = Dim::pt(hasBars ? 13 : 11), top = y_ + Dim::pt(hasBars ? 2 : 0);
+    const Dim high = Dim::pt(person.bars.empty() ? 10 : 13), top = y_ + Dim::pt(1);
     putName(person.name, "rowHead", top, high);
-    if (hasBars) putGrid(y_, top + high);
-    for (const auto& bar : person.bars) {
-      const Rect box = {{on(bar.from), top}, {on(bar.until) - on(bar.from), high}};
-      put(out_.items, drawings::box(box, colour(pen_, bar.isWork ? "tint" : "white"), stroke(70)));
-      const ShapedText w = legible(pen_, "drawing", bar.word, bar.isWork);
-      if (w.width + Dim::mm(1) <= box.size.w)
-        putCentred(out_.items, w, {box.at.x + box.size.w / 2, box.at.y + box.size.h / 2});
+    std::string notes;
+    if (person.bars.empty()) {
+      notes = person.text;
+    } else {
+      putGrid(y_, top + high + Dim::pt(2));
+      for (const auto& bar : person.bars)
+        if (!putBar(bar, top, high) && !bar.note.empty()) notes += (notes.empty() ? "" : ", ") + bar.note;
     }
-    if (hasBars) y_ = top + high + Dim::pt(2);
+    y_ = top + high + Dim::pt(2);
+    if (notes.empty()) return;
+    const Dim after = person.bars.empty() ? left_ : on(person.bars.back().until) + Dim::mm(1);
+    const ShapedText whole = legible(pen_, "drawing", notes);
+    if (after + whole.width + Dim::mm(1) <= width_) {
+      const Dim base = top + high / 2 + whole.height / 2, air = Dim::mm(1) / 2;
+      put(out_.items, box({{after - air, base - whole.height - air}, {whole.width + air * 2, whole.height + air * 2}},
+                          colour(pen_, "white"), std::nullopt));
+      put(out_.items, whole, {after, base});
+      return;
+    }
     const Dim leading = Dim::pt(11);
     constexpr std::size_t most = 6;
-    for (const auto& line : wrapped(pen_, legibleSpan(pen_, "drawing", person.text), width_ - left_, most)) {
-      put(out_.items, legible(pen_, "drawing", line), {left_, y_ + Dim::pt(7)});
+    if (person.bars.empty()) y_ = top;
+    for (const auto& line : wrapped(pen_, legibleSpan(pen_, "drawing", notes), width_ - left_, most)) {
+      put(out_.items, legible(pen_, "drawing", line), {left_, y_ + Dim::pt(8)});
       y_ += leading;
     }
-    y_ += Dim::pt(1);
+    y_ += Dim::pt(2);
+  }
+
+  /// Whether it tells all its words.
+  bool putBar(const PersonBar& bar, Dim top, Dim high) {
+    const Rect box = {{on(bar.from), top}, {on(bar.until) - on(bar.from), high}};
+    put(out_.items, drawings::box(box, colour(pen_, bar.isWork ? "tint" : "white"), stroke(70)));
+    for (const auto& text : {bar.words, bar.word}) {
+      const ShapedText w = legible(pen_, "drawing", text, bar.isWork);
+      if (w.width + Dim::mm(1) > box.size.w) continue;
+      putCentred(out_.items, w, {box.at.x + box.size.w / 2, box.at.y + box.size.h / 2});
+      return text == bar.words;
+    }
+    return false;
   }
 
   std::string wordsOf(const HoursPart& part) const {

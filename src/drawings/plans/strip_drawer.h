@@ -19,8 +19,9 @@ class StripsDrawer {
   /// Numbers, times and litres in every strip, where all have room for them. False where they have not.
   bool tell();
   /// Numbers alone: all in the strips, or all beside them on one side where that can be. Those beside keep
-  /// away from the numbers of other decks, 'all', to which they are added.
-  void number(std::vector<Rect>& all);
+  /// away from the numbers of other decks, 'all', to which they are added. False where one found no room and
+  /// lies over what is drawn there.
+  bool number(std::vector<Rect>& all);
   void name();  // letter and name in a strip, else beside the deck
 
  private:
@@ -68,7 +69,7 @@ class StripsDrawer {
   std::optional<std::vector<Mark>> marksBeside(bool isLow, Look look, bool mayLean,
                                                const std::vector<Rect>& away) const;
   /// Each where it can be.
-  std::vector<Mark> marksAnywhere() const;
+  std::vector<Mark> marksAnywhere(bool& isClear) const;
   Rect roomOf(const Mark& mark) const;
   Rect leaderOf(const Mark& mark) const;
   void draw(const Mark& mark);

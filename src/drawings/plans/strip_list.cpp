@@ -31,10 +31,15 @@ Dim putLines(Items& items, const std::vector<std::string>& lines, const Pen& pen
   return at.y;
 }
 
+std::string noteOf(const StripDeck& deck, bool isTold) {
+  if (isTold || deck.steps.empty()) return deck.note;
+  return deck.note + (deck.note.empty() ? "" : "; ") + deck.steps;
+}
+
 }  // namespace
 
 Dim putStripList(Items& items, const std::vector<ListedDeck>& decks, const Pen& pen, Dim width, Dim from) {
-  const Dim side = Dim::milli(pen.theme.sideWidth) * 3 / 4, room = width - side;
+  const Dim side = Dim::milli(pen.theme.sideWidth) * 5 / 8, room = width - side;
   Dim widest;
   for (const auto& listed : decks) {
     if (listed.isTold) continue;
@@ -51,21 +56,22 @@ Dim putStripList(Items& items, const std::vector<ListedDeck>& decks, const Pen& 
     const Dim nameEnd = putLines(items, wrapped(pen, legibleSpan(pen, "table", deck->name), side - Dim::mm(3), 3),
                                  pen, true, {{}, top});
     y = top;
-    if (!isTold) {
-      const auto cells = cellsOf(*deck, pen);
-      for (std::size_t i = 0; i < cells.size(); ++i) {
-        const auto column = static_cast<std::int64_t>(i) % columns;
-        if (column == 0) y += leading;
-        Dim x = side + pitch * column;
-        for (const auto* w : {&cells[i].number, &cells[i].time, &cells[i].litres}) {
-          put(items, *w, {x, y - Dim::pt(3)});
-          x += w->width + gap;
-        }
+    Dim free = side;  // where the last line of cells ends
+    const auto cells = isTold ? std::vector<Cell>{} : cellsOf(*deck, pen);
+    for (std::size_t i = 0; i < cells.size(); ++i) {
+      const auto column = static_cast<std::int64_t>(i) % columns;
+      if (column == 0) y += leading;
+      free = side + pitch * (column + 1);
+      Dim x = side + pitch * column;
+      for (const auto* w : {&cells[i].number, &cells[i].time, &cells[i].litres}) {
+        put(items, *w, {x, y - Dim::pt(3)});
+        x += w->width + gap;
       }
     }
-    const auto note = isTold ? deck->note : deck->note + (deck->note.empty() || deck->steps.empty() ? "" : "; ") + deck->steps;
-    if (!note.empty())
-      y = putLines(items, wrapped(pen, legibleSpan(pen, "drawing", note), room, 6), pen, false, {side, y});
+    const auto note = noteOf(*deck, isTold);
+    const ShapedText whole = legible(pen, "drawing", note);
+    if (!cells.empty() && free + whole.width <= width) put(items, whole, {free, y - Dim::pt(3)});
+    else y = putLines(items, wrapped(pen, legibleSpan(pen, "drawing", note), room, 6), pen, false, {side, y});
     y = std::max(y, nameEnd) + Dim::pt(3);
   }
   return y - from;

@@ -137,6 +137,9 @@ bool fitsWidth(const model::JobInputs& c, const std::vector<StripDeck>& decks, D
   });
 }
 
+/// Numbers may lie over each other only where all this height does not help.
+constexpr Dim enough = Dim::mm(180);
+
 std::optional<PlanOfStrips> planAt(const model::JobInputs& c, const std::vector<StripDeck>& decks,
                                    const Pen& pen, Size box, std::int64_t scale) {
   PlanSheet sheet(pen, scale, placedAt(c, decks, box.w, scale));
@@ -160,7 +163,9 @@ std::optional<PlanOfStrips> planAt(const model::JobInputs& c, const std::vector<
     else numbered.push_back(d.get());
   }
   std::vector<Rect> numbers;
-  for (auto* d : numbered) d->number(numbers);
+  bool isClear = true;
+  for (auto* d : numbered) isClear = d->number(numbers) && isClear;
+  if (!isClear && box.h < enough) return std::nullopt;
   for (auto& d : drawers) d->name();
   for (const auto& placed : sheet.placed) drawEdges(sheet, placed, c.job.areas[placed.index], c.job.site.north);
   if (c.job.site.north) drawNorth(sheet, *c.job.site.north, true);
@@ -205,11 +210,12 @@ typeset::Drawing stripsPlan(const model::JobInputs& c, const std::vector<StripDe
     return out;
   }
   constexpr std::int64_t largest = 72;  // a stair alone on a page would look like a poster
+  constexpr std::int64_t readable = 200;  // or half of what the page could show
   std::int64_t widest = 0;               // the largest scale that the width of the page allows
   for (const std::int64_t scale : scalesOf(pen)) {
     if (scale < largest) continue;
     if (widest == 0 && fitsWidth(c, drawn, box.w, scale)) widest = scale;
-    if (widest > 0 && scale > widest * 2) break;  // nobody could read it
+    if (widest > 0 && scale > std::max(widest * 2, readable)) break;
     auto plan = planAt(c, drawn, pen, box, scale);
     if (plan && withList(std::move(*plan))) return out;
   }

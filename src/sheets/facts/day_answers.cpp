@@ -80,6 +80,13 @@ std::optional<Reach> reachOf(const Day& day, const model::JobResult& x, Value va
   return reach;
 }
 
+/// '11–27 °C', or '-2 to 4 °C' in words where a dash could be taken for a sign.
+std::string degreesSpan(double least, double most, const Formatter& w) {
+  const auto low = degreesText(least, w), high = degreesText(most, w);
+  if (least < 0.5 || low == high) return degreesText(least, most, w);
+  return w("day.span", {{"from", low.substr(0, low.find("\u00A0"))}, {"to", high}});
+}
+
 bool rains(const Day& day, const model::JobResult& x, base::Hours dryHours) {
   const auto planned = strokes(day);
   const base::LocalTime from{day.date, planned.from};
@@ -110,7 +117,7 @@ FactList goOf(const Day& day, const model::JobResult& x, const Formatter& w) {
   add("day.go_moisture", most(w.share(product.limits.moistureMax)), w("day.go_moisture_how"));
   const auto surface = reachOf(day, x, [](const auto& h) { return h.surface; });
   add("day.go_boards", most(w.mostTemperature(product.limits.surfaceMax)),
-      surface ? w("day.go_forecast", {{"value", degreesText(surface->least, surface->most, w)}})
+      surface ? w("day.go_forecast", {{"value", degreesSpan(surface->least, surface->most, w)}})
               : w("day.go_measure"));
   // A difference, so that only the size of the degree counts; 3 K, ISO 8502-4:2017 for steel, our choice for
   // timber.

@@ -45,7 +45,8 @@ Piece pieceOf(const model::Duty& duty, const model::JobResult& x, const Formatte
   Piece piece{duty.shift.start.minutes, duty.shift.end.minutes, {{verbOf(duty, x, w), {}, {}}}, isWork(duty)};
   piece.isTold = duty.what != model::Duty::What::Wait;
   piece.isDaily = piece.isWork && model::taskOf(x.content, duty.shift.task).measure == model::Measure::Day;
-  if (duty.strip > 0) piece.doings[0].strips = {duty.strip};
+  if (duty.strip > 0)
+    for (int i = 0; i < duty.strips; ++i) piece.doings[0].strips.push_back(duty.strip + i);
   else if (duty.shift.deck) piece.doings[0].decks = {*duty.shift.deck};
   return piece;
 }
@@ -93,9 +94,9 @@ std::string lettersOf(std::vector<std::size_t> decks, const model::JobResult& x,
   constexpr std::size_t many = 3;
   std::sort(decks.begin(), decks.end());
   if (decks.size() > many && decks.size() == x.c.job.areas.size()) return w("day.every_letter");
-  std::vector<std::string> letters;
-  for (const auto deck : decks) letters.push_back(deckLetter(deck));
-  return w.joined(letters);
+  std::string letters;
+  for (const auto deck : decks) letters += (letters.empty() ? "" : ",\u00A0") + deckLetter(deck);
+  return letters;
 }
 
 std::string wordsOf(const Piece& piece, const model::JobResult& x, const Formatter& w) {
@@ -128,6 +129,10 @@ std::vector<Piece> piecesOf(std::size_t person, const Day& day, const model::Job
   std::stable_sort(pieces.begin(), pieces.end(),
                    [](const auto& a, const auto& b) { return a.from < b.from; });
   return joined(pieces);
+}
+
+std::string runText(const PersonRun& run, const Formatter& w) {
+  return w("day.run", {{"time", w.clock(run.from)}, {"what", run.words}});
 }
 
 /// How many runs all begin their day with.
@@ -207,9 +212,9 @@ std::string numberRanges(std::vector<int> numbers, const Formatter& w) {
     std::size_t j = i;
     while (j + 1 < numbers.size() && numbers[j + 1] == numbers[j] + 1) ++j;
     const auto from = std::to_string(numbers[i]), to = std::to_string(numbers[j]);
-    text += (text.empty() ? "" : ",\u00A0") + (j == i       ? from
-                                               : j == i + 1 ? from + ",\u00A0" + to
-                                                            : w("day.span", {{"from", from}, {"to", to}}));
+    text += (text.empty() ? "" : ", ") + (j == i       ? from
+                                          : j == i + 1 ? from + ", " + to
+                                                       : w("day.span", {{"from", from}, {"to", to}}));
     i = j + 1;
   }
   return text;
@@ -252,7 +257,7 @@ std::vector<PersonText> rowTexts(const std::vector<PersonRow>& rows, const model
   if (rows.empty()) return texts;
   const std::size_t shared = rows.size() == 1 ? 0 : sharedRuns(rows);
   const auto add = [&](std::string& text, const PersonRun& run) {
-    text += (text.empty() ? "" : ", ") + w("day.run", {{"time", w.clock(run.from)}, {"what", run.words}});
+    text += (text.empty() ? "" : ", ") + runText(run, w);
   };
   if (shared > 0) {
     std::vector<std::size_t> everybody;
@@ -268,6 +273,11 @@ std::vector<PersonText> rowTexts(const std::vector<PersonRow>& rows, const model
                          w("day.run", {{"time", w.clock(row.runs.back().until)}, {"what", w("day.home")}});
   }
   return texts;
+}
+
+std::string noteText(const PersonRun& run, const PersonText& text, const Formatter& w) {
+  const auto note = runText(run, w);
+  return run.isTold && text.text.find(note) != std::string::npos ? note : "";
 }
 
 std::vector<WorkLine> workLines(const Day& day, const model::JobResult& x, const Formatter& w) {

@@ -29,6 +29,9 @@ struct PersonText {
 };
 std::vector<PersonText> rowTexts(const std::vector<PersonRow>& rows, const model::JobResult& x, const Formatter& w);
 
+/// '08:30 lays 1–8' where the text of its person says it; else empty.
+std::string noteText(const PersonRun& run, const PersonText& text, const Formatter& w);
+
 /// A piece of work of a day without a coat: time, what, the letters of the areas, who.
 struct WorkLine {
   int from = 0, until = 0;

@@ -26,7 +26,7 @@ std::string standText(const model::Stand& stand, const Formatter& w) {
   return {};
 }
 
-/// Strips that are wiped in one piece, or one after the other from the same side.
+/// Strips that are wiped in one piece, or one soon after the other from the same side.
 struct WipeRun {
   std::vector<int> numbers;
   int from = 0, until = 0;
@@ -34,6 +34,7 @@ struct WipeRun {
 };
 
 std::vector<WipeRun> wipeRuns(const DayCoat& coat, const Formatter& w) {
+  constexpr int pause = 15;  // minutes
   std::vector<const model::BoardStrip*> strips;
   for (const auto& s : coat.strips)
     if (s.strip->wipe) strips.push_back(s.strip);
@@ -43,7 +44,7 @@ std::vector<WipeRun> wipeRuns(const DayCoat& coat, const Formatter& w) {
   for (const auto* strip : strips) {
     const int from = strip->wipe->start.minutes, until = strip->wipe->end.minutes;
     const auto stand = standText(strip->wipe->from, w);
-    const bool goesOn = !runs.empty() && runs.back().stand == stand && from <= runs.back().until;
+    const bool goesOn = !runs.empty() && runs.back().stand == stand && from <= runs.back().until + pause;
     if (!goesOn) runs.push_back({{}, from, until, stand});
     runs.back().numbers.push_back(strip->number);
     runs.back().until = std::max(runs.back().until, until);

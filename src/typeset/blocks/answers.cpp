@@ -63,7 +63,7 @@ VerticalList layOutGo(LayoutContext& context, const markup::Box& box, Column pla
   if (items.empty()) return {};
   const Colour ink = context.colour("ink");
   const Dim inset = Dim::mm(2), tick = Dim::mm(5), beside = tick + Dim::mm(1) * 3 / 2, top = grid.half();
-  const Dim head = Dim::mm(28), width = (place.width - head) / static_cast<std::int64_t>(items.size());
+  const Dim head = Dim::mm(25), width = (place.width - head) / static_cast<std::int64_t>(items.size());
   std::vector<std::pair<markup::Inlines, Dim>> limits;
   for (const auto& item : items) limits.push_back({plain(item.strong), width - inset - beside - Dim::mm(1)});
   const Style limit = widest(context, "total", {15, 14, 13, 12, 11, 10}, limits), note = noteInInk(context);

@@ -72,11 +72,17 @@ Attempt onGrids(const LayoutInput& in, Way way) {
   Attempt best = attempt(in, way);
   if (best.isShort(2, 5) || beyondLimit(best, in.fit) || beyondLimit(best, in.fit, in.fit.bestPagesEach)) {
     const std::size_t pages = best.count();
-    const std::vector<model::Theme> looks = in.fit.largeReading ? std::vector{closedUp(way.look)}
-                                            : in.fit.keepsType  ? closer(way.look)
-                                                                : tighter(way.look);
+    const bool isByDay = in.fit.bestPagesEach > 0;
+    const std::vector<model::Theme> looks = in.fit.largeReading && !isByDay ? std::vector{closedUp(way.look)}
+                                            : in.fit.keepsType || isByDay   ? closer(way.look)
+                                                                            : tighter(way.look);
+    // Each day that fits its page saves one: the widest of those with the fewest.
+    for (std::size_t i = 0; isByDay && i < looks.size(); ++i) {
+      Attempt other = attempt(in, {looks[i], {}, way.leavesOutOptional});
+      if (other.count() < best.count()) best = std::move(other);
+    }
     // The widest that does it is among those from 'first' to 'end'; where one does, tighter ones do, too.
-    for (std::size_t first = 0, end = looks.size(); first < end;) {
+    for (std::size_t first = 0, end = isByDay ? 0 : looks.size(); first < end;) {
       const std::size_t middle = (first + end - 1) / 2;
       Attempt other = attempt(in, {looks[middle], {}, way.leavesOutOptional});
       const bool doesIt = other.count() < pages;
