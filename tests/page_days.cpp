@@ -203,7 +203,7 @@ TEST_CASE("a coating day tells each of the crew what to do, and has a log with l
         CHECK(holds(words, person.name));
         CHECK(holds(told, person.text));  // in full to those who hear it
       }
-      CHECK(holds(words, "Left in the tub"));
+      CHECK(holds(words, "left in the tub"));
       CHECK(holds(words, "batch"));
     }
   });

@@ -12,6 +12,8 @@
 namespace typeset {
 namespace {
 
+constexpr int toKeepTheLimit = 12;  // per cent of the grid; lines that are read stay further apart
+
 /// A document set in one way.
 struct Attempt {
   Document document;
@@ -73,9 +75,11 @@ Attempt onGrids(const LayoutInput& in, Way way) {
   if (best.isShort(2, 5) || beyondLimit(best, in.fit) || beyondLimit(best, in.fit, in.fit.bestPagesEach)) {
     const std::size_t pages = best.count();
     const bool isByDay = in.fit.bestPagesEach > 0;
-    const std::vector<model::Theme> looks = in.fit.largeReading && !isByDay ? std::vector{closedUp(way.look)}
-                                            : in.fit.keepsType || isByDay   ? closer(way.look)
-                                                                            : tighter(way.look);
+    model::Theme look = way.look;
+    if (isByDay) look.shrink = base::Share::whole(toKeepTheLimit);
+    const std::vector<model::Theme> looks = in.fit.largeReading && !isByDay ? std::vector{closedUp(look)}
+                                            : in.fit.keepsType || isByDay   ? closer(look)
+                                                                            : tighter(look);
     // Each day that fits its page saves one: the widest of those with the fewest.
     for (std::size_t i = 0; isByDay && i < looks.size(); ++i) {
       Attempt other = attempt(in, {looks[i], {}, way.leavesOutOptional});
@@ -131,7 +135,7 @@ Document layOut(const LayoutInput& in, base::Diagnostics& messages) {
                                                      : in.theme);
   const bool isLong = beyondLimit(best, fit);
   if (fit.hasLimit() && !fit.largeReading && (isLong || (!fit.keepsType && needsHalfASheet(best)))) {
-    constexpr int toKeepTheLimit = 12, toSavePaper = 8;  // per cent; lines that are read stay further apart
+    constexpr int toSavePaper = 8;  // per cent
     const auto shrink = base::Share::whole(isLong ? toKeepTheLimit : toSavePaper);
     model::Theme look = fit.compactTables ? compactTables(in.theme) : in.theme;
     look.shrink = shrink;

@@ -25,7 +25,9 @@ class Paginator {
 
   Pagination run() {
     for (Fragment& f : list_)
-      if (f.flexible) f.height = f.flexible->least;
+      if (f.flexible)
+        f.height = context_.in.fit.fillsEvenly ? std::min(f.flexible->best, f.flexible->possibleLeast())
+                                               : f.flexible->least;
     beginPart(0);
     pass(0, list_.size());
     return {cursor_.bottom() - cursor_.top, std::move(ranges_)};
