@@ -125,7 +125,8 @@ TEST_CASE("a coat that takes several days is cut between its strips") {
 namespace {
 
 std::string plain(std::string all) {
-  for (std::size_t at = all.find("\u00A0"); at != std::string::npos; at = all.find("\u00A0")) all.replace(at, 2, " ");
+  for (std::size_t at = all.find("\u00A0"); at != std::string::npos; at = all.find("\u00A0"))
+    all.replace(at, 2, " ");
   return all;
 }
 
@@ -133,14 +134,16 @@ std::string plain(std::string all) {
 std::string linesOf(const Made& m, const sheets::Day& day) {
   std::string all;
   for (const auto& line : sheets::workLines(day, m.computed(), m.words()))
-    all += sheets::span(line.from, line.until, m.words()) + " " + line.what + ", " + line.where + ", " + line.who + "\n";
+    all += sheets::span(line.from, line.until, m.words()) + " " + line.what + ", " + line.where + ", " +
+           line.who + "\n";
   return plain(all);
 }
 
 /// What its people do as text.
 std::string peopleOf(const Made& m, const sheets::Day& day) {
   std::string all;
-  for (const auto& text : sheets::rowTexts(sheets::peopleOf(day, m.computed(), m.words()), m.computed(), m.words()))
+  for (const auto& text :
+       sheets::rowTexts(sheets::peopleOf(day, m.computed(), m.words()), m.computed(), m.words()))
     all += text.name + ": " + text.text + "\n";
   return plain(all);
 }
@@ -185,4 +188,37 @@ TEST_CASE("the day plan names no price") {
   m.result.price.total = {123'456'78};
   const auto facts = sheets::makeFacts(m.computed()).at(model::Reader::Crew);
   for (const auto& [name, fact] : facts) CHECK(name.find("price") == std::string::npos);
+}
+
+namespace {
+
+/// Whether any word among the facts holds these.
+bool tells(const sheets::Facts& facts, const std::string& words) {
+  return std::any_of(facts.begin(), facts.end(), [&](const auto& named) {
+    const auto& value = named.second.value;
+    if (const auto* text = std::get_if<std::string>(&value)) return text->find(words) != std::string::npos;
+    if (const auto* group = std::get_if<sheets::Facts>(&value)) return tells(*group, words);
+    const auto* list = std::get_if<sheets::FactList>(&value);
+    return list != nullptr &&
+           std::any_of(list->begin(), list->end(), [&](const auto& item) { return tells(item, words); });
+  });
+}
+
+}  // namespace
+
+TEST_CASE("a note for the crew, the way in and what was promised reach the crew, the note no customer") {
+  Made m;
+  m.c.job.areas[0].crewNote = "Two boards at the corner are soft.";
+  m.c.job.areas[0].note = "Cut in by hand round the tree.";
+  m.c.job.included = {"Sheets under the jetty"};
+  m.c.job.site.access = "Gate code 4711.";
+  m.make();
+  const auto facts = sheets::makeFacts(m.computed());
+  const auto& crew = facts.at(model::Reader::Crew);
+  const auto& customer = facts.at(model::Reader::Customer);
+  for (const auto& words :
+       {m.c.job.areas[0].crewNote, m.c.job.areas[0].note, m.c.job.included[0], m.c.job.site.access})
+    CHECK(tells(crew, words));
+  CHECK_FALSE(tells(customer, m.c.job.areas[0].crewNote));
+  CHECK_FALSE(tells(customer, m.c.job.site.access));
 }

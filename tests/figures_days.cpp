@@ -83,11 +83,12 @@ Drawing planOf(const Decks& decks, const std::vector<drawings::StripDeck>& strip
 
 TEST_CASE("a plan of strips tells number, times and litres in each strip, and all to those who hear it") {
   const auto d = planOf(Decks({landing()}), {landingStrips()});
-  for (const char* text : {"1", "2", "3", "4", "A", "Landing", "08:25", "2.8 L", "cut in 08:01", "wipe 09:11"})
+  for (const char* text :
+       {"1", "2", "3", "4", "A", "Landing", "08:25", "2.8 L", "cut in 08:01", "wipe 09:11"})
     CHECK(hasText(d, text));
   CHECK(runOf(d, "1")->baseline.y < runOf(d, "2")->baseline.y);
   CHECK(runOf(d, "3")->baseline.y < runOf(d, "4")->baseline.y);
-  CHECK(runOf(d, "08:25")->size == Dim::pt(15));
+  CHECK(runOf(d, "08:25")->size == Dim::pt(12));  // five boards, 5.7 mm at 1:125, have no room for 15 pt
   CHECK((d.size.w <= box.w && d.size.h <= box.h));
   checkInside(d);
   CHECK(d.alt ==
@@ -184,7 +185,8 @@ TEST_CASE("a second coat of a deck on one day is told below the plan") {
 
 TEST_CASE("walls, water and drops stand beside the edges that the job tells") {
   auto lone = landing();
-  lone.edges = {{model::Compass::North, model::EdgeKind::Wall}, {model::Compass::East, model::EdgeKind::Water}};
+  lone.edges = {{model::Compass::North, model::EdgeKind::Wall},
+                {model::Compass::East, model::EdgeKind::Water}};
   const auto d = planOf(Decks({lone}), {landingStrips()});
   const auto *house = runOf(d, "house"), *water = runOf(d, "water");
   REQUIRE((house && water));
@@ -226,7 +228,8 @@ TEST_CASE("what has no place on a plan is told in the list") {
   const auto d = planOf(Decks({deck("Fascia", model::Strip{mm(9'000), mm(200)})}), {fascia});
   CHECK(hasText(d, "08:40"));
   CHECK_FALSE(hasText(d, "A"));
-  CHECK(d.alt == "Plan of the strips in the order they are laid: A\u00A0Fascia: number 1, from 08:40, 0.8 L.");
+  CHECK(d.alt ==
+        "Plan of the strips in the order they are laid: A\u00A0Fascia: number 1, from 08:40, 0.8 L.");
   CHECK(drawings::stripsPlan(Decks({landing()}).job, {}, metric().pen(), box).size.h == Dim{});
 }
 
@@ -306,14 +309,16 @@ TEST_CASE("each of the crew has a row under the same clock, with a word in each 
                   {665, 670, "waits", "waits", "", false}}}};
   const auto d = shown(day);
   // What has no room in its bar stands beside the bars.
-  for (const char* text : {"All three", "07:30 set up", "Mara Quill", "lays 1–8", "10:50 wipes 1, 11:00 rests"})
+  for (const char* text :
+       {"All three", "07:30 set up", "Mara Quill", "lays 1–8", "10:50 wipes 1, 11:00 rests"})
     CHECK(hasText(d, text));
   // 14 hours on 166 - side and gutter; the word stands in the middle of its bar.
   const auto left = Dim::milli(theme().sideWidth) + Dim::milli(theme().gutter);
   const auto on = [&](int minutes) { return left + (Dim::mm(166) - left) * (minutes - 360) / 840; };
   const auto* lays = runOf(d, "lays 1–8");
   CHECK((lays->baseline.x > on(510) && lays->baseline.x + lays->width < on(650)));
-  CHECK(d.alt.ends_with("All three: 07:30 set up. Mara Quill: 08:30 lays 1–8, 10:50 wipes 1, 11:30 rests, 13:15 home."));
+  CHECK(d.alt.ends_with(
+      "All three: 07:30 set up. Mara Quill: 08:30 lays 1–8, 10:50 wipes 1, 11:30 rests, 13:15 home."));
   checkInside(d);
 }
 
@@ -348,7 +353,8 @@ TEST_CASE("a day without a coat has no chart of hours") { CHECK(shown({}).items.
 TEST_CASE("the days of a job stand in a strip, days of drying and days off told once each") {
   using Kind = drawings::GlanceDay::Kind;
   std::vector<drawings::GlanceDay> days = {{Kind::Work, "Tue", "16", "March 2027", {"Wash"}, "A, B"}};
-  for (int i = 17; i < 20; ++i) days.push_back({Kind::Drying, "Wed", std::to_string(i), "", {"boards dry to 16 %", "dry"}, ""});
+  for (int i = 17; i < 20; ++i)
+    days.push_back({Kind::Drying, "Wed", std::to_string(i), "", {"boards dry to 16 %", "dry"}, ""});
   days.push_back({Kind::Coat, "Sat", "20", "", {"coat 1"}, "A"});
   const auto d = drawings::glanceChart(days, metric().pen(), Dim::mm(166));
   for (const char* text : {"March 2027", "16", "20", "Wash", "A, B"}) CHECK(hasText(d, text));

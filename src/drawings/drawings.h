@@ -81,8 +81,9 @@ struct GlanceDay {
   Kind kind = Kind::Work;
   std::string weekday, number;  // 'Tue', '16'
   std::string month;            // 'March 2027' where a month begins, and on the first day
-  std::vector<std::string> what;  // the longest words first: 'Reset fixings', 'fixings'; drying and off: told once
-  std::string where;              // 'A, B' below
+  std::vector<std::string>
+      what;           // the longest words first: 'Reset fixings', 'fixings'; drying and off: told once
+  std::string where;  // 'A, B' below
 };
 /// The days of a job from the first to the last as a strip: work white, coats dark, dots while boards dry,
 /// slashes where nobody works. Days that find no room in one row make two or more. Empty without days.

@@ -28,9 +28,9 @@ typeset::Drawing stripsOf(const sheets::Day& day, const std::vector<std::size_t>
       const auto today = std::find_if(text.strips.begin(), text.strips.end(),
                                       [&](const auto& s) { return s.number == number; });
       const bool isToday = strip.lay.start.day == day.date && today != text.strips.end();
-      deck.strips.push_back(isToday ? drawings::StripWords{number, today->lay, today->litres, today->cutIn,
-                                                           today->wipe}
-                                    : drawings::StripWords{number, "", "", "", ""});
+      deck.strips.push_back(
+          isToday ? drawings::StripWords{number, today->lay, today->litres, today->cutIn, today->wipe}
+                  : drawings::StripWords{number, "", "", "", ""});
     }
     decks.push_back(std::move(deck));
   }
@@ -110,7 +110,8 @@ typeset::Drawing hoursOf(const sheets::Day& day, const model::JobResult& x, cons
     const std::size_t shared = texts.size() - people.size();  // 1 where all begin alike
     if (i >= shared)
       for (const auto& run : people[i - shared].runs)
-        lane.bars.push_back({run.from, run.until, run.words, run.verb, sheets::noteText(run, texts[i], w), run.isWork});
+        lane.bars.push_back(
+            {run.from, run.until, run.words, run.verb, sheets::noteText(run, texts[i], w), run.isWork});
     hours.people.push_back(std::move(lane));
   }
   return drawings::hoursChart(hours, pen, width);
@@ -136,9 +137,8 @@ void addDayDrawings(typeset::Drawings& drawings, const model::JobResult& x, cons
     const auto hours = [=, &x] { return hoursOf((*days)[i], x, w, pen, width); };
     drawings.emplace("hours-" + number, typeset::DrawingRequest(hours));
   }
-  drawings.emplace("days", typeset::DrawingRequest([=, &x] {
-                     return drawings::glanceChart(glanceOf(*days, x, w), pen, width);
-                   }));
+  drawings.emplace("days", typeset::DrawingRequest(
+                               [=, &x] { return drawings::glanceChart(glanceOf(*days, x, w), pen, width); }));
 }
 
 }  // namespace app

@@ -21,19 +21,22 @@ std::vector<std::string> tasksOf(const sheets::Day& day, const model::JobResult&
     for (const auto* shift : day.shifts) {
       const auto& task = model::taskOf(x.content, shift->task);
       if ((task.measure == model::Measure::Job) != isWholeJob) continue;
-      auto own = std::find_if(tasks.begin(), tasks.end(), [&](const auto& t) { return t.first == task.name; });
+      auto own =
+          std::find_if(tasks.begin(), tasks.end(), [&](const auto& t) { return t.first == task.name; });
       if (own == tasks.end()) own = tasks.insert(tasks.end(), {task.name, 0});
       own->second += shift->end.minutes - shift->start.minutes;
     }
     if (!tasks.empty()) break;
   }
-  std::stable_sort(tasks.begin(), tasks.end(), [](const auto& a, const auto& b) { return a.second > b.second; });
+  std::stable_sort(tasks.begin(), tasks.end(),
+                   [](const auto& a, const auto& b) { return a.second > b.second; });
   std::vector<std::string> names;
   for (const auto& task : tasks) names.push_back(task.first);
   return names;
 }
 
-void tellWork(GlanceDay& glance, const sheets::Day& day, const model::JobResult& x, const sheets::Formatter& w) {
+void tellWork(GlanceDay& glance, const sheets::Day& day, const model::JobResult& x,
+              const sheets::Formatter& w) {
   std::vector<std::size_t> decks;
   std::vector<std::string> coats;
   for (const auto& coat : day.coats) {
@@ -42,7 +45,8 @@ void tellWork(GlanceDay& glance, const sheets::Day& day, const model::JobResult&
   }
   if (!coats.empty()) {
     glance.kind = GlanceDay::Kind::Coat;
-    glance.what = {w.counted("glance.coats", static_cast<std::int64_t>(coats.size()), {{"numbers", w.joined(coats)}})};
+    glance.what = {
+        w.counted("glance.coats", static_cast<std::int64_t>(coats.size()), {{"numbers", w.joined(coats)}})};
   } else {
     const auto tasks = tasksOf(day, x);
     if (tasks.size() > 1) glance.what.push_back(tasks[0] + ", " + tasks[1]);
@@ -59,9 +63,8 @@ void tellWork(GlanceDay& glance, const sheets::Day& day, const model::JobResult&
 }
 
 bool dries(base::Date date, const model::JobResult& x) {
-  return std::any_of(x.plan.washed.begin(), x.plan.washed.end(), [&](const auto& boards) {
-    return boards.washed.day < date && date <= boards.dry.day;
-  });
+  return std::any_of(x.plan.washed.begin(), x.plan.washed.end(),
+                     [&](const auto& boards) { return boards.washed.day < date && date <= boards.dry.day; });
 }
 
 }  // namespace
@@ -79,7 +82,9 @@ std::vector<GlanceDay> glanceOf(const std::vector<sheets::Day>& days, const mode
     GlanceDay glance{GlanceDay::Kind::Off,
                      w.shortWeekday(date),
                      std::to_string(static_cast<unsigned>(std::chrono::year_month_day{date}.day())),
-                     all.empty() || beginsMonth ? w("glance.month", {{"month", w.month(date)}, {"year", w.year(date)}}) : "",
+                     all.empty() || beginsMonth
+                         ? w("glance.month", {{"month", w.month(date)}, {"year", w.year(date)}})
+                         : "",
                      {},
                      ""};
     const auto day = std::find_if(days.begin(), days.end(), [&](const auto& d) { return d.date == date; });
@@ -91,7 +96,8 @@ std::vector<GlanceDay> glanceOf(const std::vector<sheets::Day>& days, const mode
       glance.what = {w("glance.walk", {{"time", w.clock(walk->at.minutes)}})};
     } else if (date < days.back().date && dries(date, x)) {
       glance.kind = GlanceDay::Kind::Drying;
-      glance.what = {w("glance.drying", {{"moisture", w.share(x.c.product->limits.moistureMax)}}), w("glance.dries")};
+      glance.what = {w("glance.drying", {{"moisture", w.share(x.c.product->limits.moistureMax)}}),
+                     w("glance.dries")};
     } else {
       glance.what = {w(date < days.back().date ? "glance.off" : "glance.coat_dries"), w("glance.none")};
     }

@@ -182,9 +182,11 @@ struct Text {
     if (sun.sunset) out << "  sunset " << base::isoClock(sun.sunset->minutes);
     out << "\n";
     for (const auto& there : r.x.plan.onSite) {
-      if (there.date == sun.date && there.heldBy) out << "  not sooner: " << words(*there.heldBy, r.x.language) << "\n";
+      if (there.date == sun.date && there.heldBy)
+        out << "  not sooner: " << words(*there.heldBy, r.x.language) << "\n";
     }
-    const auto work = std::find_if(days.begin(), days.end(), [&](const auto& d) { return d.date == sun.date; });
+    const auto work =
+        std::find_if(days.begin(), days.end(), [&](const auto& d) { return d.date == sun.date; });
     if (work == days.end()) out << "  no work\n";
     else if (work->coats.empty()) lines(*work);
     else people(*work);

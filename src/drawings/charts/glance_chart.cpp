@@ -39,18 +39,20 @@ class GlanceWriter {
     for (std::size_t i = from; i < until; ++i)
       if (!days_[i].month.empty() || i == from) {
         const ShapedText w = legible(pen_, "rowHead", days_[i].month);
-        if (w.width > Dim{}) put(out_.items, w, {on(i), y_ + Dim::pt(9)});
+        if (w.width > Dim{}) put(out_.items, w, {std::min(on(i), width_ - w.width), y_ + Dim::pt(9)});
       }
     y_ += Dim::pt(14);
     for (std::size_t i = from; i < until; ++i) {
       const Dim middle = on(i) + each_ / 2;
       putCentred(out_.items, legible(pen_, "drawing", days_[i].weekday), {middle, y_ + Dim::pt(5)});
-      putCentred(out_.items, sized(pen_, Dim::pt(13), days_[i].number, !isSpan(i)), {middle, y_ + Dim::pt(19)});
+      putCentred(out_.items, sized(pen_, Dim::pt(13), days_[i].number, !isSpan(i)),
+                 {middle, y_ + Dim::pt(19)});
     }
     y_ += Dim::pt(29);
     for (std::size_t i = from; i < until;) {
       std::size_t end = i + 1;
-      while (isSpan(i) && end < until && days_[end].kind == days_[i].kind && days_[end].what == days_[i].what) ++end;
+      while (isSpan(i) && end < until && days_[end].kind == days_[i].kind && days_[end].what == days_[i].what)
+        ++end;
       putCell(days_[i], {{on(i), y_}, {on(end) - on(i), barHeight}});
       i = end;
     }
@@ -68,11 +70,13 @@ class GlanceWriter {
     if (day.kind == GlanceDay::Kind::Drying) putHatched(out_.items, cell, Hatch::Dots, pen_);
     if (day.kind == GlanceDay::Kind::Off) putHatched(out_.items, cell, Hatch::Slash, pen_);
     const bool isHatched = day.kind == GlanceDay::Kind::Drying || day.kind == GlanceDay::Kind::Off;
-    put(out_.items, box(cell, std::nullopt, Stroke{colour(pen_, isDark ? "white" : "ink"), Dim::pt(1), {}, false}));
+    put(out_.items,
+        box(cell, std::nullopt, Stroke{colour(pen_, isDark ? "white" : "ink"), Dim::pt(1), {}, false}));
     for (const auto& what : day.what) {
       const auto lines = linesIn(what, cell.size.w - Dim::mm(1));
       if (lines.empty()) continue;
-      Dim y = cell.at.y + (cell.size.h - Dim::pt(11) * static_cast<std::int64_t>(lines.size())) / 2 + Dim::pt(11) / 2;
+      Dim y = cell.at.y + (cell.size.h - Dim::pt(11) * static_cast<std::int64_t>(lines.size())) / 2 +
+              Dim::pt(11) / 2;
       for (const auto& text : lines) {
         auto span = legibleSpan(pen_, "drawing", text);
         span.face = model::Face::SansBold;

@@ -87,9 +87,9 @@ class HoursWriter {
     std::optional<Span> fit;
     const auto close = [&] {
       if (fit)
-        put(out_.items, box({{on(fit->from), y_ - Dim::pt(1)},
-                             {on(fit->until) - on(fit->from), high + Dim::pt(2)}},
-                            std::nullopt, stroke(240)));
+        put(out_.items,
+            box({{on(fit->from), y_ - Dim::pt(1)}, {on(fit->until) - on(fit->from), high + Dim::pt(2)}},
+                std::nullopt, stroke(240)));
       fit.reset();
     };
     for (const auto& part : partsOf(row.hours, day_)) {
@@ -144,8 +144,9 @@ class HoursWriter {
     const ShapedText whole = legible(pen_, "drawing", notes);
     if (after + whole.width + Dim::mm(1) <= width_) {
       const Dim base = top + high / 2 + whole.height / 2, air = Dim::mm(1) / 2;
-      put(out_.items, box({{after - air, base - whole.height - air}, {whole.width + air * 2, whole.height + air * 2}},
-                          colour(pen_, "white"), std::nullopt));
+      put(out_.items,
+          box({{after - air, base - whole.height - air}, {whole.width + air * 2, whole.height + air * 2}},
+              colour(pen_, "white"), std::nullopt));
       put(out_.items, whole, {after, base});
       return;
     }

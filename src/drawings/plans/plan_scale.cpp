@@ -175,7 +175,8 @@ int quarterOf(model::Compass side, int north) {
 
 }  // namespace
 
-void drawEdges(PlanSheet& sheet, const PlacedDeck& placed, const model::Deck& deck, std::optional<int> north) {
+void drawEdges(PlanSheet& sheet, const PlacedDeck& placed, const model::Deck& deck,
+               std::optional<int> north) {
   const Rect area = sheet.on(placed.extent);
   for (const auto& edge : deck.edges) {
     const char* word = wordOf(edge.kind);
@@ -186,19 +187,24 @@ void drawEdges(PlanSheet& sheet, const PlacedDeck& placed, const model::Deck& de
     const Dim length = isFlat ? area.size.w : area.size.h;
     const Dim across = isFlat ? (isLow ? area.at.y - off - thick : bottom(area) + off)
                               : (isLow ? area.at.x - off - thick : right(area) + off);
-    const Rect bar = isFlat ? Rect{{area.at.x, across}, {length, thick}} : Rect{{across, area.at.y}, {thick, length}};
+    const Rect bar =
+        isFlat ? Rect{{area.at.x, across}, {length, thick}} : Rect{{across, area.at.y}, {thick, length}};
     const ShapedText w = legible(sheet.pen, "drawing", sheet.pen.language(word));
     const bool isWall = edge.kind == model::EdgeKind::Wall;
     if (sheet.isFree(bar)) {
       put(sheet.items, box(bar, colour(sheet.pen, isWall ? "wall" : "white"), std::nullopt));
-      if (!isWall) putHatched(sheet.items, bar, edge.kind == model::EdgeKind::Water ? Hatch::Level : Hatch::Slash, sheet.pen);
+      if (!isWall)
+        putHatched(sheet.items, bar, edge.kind == model::EdgeKind::Water ? Hatch::Level : Hatch::Slash,
+                   sheet.pen);
       sheet.take(bar);
     }
     const Dim beyond = isFlat ? w.height : w.width;
     const Dim at = isLow ? across - clear * 2 - beyond : across + thick + clear * 2;
     for (const int eighth : {4, 2, 6, 1, 7}) {
-      const Dim along = (isFlat ? area.at.x : area.at.y) + length * eighth / 8 - (isFlat ? w.width : w.height) / 2;
-      const Rect room = grown(isFlat ? Rect{{along, at}, {w.width, w.height}} : Rect{{at, along}, {w.width, w.height}}, clear);
+      const Dim along =
+          (isFlat ? area.at.x : area.at.y) + length * eighth / 8 - (isFlat ? w.width : w.height) / 2;
+      const Rect room = grown(
+          isFlat ? Rect{{along, at}, {w.width, w.height}} : Rect{{at, along}, {w.width, w.height}}, clear);
       if (!sheet.isFree(room)) continue;
       put(sheet.items, w, {room.at.x + clear, bottom(room) - clear});
       sheet.take(room);

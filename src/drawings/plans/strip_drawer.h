@@ -19,8 +19,8 @@ class StripsDrawer {
   /// Numbers, times and litres in every strip, where all have room for them. False where they have not.
   bool tell();
   /// Numbers alone: all in the strips, or all beside them on one side where that can be. Those beside keep
-  /// away from the numbers of other decks, 'all', to which they are added. False where one found no room and
-  /// lies over what is drawn there.
+  /// away from the numbers of other decks, 'all', to which they are added. False where one found no room:
+  /// the list alone tells it.
   bool number(std::vector<Rect>& all);
   void name();  // letter and name in a strip, else beside the deck
 

@@ -53,8 +53,9 @@ Dim putStripList(Items& items, const std::vector<ListedDeck>& decks, const Pen& 
   for (const auto& [deck, isTold] : decks) {
     put(items, line({{}, y}, {width, y}, thin));
     const Dim top = y + Dim::pt(2);
-    const Dim nameEnd = putLines(items, wrapped(pen, legibleSpan(pen, "table", deck->name), side - Dim::mm(3), 3),
-                                 pen, true, {{}, top});
+    const Dim nameEnd =
+        putLines(items, wrapped(pen, legibleSpan(pen, "table", deck->name), side - Dim::mm(3), 3), pen, true,
+                 {{}, top});
     y = top;
     Dim free = side;  // where the last line of cells ends
     const auto cells = isTold ? std::vector<Cell>{} : cellsOf(*deck, pen);

@@ -107,15 +107,8 @@ std::vector<StripsDrawer::Mark> StripsDrawer::marksAnywhere(bool& isClear) const
     for (const Look look : {Look::Disc, Look::Plain})
       for (const bool isLow : {leavesHigh_, !leavesHigh_})
         if (!mark) mark = markBeside(i, isLow, look, marks, true);
-    if (!mark) {  // over whatever lies there, rather than none
-      isClear = false;
-      const auto middle = middleOf(bands_.bands[i]);
-      const auto line = model::stretches(placed_.outline, middle, bands_.alongX);
-      if (line.empty()) continue;
-      const Point centre = point({(line.front().from.millionths + line.front().to.millionths) / 2}, middle);
-      mark = Mark{i, centre, sizeOf(i, Look::Disc), Look::Disc, std::nullopt};
-    }
-    marks.push_back(*mark);
+    isClear = isClear && mark;
+    if (mark) marks.push_back(*mark);
   }
   return marks;
 }

@@ -30,7 +30,8 @@ StripsDrawer::Block StripsDrawer::blockOf(std::size_t band, Shape shape) const {
   const auto& strip = strips_.strips[bands_.strips[band]];
   const bool isSmall = shape == Shape::Small;
   const Dim large = Dim::pt(isSmall ? 12 : 15), middle = Dim::pt(isSmall ? 10 : 12),
-            small = Dim::pt(isSmall ? 9 : 10), rim = tenths(isSmall ? 1 : 6), discWidth = heightOfDisc(isSmall);
+            small = Dim::pt(isSmall ? 9 : 10), rim = tenths(isSmall ? 1 : 6),
+            discWidth = heightOfDisc(isSmall);
   const auto step = [&](const char* key, const std::string& time) {
     return sized(pen, small, pen.language(key, {{"time", time}}), false);
   };

@@ -92,9 +92,10 @@ std::string altText(const model::JobInputs& c, const std::vector<StripDeck>& dec
       const bool isStairs = std::holds_alternative<model::Stairs>(c.job.areas[edge.deck].shape);
       const base::Values values = {{"strip", strip.number}, {"time", strip.lay}, {"litres", strip.litres}};
       text += (isFirst ? ": " : ", ") +
-              (edge.strips[k].boards == 0 ? pen.language("strips.alt_whole", values)
-                                          : pen.language.counted(isStairs ? "strips.alt_treads" : "strips.alt_boards",
-                                                                 edge.strips[k].boards, values));
+              (edge.strips[k].boards == 0
+                   ? pen.language("strips.alt_whole", values)
+                   : pen.language.counted(isStairs ? "strips.alt_treads" : "strips.alt_boards",
+                                          edge.strips[k].boards, values));
       isFirst = false;
     }
     if (!decks[i].steps.empty()) text += ", " + decks[i].steps;
@@ -106,8 +107,8 @@ std::string altText(const model::JobInputs& c, const std::vector<StripDeck>& dec
 std::vector<StripDeck> drawnOf(const model::JobInputs& c, const std::vector<StripDeck>& decks) {
   std::vector<StripDeck> drawn;
   for (const auto& deck : decks) {
-    const bool isDrawn = std::any_of(drawn.begin(), drawn.end(),
-                                     [&](const auto& d) { return d.edge.deck == deck.edge.deck; });
+    const bool isDrawn =
+        std::any_of(drawn.begin(), drawn.end(), [&](const auto& d) { return d.edge.deck == deck.edge.deck; });
     if (!isDrawn && model::outlineOf(c.job.areas[deck.edge.deck].shape)) drawn.push_back(deck);
   }
   return drawn;
@@ -130,15 +131,16 @@ std::vector<PlacedDeck> placedAt(const model::JobInputs& c, const std::vector<St
 }
 
 /// Whether no deck is wider than the page leaves room for.
-bool fitsWidth(const model::JobInputs& c, const std::vector<StripDeck>& decks, Dim width, std::int64_t scale) {
+bool fitsWidth(const model::JobInputs& c, const std::vector<StripDeck>& decks, Dim width,
+               std::int64_t scale) {
   const auto placed = placedAt(c, decks, width, scale);
   return std::all_of(placed.begin(), placed.end(), [&](const auto& deck) {
     return deck.extent.to.x <= onSite(width - Dim::mm(14), scale);
   });
 }
 
-/// Numbers may lie over each other only where all this height does not help.
-constexpr Dim enough = Dim::mm(180);
+/// Numbers may be missing on the plan only where all this height does not help.
+constexpr Dim enough = Dim::mm(150);
 
 std::optional<PlanOfStrips> planAt(const model::JobInputs& c, const std::vector<StripDeck>& decks,
                                    const Pen& pen, Size box, std::int64_t scale) {
@@ -147,8 +149,8 @@ std::optional<PlanOfStrips> planAt(const model::JobInputs& c, const std::vector<
   if (tooLarge()) return std::nullopt;
   std::vector<std::unique_ptr<StripsDrawer>> drawers;
   for (const auto& placed : sheet.placed) {
-    const auto deck = std::find_if(decks.begin(), decks.end(),
-                                   [&](const auto& d) { return d.edge.deck == placed.index; });
+    const auto deck =
+        std::find_if(decks.begin(), decks.end(), [&](const auto& d) { return d.edge.deck == placed.index; });
     drawers.push_back(std::make_unique<StripsDrawer>(sheet, placed, c.job.areas[placed.index], *deck));
   }
   for (auto& d : drawers) d->fill();
@@ -167,7 +169,8 @@ std::optional<PlanOfStrips> planAt(const model::JobInputs& c, const std::vector<
   for (auto* d : numbered) isClear = d->number(numbers) && isClear;
   if (!isClear && box.h < enough) return std::nullopt;
   for (auto& d : drawers) d->name();
-  for (const auto& placed : sheet.placed) drawEdges(sheet, placed, c.job.areas[placed.index], c.job.site.north);
+  for (const auto& placed : sheet.placed)
+    drawEdges(sheet, placed, c.job.areas[placed.index], c.job.site.north);
   if (c.job.site.north) drawNorth(sheet, *c.job.site.north, true);
   sheet.notes.push_back(pen.language("strips.note", {{"scale", std::to_string(scale)}}));
   writeNotes(sheet, box.w);
@@ -209,9 +212,9 @@ typeset::Drawing stripsPlan(const model::JobInputs& c, const std::vector<StripDe
     withList({});
     return out;
   }
-  constexpr std::int64_t largest = 72;  // a stair alone on a page would look like a poster
+  constexpr std::int64_t largest = 72;    // a stair alone on a page would look like a poster
   constexpr std::int64_t readable = 200;  // or half of what the page could show
-  std::int64_t widest = 0;               // the largest scale that the width of the page allows
+  std::int64_t widest = 0;                // the largest scale that the width of the page allows
   for (const std::int64_t scale : scalesOf(pen)) {
     if (scale < largest) continue;
     if (widest == 0 && fitsWidth(c, drawn, box.w, scale)) widest = scale;

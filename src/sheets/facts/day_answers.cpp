@@ -48,8 +48,8 @@ FactList answersOf(const Day& day, const model::JobResult& x, const Formatter& w
     list.push_back({{"label", w(label)}, {"time", time}, {"note", note}});
   };
   add("day.start", w.clock(planned.from),
-      w("day.start_note", {{"arrive", w.clock(there.arrive.minutes)},
-                           {"last", clock(there.lastStart, planned.from)}}));
+      w("day.start_note",
+        {{"arrive", w.clock(there.arrive.minutes)}, {"last", clock(there.lastStart, planned.from)}}));
   add("day.last_stroke", clock(there.lastStroke, planned.until),
       w(isWiped ? "day.last_stroke_wiped" : "day.last_stroke_note",
         {{"plan", w.clock(planned.until)}, {"home", w.clock(latest)}}));
@@ -68,8 +68,8 @@ std::optional<Reach> reachOf(const Day& day, const model::JobResult& x, Value va
   const auto planned = strokes(day);
   std::optional<Reach> reach;
   for (const auto& hour : x.plan.hours) {
-    const bool isCoated = std::any_of(day.coats.begin(), day.coats.end(),
-                                      [&](const auto& c) { return c.deck == hour.deck; });
+    const bool isCoated =
+        std::any_of(day.coats.begin(), day.coats.end(), [&](const auto& c) { return c.deck == hour.deck; });
     if (!isCoated || hour.at.day != day.date || hour.source == model::WeatherSource::None ||
         hour.at.minutes + 60 <= planned.from || hour.at.minutes >= planned.until)
       continue;
@@ -95,7 +95,8 @@ bool rains(const Day& day, const model::JobResult& x, base::Hours dryHours) {
     const auto days = (hour.at.day - day.date).count();
     const auto minutes = hour.at.minutes + static_cast<int>(days) * 24 * 60;
     return hour.source == model::WeatherSource::Forecast && minutes + 60 > from.minutes && minutes < until &&
-           std::find(hour.reasons.begin(), hour.reasons.end(), model::WeatherLimit::Rain) != hour.reasons.end();
+           std::find(hour.reasons.begin(), hour.reasons.end(), model::WeatherLimit::Rain) !=
+               hour.reasons.end();
   });
 }
 
@@ -124,8 +125,8 @@ FactList goOf(const Day& day, const model::JobResult& x, const Formatter& w) {
   const auto dew = reachOf(day, x, [](const auto& h) { return h.dewPoint; });
   constexpr double margin = 3;
   add("day.go_dew", least(w.isMetric() ? "3\u00A0°C" : "5.4\u00A0°F"),
-      dew ? w("day.go_dew_from", {{"dew", degreesText(dew->most, w)},
-                                  {"from", degreesText(std::ceil(dew->most + margin), w)}})
+      dew ? w("day.go_dew_from",
+              {{"dew", degreesText(dew->most, w)}, {"from", degreesText(std::ceil(dew->most + margin), w)}})
           : w("day.go_measure"));
   const auto dry = product.times.rainSafe;
   const bool isForecast = std::any_of(x.plan.hours.begin(), x.plan.hours.end(), [&](const auto& h) {
@@ -136,7 +137,8 @@ FactList goOf(const Day& day, const model::JobResult& x, const Formatter& w) {
   if (const auto wind = product.limits.windMax) {
     const auto blows = reachOf(day, x, [](const auto& h) { return h.air.wind; });
     add("day.go_wind", most(windText(static_cast<double>(wind->millionths) / 1e6, w, true)),
-        blows && isForecast ? w("day.go_forecast", {{"value", windText(blows->most, w, false)}}) : w("day.go_measure"));
+        blows && isForecast ? w("day.go_forecast", {{"value", windText(blows->most, w, false)}})
+                            : w("day.go_measure"));
   }
   return list;
 }
@@ -146,8 +148,10 @@ FactList goOf(const Day& day, const model::JobResult& x, const Formatter& w) {
 void addAnswers(Facts& f, const Day& day, const model::JobResult& x, const Formatter& w) {
   const bool isCoated = !day.coats.empty();
   auto go = isCoated ? goOf(day, x, w) : FactList{};
-  f.emplace_back("go_all", go.empty() ? "" : w.counted("day.go_all", static_cast<std::int64_t>(go.size()),
-                                                       {{"words", w.spelled(static_cast<std::int64_t>(go.size()))}}));
+  f.emplace_back("go_all", go.empty()
+                               ? ""
+                               : w.counted("day.go_all", static_cast<std::int64_t>(go.size()),
+                                           {{"words", w.spelled(static_cast<std::int64_t>(go.size()))}}));
   f.emplace_back("answers", isCoated ? answersOf(day, x, w) : FactList{});
   f.emplace_back("go", std::move(go));
 }

@@ -174,10 +174,9 @@ std::vector<Together> shortened(std::vector<Together> lines, const model::JobRes
   std::vector<int> said;
   for (auto& line : lines) {
     Together* last = out.empty() ? nullptr : &out.back();
-    const bool isJoined =
-        last && last->decks == line.decks && last->first->shift.who == line.first->shift.who &&
-        last->goesOnAt == line.from &&
-        std::min(line.until - line.from, last->until - last->from) < shortTask;
+    const bool isJoined = last && last->decks == line.decks &&
+                          last->first->shift.who == line.first->shift.who && last->goesOnAt == line.from &&
+                          std::min(line.until - line.from, last->until - last->from) < shortTask;
     if (!isJoined) said.clear();
     const auto words = taskWords(line, said, x, w);
     if (model::taskOf(x.content, line.first->shift.task).isPerPass) said = line.passes;
@@ -233,7 +232,8 @@ std::string whoText(const std::vector<std::size_t>& who, const model::JobResult&
   }
   std::vector<std::string> names;
   for (const auto person : who) {
-    const bool isUnique = !first[person].empty() && std::count(first.begin(), first.end(), first[person]) == 1;
+    const bool isUnique =
+        !first[person].empty() && std::count(first.begin(), first.end(), first[person]) == 1;
     names.push_back(isUnique ? first[person] : model::personName(crew, person, w("day.person")));
   }
   return w.joined(names);

@@ -8,9 +8,9 @@ namespace sheets {
 /// What one person does from one minute of the clock to another.
 struct PersonRun {
   int from = 0, until = 0;
-  std::string verb;   // 'lays'
-  std::string words;  // 'lays 1–8'
-  bool isWork = true;         // false: rests and waits
+  std::string verb;    // 'lays'
+  std::string words;   // 'lays 1–8'
+  bool isWork = true;  // false: rests and waits
   bool isTold = true;  // in words; waiting and packing down show as bars alone
 };
 
@@ -27,7 +27,8 @@ std::vector<PersonRow> peopleOf(const Day& day, const model::JobResult& x, const
 struct PersonText {
   std::string name, text;
 };
-std::vector<PersonText> rowTexts(const std::vector<PersonRow>& rows, const model::JobResult& x, const Formatter& w);
+std::vector<PersonText> rowTexts(const std::vector<PersonRow>& rows, const model::JobResult& x,
+                                 const Formatter& w);
 
 /// '08:30 lays 1–8' where the text of its person says it; else empty.
 std::string noteText(const PersonRun& run, const PersonText& text, const Formatter& w);

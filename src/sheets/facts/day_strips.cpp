@@ -70,9 +70,9 @@ std::string nameOf(const DayCoat& coat, const Day& day, const model::JobResult& 
   const auto name = deckName(x, coat.deck);
   const bool isAlone = std::count_if(day.coats.begin(), day.coats.end(),
                                      [&](const auto& c) { return c.deck == coat.deck; }) == 1;
-  return isAlone ? name
-                 : w("day.deck_coat",
-                     {{"deck", name}, {"coat", w("coats.names." + std::to_string(coat.coat))}});
+  return isAlone
+             ? name
+             : w("day.deck_coat", {{"deck", name}, {"coat", w("coats.names." + std::to_string(coat.coat))}});
 }
 
 }  // namespace

@@ -1,4 +1,5 @@
-// What a day depends on: the large answers it begins with, and the measurements without which it is not begun.
+// What a day depends on: the large answers it begins with, and the measurements without which it is not
+// begun.
 #include "typeset/blocks/answers.h"
 
 #include "typeset/blocks/boxes.h"
@@ -40,8 +41,7 @@ VerticalList layOutAnswers(LayoutContext& context, const markup::Box& box, Colum
     return acrossBoth(grid, i, std::max<std::size_t>(items.size(), 2) - 1);
   };
   std::vector<std::pair<markup::Inlines, Dim>> large;
-  for (std::size_t i = 0; i < items.size(); ++i)
-    large.push_back({plain(items[i].strong), placeOf(i).width});
+  for (std::size_t i = 0; i < items.size(); ++i) large.push_back({plain(items[i].strong), placeOf(i).width});
   const Style answer = widest(context, "figure", {26, 23, 20, 17}, large), note = noteInInk(context);
   Fragment row;
   for (std::size_t i = 0; i < items.size(); ++i) {
@@ -86,10 +86,11 @@ VerticalList layOutGo(LayoutContext& context, const markup::Box& box, Column pla
   addWords(context, cells, question, inWhite("total"), headAt, y, headTag);
   addWords(context, cells, plain(orders), inWhite("note"), headAt, y, headTag);
   Dim lowest = y;
-  const Dim line = std::max(limit.leading, tick);
+  const Dim line = std::max(limit.leading + grid.unit, tick);
   for (std::size_t i = 0; i < items.size(); ++i) {
     const Dim x = place.x + head + width * static_cast<std::int64_t>(i);
-    if (i > 0) cells.items.push_back(lineItem({x, top}, {x, top + line * 2}, Dim::pt(1) / 2, context.colour("rule")));
+    if (i > 0)
+      cells.items.push_back(lineItem({x, top}, {x, top + line * 2}, Dim::pt(1) / 2, context.colour("rule")));
     y = top + (line - limit.leading) / 2;
     cells.items.push_back(frame({{x + inset, top + (line - tick) / 2}, {tick, tick}}, Dim::pt(1), ink));
     addWords(context, cells, limits[i].first, limit, {x + inset + beside, width - inset - beside, false}, y,

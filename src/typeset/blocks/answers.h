@@ -1,4 +1,5 @@
-// What a day depends on: the large answers it begins with, and the measurements without which it is not begun.
+// What a day depends on: the large answers it begins with, and the measurements without which it is not
+// begun.
 #pragma once
 
 #include "typeset/lines/text.h"
