@@ -64,7 +64,7 @@ Range quantity(const std::string& words) {
   double n = 0;
   for (const auto& part : split(words, "\u00A0")) {
     if (std::isdigit(static_cast<unsigned char>(part.at(0)))) {
-      n += number(part);
+      n += number(replaced(part, "\u2044", "/"));
       continue;
     }
     const Unit unit = units.at(part);

@@ -8,7 +8,7 @@ using fixture::checkEach;
 using fixture::Folder;
 namespace fs = std::filesystem;
 
-TEST_CASE("content, brand and theme files are read to the last digit") {
+TEST_CASE("content, firm and theme files are read to the last digit") {
   Folder folder;
   const model::Content c = folder.content();
   const model::Product& p = c.products.at("oil");
@@ -116,7 +116,7 @@ TEST_CASE("content, brand and theme files are read to the last digit") {
   CHECK(c.tools.at(0).soundDb == 86);
   CHECK(c.tools.at(0).vibration->millionths == 2'500'000);
 
-  const model::Brand b = folder.brand();
+  const model::Firm b = folder.firm();
   CHECK(b.name == "Tideboard Timber Care");
   CHECK(b.address.size() == 2);
   CHECK(b.logoFile == (folder.path() / "logo.png").string());

@@ -2,6 +2,7 @@
 #include "app/pack/documents.h"
 #include "app/pack/languages.h"
 #include "example_jobs.h"
+#include "firm_jobs.h"
 #include "sheets/facts/day_people.h"
 #include "sheets/facts/day_strips.h"
 #include "sheets/facts/day_work.h"
@@ -51,14 +52,14 @@ template <class Look>
 void forEachDayPlan(Look look) {
   app::Choices choices;
   choices.languages = {"en"};
-  const app::Shipped shipped = app::readShipped(choices);
+  const app::Shipped shipped = app::readShipped();
   for (const std::string theme : {"generous", "compact"})
     for (const model::Paper paper : {model::Paper::A4, model::Paper::Letter}) {
       choices.theme = theme;
       choices.paper = paper;
       for (const auto& job : examples::jobs()) {
         base::Diagnostics messages;
-        const auto x = app::compute(job.string(), shipped, choices, messages);
+        const auto x = firm_jobs::compute(job.string(), choices, messages);
         REQUIRE(x);
         const auto& computed = *x;
         const sheets::Formatter w(*computed.c.region, computed.language);
@@ -313,9 +314,10 @@ namespace {
 /// was to say about it.
 std::pair<std::size_t, std::string> withRowsInLog(const std::string& example, int rows) {
   namespace fs = std::filesystem;
-  const fs::path looks = fs::temp_directory_path() / ("planksheaf-log-" + std::to_string(rows));
-  fs::remove_all(looks);
-  fs::create_directories(looks / "en");
+  const fs::path firm = fs::temp_directory_path() / ("planksheaf-log-" + std::to_string(rows));
+  fs::remove_all(firm);
+  fs::copy(SOURCE_DIR "/out_examples/firms/withyplank", firm);
+  fs::create_directories(firm / "templates/en");
   std::ifstream shipped(fs::path(SOURCE_DIR) / "templates" / "en" / "dayplan.md");
   std::string text{std::istreambuf_iterator<char>(shipped), {}};
   const std::string last = "{{/logs}}\n";
@@ -324,18 +326,17 @@ std::pair<std::size_t, std::string> withRowsInLog(const std::string& example, in
   for (int i = 0; i < rows; ++i)
     more += "| Own row | ____ | ____ | ____ | ____ | ____ | ____ | ____ | ____ |\n";
   text.insert(text.find(last) + last.size(), more);
-  std::ofstream(looks / "en" / "dayplan.md") << text;
+  std::ofstream(firm / "templates/en/dayplan.md") << text;
   app::Choices choices;
   choices.languages = {"en"};
-  choices.looks = looks.string();
-  const app::Shipped own = app::readShipped(choices);
+  choices.firm = firm.string();
   std::size_t pages = 0;
   base::Diagnostics messages;
   for (const auto& job : examples::jobs()) {
     if (examples::nameOf(job) != example) continue;
-    const auto x = app::compute(job.string(), own, choices, messages);
+    const auto [own, x] = app::computeFile(job.string(), choices, messages);
     REQUIRE(x);
-    for (const auto& set : app::setDocuments(*x, own, choices, {"dayplan"}, messages))
+    for (const auto& set : app::setDocuments(*x, *own, choices, {"dayplan"}, messages))
       pages = set.pages.pages.size();
   }
   std::string told;

@@ -2,6 +2,7 @@
 #include "near.h"
 
 #include "app/report/plan_text.h"
+#include "firm_jobs.h"
 #include "schedule/weather/air.h"
 
 #include <catch2/catch.hpp>
@@ -12,10 +13,9 @@ namespace {
 base::Date day(const char* iso) { return *base::parseDate(iso); }
 
 struct Landing {
-  app::Shipped shipped = app::readShipped({});
+  app::Shipped shipped = app::readShipped();
   base::Diagnostics messages;
-  model::JobResult x =
-      app::compute(SOURCE_DIR "/out_examples/landing/job.yaml", shipped, {}, messages).value();
+  model::JobResult x = firm_jobs::compute(SOURCE_DIR "/out_examples/landing/job.yaml", {}, messages).value();
 
   app::PlanReport report(const char* from, const char* by) const {
     return app::reportPlan(x, shipped.content, {day(from), day(by)});

@@ -10,7 +10,7 @@ namespace {
 
 model::JobResult example(const std::string& name) {
   base::Diagnostics messages;
-  auto x = app::compute(SOURCE_DIR "/out_examples/" + name + "/job.yaml", shipped(), {}, messages);
+  auto x = firm_jobs::compute(SOURCE_DIR "/out_examples/" + name + "/job.yaml", {}, messages);
   REQUIRE(x);
   return std::move(*x);
 }

@@ -11,7 +11,7 @@ namespace {
 
 model::JobResult computedFrom(const std::filesystem::path& job) {
   base::Diagnostics messages;
-  auto x = app::compute(job, shipped(), {}, messages);
+  auto x = firm_jobs::compute(job, {}, messages);
   REQUIRE(x);
   return std::move(*x);
 }
@@ -105,7 +105,7 @@ TEST_CASE("prices of the areas, of materials and of the site add up to the lines
 TEST_CASE(
     "a quote shows a price for each area, each kind of work with its rate, or one sum, as it is asked") {
   auto x = example("landing");
-  const std::string areaPrice = "3,785.57", rate = "24.59", total = "Total incl. GST";
+  const std::string areaPrice = "3,890.86", rate = "24.59", total = "Total incl. GST";
   const auto shows = [&](model::PriceShow show) {
     x.c.job.price.show = show;
     const std::string quote = quoteOf(x);
@@ -119,7 +119,7 @@ TEST_CASE(
 
 TEST_CASE("a firm tells what it is insured for, holds and guarantees, or the quote is silent of it") {
   auto x = example("landing");
-  auto& firm = x.c.brand;
+  auto& firm = x.c.firm;
   const std::vector<std::string> labels = {"Insurance:", "Licences:", "Guarantee:", "due within", "pay to"};
   const std::string all = quoteOf(x);
   for (const auto& label : labels) CHECK(holds(all, label));

@@ -38,7 +38,7 @@ def anchors(figures):
     tins = [grouped(tin["price"]) for tin in figures["tins"]]
     return {
         "quote": [figures["ref"], grouped(price["total"]), "What you get", *decks, grouped(price["net"]), grouped(price["tax"]),
-                  grouped(price["total"]), "You pay", *stages, "What we do", "Wash and rinse the timber", "Dates", "Not included",
+                  grouped(price["total"]), "You pay", *stages, "What we do", "Wash and rinse the", "Dates", "Not included",
                   "Who comes", "Price and weather", "How to say yes", "I accept quote", "Signature"],
         "aftercare": ["after oiling", "The first days", "Through the year", "every week", "Sweep", "every month", "Never",
                       "high-pressure washer", "Spills and marks", "Oil, wine, coffee", "Blot it", "A scratch", "A faded patch", "Call us before it spreads",

@@ -47,7 +47,7 @@ TEST_CASE("sizes print in the region's units") {
   CHECK(plain(m.length(base::millimetres(12'400))) == "12.40 m");
   CHECK(plain(m.size(base::millimetres(138))) == "138 mm");
   CHECK(plain(c.length({486 * inch})) == "40 ft 6 in");
-  CHECK(plain(c.size({11 * inch / 2})) == "5 1/2 in");
+  CHECK(plain(c.size({11 * inch / 2})) == "5 1\u20442 in");
   CHECK(plain(c.length({480 * inch})) == "40 ft");
   CHECK(plain(m.area(base::squareMetres(42))) == "42.00 m²");
   CHECK(plain(c.area({350LL * 92'903'040'000})) == "350.00 ft²");
@@ -105,6 +105,15 @@ TEST_CASE("waits are told in the unit a person would use") {
   CHECK(plain(w.wait(base::Hours::whole(72))) == "3 days");
   CHECK(plain(w.wait(base::Hours::whole(336))) == "2 weeks");
   CHECK(plain(w.wait({1'500'000})) == "90 minutes");
+}
+
+TEST_CASE("a time that is promised goes up to the half hour, over midnight too") {
+  const auto day = base::parseDate("2027-04-05").value();
+  const auto at = [&](int hour, int minute) { return upToHalfHour({day, hour * 60 + minute}); };
+  CHECK(at(16, 55) == base::LocalTime{day, 17 * 60});
+  CHECK(at(17, 0) == base::LocalTime{day, 17 * 60});
+  CHECK(at(17, 1) == base::LocalTime{day, 17 * 60 + 30});
+  CHECK(at(23, 45) == base::LocalTime{day + std::chrono::days{1}, 0});
 }
 
 TEST_CASE("a printed column of litres adds up to its printed sum") {

@@ -105,6 +105,10 @@ typeset::Drawing timeline(const std::vector<Milestone>& stations, const Pen& pen
 typeset::Drawing qrCode(const std::string& address, const std::string& alt, const Pen& pen,
                         typeset::Dim width);
 
+/// Squared paper to sketch on, in whole squares that fit 'most': of 5 mm, each second line stronger, or of a
+/// quarter inch, each fourth, where sizes are in feet.
+typeset::Drawing squaredPaper(const std::string& alt, const Pen& pen, typeset::Size most);
+
 /// What one deck takes, coat by coat, in litres (US customary: gallons) as they are printed elsewhere.
 struct LitreRow {
   std::string name;  // 'A  Landing'

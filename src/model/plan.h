@@ -103,7 +103,7 @@ struct Stand {
     Boards,  // of the deck itself, where this coat has not come yet
     Ground,  // beside an edge
     Deck,    // another deck
-    Nowhere  // no dry place is within the pole's reach; the plan's messages name the deck
+    Strip    // the strip itself, walking backwards: no dry place is near enough to wipe it later
   };
   On on = On::Boards;
   std::size_t deck = 0;  // for Deck

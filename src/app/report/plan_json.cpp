@@ -184,7 +184,7 @@ struct Json {
     std::string from = isStoodOn ? "boards" : "ground";
     if (s->from.on == model::Stand::On::Ground) from = "ground";
     if (s->from.on == model::Stand::On::Deck) from = area(s->from.deck);
-    if (s->from.on == model::Stand::On::Nowhere) from = "nowhere";
+    if (s->from.on == model::Stand::On::Strip) from = "strip";
     return {{"start", at(s->start)}, {"end", at(s->end)}, {"people", names(s->who)}, {"from", from}};
   }
 

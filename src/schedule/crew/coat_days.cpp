@@ -196,8 +196,8 @@ std::optional<CoatDays::Round> CoatDays::attempt(const Schedule& schedule, base:
     round.before.insert(round.before.end(), item.work().before.begin(), item.work().before.end());
   const auto dusty = dustFrom(round, schedule, day, from);
   if (!dusty) return {};
-  round.before = evened(std::move(round.before));
-  const int before = minutesOf(round.before);
+  round.shared = sharedOut(evened(round.before), desk_.c.job.crew.people);
+  const int before = round.shared.empty() ? 0 : round.shared.back().until;
   // Taped, sanded and blown clean just before the first stroke: nobody waits on site for the dew to go.
   int earliest = 24 * 60;
   for (const auto& item : round.items) {
@@ -267,9 +267,9 @@ void CoatDays::add(Schedule& schedule, base::Date day, Round round, bool isNewDa
     plan.duties.push_back({model::Duty::What::Task, std::move(shift), strip});
   };
   int now = round.start;
-  for (const auto& piece : round.before) {
-    put(piece.task, piece.deck, piece.part, piece.pass, now, now + piece.minutes, all);
-    now += piece.minutes;
+  for (const auto& [piece, from, until, who] : round.shared) {
+    put(piece.task, piece.deck, piece.part, piece.pass, round.start + from, round.start + until, who);
+    now = round.start + until;
   }
   for (const auto& [from, until] : round.flow.rests)
     plan.duties.push_back(
@@ -321,8 +321,7 @@ void CoatDays::add(Schedule& schedule, base::Date day, Round round, bool isNewDa
   for (const auto& item : round.items) {
     for (const auto& span : item.open) fit = std::max(fit, span.until);
   }
-  const auto& lastWipe = strips.back().wipe;
-  const int soaking = lastWipe ? model::wipeOffMinutes(times) + lastWipe->end - lastWipe->start : 0;
+  const int soaking = round.flow.end - round.flow.lastStroke;
   const int stroke = std::min(fit, desk_.calendar.day().until - last_ - soaking) / 5 * 5;
   plan.lastStroke = std::max(stroke, round.flow.lastStroke);
   plan.lastStart = *plan.lastStroke - (round.flow.lastStroke - round.flow.firstStroke);

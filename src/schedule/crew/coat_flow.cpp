@@ -72,6 +72,10 @@ class FlowMaker {
     return std::clamp(static_cast<int>(longest->millionths / base::metres(2).millionths), 1, layers);
   }
 
+  int layingMinutes(std::size_t item) const {
+    return fives(workOf(item).lay + (hasHelpers_ ? 0 : workOf(item).cutIn), layersOf(item));
+  }
+
   /// In the first of its fit spans that holds the whole coat.
   bool place(std::size_t item) {
     const auto& it = itemOf(item);
@@ -90,7 +94,7 @@ class FlowMaker {
 
   /// Nobody works longer than six hours on end: where this unit would take longer, all rest before it.
   int rested(std::size_t item, int start) {
-    const int minutes = fives(workOf(item).lay + (hasHelpers_ ? 0 : workOf(item).cutIn), layersOf(item));
+    const int minutes = layingMinutes(item);
     constexpr int afterWork = 60;
     if (isRested_ || start - rules_->arrive < afterWork || start + minutes - rules_->arrive <= longestSpell)
       return start;
@@ -102,9 +106,8 @@ class FlowMaker {
   }
 
   int openMinutes(std::size_t item, int from) const {
-    const int minutes = fives(workOf(item).lay + workOf(item).cutIn, layersOf(item));
     double warmest = 20;
-    for (int h = from / 60; h <= std::min(23, (from + minutes) / 60); ++h)
+    for (int h = from / 60; h <= std::min(23, (from + layingMinutes(item) - 1) / 60); ++h)
       warmest = std::max(warmest, itemOf(item).surface[static_cast<std::size_t>(h)]);
     constexpr double rounding = 0.001;
     return std::max(1, static_cast<int>(std::floor(openTime(rules_->openAt20, warmest) + rounding)));
@@ -213,7 +216,18 @@ class FlowMaker {
                       [&](auto deck) { return std::find(from.begin(), from.end(), deck) == from.end(); });
       }
     }
-    pending_.push_back(std::move(p));
+    if (standFor(p, i + 1, p.due)) pending_.push_back(std::move(p));
+    else wipeAtOnce(i, p.effort);
+  }
+
+  /// Out of every reach later: whoever lays it wipes it, walking backwards.
+  void wipeAtOnce(std::size_t i, Effort effort) {
+    auto& strip = flow_.strips[i];
+    const int end = strip.lay.end + std::max(five, fives(effort, static_cast<int>(strip.lay.who.size())));
+    strip.wipe = Slot{strip.lay.end, end, strip.lay.who, {model::Stand::On::Strip, 0}};
+    for (const auto p : strip.lay.who) free_[p] = end;
+    layersFree_ = end;
+    ++flow_.unreached;
   }
 
   std::optional<model::Stand> standFor(const Waiting& strip, std::size_t laid, int minute) const {
@@ -327,7 +341,7 @@ class FlowMaker {
   /// Returns when it is done.
   int wipe(const Pass& pass) {
     const Slot slot{
-        pass.start, pass.end, {pass.who}, pass.from.value_or(model::Stand{model::Stand::On::Nowhere, 0})};
+        pass.start, pass.end, {pass.who}, pass.from.value_or(model::Stand{model::Stand::On::Strip, 0})};
     for (std::size_t k = 0; k < pass.strips; ++k) {
       const Waiting& p = pending_.front();
       flow_.unreached += !pass.from;

@@ -269,13 +269,15 @@ void warnOf(const model::Plan& plan, const model::JobInputs& c, std::optional<ba
   std::set<std::string> unreached;
   for (const auto& edge : plan.edges) {
     for (const auto& strip : edge.strips) {
-      if (strip.wipe && strip.wipe->from.on == model::Stand::On::Nowhere)
+      if (strip.wipe && strip.wipe->from.on == model::Stand::On::Strip)
         unreached.insert(c.job.areas[edge.deck].name);
     }
   }
   for (const auto& name : unreached) {
-    messages.warn(nowhere, "plan", "no dry place is near enough to wipe all of '" + name + "'",
-                  "tell which of its 'edges:' are open, add people, or wipe with a longer pole");
+    messages.warn(nowhere, "plan",
+                  "no dry place is near enough to wipe all of '" + name + "' once it has soaked in",
+                  "what is out of reach is laid thin and wiped at once, walking backwards; tell which of its "
+                  "'edges:' are open if it can be reached from there");
   }
   if (by && !plan.days.empty() && plan.days.back() > *by) {
     messages.warn(nowhere, "plan",

@@ -1,8 +1,8 @@
 #include "schedule/crew/search.h"
 
+#include "model/wiping.h"
 #include "schedule/crew/coat_days.h"
 #include "schedule/crew/drying.h"
-#include "schedule/weather/zone.h"
 
 #include <algorithm>
 #include <map>
@@ -61,7 +61,7 @@ class Rollout {
     if (stages > 1) next.resize(1);
     for (auto& one : next) {
       finish(one.schedule, washed);
-      all.push_back(priced(std::move(one.schedule)));
+      all.push_back(priced(std::move(one.schedule), work_, desk_));
     }
     std::stable_sort(all.begin(), all.end(),
                      [](const Priced& a, const Priced& b) { return a.isBetterThan(b); });
@@ -73,34 +73,6 @@ class Rollout {
     int all = 0;
     for (const auto& unit : work_.units) all += minutesOf(unit.blocks.back());
     return all > (coatWithinDays - 1) * desk_.calendar.capacity();
-  }
-
-  Priced priced(Schedule schedule) const {
-    Priced p;
-    const Rates rates = ratesOf(desk_.c.rates);
-    for (const auto& day : schedule.days) p.personMinutes += std::int64_t{day.home - day.arrive} * people_;
-    p.cost =
-        rates.visit * static_cast<std::int64_t>(schedule.days.size()) + rates.hour * p.personMinutes / 60;
-    constexpr int week = 7;
-    for (std::size_t i = 1; i < schedule.days.size(); ++i) {
-      const auto gap = (schedule.days[i].date - schedule.days[i - 1].date).count();
-      p.leftAlone += std::max(0, static_cast<int>(gap) - week);
-    }
-    p.cost += rates.hour * p.leftAlone;  // our own choice: a day that the customer waits, for an hour of work
-    const auto& zone = desk_.c.job.site.timezone;
-    p.finish = schedule.end();
-    if (!schedule.coats.empty()) p.finish = {};
-    for (const auto& coat : schedule.coats) {
-      p.unfit += coat.heed != Heed::All;
-      p.finish = std::max(p.finish, coat.end);
-      const auto* before = schedule.before(coat);
-      if (!before) continue;
-      const auto gap = between(zone, before->end, coat.start);
-      const auto& times = desk_.c.product->times;
-      p.outside += gap < times.recoatIdealFrom || gap > times.recoatIdealTo;
-    }
-    p.schedule = std::move(schedule);
-    return p;
   }
 
  private:
@@ -179,7 +151,7 @@ class Rollout {
     if (!hasCoats) {
       Schedule schedule = before;
       fill(schedule, pieces, ready, desk_.calendar, people_);
-      found.push_back(priced(std::move(schedule)));
+      found.push_back(priced(std::move(schedule), work_, desk_));
       return found;
     }
     base::Date anchor = desk_.calendar.workday(ready.day);
@@ -196,7 +168,7 @@ class Rollout {
         if (!coats_.place(schedule, from, until, anchor, ready.day == anchor ? ready.minutes : 0, choice))
           continue;
         isAny = true;
-        found.push_back(priced(std::move(schedule)));
+        found.push_back(priced(std::move(schedule), work_, desk_));
       }
       anchors += isAny;
     }
@@ -314,7 +286,8 @@ class Rollout {
     schedule.washed = washed.boards;
     schedule.days.insert(schedule.days.begin(), washed.days.begin(), washed.days.end());
     for (auto& day : schedule.days) {
-      if (!day.strips.empty()) closeDay(day, desk_.calendar, people_);
+      if (!day.strips.empty())
+        closeDay(day, desk_.calendar, people_, model::wipeOffMinutes(desk_.c.product->times));
     }
   }
 
@@ -343,17 +316,6 @@ std::vector<int> partsOf(const Desk& desk, const Work& whole, int times) {
 }
 
 }  // namespace
-
-Rates ratesOf(const model::Rates& rates) {
-  constexpr std::int64_t usualHour = 4000;
-  if (rates.labourCostPerHour.minor <= 0) return {usualHour, usualHour};
-  return {rates.labourCostPerHour.minor, rates.travelPerDay.minor};
-}
-
-bool Priced::isBetterThan(const Priced& other) const {
-  return std::tie(unfit, schedule.unreached, cost, outside, finish) <
-         std::tie(other.unfit, other.schedule.unreached, other.cost, other.outside, other.finish);
-}
 
 Found cheapest(const Desk& desk, const model::Content& content, const model::Estimate& e,
                const std::vector<std::optional<Row>>& rows, base::Date start) {

@@ -1,7 +1,7 @@
 // Where somebody stands to wipe a strip while others lie wet.
 #pragma once
 
-#include "schedule/crew/coat_flow.h"
+#include "schedule/crew/strips.h"
 
 namespace schedule {
 

@@ -117,8 +117,11 @@ struct Maker {
     }
     for (const auto& line : e.lateCoats) {
       const auto coat = static_cast<std::size_t>(line.pass);
-      if (line.deck == unit.deck && coat <= unit.coats.size())
-        unit.coats[coat - 1].extra = pieceOf(line, unit.portion, unit.part);
+      if (line.deck != unit.deck || coat > unit.coats.size()) continue;
+      unit.coats[coat - 1].extra = pieceOf(line, unit.portion, unit.part);
+      const auto& papers = c.job.licensedFor;
+      unit.coats[coat - 1].needsPapers = model::mayBeTreated(c.job.areas[unit.deck], content) &&
+                                         std::find(papers.begin(), papers.end(), "treated") == papers.end();
     }
     for (auto& work : unit.coats) {
       if (work.lay > 0) continue;
@@ -153,6 +156,35 @@ std::vector<Piece> evened(std::vector<Piece> pieces) {
     over -= step * 100;
   }
   return pieces;
+}
+
+std::vector<SharedPiece> sharedOut(const std::vector<Piece>& pieces, int people) {
+  constexpr int step = 5;
+  const auto all = static_cast<std::size_t>(people);
+  const auto isSmall = [&](const Piece& p) { return p.exact * people <= step * 100; };
+  std::vector<SharedPiece> shared;
+  int now = 0;
+  for (std::size_t i = 0; i < pieces.size();) {
+    std::size_t end = i + 1;
+    const auto isElsewhere = [&](const Piece& p) {
+      return std::none_of(pieces.begin() + static_cast<std::ptrdiff_t>(i),
+                          pieces.begin() + static_cast<std::ptrdiff_t>(end),
+                          [&](const Piece& other) { return other.deck == p.deck; });
+    };
+    while (isSmall(pieces[i]) && end < pieces.size() && end - i < all && isSmall(pieces[end]) &&
+           isElsewhere(pieces[end]))
+      ++end;
+    const int until = now + (end - i > 1 ? step : pieces[i].minutes);
+    std::size_t person = 0;
+    for (; i < end; ++i) {
+      SharedPiece one{pieces[i], now, until, {}};
+      const std::size_t last = i + 1 == end ? all : person + 1;
+      while (person < last) one.who.push_back(person++);
+      shared.push_back(std::move(one));
+    }
+    now = until;
+  }
+  return shared;
 }
 
 std::vector<Piece> byTask(std::vector<Piece> pieces) {

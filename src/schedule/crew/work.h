@@ -28,6 +28,7 @@ struct Piece {
 struct CoatWork {
   std::vector<Piece> before;   // clearing dust
   std::optional<Piece> extra;  // sanding where it comes later than it may
+  bool needsPapers = false;    // for it: treated boards, and the crew has none
   std::string cutInTask, layTask, wipeTask;
   Effort cutIn = 0, lay = 0, wipe = 0;
 };
@@ -82,6 +83,17 @@ int minutesOf(const std::vector<Piece>& pieces);
 /// Rounded to five minutes so that together they take about as long as they do: what some are rounded up by
 /// comes off a later one.
 std::vector<Piece> evened(std::vector<Piece> pieces);
+
+/// A piece with its minutes from the first one's start, and who does it.
+struct SharedPiece {
+  Piece piece;
+  int from = 0, until = 0;
+  std::vector<std::size_t> who;
+};
+
+/// One after another by all together, but what one person does in five minutes on one deck goes beside the
+/// same on another.
+std::vector<SharedPiece> sharedOut(const std::vector<Piece>& pieces, int people);
 
 /// Task by task, those of a deck's parts as one.
 std::vector<Piece> byTask(std::vector<Piece> pieces);

@@ -20,7 +20,6 @@ std::string standText(const model::Stand& stand, const Formatter& w) {
     case model::Stand::On::Deck:
       return w("strips.from_deck", {{"deck", deckLetter(stand.deck)}});
     case model::Stand::On::Boards:
-    case model::Stand::On::Nowhere:
       break;
   }
   return {};

@@ -88,8 +88,8 @@ base::Date workingDaysBefore(const model::JobResult& x, base::Date day, int coun
 
 /// In the yard on the working day before the truck is loaded, which is the one before the work begins.
 void addDelivery(Facts& f, const model::JobResult& x, const Formatter& w) {
-  const auto& d = x.c.brand.delivery;
-  const auto& to = d.to.empty() ? x.c.brand.address : d.to;
+  const auto& d = x.c.firm.delivery;
+  const auto& to = d.to.empty() ? x.c.firm.address : d.to;
   const base::Date start = x.plan.days.empty() ? x.c.job.start : x.plan.days.front();
   const base::Date loading = workingDaysBefore(x, start, 1), yard = workingDaysBefore(x, loading, 1),
                    order = workingDaysBefore(x, yard, d.workingDays);
@@ -98,7 +98,7 @@ void addDelivery(Facts& f, const model::JobResult& x, const Formatter& w) {
                                    {"takes", w.counted("orders.takes", d.workingDays)},
                                    {"yard_by", w.shortDate(yard)},
                                    {"loading", w.shortDate(loading)},
-                                   {"place", to.empty() ? x.c.brand.name : to.back()},
+                                   {"place", to.empty() ? x.c.firm.name : to.back()},
                                    {"to", oneLine(to, w)},
                                    {"hours", d.hours}});
 }

@@ -1,6 +1,7 @@
 #include "sheets/facts/facts_office.h"
 
 #include "model/lookup.h"
+#include "sheets/facts/facts_invoice.h"
 #include "sheets/facts/facts_quote.h"
 #include "sheets/words/controlled_rounding.h"
 
@@ -203,7 +204,8 @@ void addInvoices(Facts& f, const model::JobResult& x, const Formatter& w) {
     std::optional<base::Date> sent;
     if (isDeposit) sent = validUntil(x.c.job);
     if (isLast) sent = x.plan.finished.day;
-    const auto days = x.c.brand.paymentDays;
+    if (i < x.c.job.invoices.size()) sent = x.c.job.invoices[i];
+    const auto days = x.c.firm.paymentDays;
     rows.push_back({{"number", std::to_string(i + 1)},
                     {"is_deposit", Fact::yes(isDeposit)},
                     {"is_last", Fact::yes(isLast)},
@@ -211,7 +213,7 @@ void addInvoices(Facts& f, const model::JobResult& x, const Formatter& w) {
                     {"send", sent ? w.shortDate(*sent) : ""},
                     {"due", sent && days ? w.shortDate(*sent + std::chrono::days{*days}) : ""},
                     {"share", w.share(p.stages[i].share)},
-                    {"amount", w.money(p.stages[i].amount)}});
+                    {"amount", w.money(p.stages[i].amount + (isLast ? takenOptions(x) : Money{}))}});
   }
   f.emplace_back("invoices", std::move(rows));
 }

@@ -23,12 +23,12 @@ std::string trimmed(std::string s, const std::string& point) {
   return s;
 }
 
-/// Inches as '5 1/2', to the nearest sixteenth.
+/// Inches as '5 1⁄2', to the nearest sixteenth; fonts make a fraction of figures about this slash.
 std::string inchWords(std::int64_t sixteenths) {
   const std::int64_t whole = sixteenths / 16, rest = sixteenths % 16;
   if (rest == 0) return std::to_string(whole);
   const std::int64_t g = std::gcd(rest, std::int64_t{16});
-  const std::string fraction = std::to_string(rest / g) + "/" + std::to_string(16 / g);
+  const std::string fraction = std::to_string(rest / g) + "\u2044" + std::to_string(16 / g);
   return whole == 0 ? fraction : std::to_string(whole) + noBreak + fraction;
 }
 
@@ -253,6 +253,12 @@ std::vector<std::int64_t> apportioned(const std::vector<std::int64_t>& amounts, 
                    [&](std::size_t a, std::size_t b) { return amounts[a] % step > amounts[b] % step; });
   for (std::size_t i = 0; i < order.size() && left > 0; ++i, --left) ++steps[order[i]];
   return steps;
+}
+
+base::LocalTime upToHalfHour(base::LocalTime at) {
+  constexpr int half = 30, day = 24 * 60;
+  const int minutes = (at.minutes + half - 1) / half * half;
+  return {at.day + std::chrono::days{minutes / day}, minutes % day};
 }
 
 }  // namespace sheets

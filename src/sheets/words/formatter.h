@@ -41,7 +41,7 @@ class Formatter {
   std::string areaUnit() const;
   std::string area(base::Area a) const;                // 75.75 m2
   std::string length(base::Length l) const;            // 12.40 m, or 40 ft 6 in
-  std::string size(base::Length l) const;              // 138 mm, or 5 1/2 in
+  std::string size(base::Length l) const;              // 138 mm, or 5 1⁄2 in
   std::string volume(base::Volume v) const;            // 38.5 L, or 10.19 gal
   std::string volumeNumber(std::int64_t steps) const;  // of volumeStep(), without the unit
   base::Volume volumeStep() const;                     // the last printed digit of a volume
@@ -87,6 +87,9 @@ class Formatter {
   const model::Region& region_;
   const base::Language& language_;
 };
+
+/// The same or the next half hour: nobody is told that he may step onto a coat at 16:55.
+base::LocalTime upToHalfHour(base::LocalTime at);
 
 using base::capitalised;
 /// The letter of a deck on plan and in text: A for the first.

@@ -16,6 +16,25 @@ Dim bottomOf(const Item& item) {
   return box.at.y + box.size.h;
 }
 
+/// Lines to write on that end a document go on to the foot of its last page.
+void letLinesGoOn(VerticalList& list) {
+  const auto last = std::find_if(list.rbegin(), list.rend(),
+                                 [](const Fragment& f) { return f.kind == Fragment::Kind::Matter; });
+  if (last == list.rend() || !last->isBlankRow) return;
+  constexpr int most = 12;
+  const Dim row = last->height;
+  last->flexible = std::make_shared<const Flexible>(Flexible{row, row * most, [row] { return row; },
+                                                             [row](Fragment& f, Dim height) {
+                                                               const std::vector<Item> lines = f.items;
+                                                               for (f.height = row; f.height + row <= height;
+                                                                    f.height += row)
+                                                                 for (Item line : lines) {
+                                                                   move(line, {}, f.height);
+                                                                   f.items.push_back(std::move(line));
+                                                                 }
+                                                             }});
+}
+
 class Paginator {
  public:
   Paginator(LayoutContext& context, VerticalList& list, EarlyFoot early)
@@ -114,7 +133,7 @@ class Paginator {
       Fragment& f = list_[i];
       if (!f.flexible) continue;
       const Dim unit = context_.grid.unit, best = f.flexible->best;
-      const auto limit = limitAt(from);
+      const auto limit = f.isBlankRow ? Limit{list_.size(), lastPageOf(from, list_.size())} : limitAt(from);
       const auto group = std::span(list_).subspan(from, end - from);
       const bool fitsPage = context_.height(group) <= context_.pageHeight();
       const auto lastPage = [&] { return limit ? lastPageOf(from, limit->end) : 0; };
@@ -259,6 +278,7 @@ class Paginator {
 }  // namespace
 
 Pagination paginate(LayoutContext& context, VerticalList&& list, EarlyFoot early) {
+  letLinesGoOn(list);
   return Paginator(context, list, early).run();
 }
 
