@@ -49,7 +49,7 @@ double numberOf(std::string words) {
 std::string dayTitles(const model::JobResult& x) {
   const auto facts = sheets::makeFacts(x).at(model::Reader::Crew);
   std::string all;
-  for (const auto& day : std::get<sheets::FactList>(sheets::find(facts, "day_plans")->value))
+  for (const auto& day : std::get<sheets::FactList>(sheets::find(facts, "coat_days")->value))
     all += wordOf(day, "title") + ";";
   return all;
 }

@@ -46,7 +46,7 @@ def anchors(figures):
         "safety": ["You are at", "read this out", "Three things here", "noise", "vibration", "heat", "people", "Stop",
                    "Anyone may stop the work", "What to wear now", "Task", "Everywhere", "Wash", "skin", "eyes", "swallowed", "spilled",
                    "Talked through"],
-        "dayplan": ["day 1 of", "on site", "Work", "what", "where", "area", "spread", "amount", "Amount used"],
+        "dayplan": ["start", "last stroke by", "home by", "Go?", "moisture meter", "above dew point", "without rain", "Log", "batch", "At the end"],
         "orders": ["order by", "deliver to", "Product", "size", *tins, grouped(figures["tins_cost"]), "Used up", "On the truck", "Delivered"],
         "office": ["Customer", "Money by area", *decks, grouped(price["net"]), grouped(price["cost"]), "Hours", "Days", "Invoices", *stages],
     }

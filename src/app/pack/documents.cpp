@@ -65,8 +65,8 @@ typeset::FitPolicy fitOf(const model::DocumentKind& kind, const model::Job& job,
   constexpr std::size_t manyAreas = 6;  // more take a page more
   const std::size_t more = kind.mostPages > 0 && job.areas.size() > manyAreas ? kind.morePages : 0;
   return {.mostPages = kind.mostPages + more,
-          .mostPagesEach = kind.isByDay ? std::size_t{2} : 0,  // a day is one leaf
-          .fillsEvenly = kind.isByDay,
+          .mostPagesEach = kind.isByDay ? std::size_t{2} : 0,  // a day is one leaf, and one side where it can
+          .bestPagesEach = kind.isByDay ? std::size_t{1} : 0,
           .compactTables = kind.hasSmallTables,
           .largeReading = isLarge,
           .keepsType = kind.hasLetterhead || kind.hasSmallTables};

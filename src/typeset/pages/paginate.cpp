@@ -44,7 +44,9 @@ class Paginator {
 
   Pagination run() {
     for (Fragment& f : list_)
-      if (f.flexible) f.height = f.flexible->least;
+      if (f.flexible)
+        f.height = context_.in.fit.fillsEvenly ? std::min(f.flexible->best, f.flexible->possibleLeast())
+                                               : f.flexible->least;
     beginPart(0);
     pass(0, list_.size());
     return {cursor_.bottom() - cursor_.top, std::move(ranges_)};
@@ -115,11 +117,12 @@ class Paginator {
   std::optional<Limit> limitAt(std::size_t i) const {
     const FitPolicy& fit = context_.in.fit;
     if (fit.mostPages > 0) return Limit{list_.size(), fit.mostPages};
-    if (fit.mostPagesEach == 0) return std::nullopt;
+    const std::size_t each = fit.bestPagesEach > 0 ? fit.bestPagesEach : fit.mostPagesEach;
+    if (each == 0) return std::nullopt;
     std::size_t end = i + 1;
     while (end < list_.size() && !isTitle(list_[end])) ++end;
     const bool startsHere = isTitle(list_[i]);
-    return Limit{end, (startsHere ? pageCount_ + (hasBreak_ ? 1 : 0) : titlePage_) + fit.mostPagesEach - 1};
+    return Limit{end, (startsHere ? pageCount_ + (hasBreak_ ? 1 : 0) : titlePage_) + each - 1};
   }
 
   static bool isTitle(const Fragment& f) { return !f.bookmarks.empty() && f.bookmarks.front().level == 1; }
