@@ -81,6 +81,9 @@ class Strip:
         self.lay = Stroke(s["lay"])
         self.wipe = s["wipe"] and Stroke(s["wipe"])
 
+    def key(self):
+        return self.area, self.coat, self.part
+
     def strokes(self):
         return [(name, stroke) for name, stroke in (("cut-in", self.cut_in), ("coat", self.lay), ("wipe", self.wipe))
                 if stroke]
@@ -99,6 +102,9 @@ class Coat(Span):
         self.touch_dry, self.recoat_from = minute_of(c["touch_dry"]), minute_of(c["recoat_from"])
         self.recoat_until, self.walk = minute_of(c["recoat_until"]), minute_of(c["walk"])
         self.joint = c["joint"] and points_of(c["joint"])
+
+    def key(self):
+        return self.area, self.coat, self.part
 
     def __str__(self):
         return f"coat {self.coat} on {self.area}" + (f", part {self.part}" if self.part else "")
@@ -167,6 +173,12 @@ class Plan:
         self.work = data["work"]
         self.works = {name: [p for p in self.pieces if name in p.people] for name in self.people}
 
+        self._coats, self._strips = {}, {}
+        for c in self.coats:
+            self._coats.setdefault(c.area, []).append(c)
+        for strip in self.strips:
+            self._strips.setdefault(strip.key(), []).append(strip)
+
     def site_days(self):
         return [d for d in self.days.values() if d.arrive is not None]
 
@@ -174,11 +186,8 @@ class Plan:
         return self.days.get(str(date))
 
     def coats_of(self, area):
-        return [c for c in self.coats if c.area == area]
+        return self._coats.get(area, [])
 
-    def strips_of_key(self, s):
-        """The strips of the same coat as one of them."""
-        return [t for t in self.strips if (t.area, t.coat, t.part) == (s.area, s.coat, s.part)]
-
-    def strips_of(self, coat):
-        return [s for s in self.strips if (s.area, s.coat, s.part) == (coat.area, coat.coat, coat.part)]
+    def strips_of(self, thing):
+        """The strips of a coat, or those of the same coat as one of them."""
+        return self._strips.get(thing.key(), [])

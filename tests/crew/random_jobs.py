@@ -134,6 +134,11 @@ def small_job(number, seed=1):
     return Job(content, kind and random_weather.forecast(rng, start, kind, rng.randint(6, 12)))
 
 
+def days_after(date, days):
+    """A date as text, some days later."""
+    return str(datetime.date.fromisoformat(date) + datetime.timedelta(days=days))
+
+
 MAKERS = {"any": any_job, "ordinary": ordinary_job, "small": small_job}
 
 

@@ -106,8 +106,10 @@ def works_where_they_stand(plan):
     for p in plan.pieces:
         places = expected_places(plan, p, strips)
         for name in p.people:
-            if places is not None and name in where.walks and where.place(name, p.start) not in places:
-                yield f"{name} should be at {' or '.join(sorted(places))} for {p}, but is at {where.place(name, p.start)}"
+            if places is None or name not in where.walks:
+                continue
+            for at in {where.place(name, p.start), where.place(name, p.end - 1)} - places:
+                yield f"{name} should be at {' or '.join(sorted(places))} for {p}, but is at {at}"
 
 
 @rule
@@ -251,7 +253,10 @@ def leads_out(plan, place, minute, date):
     while todo:
         here, came_from = todo.pop()
         for w in plan.areas[here].ways:
-            if came_from is not None and not may_pass(plan, here, minute, date, came_from, w.to):
+            if came_from is None:
+                if not may_step_off(plan, here, minute, w):
+                    continue
+            elif not may_pass(plan, here, minute, date, came_from, w.to):
                 continue
             if w.to == GROUND:
                 return True
@@ -259,6 +264,13 @@ def leads_out(plan, place, minute, date):
                 seen.add((w.to, here))
                 todo.append((w.to, here))
     return False
+
+
+def may_step_off(plan, area, minute, way):
+    """Somebody is on an area: can he step off here, though it is being laid?"""
+    coat = is_laying(plan, area, minute)
+    dry = dry_strips(plan, coat, minute) if coat else []
+    return not dry or any(not s.outline or geometry.distance(way.at, s.outline) <= STRIDE for s in dry)
 
 
 def may_pass(plan, area, minute, date, came_from, to):

@@ -187,7 +187,7 @@ def standing_edges(plan, s, stroke, minute):
     if stroke.place == "ground":
         return area.wiped_from
     if stroke.place == "boards":
-        dry = [t for t in plan.strips_of_key(s) if t.lay.start >= minute]
+        dry = [t for t in plan.strips_of(s) if t.lay.start >= minute]
         return [e for t in dry for e in geometry.edges(t.outline)]
     other = plan.areas.get(stroke.place)
     return geometry.edges(other.outline) if other and other.outline else []
