@@ -6,6 +6,7 @@ before the coats, and adds up what that costs. Only calendars that can be kept a
 than the plan proves that the plan is not the cheapest.
 """
 
+import copy
 import itertools
 import math
 
@@ -15,6 +16,7 @@ SOILING_PREPARATION = ("sand", "edges", "vacuum")
 PREPARATION = ("fix",) + SOILING_PREPARATION
 SIX_HOURS = 6 * 60
 STEP = 5
+MOST_BETWEEN = 5  # working days between two coats; the longest wait of a product is shorter
 LATEST = 180  # minutes a crew may come later on a morning on which boards still dry
 EXTRA_DAYS = 3  # days without a coat that are tried beside the wash
 
@@ -56,7 +58,7 @@ class Cheapest:
         self.rags = self.crew_minutes("rags", None)
         self.dry_gap = max((minute_of(b["dry"]) - minute_of(b["washed"]) for b in plan.boards_dry.values()), default=0)
         self.washing = sum(self.minutes[n]["wash"] for n in self.areas)
-        self.midnights, self.known_flows = {}, {}
+        self.midnights, self.known_flows, self.known_waits = {}, {}, {}
         for h in plan.data["hours"]:
             m = Moment(h["at"])
             self.midnights.setdefault(m.date, m.minute - m.clock)
@@ -138,6 +140,11 @@ class Day:
         self.job, self.day, self.coats, self.before = job, day, [], 0
         self.late = 0  # minutes after the hours begin at which the crew arrives, as the boards are not dry sooner
 
+    def copy(self):
+        other = copy.copy(self)
+        other.coats = list(self.coats)
+        return other
+
     def room(self):
         """Minutes still free for work before the coats."""
         used = self.job.overhead + self.before + self.job.plan.break_minutes + self.late
@@ -165,20 +172,24 @@ def cost_of(job, visits):
 
 
 def coat_days(job):
-    """Every choice of days for the coats: {(area, coat): index of day}."""
-    count = len(job.days)
-    most = job.cost["site_days"]
+    """Every choice of days for the coats on at most as many days as the plan needs: {(area, coat): index of day}."""
+    most = job.cost["site_days"] - (1 if job.washing else 0)
     choices = []
     for name in job.areas:
-        options = []
-        for days in itertools.combinations_with_replacement(range(count), job.coats[name]):
-            fits = all(b - a <= 5 for a, b in zip(days, days[1:]))
-            if fits and all(usable(job, name, k + 1, d) for k, d in enumerate(days)):
-                options.append(days)
-        choices.append(options)
-    for pick in itertools.product(*choices):
-        if len({d for days in pick for d in days}) <= most:
-            yield {(name, k + 1): d for name, days in zip(job.areas, pick) for k, d in enumerate(days)}
+        choices.append([days for days in itertools.combinations(range(len(job.days)), job.coats[name])
+                        if all(b - a <= MOST_BETWEEN for a, b in zip(days, days[1:]))
+                        and all(usable(job, name, k + 1, d) for k, d in enumerate(days))])
+
+    def choose(area, assigned, used):
+        if area == len(job.areas):
+            yield assigned
+            return
+        for days in choices[area]:
+            if len(used | set(days)) <= most:
+                more = {(job.areas[area], k + 1): d for k, d in enumerate(days)}
+                yield from choose(area + 1, {**assigned, **more}, used | set(days))
+
+    return sorted(choose(0, {}, frozenset()), key=lambda a: (len(set(a.values())), sorted(a.values())))
 
 
 def usable(job, area, coat, index):
@@ -241,8 +252,8 @@ def pack(job, assigned, visits, extra, wash_day):
                 day = job.days[index]
                 if need[task] == 0:
                     break
-                late = 0 if wash_day is None or index <= wash_day else wait_for_dry(job, wash_day, index)
-                if late is None or (wash_day is not None and index <= wash_day):
+                late = 0 if wash_day is None else wait_for_dry(job, wash_day, index)
+                if late is None:
                     continue
                 if not is_dry_day(job, day, area):
                     continue
@@ -266,43 +277,52 @@ def pack(job, assigned, visits, extra, wash_day):
 
 def wait_for_dry(job, wash_day, index):
     """Minutes after the hours begin at which boards washed on one day are dry on another; None: not that morning."""
-    a, b = job.days[wash_day], job.days[index]
-    begin = job.midnight(a) + job.plan.crew_from + job.set_up + job.clear + job.washing
-    morning = job.midnight(b) + job.plan.crew_from
-    late = max(0, begin + job.dry_gap - morning - job.set_up)
-    if late > LATEST or any((area, hour) in job.wet for area in job.areas for hour in range(begin // 60, morning // 60)):
-        return None
-    return ceil5(late)
+    if (wash_day, index) not in job.known_waits:
+        a, b = job.days[wash_day], job.days[index]
+        begin = job.midnight(a) + job.plan.crew_from + job.set_up + job.clear + job.washing
+        morning = job.midnight(b) + job.plan.crew_from
+        late = max(0, begin + job.dry_gap - morning - job.set_up)
+        rain = any((area, hour) in job.wet for area in job.areas for hour in range(begin // 60, morning // 60))
+        job.known_waits[(wash_day, index)] = None if late > LATEST or rain or index <= wash_day else ceil5(late)
+    return job.known_waits[(wash_day, index)]
 
 
 def cheapest_cost(data):
-    """The least money that any calendar costs, and its days; None where the job is not one for this search."""
+    """The least money that a calendar costs, not above the plan's, and its days; None: not a job for this search."""
     job = Cheapest(data)
     if not job.areas or any(c.part for c in job.plan.coats) or job.plan.extra_passes or \
             any(m["unfit"] for m in job.plan.misses.values()):
         return None
-    best = None
+    best = (job.cost["total"], None)
+    per_minute = job.people / 60 * job.cost["per_person_hour"]
+    rest = sum(job.minutes[a][t] for a in job.areas for t in ("wash",) + PREPARATION) * per_minute
+    if job.washing:
+        rest += job.cost["per_visit"] + job.overhead * per_minute
     for assigned in coat_days(job):
+        if len(set(assigned.values())) * (job.cost["per_visit"] + job.overhead * per_minute) + rest >= best[0]:
+            break
         bare = visits_for(job, assigned)
-        if bare is None:
-            continue
-        floor = cost_of(job, list(bare.values()))
-        if best is not None and floor >= best[0]:
+        if bare is None or cost_of(job, list(bare.values())) + rest >= best[0]:
             continue
         first = min(assigned.values())
         for wash_day in range(first) if job.washing else [None]:
-            if wash_day is not None and wait_for_dry(job, wash_day, first) is None:
-                continue
-            for count in range(EXTRA_DAYS + 1):
-                found = False
-                for extra in itertools.combinations([i for i in range(first) if i not in bare and i != wash_day][-5:], count):
-                    visits = pack(job, assigned, visits_for(job, assigned), extra, wash_day)
-                    if visits is None:
-                        continue
-                    found = True
-                    cost = cost_of(job, visits)
-                    if best is None or cost < best[0] - 1e-6:
-                        best = (cost, sorted(v.day.date for v in visits), assigned)
-                if found:
-                    break
+            if wash_day is None or wait_for_dry(job, wash_day, first) is not None:
+                best = min(best, with_preparation(job, assigned, bare, wash_day, best[0] - rest), key=lambda b: b[0])
+    return best
+
+
+def with_preparation(job, assigned, bare, wash_day, most):
+    """The cheapest calendar for these coats and this wash, with as few further visits as do; (cost, days)."""
+    first = min(assigned.values())
+    free = [i for i in range(first) if i not in bare and i != wash_day]
+    best = (math.inf, None)
+    for count in range(EXTRA_DAYS + 1):
+        if (len(bare) + count) * job.cost["per_visit"] >= most:
+            break
+        for extra in itertools.combinations(free, count):
+            visits = pack(job, assigned, {i: v.copy() for i, v in bare.items()}, extra, wash_day)
+            if visits is not None and cost_of(job, visits) < best[0]:
+                best = (cost_of(job, visits), sorted(str(v.day.date) for v in visits))
+        if best[1]:
+            break
     return best

@@ -10,6 +10,7 @@ import sys
 
 import yaml
 
+import job_checks
 import random_sites
 import random_weather
 
@@ -69,6 +70,8 @@ def job(rng, areas, work, ordinary, small=False):
     region, state, zone, latitude, longitude, season = rng.choice(PLACES)
     months = season if ordinary else range(1, 13)
     start = start_in(rng, months)
+    if not ordinary and rng.random() < 0.15:
+        start = job_checks.before_a_holiday(rng, (region, state))
     content = {
         "ref": "CREW-1",
         "quoted": start - datetime.timedelta(days=20),

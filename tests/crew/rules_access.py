@@ -3,9 +3,9 @@
 import geometry
 from plan_reading import GROUND, IDLE, LAYING, clock
 from rules import rule
+from rules_strips import STRIDE, connected
 
 NEXT_COAT_TASKS = ("mask", "blow", "between-coats") + LAYING
-STRIDE = 0.6  # m from a strip to the way, common practice: one step
 
 
 class Whereabouts:
@@ -197,18 +197,6 @@ def dry_strips(plan, coat, minute):
     return [s for s in plan.strips_of(coat) if s.lay.end > minute]
 
 
-def connected(strips, starts):
-    """The strips that one can walk to from some of them without leaving them."""
-    seen, todo = {s.n: s for s in starts}, list(starts)
-    while todo:
-        s = todo.pop()
-        for t in strips:
-            if t.n not in seen and t.outline and geometry.between(s.outline, t.outline) <= geometry.TOUCHING:
-                seen[t.n] = t
-                todo.append(t)
-    return list(seen.values())
-
-
 def reaches_way(area, strips, here):
     """Can one go over these strips from one of them to a way out of the area?"""
     return any(geometry.distance(w.at, s.outline) <= STRIDE for s in connected(strips, [here]) for w in area.ways)
@@ -225,10 +213,9 @@ def nobody_is_trapped_behind_a_strip(plan):
             for task, stroke in s.strokes():
                 if stroke.place != "boards" or not s.outline:
                     continue
-                at = stroke.start if task != "wipe" else stroke.end - 1
-                dry = dry_strips(plan, coat, at)
-                starts = [s] if s in dry else [t for t in dry if geometry.between(s.outline, t.outline) <= geometry.TOUCHING]
-                if not any(reaches_way(area, dry, t) for t in starts):
+                if task == "wipe":
+                    continue  # those who wipe choose where they stand: see wiped from a dry side
+                if not reaches_way(area, dry_strips(plan, coat, stroke.start), s):
                     who = " and ".join(stroke.people)
                     yield f"{s}: wet boards lie between {who} and the way out at {clock(stroke.first.clock)} ({task})"
 

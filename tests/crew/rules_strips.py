@@ -7,7 +7,7 @@ from plan_reading import clock
 from rules import rule
 
 CONTACT = 0.3  # m that two strips share before their edge counts
-STRIDE = 0.6  # m, as in rules_access
+STRIDE = 0.6  # m from a strip to the way, common practice: one step
 LATE = 2  # times the product's wait: what is not wiped by then stays sticky, common practice
 
 
@@ -181,32 +181,57 @@ def wiped_in_time(plan):
             yield f"{s} is wiped {s.wipe.start - s.lay.end} min after the last stroke; by then it is sticky"
 
 
-def standing_edges(plan, s, stroke, minute):
+def standing_edges(plan, s, stroke):
     """Where somebody can stand to reach a strip: segments to reach from."""
     area = plan.areas[s.area]
     if stroke.place == "ground":
         return area.wiped_from
     if stroke.place == "boards":
-        dry = [t for t in plan.strips_of(s) if t.lay.start >= minute]
-        return [e for t in dry for e in geometry.edges(t.outline)]
+        dry = [t for t in plan.strips_of(s) if t.lay.start >= stroke.end and t.outline]
+        ends = [t for t in dry if any(geometry.distance(w.at, t.outline) <= STRIDE for w in area.ways)]
+        return [e for t in connected(dry, ends) for e in geometry.edges(t.outline)]
     other = plan.areas.get(stroke.place)
     return geometry.edges(other.outline) if other and other.outline else []
+
+
+def connected(strips, starts):
+    """The strips that one can walk to from some of them without leaving them."""
+    seen, todo = {s.n: s for s in starts}, list(starts)
+    while todo:
+        s = todo.pop()
+        for t in strips:
+            if t.n not in seen and t.outline and geometry.between(s.outline, t.outline) <= geometry.TOUCHING:
+                seen[t.n] = t
+                todo.append(t)
+    return list(seen.values())
 
 
 @rule
 def wiped_from_a_dry_side(plan):
     """Whoever wipes stands on the ground, on boards not yet laid or on a dry area, and reaches every board of the strip."""
-    reach = plan.rules["reach_m"]
     for s in plan.strips:
-        if s.wipe is None or not s.outline:
-            continue
-        edges = standing_edges(plan, s, s.wipe, s.wipe.end)
-        if not edges:
-            yield f"{s} is wiped from {s.wipe.place}, where nobody can stand then"
-            continue
-        far = max(min(geometry.to_segment(p, *e) for e in edges) for p in geometry.grid(s.outline, 0.5))
-        if far > reach + 0.1:
-            yield f"{s} is wiped from {s.wipe.place}: {far:.1f} m to its far boards, the pole reaches {reach} m"
+        if s.wipe is not None and s.outline:
+            yield from out_of_reach(plan, s, "wiped", s.wipe)
+
+
+@rule
+def laid_within_reach(plan):
+    """What is cut in or laid from outside the area is within reach of the pole."""
+    for s in plan.strips:
+        for word, stroke in (("cut in", s.cut_in), ("laid", s.lay)):
+            if stroke is not None and stroke.place != "boards" and s.outline:
+                yield from out_of_reach(plan, s, word, stroke)
+
+
+def out_of_reach(plan, s, word, stroke):
+    """Says how far a strip reaches from where somebody stands, if that is too far."""
+    reach, edges = plan.rules["reach_m"], standing_edges(plan, s, stroke)
+    if not edges:
+        yield f"{s} is {word} from {stroke.place}, where nobody can stand then"
+        return
+    far = max(min(geometry.to_segment(p, *e) for e in edges) for p in geometry.grid(s.outline, 0.5))
+    if far > reach + 0.1:
+        yield f"{s} is {word} from {stroke.place}: {far:.1f} m to its far boards, the pole reaches {reach} m"
 
 
 @rule

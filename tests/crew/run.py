@@ -15,7 +15,9 @@ import tempfile
 
 import jsonschema
 
+import calendar_file
 import cheapest
+import job_checks
 import random_jobs
 import simulator
 import spoil
@@ -24,6 +26,7 @@ from plan_reading import Plan
 
 MOST_SECONDS = 20  # of one plan: it takes milliseconds; one that does not end is a fault
 ORDINARY, SMALL = 240, 100
+DAYS_LATER = 4  # a cheaper calendar may end so much later than the plan
 SHOWN = 3  # examples of each fault
 
 
@@ -46,10 +49,18 @@ def planned(program, folder, kind, number, *options):
     return done.returncode, done.stdout.decode(), done.stderr.decode()
 
 
+def packed(program, folder, kind, number):
+    """The calendar file of a job's pack."""
+    subprocess.run([program, "pack", "--only", "dayplan", "-o", "packs", f"{kind}-{number}.yaml"], cwd=folder, check=True,
+                   capture_output=True)
+    return next(pathlib.Path(folder).glob("packs/*/job.ics")).read_text()
+
+
 def look_at(task):
     """Plans one job and walks it."""
     program, schema, kind, number = task
     outcome = Outcome(kind, number)
+    made = random_jobs.MAKERS[kind](number)
     with tempfile.TemporaryDirectory() as folder:
         status, text, messages = planned(program, folder, kind, number)
         if status is None:
@@ -64,9 +75,12 @@ def look_at(task):
                 outcome.faults += [("schema", error.message[:200]) for error in schema_of(schema).iter_errors(data)]
                 if planned(program, folder, kind, number)[1] != text:
                     outcome.faults.append(("same_bytes", "planned again it differs"))
-            outcome.faults += simulator.faults_of(data)
+            plan = Plan(data)
+            outcome.faults += simulator.faults_of(data) + job_checks.faults(made.content, plan)
+            if number % 100 == 0:
+                outcome.faults += calendar_file.faults(packed(program, folder, kind, number), plan)
             if kind == "ordinary":
-                outcome.figures = statistics_of_plans.figures_of(Plan(data))
+                outcome.figures = statistics_of_plans.figures_of(plan)
             if kind == "small":
                 outcome.ratio = ratio_of(program, folder, number, data)
     return outcome
@@ -77,9 +91,9 @@ def schema_of(path):
 
 
 def ratio_of(program, folder, number, data):
-    """What the plan costs against the cheapest calendar that ends within the same days and a week; None: not comparable."""
+    """What the plan costs against the cheapest calendar that ends a few days later at the latest; None: not comparable."""
     days = sorted(d["date"] for d in data["days"])
-    until = random_jobs.days_after(days[-1], 7)
+    until = random_jobs.days_after(days[-1], DAYS_LATER)
     _, longer, _ = planned(program, folder, "small", number, "--by", until)
     found = cheapest.cheapest_cost(json.loads(longer)) if longer else None
     return data["cost"]["total"] / found[0] if found else None

@@ -42,16 +42,17 @@ def goes_over_a_break(plan, coat):
     return bool(layers) and layers <= {name for p in rests for name in p.people}
 
 
-def judge(figures):
+def judge(figures, tell=True):
     """What does not hold, in sentences."""
     def total(name):
         return sum(getattr(f, name) for f in figures)
     if not figures:
         return ["no ordinary job could be planned"]
     short, presence = total("short") / total("visits"), total("present") / total("worked")
-    print(f"ordinary jobs: {len(figures)}, {total('visits')} visits, {short:.1%} under an hour, "
-          f"{presence:.3f} person-hours on site for each of work, {total('bare')} areas bare over {BARE_DAYS} days unbilled, "
-          f"{total('over_break')} coats over a break")
+    if tell:
+        print(f"ordinary jobs: {len(figures)}, {total('visits')} visits, {short:.1%} under an hour, "
+              f"{presence:.3f} person-hours on site for each of work, {total('bare')} areas bare over {BARE_DAYS} days unbilled, "
+              f"{total('over_break')} coats over a break")
     wrong = []
     if short > MOST_SHORT:
         wrong.append(f"{short:.1%} of the visits are under an hour, at most {MOST_SHORT:.0%} may be")
