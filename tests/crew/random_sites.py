@@ -50,6 +50,11 @@ def stairs(rng, name, at, outfit_, rise):
                                  "rise": "170 mm"}}}
 
 
+def sides(**kinds):
+    """What lies beside the edges of a deck: sides(north="wall")."""
+    return [{"side": side, "is": kind} for side, kind in kinds.items()]
+
+
 def garden_deck(rng, o):
     """One deck on the ground, sometimes L-shaped or with a tree."""
     w, d = half(rng, 3, 9), half(rng, 2.5, 6)
@@ -60,6 +65,8 @@ def garden_deck(rng, o):
     more = {}
     if rng.random() < 0.2 and "rectangle" in shape:
         more["without"] = [{"circle": "0.6 m", "at": place(w / 2, d / 2), "name": "tree"}]
+    if rng.random() < 0.5:
+        more["edges"] = sides(north="wall", **({"east": rng.choice(["wall", "drop"])} if rng.random() < 0.3 else {}))
     return [deck(rng, "Deck", shape, (0, 0), o, **more)]
 
 
@@ -73,7 +80,8 @@ def raised_deck(rng, o):
 def porch(rng, o):
     """A porch under a roof, left over the deck before it, and stairs down."""
     w, d, deep, high = half(rng, 4, 8), half(rng, 2.5, 4), half(rng, 2, 4), rng.choice([0.6, 0.9, 1.0])
-    return [deck(rng, "Porch", rectangle(w, deep), (0, 0), o, high, covered=True, way_out=place(w / 2, deep)),
+    return [deck(rng, "Porch", rectangle(w, deep), (0, 0), o, high, covered=True, way_out=place(w / 2, deep),
+                 edges=sides(north="wall", **({"east": "drop", "west": "drop"} if rng.random() < 0.5 else {}))),
             deck(rng, "Sun deck", rectangle(w, d), (0, deep), o, high, way_out=place(w / 2, d)),
             stairs(rng, "Stairs", (w / 2 - 0.5, deep + d), o, high)]
 
@@ -82,7 +90,8 @@ def jetty(rng, o):
     """A boardwalk and a jetty behind it; all edges of the jetty lie over water."""
     long, wide, out = half(rng, 6, 20), half(rng, 1.5, 2.5), half(rng, 4, 12)
     return [deck(rng, "Boardwalk", rectangle(long, wide), (0, 0), o, 0.4),
-            deck(rng, "Jetty", rectangle(2, out), (long / 2, wide), o, 0.8, way_out=place(1, 0))]
+            deck(rng, "Jetty", rectangle(2, out), (long / 2, wide), o, 0.8, way_out=place(1, 0),
+                 edges=sides(east="water", west="water", south="water"))]
 
 
 def chain(rng, o):
@@ -120,7 +129,8 @@ def measured(rng, o):
 
 def large(rng, o):
     """More than a day's coat."""
-    return [deck(rng, "Large deck", rectangle(half(rng, 14, 26), half(rng, 7, 12)), (0, 0), o)]
+    return [deck(rng, "Large deck", rectangle(half(rng, 14, 26), half(rng, 7, 12)), (0, 0), o,
+                 **({"edges": sides(north="wall", west="wall")} if rng.random() < 0.4 else {}))]
 
 
 def upright(rng, o, number):
