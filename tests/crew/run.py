@@ -1,7 +1,7 @@
 """Plans made-up jobs with the program and lets a crew walk each of them; the proof of the calendar.
 
     run.py PLANKSHEAF ROOT [COUNT [FIRST]]    COUNT random jobs (2,000), from number FIRST (1)
-    run.py PLANKSHEAF ROOT --job KIND NUMBER  one of them in full: any, ordinary or small
+    run.py PLANKSHEAF ROOT --job KIND NUMBER  one of them in full: any, ordinary, small or story
 """
 
 import collections
@@ -22,8 +22,10 @@ import random_jobs
 import simulator
 import spoil
 import statistics_of_plans
+import stories
 from plan_reading import Plan
 
+MAKERS = {**random_jobs.MAKERS, "story": stories.story}
 MOST_SECONDS = 20  # of one plan: it takes milliseconds; one that does not end is a fault
 ORDINARY, SMALL = 240, 100
 DAYS_LATER = 4  # a cheaper calendar may end so much later than the plan
@@ -40,7 +42,7 @@ class Outcome:
 
 def planned(program, folder, kind, number, *options):
     """(exit status, plan as text, messages) of one made-up job; status None where it does not end."""
-    path = random_jobs.MAKERS[kind](number).write(pathlib.Path(folder), f"{kind}-{number}")
+    path = MAKERS[kind](number).write(pathlib.Path(folder), f"{kind}-{number}")
     try:
         done = subprocess.run([program, "plan", "--json", *options, path.name], cwd=folder, capture_output=True,
                               timeout=MOST_SECONDS)
@@ -60,7 +62,7 @@ def look_at(task):
     """Plans one job and walks it."""
     program, schema, kind, number = task
     outcome = Outcome(kind, number)
-    made = random_jobs.MAKERS[kind](number)
+    made = MAKERS[kind](number)
     with tempfile.TemporaryDirectory() as folder:
         status, text, messages = planned(program, folder, kind, number)
         if status is None:
@@ -79,6 +81,8 @@ def look_at(task):
             outcome.faults += simulator.faults_of(data) + job_checks.faults(made.content, plan)
             if number % 100 == 0:
                 outcome.faults += calendar_file.faults(packed(program, folder, kind, number), plan)
+            if kind == "story":
+                outcome.faults += stories.unmet(number, plan)
             if kind == "ordinary":
                 outcome.figures = statistics_of_plans.figures_of(plan)
             if kind == "small":
@@ -156,6 +160,7 @@ def main():
     tasks = [(program, schema, "any", n) for n in range(first, first + count)]
     tasks += [(program, schema, "ordinary", n) for n in range(1, ORDINARY + 1)]
     tasks += [(program, schema, "small", n) for n in range(1, SMALL + 1)]
+    tasks += [(program, schema, "story", n + 1) for n in range(len(stories.STORIES))]
     with multiprocessing.Pool(2) as pool:
         outcomes = pool.map(look_at, tasks, chunksize=10)
     bad = report(outcomes)
