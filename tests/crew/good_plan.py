@@ -110,7 +110,7 @@ def coats(day, number):
     until = {"thu": "2027-06-20T", "fri": "2027-06-21T"}[day]
     return [{"area": area, "coat": number, "part": None, "start": at(day, start), "end": at(day, end),
              "touch_dry": later(day, end, 6), "recoat_from": later(day, end, 12), "recoat_until": f"{until}{end}:00{ZONE}",
-             "walk": later(day, end, 24), "joint": None} for area, start, end in spans]
+             "walk": later(day, end, 24)} for area, start, end in spans]
 
 
 def preparation():
@@ -146,7 +146,7 @@ def day(name, arrive=None, home=None, coats_=False, off=False):
     return {"date": DAY[name], "sunrise": at(name, "04:45"), "sunset": at(name, "21:25"),
             "arrive": arrive and at(name, arrive), "home": home and at(name, home),
             "last_start": at(name, "12:00") if coats_ else None, "last_stroke": at(name, "13:40") if coats_ else None,
-            "holiday": None, "held_by": None, "off": off}
+            "holiday": None, "off": off}
 
 
 def work(pieces):

@@ -101,7 +101,6 @@ class Coat(Span):
         self.area, self.coat, self.part = c["area"], c["coat"], c["part"]
         self.touch_dry, self.recoat_from = minute_of(c["touch_dry"]), minute_of(c["recoat_from"])
         self.recoat_until, self.walk = minute_of(c["recoat_until"]), minute_of(c["walk"])
-        self.joint = c["joint"] and points_of(c["joint"])
 
     def key(self):
         return self.area, self.coat, self.part

@@ -262,17 +262,18 @@ def coat_in_one_go(plan):
 
 @rule
 def parts_meet_at_joints(plan):
-    """Parts of an area laid on different days, or past the open time, meet at a board joint that the plan names."""
+    """An area too large for a day is divided along a board joint: parts are counted from 1, each of boards side by side."""
     for area in plan.areas.values():
         for number in sorted({c.coat for c in plan.coats_of(area.name)}):
             parts = [c for c in plan.coats_of(area.name) if c.coat == number]
-            if len(parts) > 1 and sum(c.joint is not None for c in parts) < len(parts) - 1:
-                yield f"coat {number} on {area.name} is laid in {len(parts)} parts without joints between them"
             if len(parts) > 1 and sorted(c.part or 0 for c in parts) != list(range(1, len(parts) + 1)):
                 yield f"parts of coat {number} on {area.name} are not counted 1 to {len(parts)}"
+            if len(parts) == 1 and parts[0].part is not None:
+                yield f"coat {number} on {area.name} has a part and is laid in one"
             for c in parts:
-                if c.joint and area.outline and any(geometry.distance(p, area.outline) > 0.2 for p in c.joint):
-                    yield f"the joint of {c} does not lie on {area.name}"
+                spans = sorted(s.boards for s in plan.strips_of(c) if s.boards)
+                if any(b[0] != a[1] + 1 for a, b in zip(spans, spans[1:])):
+                    yield f"{c} is not one piece of the area: its boards are {spans}"
 
 
 @rule

@@ -144,9 +144,17 @@ def the_crew_rests_in_the_middle_of_a_deck(p):
 
 
 @spoils("parts_meet_at_joints")
-def two_parts_without_a_joint(p):
-    p["coats"].append(dict(coat(p, "Deck"), part=2))
+def a_part_of_two_pieces(p):
+    for n, part in ((4, 1), (5, 2), (6, 1), (7, 2)):
+        strip(p, n)["part"] = part
     coat(p, "Deck")["part"] = 1
+    p["coats"].append(dict(coat(p, "Deck"), part=2))
+
+
+@spoils("parts_meet_at_joints")
+def two_parts_of_one_number(p):
+    coat(p, "Deck")["part"] = 1
+    p["coats"].append(dict(coat(p, "Deck")))
 
 
 @spoils("strips_pour_something")
