@@ -43,8 +43,21 @@ def crosses(a, b, c, d):
     return side(a, b, c) * side(a, b, d) < 0 and side(c, d, a) * side(c, d, b) < 0
 
 
+def apart(first, second):
+    """How far the boxes around two outlines are apart: never more than the outlines themselves."""
+    gap = 0.0
+    for axis in (0, 1):
+        low1, high1 = min(p[axis] for p in first), max(p[axis] for p in first)
+        low2, high2 = min(p[axis] for p in second), max(p[axis] for p in second)
+        gap = max(gap, low2 - high1, low1 - high2)
+    return gap
+
+
 def between(first, second):
-    """Distance between two outlines: 0 where they overlap or touch."""
+    """Distance between two outlines: 0 where they overlap or touch; where they are far apart, about."""
+    gap = apart(first, second)
+    if gap > TOUCHING:
+        return gap
     if any(crosses(*s, *t) for s in edges(first) for t in edges(second)):
         return 0.0
     return min(min(distance(p, second) for p in first), min(distance(p, first) for p in second))

@@ -2,6 +2,8 @@
 
 import datetime
 
+import geometry
+
 GROUND = "ground"
 SOILING = ("wash", "sand", "edges", "vacuum", "between-coats", "blow")  # throw dust or water: content/tasks.yaml
 LAYING = ("cut-in", "coat", "wipe")
@@ -172,7 +174,7 @@ class Plan:
         self.work = data["work"]
         self.works = {name: [p for p in self.pieces if name in p.people] for name in self.people}
 
-        self._coats, self._strips = {}, {}
+        self._coats, self._strips, self._beside = {}, {}, {}
         for c in self.coats:
             self._coats.setdefault(c.area, []).append(c)
         for strip in self.strips:
@@ -190,3 +192,20 @@ class Plan:
     def strips_of(self, thing):
         """The strips of a coat, or those of the same coat as one of them."""
         return self._strips.get(thing.key(), [])
+
+    def beside(self, strip):
+        """The strips of the same coat that touch a strip."""
+        if strip not in self._beside:
+            self._beside[strip] = [t for t in self.strips_of(strip) if t is not strip and t.outline and strip.outline
+                                   and geometry.between(strip.outline, t.outline) <= geometry.TOUCHING]
+        return self._beside[strip]
+
+    def connected(self, strips, starts):
+        """The strips of a coat, among some, that one can walk to from others without leaving them."""
+        among, seen, todo = set(strips), set(starts), list(starts)
+        while todo:
+            for t in self.beside(todo.pop()):
+                if t in among and t not in seen:
+                    seen.add(t)
+                    todo.append(t)
+        return seen

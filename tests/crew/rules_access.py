@@ -3,7 +3,7 @@
 import geometry
 from plan_reading import GROUND, IDLE, LAYING, clock
 from rules import rule
-from rules_strips import STRIDE, connected
+from rules_strips import STRIDE
 
 NEXT_COAT_TASKS = ("mask", "blow", "between-coats") + LAYING
 
@@ -144,7 +144,7 @@ def leads_over_dry_strips(plan, coat, minute, came_from, to):
     dry = [s for s in plan.strips_of(coat) if s.lay.start >= minute]
     enter, leave = ways_between(plan, coat.area, came_from), ways_between(plan, coat.area, to)
     starts = [s for s in dry if any(geometry.distance(at, s.outline) <= STRIDE for at in enter if s.outline)]
-    return any(geometry.distance(at, s.outline) <= STRIDE for s in connected(dry, starts) for at in leave)
+    return any(geometry.distance(at, s.outline) <= STRIDE for s in plan.connected(dry, starts) for at in leave)
 
 
 def ways_between(plan, area, other):
@@ -197,9 +197,10 @@ def dry_strips(plan, coat, minute):
     return [s for s in plan.strips_of(coat) if s.lay.end > minute]
 
 
-def reaches_way(area, strips, here):
+def reaches_way(plan, area, strips, here):
     """Can one go over these strips from one of them to a way out of the area?"""
-    return any(geometry.distance(w.at, s.outline) <= STRIDE for s in connected(strips, [here]) for w in area.ways)
+    return any(geometry.distance(w.at, s.outline) <= STRIDE for s in plan.connected(strips, [here])
+               for w in area.ways)
 
 
 @rule
@@ -215,7 +216,7 @@ def nobody_is_trapped_behind_a_strip(plan):
                     continue
                 if task == "wipe":
                     continue  # those who wipe choose where they stand: see wiped from a dry side
-                if not reaches_way(area, dry_strips(plan, coat, stroke.start), s):
+                if not reaches_way(plan, area, dry_strips(plan, coat, stroke.start), s):
                     who = " and ".join(stroke.people)
                     yield f"{s}: wet boards lie between {who} and the way out at {clock(stroke.first.clock)} ({task})"
 

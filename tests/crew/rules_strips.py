@@ -189,21 +189,9 @@ def standing_edges(plan, s, stroke):
     if stroke.place == "boards":
         dry = [t for t in plan.strips_of(s) if t.lay.start >= stroke.end and t.outline]
         ends = [t for t in dry if any(geometry.distance(w.at, t.outline) <= STRIDE for w in area.ways)]
-        return [e for t in connected(dry, ends) for e in geometry.edges(t.outline)]
+        return [e for t in plan.connected(dry, ends) for e in geometry.edges(t.outline)]
     other = plan.areas.get(stroke.place)
     return geometry.edges(other.outline) if other and other.outline else []
-
-
-def connected(strips, starts):
-    """The strips that one can walk to from some of them without leaving them."""
-    seen, todo = {s.n: s for s in starts}, list(starts)
-    while todo:
-        s = todo.pop()
-        for t in strips:
-            if t.n not in seen and t.outline and geometry.between(s.outline, t.outline) <= geometry.TOUCHING:
-                seen[t.n] = t
-                todo.append(t)
-    return list(seen.values())
 
 
 @rule

@@ -55,7 +55,7 @@ def packed(program, folder, kind, number):
     """The calendar file of a job's pack."""
     subprocess.run([program, "pack", "--only", "dayplan", "-o", "packs", f"{kind}-{number}.yaml"], cwd=folder, check=True,
                    capture_output=True)
-    return next(pathlib.Path(folder).glob("packs/*/job.ics")).read_text()
+    return "".join(p.read_text() for p in pathlib.Path(folder).glob("packs/*/job.ics"))
 
 
 def look_at(task):
