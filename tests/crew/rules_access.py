@@ -61,7 +61,8 @@ def walks_follow_ways(plan):
     for w in plan.walks:
         stops = [w.came_from] + w.over + [w.to]
         for a, b in zip(stops, stops[1:]):
-            if (a, b) not in ways:
+            over_ground = (a, GROUND) in ways and (GROUND, b) in ways
+            if (a, b) not in ways and not over_ground:
                 yield f"{w} goes from {a} to {b}, where there is no way"
 
 
@@ -95,7 +96,7 @@ def expected_places(plan, p, strips):
     if p.area is None or p.task in IDLE:
         return None
     area = plan.areas.get(p.area)
-    return {p.area} if area and area.ways else {p.area, GROUND}
+    return {p.area} if area and area.ways and area.kind not in ("rail", "screen") else {p.area, GROUND}
 
 
 @rule
