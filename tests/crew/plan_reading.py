@@ -62,7 +62,7 @@ class Piece(Span):
 
     def __str__(self):
         what = self.task + (f" coat {self.coat}" if self.coat else "") + (f" on {self.area}" if self.area else "")
-        return f"{self.when()} {what}"
+        return f"{self.when()} {what}" + (f", strip {self.n}" if self.n is not None else "")
 
 
 class Stroke(Span):
@@ -174,11 +174,13 @@ class Plan:
         self.work = data["work"]
         self.works = {name: [p for p in self.pieces if name in p.people] for name in self.people}
 
-        self._coats, self._strips, self._beside = {}, {}, {}
+        self._coats, self._strips, self._on, self._beside = {}, {}, {}, {}
+        self._coat_of = {c.key(): c for c in self.coats}
         for c in self.coats:
             self._coats.setdefault(c.area, []).append(c)
         for strip in self.strips:
             self._strips.setdefault(strip.key(), []).append(strip)
+            self._on.setdefault(strip.area, []).append(strip)
 
     def site_days(self):
         return [d for d in self.days.values() if d.arrive is not None]
@@ -189,23 +191,21 @@ class Plan:
     def coats_of(self, area):
         return self._coats.get(area, [])
 
-    def strips_of(self, thing):
-        """The strips of a coat, or those of the same coat as one of them."""
-        return self._strips.get(thing.key(), [])
+    def coat_of(self, strip):
+        """The coat that a strip is laid with; None: the plan has no such coat."""
+        return self._coat_of.get(strip.key())
+
+    def strips_of(self, coat):
+        return self._strips.get(coat.key(), [])
+
+    def strips_on(self, area):
+        """The strips of all coats of an area."""
+        return self._on.get(area, [])
 
     def beside(self, strip):
-        """The strips of the same coat that touch a strip."""
+        """The strips of the same coat, in any part of the area, that touch a strip."""
         if strip not in self._beside:
-            self._beside[strip] = [t for t in self.strips_of(strip) if t is not strip and t.outline and strip.outline
+            self._beside[strip] = [t for t in self.strips_on(strip.area) if t is not strip and t.coat == strip.coat
+                                   and t.outline and strip.outline
                                    and geometry.between(strip.outline, t.outline) <= geometry.TOUCHING]
         return self._beside[strip]
-
-    def connected(self, strips, starts):
-        """The strips of a coat, among some, that one can walk to from others without leaving them."""
-        among, seen, todo = set(strips), set(starts), list(starts)
-        while todo:
-            for t in self.beside(todo.pop()):
-                if t in among and t not in seen:
-                    seen.add(t)
-                    todo.append(t)
-        return seen

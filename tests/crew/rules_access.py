@@ -1,11 +1,9 @@
 """Rules about where people stand and how they get there and away."""
 
 import geometry
-from plan_reading import GROUND, IDLE, LAYING, clock
+from plan_reading import GROUND, IDLE, clock
 from rules import rule
-from rules_strips import STRIDE
-
-NEXT_COAT_TASKS = ("mask", "blow", "between-coats") + LAYING
+from underfoot import STRIDE, Floor, wet_coat
 
 
 class Whereabouts:
@@ -23,19 +21,6 @@ class Whereabouts:
                 break
             at = w.to
         return at
-
-
-def walkable_at(coats, minute, for_next_coat):
-    """Is an area free to step on: no coat on it, or the last is dry enough. Gives the coat that forbids it."""
-    for c in coats:
-        if c.start <= minute < (c.recoat_from if for_next_coat else c.walk):
-            return c
-    return None
-
-
-def next_coat_comes(plan, area, coat, minute, date):
-    """Its own next coat is laid later on the same day."""
-    return any(c.area == area and c.coat > coat.coat and c.date == date and c.end > minute for c in plan.coats)
 
 
 @rule
@@ -128,143 +113,77 @@ def nobody_rests_on_the_work(plan):
 
 @rule
 def nobody_crosses_wet_boards(plan):
-    """No walk leads over an area whose coat may not be stepped on yet."""
+    """Boards that may be stepped on lead over every area that a walk crosses."""
     for w in plan.walks:
-        for area in w.over:
-            coat = walkable_at(plan.coats_of(area), w.start, False)
-            stops = [w.came_from] + w.over + [w.to]
-            at = stops.index(area)
-            if coat and not may_pass(plan, area, w.start, w.at.date, stops[at - 1], stops[at + 1]):
-                yield f"{w} crosses {area}, whose coat {coat.coat} may be stepped on {until(coat, w.at)}"
+        stops = [w.came_from] + w.over + [w.to]
+        floor = Floor(plan, w.start, w.at.date)
+        for before, area, after in zip(stops, stops[1:], stops[2:]):
+            if area in plan.areas and not floor.leads_across(area, before, after):
+                yield f"{w} crosses {area}, {wetness(plan, area, w)}"
 
 
-def leads_over_dry_strips(plan, coat, minute, came_from, to):
-    """While an area is laid: do boards not yet laid lead from one of its ways to another?"""
-    if is_laying(plan, coat.area, minute) is not coat:
-        return False
-    dry = [s for s in plan.strips_of(coat) if s.lay.start >= minute]
-    enter, leave = ways_between(plan, coat.area, came_from), ways_between(plan, coat.area, to)
-    starts = [s for s in dry if any(geometry.distance(at, s.outline) <= STRIDE for at in enter if s.outline)]
-    return any(geometry.distance(at, s.outline) <= STRIDE for s in plan.connected(dry, starts) for at in leave)
+def wetness(plan, area, moment):
+    """What forbids going over an area, in words."""
+    wet = [c for s in plan.strips_on(area) for c in [wet_coat(plan, s, moment.start, False)] if c]
+    if not wet:
+        return "over which no boards lead there"
+    c = max(wet, key=lambda c: c.walk)
+    return f"whose {c} may be stepped on only {(c.walk - moment.start) / 60:.1f} h later"
 
 
-def ways_between(plan, area, other):
-    """The points where one steps from an area to another place, as either of the two names them."""
-    points = [w.at for w in plan.areas[area].ways if w.to == other]
-    return points + [w.at for w in plan.areas[other].ways if w.to == area] if other in plan.areas else points
+class Foot:
+    """A person on an area at the first or the last minute of a piece of work."""
+
+    def __init__(self, plan, name, piece, place, floor):
+        self.plan, self.name, self.piece, self.place, self.floor = plan, name, piece, place, floor
+
+    def trodden(self):
+        """The boards that the work leads over, where the plan tells which: a strip, or all that it makes ready for a coat."""
+        p, strips = self.piece, self.plan.strips_on(self.place)
+        if p.area != self.place or p.task == "wipe":
+            return []
+        if p.n is not None:
+            return [s for s in strips if (s.date, s.n) == (p.date, p.n)]
+        coming = [s for s in strips if s.lay.start >= p.end and p.coat in (None, s.coat) and p.part in (None, s.part)]
+        number = min((s.coat for s in coming), default=0)
+        coming = [s for s in coming if s.coat == number]
+        today = [s for s in coming if s.date == p.date]
+        return today or coming
+
+    def starts(self):
+        """The boards from which the person has to get away."""
+        return self.trodden() or self.floor.free(self.place)
 
 
-def until(coat, moment):
-    """How long a coat still has to dry, in words."""
-    return f"only {(coat.walk - moment.minute) / 60:.1f} h later"
-
-
-def is_laying(plan, area, minute):
-    """The coat that is being laid on an area at this minute."""
-    for c in plan.coats_of(area):
-        strips = plan.strips_of(c)
-        if not strips:
-            continue
-        ends = [s.wipe.end if s.wipe else s.lay.end for s in strips]
-        if min(s.wet_from() for s in strips) <= minute < max(ends):
-            return c
-    return None
+def feet(plan):
+    """Everyone who is on an area, piece by piece."""
+    where, floors = Whereabouts(plan), {}
+    for name, pieces in plan.works.items():
+        for p in pieces:
+            for minute in sorted({p.start, p.end - 1}):
+                place = where.place(name, minute)
+                if place in plan.areas:
+                    floor = floors.setdefault(minute, Floor(plan, minute, p.date))
+                    yield Foot(plan, name, p, place, floor)
 
 
 @rule
 def nobody_stands_on_wet_boards(plan):
     """Nobody works or waits on a coat that may not be stepped on, but on boards which the coat in hand has not reached."""
-    where = Whereabouts(plan)
-    for name, pieces in plan.works.items():
-        for p in pieces:
-            place = where.place(name, p.start)
-            if place not in plan.areas:
-                continue
-            coat = walkable_at(plan.coats_of(place), p.start, False) or walkable_at(plan.coats_of(place), p.end - 1, False)
-            if coat is None:
-                continue
-            if is_laying(plan, place, p.start) is coat:
-                if plan.strips_of(coat)[0].outline and not dry_strips(plan, coat, p.end - 1):
-                    yield f"{name} is on {place} during {p}, and no board of it is dry any more"
-                continue
-            mine = p.area == place and p.task in NEXT_COAT_TASKS and (p.coat or 0) > coat.coat
-            dry = p.start >= coat.recoat_from and (mine or next_coat_comes(plan, place, coat, p.start, p.date))
-            if not dry:
-                yield f"{name} stands on {coat}, laid {coat.when()}, during {p}"
-
-
-def dry_strips(plan, coat, minute):
-    """The strips of a coat that are not laid at a minute; who lays one stands on it and goes backwards."""
-    return [s for s in plan.strips_of(coat) if s.lay.end > minute]
-
-
-def reaches_way(plan, area, strips, here):
-    """Can one go over these strips from one of them to a way out of the area?"""
-    return any(geometry.distance(w.at, s.outline) <= STRIDE for s in plan.connected(strips, [here])
-               for w in area.ways)
+    for foot in feet(plan):
+        wet = [c for s in foot.trodden() for c in [wet_coat(plan, s, foot.floor.minute, True)] if c]
+        if wet:
+            yield f"{foot.name} is on {wet[0]}, laid {wet[0].when()}, during {foot.piece}"
+        elif not foot.starts():
+            yield f"{foot.name} is on {foot.place} during {foot.piece}, and no board of it is dry"
 
 
 @rule
-def nobody_is_trapped_behind_a_strip(plan):
-    """While a strip is laid or wiped from the boards, dry boards lead from there to the way out."""
-    for coat in plan.coats:
-        area = plan.areas.get(coat.area)
-        if area is None or not area.ways:
-            continue
-        for s in plan.strips_of(coat):
-            for task, stroke in s.strokes():
-                if stroke.place != "boards" or not s.outline:
-                    continue
-                if task == "wipe":
-                    continue  # those who wipe choose where they stand: see wiped from a dry side
-                if not reaches_way(plan, area, dry_strips(plan, coat, stroke.start), s):
-                    who = " and ".join(stroke.people)
-                    yield f"{s}: wet boards lie between {who} and the way out at {clock(stroke.first.clock)} ({task})"
-
-
-@rule
-def nobody_is_trapped_on_an_area(plan):
-    """From every area where somebody is, dry areas lead to the ground at every minute, also when he leaves it."""
-    where = Whereabouts(plan)
+def nobody_is_trapped(plan):
+    """From where somebody is, dry boards lead to the ground at every minute; the last strip of a day lies at the way out."""
     told = set()
-    for name, pieces in plan.works.items():
-        for p in pieces:
-            for minute in (p.start, p.end - 1):
-                place = where.place(name, minute)
-                if place in plan.areas and (place, p.date) not in told and not leads_out(plan, place, minute, p.date):
-                    told.add((place, p.date))
-                    yield f"{name} cannot leave {place} at {clock(p.first.clock + minute - p.start)} during {p}"
-
-
-def leads_out(plan, place, minute, date):
-    """Is there a way to the ground over areas that may be stepped on, or over their boards not laid yet?"""
-    seen, todo = {(place, None)}, [(place, None)]
-    while todo:
-        here, came_from = todo.pop()
-        for w in plan.areas[here].ways:
-            if came_from is None:
-                if not may_step_off(plan, here, minute, w):
-                    continue
-            elif not may_pass(plan, here, minute, date, came_from, w.to):
-                continue
-            if w.to == GROUND:
-                return True
-            if w.to in plan.areas and (w.to, here) not in seen:
-                seen.add((w.to, here))
-                todo.append((w.to, here))
-    return False
-
-
-def may_step_off(plan, area, minute, way):
-    """Somebody is on an area: can he step off here, though it is being laid?"""
-    coat = is_laying(plan, area, minute)
-    dry = dry_strips(plan, coat, minute) if coat else []
-    return not dry or any(not s.outline or geometry.distance(way.at, s.outline) <= STRIDE for s in dry)
-
-
-def may_pass(plan, area, minute, date, came_from, to):
-    """May one go over an area at this minute, from one place to another?"""
-    coat = walkable_at(plan.coats_of(area), minute, False)
-    if coat is None or (minute >= coat.recoat_from and next_coat_comes(plan, area, coat, minute, date)):
-        return True
-    return leads_over_dry_strips(plan, coat, minute, came_from, to)
+    for foot in feet(plan):
+        p, minute = foot.piece, foot.floor.minute
+        if (foot.place, p.date) not in told and not foot.floor.leads_out(foot.place, foot.starts()):
+            told.add((foot.place, p.date))
+            yield f"{foot.name} cannot leave {foot.place} at {clock(p.first.clock + minute - p.start)} during {p}"

@@ -5,9 +5,9 @@ import collections
 import geometry
 from plan_reading import clock
 from rules import rule
+from underfoot import WHOLE, Floor
 
 CONTACT = 0.3  # m that two strips share before their edge counts
-STRIDE = 0.6  # m from a strip to the way, common practice: one step
 LATE = 2  # times the product's wait: what is not wiped by then stays sticky, common practice
 
 
@@ -187,9 +187,9 @@ def standing_edges(plan, s, stroke):
     if stroke.place == "ground":
         return area.wiped_from
     if stroke.place == "boards":
-        dry = [t for t in plan.strips_of(s) if t.lay.start >= stroke.end and t.outline]
-        ends = [t for t in dry if any(geometry.distance(w.at, t.outline) <= STRIDE for w in area.ways)]
-        return [e for t in plan.connected(dry, ends) for e in geometry.edges(t.outline)]
+        floor = Floor(plan, stroke.end - 1, stroke.date)
+        dry = floor.grown(s.area, floor.at(s.area, [w.at for w in area.ways]))
+        return [e for t in dry if t is not WHOLE for e in geometry.edges(t.outline)]
     other = plan.areas.get(stroke.place)
     return geometry.edges(other.outline) if other and other.outline else []
 
@@ -220,18 +220,6 @@ def out_of_reach(plan, s, word, stroke):
     far = max(min(geometry.to_segment(p, *e) for e in edges) for p in geometry.grid(s.outline, 0.5))
     if far > reach + 0.1:
         yield f"{s} is {word} from {stroke.place}: {far:.1f} m to its far boards, the pole reaches {reach} m"
-
-
-@rule
-def last_strip_at_the_way_out(plan):
-    """The strip laid last touches the way out."""
-    for c, strips in by_coat(plan):
-        area = plan.areas.get(c.area)
-        if area is None or not area.ways or not strips or not strips[-1].outline:
-            continue
-        last = [s for s in strips if s.lay.end == max(t.lay.end for t in strips)]
-        if all(geometry.distance(w.at, s.outline) > STRIDE for w in area.ways for s in last):
-            yield f"{c}: {last[0]} is laid last and does not lie at the way out"
 
 
 @rule

@@ -159,13 +159,13 @@ def the_next_day_before_the_coat_below_is_ready(p):
             c["recoat_from"] = at("fri", "09:45")
 
 
-@spoils("nobody_is_trapped_behind_a_strip")
+@spoils("nobody_is_trapped")
 def the_porch_is_laid_towards_the_wall(p):
     a, b = strip(p, 2), strip(p, 3)
     a["outline"], b["outline"] = b["outline"], a["outline"]
     a["boards"], b["boards"] = b["boards"], a["boards"]
 
 
-@spoils("nobody_is_trapped_on_an_area")
+@spoils("nobody_is_trapped")
 def the_deck_is_laid_while_somebody_is_on_the_porch(p):
     walks(p, "thu", ANN, "09:10")["start"] = at("thu", "09:45")

@@ -124,7 +124,7 @@ def laid_from_the_ground_with_a_short_pole(p):
     p["rules"]["reach_m"] = 1
 
 
-@spoils("last_strip_at_the_way_out")
+@spoils("nobody_is_trapped")
 def the_last_strip_is_far_from_the_way_out(p):
     area(p, "Deck")["ways"][0]["at"] = [0, 1.4]
     area(p, "Deck")["ways"][1]["at"] = [0, 1.4]

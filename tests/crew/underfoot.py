@@ -1,0 +1,110 @@
+"""What is under people's feet: which boards of an area may be stepped on at a minute, and where one gets over them."""
+
+import geometry
+from plan_reading import GROUND
+
+STRIDE = 0.6  # m from a strip to the way, common practice: one step
+WHOLE = "whole"  # stands for all boards of an area on which no coat has begun
+
+
+def begun_coat(plan, area, minute):
+    """Number of the last coat that has been begun on an area; 0: none."""
+    return max((s.coat for s in plan.strips_on(area) if s.wet_from() <= minute), default=0)
+
+
+def below(plan, strip):
+    """The strips of the coat before that lie under a strip."""
+    under = [s for s in plan.strips_on(strip.area) if s.coat == strip.coat - 1]
+    if strip.boards and all(s.boards for s in under):
+        return [s for s in under if s.boards[0] <= strip.boards[1] and strip.boards[0] <= s.boards[1]]
+    return under
+
+
+def wet_coat(plan, strip, minute, for_next_coat):
+    """The coat that forbids stepping on the boards of a strip; None: they are dry enough, or not reached yet."""
+    if strip.lay.end > minute:
+        laid, free_from = below(plan, strip), "recoat_from"
+    else:
+        laid, free_from = [strip], "recoat_from" if for_next_coat else "walk"
+    for s in laid:
+        c = plan.coat_of(s)
+        if c is not None and s.wet_from() <= minute < getattr(c, free_from):
+            return c
+    return None
+
+
+def next_coat_today(plan, strip, minute, date):
+    """The coat after this strip's comes later on the same day."""
+    return any(s.coat > strip.coat and s.date == date and s.lay.end > minute for s in plan.strips_on(strip.area))
+
+
+def free_boards(plan, area, minute, date):
+    """The strips of an area that may be stepped on; [WHOLE] where no coat has begun."""
+    number = begun_coat(plan, area, minute)
+    if number == 0:
+        return [WHOLE]
+    return [s for s in plan.strips_on(area) if s.coat == number
+            and wet_coat(plan, s, minute, next_coat_today(plan, s, minute, date)) is None]
+
+
+def lies_at(strip, point):
+    return strip is WHOLE or not strip.outline or geometry.distance(point, strip.outline) <= STRIDE
+
+
+def steps_between(plan, area, other):
+    """The points where one steps from an area to another place, as either of the two names them."""
+    points = [w.at for w in plan.areas[area].ways if w.to == other]
+    if other in plan.areas:
+        points += [w.at for w in plan.areas[other].ways if w.to == area]
+    return points
+
+
+class Floor:
+    """All boards that may be stepped on at one minute."""
+
+    def __init__(self, plan, minute, date):
+        self.plan, self.minute, self.date, self.known = plan, minute, date, {}
+
+    def free(self, area):
+        if area not in self.known:
+            self.known[area] = free_boards(self.plan, area, self.minute, self.date)
+        return self.known[area]
+
+    def grown(self, area, starts):
+        """The free boards of an area that one can walk to from some of them without leaving it."""
+        free = set(self.free(area))
+        seen, todo = set(starts), list(starts)
+        while todo:
+            here = todo.pop()
+            for t in free if here is WHOLE or not here.outline else self.plan.beside(here):
+                if t in free and t not in seen:
+                    seen.add(t)
+                    todo.append(t)
+        return seen
+
+    def at(self, area, points):
+        """The free boards of an area at some points of its edge."""
+        return [s for s in self.free(area) if any(lies_at(s, p) for p in points)]
+
+    def leads_across(self, area, came_from, to):
+        """Does a dry way lead over an area from one place to another?"""
+        reached = self.grown(area, self.at(area, steps_between(self.plan, area, came_from)))
+        return any(lies_at(s, p) for s in reached for p in steps_between(self.plan, area, to))
+
+    def leads_out(self, area, starts):
+        """Do dry boards lead from some boards of an area to the ground, over other areas too?"""
+        reached = {area: self.grown(area, starts)}
+        todo = [area]
+        while todo:
+            here = todo.pop()
+            for w in self.plan.areas[here].ways:
+                if not any(lies_at(s, w.at) for s in reached[here]):
+                    continue
+                if w.to == GROUND:
+                    return True
+                before = reached.get(w.to, set())
+                now = before | self.grown(w.to, self.at(w.to, [w.at] + steps_between(self.plan, w.to, here)))
+                if now != before:
+                    reached[w.to] = now
+                    todo.append(w.to)
+        return False
