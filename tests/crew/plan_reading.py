@@ -203,9 +203,8 @@ class Plan:
         return self._on.get(area, [])
 
     def beside(self, strip):
-        """The strips of the same coat, in any part of the area, that touch a strip."""
+        """The strips of any coat of the area that touch a strip."""
         if strip not in self._beside:
-            self._beside[strip] = [t for t in self.strips_on(strip.area) if t is not strip and t.coat == strip.coat
-                                   and t.outline and strip.outline
+            self._beside[strip] = [t for t in self.strips_on(strip.area) if t is not strip and t.outline and strip.outline
                                    and geometry.between(strip.outline, t.outline) <= geometry.TOUCHING]
         return self._beside[strip]

@@ -42,6 +42,7 @@ def walks_join_up(plan):
 def walks_follow_ways(plan):
     """Every step of a walk follows a way of the areas."""
     ways = {(a.name, w.to) for a in plan.areas.values() for w in a.ways}
+    ways |= {(a.name, GROUND) for a in plan.areas.values() if not a.ways}  # it has no place on the plan
     ways |= {(b, a) for a, b in ways}
     for w in plan.walks:
         stops = [w.came_from] + w.over + [w.to]

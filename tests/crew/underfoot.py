@@ -7,17 +7,29 @@ STRIDE = 0.6  # m from a strip to the way, common practice: one step
 WHOLE = "whole"  # stands for all boards of an area on which no coat has begun
 
 
-def begun_coat(plan, area, minute):
-    """Number of the last coat that has been begun on an area; 0: none."""
-    return max((s.coat for s in plan.strips_on(area) if s.wet_from() <= minute), default=0)
+def covers(strip, other):
+    """Do two strips of one area lie on the same boards? Where boards are not counted, strips of one number and part do."""
+    if strip.boards and other.boards:
+        return strip.boards[0] <= other.boards[1] and other.boards[0] <= strip.boards[1]
+    return strip.part == other.part
 
 
 def below(plan, strip):
     """The strips of the coat before that lie under a strip."""
-    under = [s for s in plan.strips_on(strip.area) if s.coat == strip.coat - 1]
-    if strip.boards and all(s.boards for s in under):
-        return [s for s in under if s.boards[0] <= strip.boards[1] and strip.boards[0] <= s.boards[1]]
-    return under
+    return [s for s in plan.strips_on(strip.area) if s.coat == strip.coat - 1 and covers(s, strip)]
+
+
+def is_uppermost(plan, strip, minute):
+    """Is this strip what lies on its boards at a minute, or on some of them: begun, or boards without any coat yet?"""
+    if strip.wet_from() > minute:
+        return strip.coat == 1
+    later = [s for s in plan.strips_on(strip.area) if s.coat > strip.coat and s.wet_from() <= minute and covers(s, strip)]
+    if not later:
+        return True
+    if not strip.boards:
+        return False
+    covered = {b for s in later if s.boards for b in range(s.boards[0], s.boards[1] + 1)}
+    return not covered >= set(range(strip.boards[0], strip.boards[1] + 1))
 
 
 def wet_coat(plan, strip, minute, for_next_coat):
@@ -35,15 +47,16 @@ def wet_coat(plan, strip, minute, for_next_coat):
 
 def next_coat_today(plan, strip, minute, date):
     """The coat after this strip's comes later on the same day."""
-    return any(s.coat > strip.coat and s.date == date and s.lay.end > minute for s in plan.strips_on(strip.area))
+    return any(s.coat > strip.coat and s.date == date and s.lay.end > minute and covers(s, strip)
+               for s in plan.strips_on(strip.area))
 
 
 def free_boards(plan, area, minute, date):
     """The strips of an area that may be stepped on; [WHOLE] where no coat has begun."""
-    number = begun_coat(plan, area, minute)
-    if number == 0:
+    strips = plan.strips_on(area)
+    if all(s.wet_from() > minute for s in strips):
         return [WHOLE]
-    return [s for s in plan.strips_on(area) if s.coat == number
+    return [s for s in strips if is_uppermost(plan, s, minute)
             and wet_coat(plan, s, minute, next_coat_today(plan, s, minute, date)) is None]
 
 
@@ -97,6 +110,8 @@ class Floor:
         todo = [area]
         while todo:
             here = todo.pop()
+            if not self.plan.areas[here].ways and reached[here]:
+                return True  # an area without a place on the plan
             for w in self.plan.areas[here].ways:
                 if not any(lies_at(s, w.at) for s in reached[here]):
                     continue
