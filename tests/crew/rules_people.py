@@ -131,10 +131,10 @@ def no_work_on_days_off(plan):
 
 @rule
 def pieces_are_worth_starting(plan):
-    """No piece of work under a quarter of an hour, unless it finishes its task."""
+    """No piece of work under a quarter of an hour, unless it finishes its task; blowing is whole on each coat day."""
     least = plan.rules["least_piece_minutes"]
     for p in plan.pieces:
-        if p.task in IDLE or p.task in ("set-up", "pack-down") or p.n is not None or p.end - p.start >= least:
+        if p.task in IDLE + ("set-up", "pack-down", "blow") or p.n is not None or p.end - p.start >= least:
             continue
         later = [q for q in plan.pieces if q.start >= p.end and
                  (q.task, q.area, q.coat, q.part, q.grit) == (p.task, p.area, p.coat, p.part, p.grit)]

@@ -188,7 +188,7 @@ def standing_edges(plan, s, stroke):
         return area.wiped_from
     if stroke.place == "boards":
         floor = Floor(plan, stroke.end - 1, stroke.date)
-        dry = floor.grown(s.area, floor.at(s.area, [w.at for w in area.ways]))
+        dry = floor.grown(s.area, [t for w in area.ways for t in floor.beside(s.area, w.to)])
         return [e for t in dry if t is not WHOLE for e in geometry.edges(t.outline)]
     other = plan.areas.get(stroke.place)
     return geometry.edges(other.outline) if other and other.outline else []

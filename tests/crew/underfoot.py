@@ -4,6 +4,7 @@ import geometry
 from plan_reading import GROUND
 
 STRIDE = 0.6  # m from a strip to the way, common practice: one step
+STEP_UP = 0.2  # m between decks that one steps over anywhere along their edge, common practice: a stair's rise
 WHOLE = "whole"  # stands for all boards of an area on which no coat has begun
 
 
@@ -64,6 +65,15 @@ def lies_at(strip, point):
     return strip is WHOLE or not strip.outline or geometry.distance(point, strip.outline) <= STRIDE
 
 
+def leads_to(plan, strip, area, other):
+    """Can one step from a strip of an area to another place: at a way between them, or where level decks lie side by side?"""
+    if any(lies_at(strip, p) for p in steps_between(plan, area, other)):
+        return True
+    a, b = plan.areas[area], plan.areas.get(other)
+    return bool(b and b.outline and strip.outline and abs(a.height - b.height) <= STEP_UP
+                and geometry.between(strip.outline, b.outline) <= geometry.TOUCHING)
+
+
 def steps_between(plan, area, other):
     """The points where one steps from an area to another place, as either of the two names them."""
     points = [w.at for w in plan.areas[area].ways if w.to == other]
@@ -86,6 +96,8 @@ class Floor:
     def grown(self, area, starts):
         """The free boards of an area that one can walk to from some of them without leaving it."""
         free = set(self.free(area))
+        if free == {WHOLE}:
+            return free
         seen, todo = set(starts), list(starts)
         while todo:
             here = todo.pop()
@@ -95,14 +107,14 @@ class Floor:
                     todo.append(t)
         return seen
 
-    def at(self, area, points):
-        """The free boards of an area at some points of its edge."""
-        return [s for s in self.free(area) if any(lies_at(s, p) for p in points)]
+    def beside(self, area, other):
+        """The free boards of an area from which one steps to another place."""
+        return [s for s in self.free(area) if leads_to(self.plan, s, area, other)]
 
     def leads_across(self, area, came_from, to):
         """Does a dry way lead over an area from one place to another?"""
-        reached = self.grown(area, self.at(area, steps_between(self.plan, area, came_from)))
-        return any(lies_at(s, p) for s in reached for p in steps_between(self.plan, area, to))
+        reached = self.grown(area, self.beside(area, came_from))
+        return any(leads_to(self.plan, s, area, to) for s in reached)
 
     def leads_out(self, area, starts):
         """Do dry boards lead from some boards of an area to the ground, over other areas too?"""
@@ -110,16 +122,17 @@ class Floor:
         todo = [area]
         while todo:
             here = todo.pop()
-            if not self.plan.areas[here].ways and reached[here]:
+            ways = {w.to for w in self.plan.areas[here].ways}
+            if not ways and reached[here]:
                 return True  # an area without a place on the plan
-            for w in self.plan.areas[here].ways:
-                if not any(lies_at(s, w.at) for s in reached[here]):
+            for to in ways:
+                if not any(leads_to(self.plan, s, here, to) for s in reached[here]):
                     continue
-                if w.to == GROUND:
+                if to == GROUND:
                     return True
-                before = reached.get(w.to, set())
-                now = before | self.grown(w.to, self.at(w.to, [w.at] + steps_between(self.plan, w.to, here)))
+                before = reached.get(to, set())
+                now = before | self.grown(to, self.beside(to, here))
                 if now != before:
-                    reached[w.to] = now
-                    todo.append(w.to)
+                    reached[to] = now
+                    todo.append(to)
         return False
