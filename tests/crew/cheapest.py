@@ -30,22 +30,22 @@ class Block:
 
     def __init__(self, plan, area, coat):
         self.area, self.coat = area, coat
-        laid = next(c for c in plan.coats if (c.area, c.coat) == (area, coat))
-        strips = plan.strips_of(laid)
-        wiped = max((s.wipe.end for s in strips if s.wipe), default=laid.end)
-        self.lay, self.tail = laid.end - laid.start, wiped - laid.end
+        strips = [s for s in plan.strips_on(area) if s.coat == coat]
+        start, end = min(s.wet_from() for s in strips), max(s.lay.end for s in strips)
+        wiped = max((s.wipe.end for s in strips if s.wipe), default=end)
+        self.lay, self.tail = end - start, wiped - end
         self.wipe_work = sum((s.wipe.end - s.wipe.start) * len(s.wipe.people) for s in strips if s.wipe)
 
 
 class Cheapest:
     """What the search knows of a job."""
 
-    def __init__(self, data):
-        self.plan = plan = Plan(data)
+    def __init__(self, plan):
+        self.plan = plan
         self.people, self.cost = len(plan.people), plan.cost
         self.day_minutes = plan.crew_until - plan.crew_from
         self.areas = sorted((a.name for a in plan.areas.values() if plan.coats_of(a.name)), key=lambda n: plan.areas[n].order)
-        self.coats = {n: len(plan.coats_of(n)) for n in self.areas}
+        self.coats = {n: max(c.coat for c in plan.coats_of(n)) for n in self.areas}
         self.blocks = {(n, k): Block(plan, n, k) for n in self.areas for k in range(1, self.coats[n] + 1)}
         self.minutes = {n: {t: self.crew_minutes(t, n) for t in ("wash", "mask") + PREPARATION} for n in self.areas}
         self.blow = {(n, k): self.crew_minutes("blow", n, k) for n, k in self.blocks}
@@ -287,12 +287,20 @@ def wait_for_dry(job, wash_day, index):
     return job.known_waits[(wash_day, index)]
 
 
+def is_divided(plan):
+    """Is a coat of an area laid on more than one day?"""
+    days = {}
+    for c in plan.coats:
+        days.setdefault((c.area, c.coat), set()).add(c.date)
+    return any(len(d) > 1 for d in days.values())
+
+
 def cheapest_cost(data):
     """The least money that a calendar costs, not above the plan's, and its days; None: not a job for this search."""
-    job = Cheapest(data)
-    if not job.areas or any(c.part for c in job.plan.coats) or job.plan.extra_passes or \
-            any(m["unfit"] for m in job.plan.misses.values()):
+    plan = Plan(data)
+    if not plan.coats or is_divided(plan) or plan.extra_passes or any(m["unfit"] for m in plan.misses.values()):
         return None
+    job = Cheapest(plan)
     best = (job.cost["total"], None)
     per_minute = job.people / 60 * job.cost["per_person_hour"]
     rest = sum(job.minutes[a][t] for a in job.areas for t in ("wash",) + PREPARATION) * per_minute

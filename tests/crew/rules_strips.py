@@ -7,6 +7,7 @@ from plan_reading import clock
 from rules import rule
 from underfoot import WHOLE, Floor
 
+CLOCK = 5  # minutes: the plan's clock goes in steps of five, so no age under that can be told
 CONTACT = 0.3  # m that two strips share before their edge counts
 LATE = 2  # times the product's wait: what is not wiped by then stays sticky, common practice
 
@@ -130,7 +131,7 @@ def wet_edges_are_met(plan):
     for c, strips in by_coat(plan):
         for a, b in neighbours(strips):
             age = max(b.lay.start - a.lay.start, b.lay.end - a.lay.end)
-            if age > min(a.open, b.open) and not (b.too_long and a.too_long):
+            if age > max(CLOCK, min(a.open, b.open)) and not (b.too_long and a.too_long):
                 yield f"{b} meets the edge of strip {a.n} when it is {age} min old; it stays open {min(a.open, b.open)} min"
 
 
@@ -151,7 +152,7 @@ def cut_in_meets_the_coat(plan):
         if s.cut_in.start > s.lay.start:
             yield f"{s} is cut in after it is laid"
         age = max(s.lay.start - s.cut_in.start, s.lay.end - s.cut_in.end)
-        if age > s.open and not s.too_long:
+        if age > max(s.open, CLOCK) and not s.too_long:
             yield f"{s}: what is cut in is {age} min old when the coat reaches it; it stays open {s.open} min"
 
 
