@@ -3,7 +3,7 @@
 import geometry
 from plan_reading import GROUND, IDLE, clock
 from rules import rule
-from underfoot import STRIDE, Floor, wet_coat
+from underfoot import ROOM, STRIDE, Floor, breadth, wet_coat
 
 
 class Whereabouts:
@@ -177,6 +177,8 @@ def nobody_stands_on_wet_boards(plan):
             yield f"{foot.name} is on {wet[0]}, laid {wet[0].when()}, during {foot.piece}"
         elif not foot.starts():
             yield f"{foot.name} is on {foot.place} during {foot.piece}, and no board of it is dry"
+        elif not foot.trodden() and (breadth(foot.starts()) or ROOM) < ROOM:
+            yield f"{foot.name} is on {foot.place} during {foot.piece}, and only {breadth(foot.starts()):.2f} m of its boards are dry"
 
 
 @rule

@@ -7,7 +7,8 @@ from plan_reading import SANDING, SOILING, clock, minute_of
 from rules import rule
 
 ORDER = ["clear", "wash", "fix", "sand", "edges", "vacuum", "mask", "between-coats", "blow", "cut-in", "coat", "wipe"]
-NEEDS_DRY = ("fix", "sand", "edges", "vacuum", "mask", "between-coats", "blow", "cut-in", "coat")
+ANY_ORDER = ({"sand", "edges"}, {"wash", "fix"})  # screws are reset on wet boards as well as on dry ones: common practice
+NEEDS_DRY = ("sand", "edges", "vacuum", "mask", "between-coats", "blow", "cut-in", "coat")
 LEAST_DRYING = 24 * 60  # trade practice from memory: wood dries 24 to 48 h after washing
 NOON = 12 * 60
 QUARTER = 15
@@ -164,7 +165,7 @@ def boards_are_blown_before_a_coat(plan):
 
 @rule
 def tasks_follow_each_other(plan):
-    """On each area washing comes first, then fixing, sanding from coarse to fine, the edges, the dust, the tape."""
+    """On each area washing and fixing come first, then sanding from coarse to fine, the edges, the dust, the tape."""
     for area in plan.areas:
         done = [p for p in plan.pieces if p.area == area and p.task in ORDER[:7]]
         for a in done:
@@ -172,7 +173,7 @@ def tasks_follow_each_other(plan):
                 if a.part and b.part and a.part != b.part:
                     continue
                 early, late = ORDER.index(a.task), ORDER.index(b.task)
-                if early < late and a.end > b.start and not {a.task, b.task} <= {"sand", "edges"}:
+                if early < late and a.end > b.start and {a.task, b.task} not in ANY_ORDER:
                     yield f"{a} is not done when {b.task} begins at {clock(b.first.clock)} on {b.date}"
                 elif a.task == b.task and (a.grit or 0) < (b.grit or 0) and a.end > b.start:
                     yield f"{a} with grit {a.grit} is not done when grit {b.grit} begins on {b.date}"

@@ -87,7 +87,7 @@ def home_within_hours(plan):
 
 @rule
 def days_are_set_up_and_packed(plan):
-    """A day begins with setting up and ends with packing down."""
+    """A day begins with setting up and ends with packing down: pads are cleaned and rags put away after the last wipe."""
     for day in plan.site_days():
         pieces = sorted((p for p in plan.pieces if p.date == day.date), key=lambda p: p.start)
         starts = [p for p in pieces if p.start == day.arrive]
@@ -131,10 +131,10 @@ def no_work_on_days_off(plan):
 
 @rule
 def pieces_are_worth_starting(plan):
-    """No piece of work under a quarter of an hour, unless it finishes its task; blowing is whole on each coat day."""
+    """No piece of work under a quarter of an hour, unless it finishes its task; what readies boards for a coat is whole each day."""
     least = plan.rules["least_piece_minutes"]
     for p in plan.pieces:
-        if p.task in IDLE + ("set-up", "pack-down", "blow") or p.n is not None or p.end - p.start >= least:
+        if p.task in IDLE + ("set-up", "pack-down", "blow", "mask", "between-coats") or p.n is not None or p.end - p.start >= least:
             continue
         later = [q for q in plan.pieces if q.start >= p.end and
                  (q.task, q.area, q.coat, q.part, q.grit) == (p.task, p.area, p.coat, p.part, p.grit)]

@@ -1,6 +1,6 @@
 """Faults put in on purpose: people, their hours, where they are."""
 
-from good_plan import ANN, BEN, DAY, at, task, walk
+from good_plan import ANN, BEN, DAY, at, box, task, walk
 from spoiling import area, day, move_stroke, piece, spoils, strip, walks
 
 
@@ -157,6 +157,14 @@ def the_next_day_before_the_coat_below_is_ready(p):
     for c in p["coats"]:
         if c["coat"] == 1:
             c["recoat_from"] = at("fri", "09:45")
+
+
+@spoils("nobody_stands_on_wet_boards")
+def somebody_waits_on_the_last_board(p):
+    strip(p, 2).update(outline=box(0, 0, 6, 1.26), boards=[1, 9])
+    strip(p, 3).update(outline=box(0, 1.26, 6, 1.4), boards=[10, 10])
+    piece(p, "cut-in", "Deck", n=4).update(task="wait", area=None, coat=None, n=None)
+    walks(p, "thu", ANN, "09:10")["start"] = at("thu", "09:20")
 
 
 @spoils("nobody_is_trapped")

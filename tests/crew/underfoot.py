@@ -4,6 +4,7 @@ import geometry
 from plan_reading import GROUND
 
 STRIDE = 0.6  # m from a strip to the way, common practice: one step
+ROOM = 0.3  # m across, for somebody who waits or wipes from boards: two feet side by side, common practice
 STEP_UP = 0.2  # m between decks that one steps over anywhere along their edge, common practice: a stair's rise
 WHOLE = "whole"  # stands for all boards of an area on which no coat has begun
 
@@ -80,6 +81,14 @@ def steps_between(plan, area, other):
     if other in plan.areas:
         points += [w.at for w in plan.areas[other].ways if w.to == area]
     return points
+
+
+def breadth(strips):
+    """The shorter side of the box around some strips in m; None where their shape is not known."""
+    points = [p for s in strips if s is not WHOLE for p in s.outline]
+    if not points or WHOLE in strips:
+        return None
+    return min(max(p[axis] for p in points) - min(p[axis] for p in points) for axis in (0, 1))
 
 
 class Floor:
