@@ -4,7 +4,7 @@ import geometry
 from plan_reading import GROUND
 
 STRIDE = 0.6  # m from a strip to the way, common practice: one step
-ROOM = 0.3  # m across, for somebody who waits or wipes from boards: two feet side by side, common practice
+ROOM = 0.25  # m across, for somebody who waits or wipes from boards: two feet side by side, common practice
 STEP_UP = 0.2  # m between decks that one steps over anywhere along their edge, common practice: a stair's rise
 WHOLE = "whole"  # stands for all boards of an area on which no coat has begun
 
