@@ -174,6 +174,7 @@ class Plan:
         self.work = data["work"]
         self.works = {name: [p for p in self.pieces if name in p.people] for name in self.people}
 
+        self.steps = {}  # which strip leads to which place, as underfoot has found it
         self._coats, self._strips, self._on, self._beside = {}, {}, {}, {}
         self._coat_of = {c.key(): c for c in self.coats}
         for c in self.coats:

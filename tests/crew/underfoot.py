@@ -68,11 +68,17 @@ def lies_at(strip, point):
 
 def leads_to(plan, strip, area, other):
     """Can one step from a strip of an area to another place: at a way between them, or where level decks lie side by side?"""
-    if any(lies_at(strip, p) for p in steps_between(plan, area, other)):
-        return True
-    a, b = plan.areas[area], plan.areas.get(other)
-    return bool(b and b.outline and strip.outline and abs(a.height - b.height) <= STEP_UP
-                and geometry.between(strip.outline, b.outline) <= geometry.TOUCHING)
+    key = (strip, area, other)
+    if key not in plan.steps:
+        plan.steps[key] = any(lies_at(strip, p) for p in steps_between(plan, area, other)) or \
+            lie_level_beside(strip, plan.areas[area], plan.areas.get(other))
+    return plan.steps[key]
+
+
+def lie_level_beside(strip, area, other):
+    return bool(strip is not WHOLE and strip.outline and other and other.outline
+                and abs(area.height - other.height) <= STEP_UP
+                and geometry.between(strip.outline, other.outline) <= geometry.TOUCHING)
 
 
 def steps_between(plan, area, other):
@@ -95,7 +101,8 @@ class Floor:
     """All boards that may be stepped on at one minute."""
 
     def __init__(self, plan, minute, date):
-        self.plan, self.minute, self.date, self.known = plan, minute, date, {}
+        self.plan, self.minute, self.date = plan, minute, date
+        self.known, self.ways_out = {}, {}
 
     def free(self, area):
         if area not in self.known:
@@ -127,6 +134,12 @@ class Floor:
 
     def leads_out(self, area, starts):
         """Do dry boards lead from some boards of an area to the ground, over other areas too?"""
+        key = (area, frozenset(starts))
+        if key not in self.ways_out:
+            self.ways_out[key] = self.search_ground(area, starts)
+        return self.ways_out[key]
+
+    def search_ground(self, area, starts):
         reached = {area: self.grown(area, starts)}
         todo = [area]
         while todo:
