@@ -109,7 +109,7 @@ def any_job(number, seed=1):
     rng = rng_of("any", number, seed)
     content, start = job(rng, random_sites.site(rng), list(rng.choice(WORK)), ordinary=False)
     known = "latitude" in content["site"]
-    return Job(content, random_weather.forecast(rng, start) if known and rng.random() < 0.7 else None)
+    return Job(content, random_weather.forecast(rng, start, content["site"]["timezone"]) if known and rng.random() < 0.7 else None)
 
 
 def ordinary_job(number, seed=1):
@@ -118,7 +118,7 @@ def ordinary_job(number, seed=1):
     work = ["wash", "fix", "sand", "oil"] if rng.random() < 0.6 else list(rng.choice(WORK[1:]))
     content, start = job(rng, random_sites.site(rng, ordinary=True), work, ordinary=True)
     kind = rng.choice([None, None, random_weather.settled, random_weather.showery])
-    return Job(content, kind and random_weather.forecast(rng, start, kind, rng.randint(8, 14)))
+    return Job(content, kind and random_weather.forecast(rng, start, content["site"]["timezone"], kind, rng.randint(8, 14)))
 
 
 def small_job(number, seed=1):
@@ -134,7 +134,7 @@ def small_job(number, seed=1):
         area["coats"] = rng.choice([1, 1, 2])
     content, start = job(rng, areas, list(rng.choice([["oil"], ["sand", "oil"], ["wash", "oil"]])), ordinary=True, small=True)
     kind = rng.choice([None, random_weather.settled, random_weather.showery, random_weather.turning])
-    return Job(content, kind and random_weather.forecast(rng, start, kind, rng.randint(6, 12)))
+    return Job(content, kind and random_weather.forecast(rng, start, content["site"]["timezone"], kind, rng.randint(6, 12)))
 
 
 def days_after(date, days):

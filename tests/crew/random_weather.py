@@ -2,6 +2,7 @@
 
 import datetime
 import math
+import zoneinfo
 
 HEADER = "time,air_c,rh_pct,cloud_pct,wind_ms,rain_mm"
 
@@ -62,7 +63,13 @@ def hopeless(rng, _day):
 KINDS = [settled, settled, showery, showery, showery, hot, cold, windy, turning, hopeless]
 
 
-def forecast(rng, start, kind=None, days=None):
+def is_on_the_clock(time, zone):
+    """Does the clock on site show this time, or does it leap over it?"""
+    local = time.replace(tzinfo=zoneinfo.ZoneInfo(zone))
+    return local.astimezone(datetime.timezone.utc).astimezone(local.tzinfo).replace(tzinfo=None) == time
+
+
+def forecast(rng, start, zone, kind=None, days=None):
     """The text of a forecast file, from about the first day on site."""
     make = kind or rng.choice(KINDS)
     step = rng.choice([1, 1, 3])
@@ -73,5 +80,6 @@ def forecast(rng, start, kind=None, days=None):
         date = first + datetime.timedelta(days=number)
         for hour in range(0, 24, step):
             air, damp, cloud, wind, rain = day.row(hour)
-            lines.append(f"{date}T{hour:02}:00,{air:.1f},{damp:.0f},{cloud:.0f},{wind:.1f},{rain * step:.1f}")
+            if is_on_the_clock(datetime.datetime(date.year, date.month, date.day, hour), zone):
+                lines.append(f"{date}T{hour:02}:00,{air:.1f},{damp:.0f},{cloud:.0f},{wind:.1f},{rain * step:.1f}")
     return "\n".join(lines) + "\n"

@@ -12,7 +12,7 @@ class Figures:
     """Of one plan."""
 
     def __init__(self):
-        self.visits = self.short = self.present = self.worked = self.bare = self.over_break = 0
+        self.visits = self.short = self.present = self.worked = self.soaking = self.bare = self.over_break = 0
 
 
 def figures_of(plan):
@@ -24,9 +24,20 @@ def figures_of(plan):
     fixed = sum((p.end - p.start) * len(p.people) for p in plan.pieces if p.task in ("set-up", "pack-down"))
     f.present = sum((d.home - d.arrive) * len(plan.people) for d in days) - rested
     f.worked = fixed + sum(w["person_minutes"] for w in plan.work)
+    f.soaking = soaking(plan)
     f.bare = sum(is_bare(plan, c) for c in plan.coats if c.coat == 1)
     f.over_break = sum(goes_over_a_break(plan, c) for c in plan.coats)
     return f
+
+
+def soaking(plan):
+    """Person-minutes of waiting, after a day's last stroke of laying, for the product to soak in."""
+    laid = {}
+    for s in plan.strips:
+        if s.wipe:
+            laid[s.date] = max(laid.get(s.date, 0), s.lay.end)
+    return sum((p.end - p.start) * len(p.people) for p in plan.pieces
+               if p.task == "wait" and p.date in laid and p.start >= laid[p.date])
 
 
 def is_bare(plan, coat):
@@ -50,9 +61,9 @@ def judge(figures, tell=True):
         return ["no ordinary job could be planned"]
     short, presence = total("short") / total("visits"), total("present") / total("worked")
     if tell:
-        print(f"ordinary jobs: {len(figures)}, {total('visits')} visits, {short:.1%} under an hour, "
-              f"{presence:.3f} person-hours on site for each of work, {total('bare')} areas bare over {BARE_DAYS} days unbilled, "
-              f"{total('over_break')} coats over a break")
+        print(f"ordinary jobs: {len(figures)}, {total('visits')} visits, {short:.1%} under an hour, {total('bare')} areas bare over "
+              f"{BARE_DAYS} days unbilled, {total('over_break')} coats over a break,\n  {presence:.3f} person-hours on site for each "
+              f"of work, {total('soaking') / total('worked'):.3f} of them waiting for the product to soak in")
     wrong = []
     if short > MOST_SHORT:
         wrong.append(f"{short:.1%} of the visits are under an hour, at most {MOST_SHORT:.0%} may be")
