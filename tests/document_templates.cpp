@@ -71,7 +71,7 @@ TEST_CASE("a template with a head is a document, one without is a part of others
   base::Diagnostics messages;
   const auto invoice = input::readTemplate(
       "---\nreader: office\nheading: Invoice  # at the top\nmost_pages: 2\nletterhead: yes\ntables: small\n"
-      "needs: coats\n---\n# {{title}}\n",
+      "reading: large\nneeds: coats\n---\n# {{title}}\n",
       "invoice.md", messages);
   CHECK(said(messages) == "");
   REQUIRE(invoice.document);
@@ -80,9 +80,10 @@ TEST_CASE("a template with a head is a document, one without is a part of others
   CHECK(invoice.document->mostPages == 2);
   CHECK(invoice.document->hasLetterhead);
   CHECK(invoice.document->hasSmallTables);
+  CHECK(invoice.document->hasLargeReading);
   CHECK(invoice.document->needsCoats);
   CHECK(invoice.body == "# {{title}}\n");
-  CHECK(invoice.firstLine == 9);
+  CHECK(invoice.firstLine == 10);
   const auto fromWindows = input::readTemplate(
       "\xEF\xBB\xBF---\r\nreader: crew\r\nheading: Days\r\nmost_pages: by day\r\n---\r\n# A\r\n", "a.md",
       messages);
@@ -106,7 +107,7 @@ TEST_CASE("mistakes in the head of a template have their line") {
         "invoice.md:3:13: error: most_pages: '0' is out of range\n"
         "  hint: allowed: from 1 to 99\n"
         "invoice.md:4:1: error: 'leterhead' is not a known key here; did you mean 'letterhead'?\n"
-        "  hint: known: reader, heading, most_pages, letterhead, tables or needs\n");
+        "  hint: known: reader, heading, most_pages, letterhead, tables, reading or needs\n");
   CHECK(mistakesIn("---\nreader: crew\n# A\n") ==
         "invoice.md:1:1: error: the head of the template has no end\n"
         "  hint: close it with a line of '---'\n");
@@ -132,7 +133,7 @@ TEST_CASE("a list of the pack that names no document is refused with the known o
       app::readShipped(looks.choices),
       Catch::EndsWith("pack.yaml:1:20: error: documents[2]: 'ofice' is not a known document; did you "
                       "mean 'office'?\n"
-                      "  hint: known: aftercare, dayplan, office, orders, quote or safety\n" +
+                      "  hint: known: aftercare, dayplan, office, orders, quote, risk or safety\n" +
                       looks.choices.looks +
                       "/pack.yaml:1:27: error: documents[3]: 'quote' is given twice\n"
                       "  hint: leave one out\n"));
@@ -177,6 +178,7 @@ TEST_CASE("a document says in each language that it is for the same reader") {
       CHECK(head.kind.isByDay == english.isByDay);
       CHECK(head.kind.hasLetterhead == english.hasLetterhead);
       CHECK(head.kind.hasSmallTables == english.hasSmallTables);
+      CHECK(head.kind.hasLargeReading == english.hasLargeReading);
       CHECK(head.kind.needsCoats == english.needsCoats);
     }
   }

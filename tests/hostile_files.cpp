@@ -58,9 +58,10 @@ const std::string isFolder = "cannot be read: it is a folder\n",
 
 }  // namespace
 
-TEST_CASE("a job that is a folder, a pipe, a device, empty or not there is told so") {
+TEST_CASE("a job that is an empty folder, a pipe, a device, empty or not there is told so") {
   const JobFolder odd;
-  CHECK(odd.refusal("dir") == "dir: error: " + isFolder + jobHint);
+  CHECK(odd.refusal("dir") ==
+        "dir: error: there is no job below it\n  hint: a job has 'customer:' and 'areas:' at its top\n");
   CHECK(odd.refusal("pipe") == "pipe: error: " + isPipe + jobHint);
   CHECK(odd.refusal("/dev/zero") == "/dev/zero: error: " + isPipe + jobHint);
   CHECK(odd.refusal("none") == "none: error: " + isMissing + jobHint);
@@ -75,7 +76,7 @@ TEST_CASE("a firm's file that is none is told so") {
     odd.job("brand: " + name);
     return odd.refusal();
   };
-  const std::string at = "job.yaml:26:8: error: brand: '";
+  const std::string at = "job.yaml:27:8: error: brand: '";
   const std::string hint = "  hint: the path starts at the folder of the file it stands in\n";
   CHECK(saidOf("dir") == at + "dir' " + isFolder + hint);
   CHECK(saidOf("pipe") == at + "pipe' " + isPipe + hint);
@@ -96,13 +97,13 @@ TEST_CASE("a forecast and rates that are no files are told with the line that na
     odd.job("brand: firm.yaml\n" + line);
     return odd.refusal();
   };
-  CHECK(saidOf("weather: dir") == "job.yaml:27:10: error: weather: 'dir' " + isFolder + hint);
-  CHECK(saidOf("weather: pipe") == "job.yaml:27:10: error: weather: 'pipe' " + isPipe + hint);
-  CHECK(saidOf("weather: /dev/zero") == "job.yaml:27:10: error: weather: '/dev/zero' " + isPipe + hint);
+  CHECK(saidOf("weather: dir") == "job.yaml:28:10: error: weather: 'dir' " + isFolder + hint);
+  CHECK(saidOf("weather: pipe") == "job.yaml:28:10: error: weather: 'pipe' " + isPipe + hint);
+  CHECK(saidOf("weather: /dev/zero") == "job.yaml:28:10: error: weather: '/dev/zero' " + isPipe + hint);
   CHECK(saidOf("weather: empty") ==
         "empty: error: it is empty\n"
         "  hint: save it again\n");
-  const std::string at = "job.yaml:27:18: error: spreading_rates: '";
+  const std::string at = "job.yaml:28:18: error: spreading_rates: '";
   const std::string about =
       "  hint: 'planksheaf rates FOLDER' writes it; the path starts at the folder of the file it stands in\n";
   CHECK(saidOf("spreading_rates: dir") == at + "dir' " + isFolder + about);

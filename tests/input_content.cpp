@@ -148,7 +148,7 @@ TEST_CASE("mistakes in content files are told with the whole message") {
        "  hint: check the three against their source\n"},
       {"regions/nz.yaml", "upper: 85 dB", "uper: 85 dB",
        "regions/nz.yaml:15:51: error: limits.noise: 'uper' is not a known key here; did you mean 'upper'?\n"
-       "  hint: known: from, until, rule, lower, upper, limit or source\n"},
+       "  hint: known: from, until, rule, lower, upper, limit, protector, real_world_loss or source\n"},
       {"regions/nz.yaml", "limit: 5 m/s2", "limit: 2 m/s2",
        "regions/nz.yaml:16:14: error: limits.vibration: the limit is below the action value\n"
        "  hint: check both against their source\n"},
@@ -268,22 +268,22 @@ TEST_CASE("mistakes in content files are told with the whole message") {
        "regions/nz.yaml:12:21: error: deposit[1].states[1]: 'W' is not a known state\n"
        "  hint: known: N or S\n"},
       {"regions/nz.yaml", "first Tuesday of November + 10", "Cup Day",
-       "regions/nz.yaml:22:79: error: holidays[1].days[1].day: 'Cup Day' is not a day of every year\n"
+       "regions/nz.yaml:23:79: error: holidays[1].days[1].day: 'Cup Day' is not a day of every year\n"
        "  hint: write it like '25 December', 'first Monday of June', 'last Monday of May - 1', 'Easter + 1', "
        "'Monday nearest 29 January' or 'Wednesday on or after 10 August'\n"},
       {"regions/nz.yaml", "first Tuesday of November + 10", "29 February",
-       "regions/nz.yaml:22:79: error: holidays[1].days[1].day: '29 February' is not a day of every year\n"
+       "regions/nz.yaml:23:79: error: holidays[1].days[1].day: '29 February' is not a day of every year\n"
        "  hint: write it like '25 December', 'first Monday of June', 'last Monday of May - 1', 'Easter + 1', "
        "'Monday nearest 29 January' or 'Wednesday on or after 10 August'\n"},
       {"regions/nz.yaml", ", day: first Tuesday of November + 10", ", weekend: Friday",
-       "regions/nz.yaml:22:57: error: holidays[1].days[1]: neither 'day' nor 'dates' is given\n"
+       "regions/nz.yaml:23:57: error: holidays[1].days[1]: neither 'day' nor 'dates' is given\n"
        "  hint: write the rule, like 'day: 25 December', or the dates of each year\n"
-       "regions/nz.yaml:22:83: error: holidays[1].days[1].weekend: 'Friday' is not a known rule for "
+       "regions/nz.yaml:23:83: error: holidays[1].days[1].weekend: 'Friday' is not a known rule for "
        "weekends\n"
        "  hint: known: Monday too, Monday instead, Monday instead of Sunday, two days later too, two days "
        "later or nearest weekday too\n"},
       {"regions/nz.yaml", "states: [N], days", "states: [E], days",
-       "regions/nz.yaml:22:46: error: holidays[1].states[1]: 'E' is not a known state\n"
+       "regions/nz.yaml:23:46: error: holidays[1].states[1]: 'E' is not a known state\n"
        "  hint: known: N or S\n"},
       {"regions/nz.yaml", "counted: working days", "counted: weekdays",
        "regions/nz.yaml:13:77: error: cancellation.counted: 'weekdays' is not a known way to count days\n"

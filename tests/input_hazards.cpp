@@ -12,7 +12,8 @@ TEST_CASE("hazards are read with their conditions, the controls in the order of 
   REQUIRE(c.hazards.size() == 2);
   const model::Hazard& rags = c.hazards[0];
   CHECK(rags.id == "rags");
-  CHECK(rags.signal == model::Signal::Danger);
+  CHECK((rags.severity == 5 && rags.exposure == 5 && rags.harmOrder() == 25));
+  CHECK((rags.sign == "warn" && rags.tasks.empty()));
   REQUIRE(rags.when.all.size() == 1);
   CHECK(rags.when.all[0].condition == model::Condition::DryingOil);
   REQUIRE(rags.controls.size() == 2);
@@ -24,7 +25,8 @@ TEST_CASE("hazards are read with their conditions, the controls in the order of 
   CHECK(edge.any[0].condition == model::Condition::Children);
   CHECK(edge.any[1].number == 0);  // the region's year
   CHECK(edge.none[0].condition == model::Condition::Alone);
-  CHECK(c.hazards[1].signal == model::Signal::None);
+  CHECK(c.hazards[1].sign == "warn-edge");
+  CHECK(c.hazards[1].tasks == std::vector<std::string>{"wash"});
   CHECK(c.conditionWords.at(model::Condition::Alone).holds == "it is alone");
   CHECK(c.labels.statements.at("H226") == "Flammable liquid and vapour");
 }
@@ -38,7 +40,7 @@ TEST_CASE("mistakes in hazards are told with the whole message") {
        "  hint: known: drying_oil, water_borne, coating, flammable, solvent, no_safety_data, hardwood, "
        "film_coating, oiled_before, built_before, may_be_treated, treated, near_water, edge_above, "
        "electric_tools, washing, sanding, task, tool, covered, enclosed, in_sun, hot_day, alone, public, "
-       "children, noise_above, vibration_above or lifting_above\n"},
+       "children, noise_above, vibration_above, lifting_above, tool_above, boards_above, site or long_day\n"},
       {file, "when: drying_oil", "when: edge_above",
        "hazards.yaml:4:11: error: hazards[1].when: 'edge_above' needs a value\n"
        "  hint: write it like {edge_above: 1 m}\n"},
@@ -49,44 +51,48 @@ TEST_CASE("mistakes in hazards are told with the whole message") {
        "hazards.yaml:4:11: error: hazards[1].when: 'none' alone would hold for every job\n"
        "  hint: add 'all' or 'any'\n"},
       {file, "task: wash", "task: wahs",
-       "hazards.yaml:15:44: error: hazards[2].when.all[2].task: 'wahs' is not a known task; did you mean "
+       "hazards.yaml:16:44: error: hazards[2].when.all[2].task: 'wahs' is not a known task; did you mean "
        "'wash'?\n"
        "  hint: known: clear, wash or sand\n"},
       {file, "task: wash", "tool: wash",
-       "hazards.yaml:15:44: error: hazards[2].when.all[2].tool: 'wash' is not a known tool; did you mean "
+       "hazards.yaml:16:44: error: hazards[2].when.all[2].tool: 'wash' is not a known tool; did you mean "
        "'washer'?\n"
        "  hint: known: washer\n"},
       {file, "edge_above: 1 m", "edge_above: 1",
-       "hazards.yaml:15:31: error: hazards[2].when.all[1].edge_above: '1' needs a unit\n"
+       "hazards.yaml:16:31: error: hazards[2].when.all[1].edge_above: '1' needs a unit\n"
        "  hint: write '1 m'\n"},
       {file, "any: [children, {built_before: lead}]", "any: []",
-       "hazards.yaml:15:57: error: hazards[2].when.any: the list is empty\n"
+       "hazards.yaml:16:57: error: hazards[2].when.any: the list is empty\n"
        "  hint: name a condition or leave the key out\n"},
       {file, "    harm: fire\n", "",
        "hazards.yaml:2:5: error: hazards[1]: 'harm' is missing\n"
        "  hint: write it like harm: A fire at night can kill.\n"},
       {file, "harm: fire", "harm: ''",
-       "hazards.yaml:7:11: error: hazards[1].harm: the text is empty\n"
+       "hazards.yaml:8:11: error: hazards[1].harm: the text is empty\n"
        "  hint: give one or leave the key out\n"},
       {file, "- protect: Gloves.", "- protec: Gloves.",
-       "hazards.yaml:9:9: error: hazards[1].controls[1].protec: 'protec' is not a known step of the "
+       "hazards.yaml:10:9: error: hazards[1].controls[1].protec: 'protec' is not a known step of the "
        "hierarchy "
        "of controls; did you mean 'protect'?\n"
        "  hint: known: eliminate, substitute, engineer, organise or protect\n"},
       {file, "{cutout}", "{cutuot}",
-       "hazards.yaml:10:19: error: hazards[1].controls[2].engineer: 'cutuot' is not a known word in braces; "
+       "hazards.yaml:11:19: error: hazards[1].controls[2].engineer: 'cutuot' is not a known word in braces; "
        "did "
        "you mean 'cutout'?\n"
-       "  hint: known: cutout, mask, emergency, ask_safety, ask_waste, ask_lead, ask_treated, edge, decks, "
-       "leader, tin or vacuum\n"},
-      {file, "signal: danger", "signal: deadly",
-       "hazards.yaml:5:13: error: hazards[1].signal: 'deadly' is not a known signal\n"
-       "  hint: known: caution, warning or danger\n"},
+       "  hint: known: cutout, mask, gas_mask, emergency, fall_rule, ask_safety, ask_waste, ask_lead, "
+       "ask_treated, "
+       "edge, decks, leader, tin, sander, vacuum, pause or generator_distance\n"},
+      {file, "severity: 5", "severity: 6",
+       "hazards.yaml:5:15: error: hazards[1].severity: '6' is out of range\n"
+       "  hint: allowed: from 1 to 5\n"},
+      {file, "tasks: [wash]", "tasks: [wahs]",
+       "hazards.yaml:20:13: error: hazards[2].tasks[1]: 'wahs' is not a known task; did you mean 'wash'?\n"
+       "  hint: known: clear, wash or sand\n"},
       {file, "id: edge", "id: rags",
-       "hazards.yaml:13:5: error: hazards[2]: the hazard 'rags' is given twice\n"
+       "hazards.yaml:14:5: error: hazards[2]: the hazard 'rags' is given twice\n"
        "  hint: give each its own id\n"},
       {file, "  alone: {holds: it is alone, fails: it is not alone}\n", "",
-       "hazards.yaml:22:3: error: conditions: 'alone' is missing\n"
+       "hazards.yaml:27:3: error: conditions: 'alone' is missing\n"
        "  hint: write it like alone: {holds: there is some, fails: there is none}\n"},
   };
   fixture::checkEach(table, [](Folder& f) { f.content(); });

@@ -128,14 +128,16 @@ included: [Furniture carried back]
 excluded: [Repairs of joists, Lights]
 before_we_come: [Clear the deck]
 batches: [B 7731, B 7732]
+licensed_for: [treated]
 start:)");
-  job = edited(job, "timezone:",
-               "address: [4 Mill Bay Road], exposure: coastal, north: 30, access: by the gate, water: tap at "
-               "the shed, "
-               "power: outlet at the door, hospital: Dunford, meeting_point: car park, first_aider: Ada, "
-               "sds_place: in "
-               "the van, extinguisher: at the door, year_built: 1968, "
-               "near_water: yes, public: true, children: yes, timezone:");
+  job = edited(
+      job, "timezone:",
+      "address: [4 Mill Bay Road], exposure: coastal, north: 30, access: by the gate, water: tap at "
+      "the shed, "
+      "power: outlet at the door, hospital: Dunford, meeting_point: car park, first_aider: Ada, "
+      "sds_place: in "
+      "the van, extinguisher: at the door, year_built: 1968, "
+      "near_water: yes, public: true, children: yes, eye_wash: in the cab, pails: by the tap, timezone:");
   job = edited(job, "breaks: 45 min",
                "breaks: 1 h, days: [mon, sat], off: [2027-03-20], names: [Ada, Ben], leader: Ada");
   job = edited(job, "state: sanded", R"(state: film
@@ -147,7 +149,8 @@ start:)");
     covered: yes
     enclosed: yes
     treated: true
-    edge_height: 900 mm)");
+    edge_height: 900 mm
+    rail: yes)");
   job = edited(job, "thickness: 38 mm",
                "thickness: 38 mm, run: short side, face: reeded, reeded_factor: 130 %, wetted: all faces");
   job = edited(job, "{deposit: 10 %,",
@@ -181,7 +184,10 @@ start:)");
   CHECK(j.site.extinguisher == "at the door");
   CHECK(j.site.yearBuilt == 1968);
   CHECK(j.site.isNearWater);
-  CHECK(j.site.isPublic);
+  CHECK(j.site.isPublic == true);
+  CHECK((j.site.eyeWash == "in the cab" && j.site.pails == "by the tap"));
+  CHECK(j.licensedFor == std::vector<std::string>{"treated"});
+  CHECK(j.areas.at(0).hasRail);
   CHECK(j.site.hasChildren);
   CHECK(j.crew.breakMinutes == 60);
   CHECK(j.crew.works[0]);

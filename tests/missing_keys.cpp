@@ -121,7 +121,7 @@ TEST_CASE("a missing key of a content file shows a line that mends it") {
   CHECK(keysMended("/content/ghs.yaml", reader([](auto& r, auto&) { input::readLabels(r); })) == 4);
   CHECK(keysMended("/content/timbers.yaml", reader([](auto& r, auto&) { input::readTimbers(r); })) > 5);
   CHECK(keysMended("/content/consumables.yaml",
-                   reader([&](auto& r, auto&) { input::readConsumables(r, c.regions); })) > 3);
+                   reader([&](auto& r, auto&) { input::readConsumables(r, c.regions, c.labels); })) > 3);
   CHECK(keysMended("/content/tasks.yaml",
                    reader([&](auto& r, auto&) { input::readTasks(r, c.consumables); })) > 3);
   CHECK(keysMended("/content/tools.yaml", reader([&](auto& r, auto&) { input::readTools(r, c.tasks); })) > 3);

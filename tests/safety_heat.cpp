@@ -130,3 +130,11 @@ TEST_CASE("bands of heat begin at the weather service's bounds") {
   CHECK(safety::heatBand(39.5) == HeatBand::Danger);
   CHECK(safety::heatBand(51.7) == HeatBand::ExtremeDanger);
 }
+
+TEST_CASE("somebody new to the heat or back from a week away works part of the first days") {
+  // NIOSH, Protecting Your Workers from Heat Stress (2014): 20 % a day more; 50, 60, 80 and 100 %.
+  for (const auto& [day, hours] : {std::pair{1, 1.6}, {2, 3.2}, {3, 4.8}, {4, 6.4}, {5, 8.0}, {9, 8.0}})
+    CHECK_THAT(safety::hoursInHeat(day, 8, true), Catch::WithinAbs(hours, 0.01));
+  for (const auto& [day, hours] : {std::pair{1, 4.0}, {2, 4.8}, {3, 6.4}, {4, 8.0}, {5, 8.0}})
+    CHECK_THAT(safety::hoursInHeat(day, 8, false), Catch::WithinAbs(hours, 0.01));
+}

@@ -72,6 +72,7 @@ areas:
 work: [wash, fix, sand, oil]
 sanding: [60, 80, 100]
 crew: {people: 3, hours: 07:30-16:00, names: [Ada, Ben, Cyd], leader: Ada}
+licensed_for: [treated]
 price: {deposit: 10 %}
 weather:
   source: invented for the test

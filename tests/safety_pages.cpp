@@ -4,7 +4,10 @@
 #include "reading_level.h"
 #include "safety_jobs.h"
 
+#include <map>
+#include <optional>
 #include <regex>
+#include <sstream>
 
 using namespace safety_jobs;
 
@@ -19,42 +22,84 @@ const Print prints[] = {{model::Paper::A4, "generous"},
                         {model::Paper::A4, "compact"},
                         {model::Paper::Letter, "compact"}};
 
-/// Pages of the safety sheet in English and in Spanish.
-std::pair<std::size_t, std::size_t> pagesOf(const std::string& job, const Print& print) {
-  app::Choices choices;
-  choices.paper = print.paper;
-  choices.theme = print.theme;
-  choices.languages = {"en", "es"};
-  const auto sheets = documents(computed(job, choices), {"safety"}, choices);
-  return {sheets.at("safety").pages.size(), sheets.at("safety-es").pages.size()};
+/// Pages of the safety leaf in each language.
+std::map<std::string, std::size_t> pagesOf(const app::Computation& x, app::Choices choices) {
+  choices.languages = {"en", "es", "pl"};
+  std::map<std::string, std::size_t> pages;
+  for (const auto& [name, sheet] : documents(x, {"safety"}, choices)) pages[name] = sheet.pages.size();
+  return pages;
+}
+
+/// All jobs that a leaf is tried on.
+std::map<std::string, std::string> jobs() {
+  std::map<std::string, std::string> all = {{"plain", plainJob}, {"worst", worstJob}};
+  for (const auto& file : examples::jobs()) all[file] = "";
+  return all;
+}
+
+std::optional<app::Computation> computedFor(const std::string& name, const std::string& job,
+                                            const app::Choices& choices) {
+  if (!job.empty()) return computed(job, choices);
+  base::Diagnostics messages;
+  return app::compute(name, shipped(), choices, messages);
 }
 
 }  // namespace
 
-TEST_CASE("the safety sheet has two pages for a plain job and three for the worst, on every paper") {
-  for (const auto& print : prints) {
-    CAPTURE(print.paper == model::Paper::A4, print.theme);
-    const auto plain = pagesOf(plainJob, print), worst = pagesOf(worstJob, print);
-    CHECK(plain.first <= 2);
-    CHECK(plain.second <= 2);
-    CHECK(worst.first <= 3);
-    // Spanish is a sixth longer; on the shortest paper in the widest look it takes a sheet more.
-    const bool isTight = print.paper == model::Paper::Letter && print.theme == std::string("generous");
-    CHECK(worst.second <= (isTight ? 4u : 3u));
+TEST_CASE("the safety leaf has two sides on A4 in every language, and in English on Letter") {
+  for (const auto& [name, job] : jobs()) {
+    for (const auto& print : prints) {
+      app::Choices choices;
+      choices.paper = print.paper;
+      choices.theme = print.theme;
+      const auto x = computedFor(name, job, choices);
+      REQUIRE(x);
+      const bool isA4 = print.paper == model::Paper::A4, isWide = print.theme == std::string("generous");
+      for (const auto& [sheet, pages] : pagesOf(*x, choices)) {
+        INFO(name << ": " << sheet << (isA4 ? ", A4, " : ", Letter, ") << print.theme);
+        // Translations are a sixth longer, the letters of the second look wider, and the worst job has it
+        // all: where the leaf would have to be set smaller it takes a second sheet of paper.
+        const bool isTwo = isWide && name != "worst" && (isA4 || sheet == "safety");
+        CHECK(pages <= (isTwo ? 2u : 3u));
+        CHECK(pages >= 2);
+      }
+    }
   }
 }
 
-TEST_CASE("a plain job speaks neither of fire nor of heat") {
+TEST_CASE("reading on the leaf is never below 10.5 pt, notes and labels never below 9 pt") {
+  for (const auto& print : prints) {
+    if (print.theme != std::string("generous")) continue;
+    app::Choices choices;
+    choices.paper = print.paper;
+    choices.theme = print.theme;
+    const auto x = computed(worstJob, choices);
+    const auto sheets = documents(x, {"safety"}, choices);
+    int reading = 0;
+    for (const auto& page : sheets.at("safety").pages) {
+      for (const auto& item : page.items) {
+        const auto* run = std::get_if<typeset::TextRun>(&item.what);
+        if (!run || item.tag <= 0) continue;
+        CHECK(run->size >= typeset::Dim::pt(9));
+        reading += run->size >= typeset::Dim::milli(10'500);
+      }
+    }
+    CHECK(reading > 100);
+  }
+}
+
+TEST_CASE("a plain job is no DANGER and speaks of no heat stroke") {
   const auto plain = documents(computed(plainJob), {"safety"});
   const std::string words = together(plain.at("safety"));
-  for (const char* word : {"alight", "DANGER", "WARNING", "heat stroke", "The product burns"}) {
+  for (const char* word : {"DANGER", "fainting", "Oil that catches fire"}) {
     INFO(word);
     CHECK_FALSE(holds(words, word));
   }
+  // Some water-borne oils hold drying oil: common practice is to treat every rag alike.
+  CHECK(holds(words, "Rags and pads may set themselves alight."));
 }
 
-TEST_CASE(
-    "oily rags are the first panel of the first page, with their number and the size of the container") {
+TEST_CASE("oily rags are the first panel of the first page, with their number and their pails") {
   const auto worst = documents(computed(worstJob), {"safety", "aftercare"});
   const auto& sheet = worst.at("safety");
   std::string page;
@@ -64,16 +109,23 @@ TEST_CASE(
   const std::size_t rags = page.find("alight");
   REQUIRE(rags != std::string::npos);
   CHECK(page.find("DANGER") < rags);
-  CHECK(rags < page.find("WARNING"));
-  CHECK(std::regex_search(page, std::regex(R"(\d+ rags, pads and brushes)")));
+  CHECK(rags < page.find("You are at"));
   // Both published ways, whichever comes first: NFPA, Safety with Oily Rags (2017), and USDA Wood Handbook,
   // FPL-GTR-282 (2021), ch. 16.
   const std::string words = together(sheet);
-  for (const char* part : {"under water", "lid", "flat outdoors", "in one layer"}) {
+  for (const char* part : {"under water", "lid", "lat outdoors", "in one layer"}) {
     INFO(part);
     CHECK(holds(words, part));
     CHECK(holds(together(worst.at("aftercare")), part));
   }
+  CHECK(std::regex_search(words, std::regex(R"(Two 20.{1,2}L metal pails, half full, in the open)")));
+  CHECK(std::regex_search(words, std::regex(R"(About \d+ rags a day)")));
+  CHECK(holds(words, "Water or foam, plenty, outdoors."));
+  CHECK(holds(together(documents(computed(replaced(worstJob, "year_built: 1962",
+                                                   "year_built: 1962, pails: by the tap")),
+                                 {"safety"})
+                           .at("safety")),
+              "half full, by the tap,"));
 }
 
 TEST_CASE("the care sheet warns of rags where a tin may stay with the customer") {
@@ -93,40 +145,59 @@ TEST_CASE("the care sheet warns of rags where a tin may stay with the customer")
   CHECK(holds(none, "Keep off it and call us."));
 }
 
-TEST_CASE("the sheet has a line for each of the crew on each day, and the dates of its reviews") {
+TEST_CASE(
+    "the leaf has a line for each of the crew on each day, and the assessment the dates of its reviews") {
   const auto x = computed(worstJob);
-  const auto sheets = documents(x, {"safety"});
+  const auto sheets = documents(x, {"safety", "risk"});
   const std::string words = together(sheets.at("safety"));
-  for (const char* name :
-       {"Ada", "Ben", "Cyd", "Read and understood", "initial below before the first tool"}) {
+  for (const char* name : {"Ada", "Ben", "Cyd", "Talked through: sign on each day", "Ada, leader"}) {
     INFO(name);
     CHECK(holds(words, name));
   }
   // Mon 15 to Wed 24 February 2027 touch two weeks.
-  CHECK(holds(words, "Mon\u00A015\u00A0Feb and Mon\u00A022\u00A0Feb; sooner when anything changes"));
+  CHECK(holds(together(sheets.at("risk")),
+              "Mon\u00A015\u00A0Feb and Mon\u00A022\u00A0Feb, sooner when anything changes"));
 }
 
-TEST_CASE("the hardest day stands as a bar against its limit") {
-  const auto sheets = documents(computed(worstJob), {"safety"});
+TEST_CASE("a crew of more than fourteen days signs each week") {
+  auto x = computed(worstJob);
+  const auto first = x.plan.days.front();
+  x.plan.days.clear();
+  for (int i = 0; i < 30; ++i) x.plan.days.push_back(first + std::chrono::days{i});
+  const std::string words = together(documents(x, {"safety"}).at("safety"));
+  CHECK(holds(words, "sign on each week"));
+  CHECK_FALSE(holds(words, "sign on each day"));
+}
+
+TEST_CASE("the hardest day stands as a bar against its limit in the assessment") {
+  const auto sheets = documents(computed(worstJob), {"risk"});
   std::string alts;
-  for (const auto& tag : sheets.at("safety").tags) alts += tag.alt + "\n";
+  for (const auto& tag : sheets.at("risk").tags) alts += tag.alt + "\n";
   CHECK(holds(alts, "Bar: 1 of 1 marks passed."));  // noise, 85 dB(A)
   CHECK(holds(alts, "Bar: 1 of 2 marks passed."));  // vibration, past the action value
   CHECK(holds(alts, "Bar: 3 of 3 marks passed."));  // 39 C and more in the sun
 }
 
-TEST_CASE("safety and care sheets read at grade 8 or below") {
+TEST_CASE("the leaf has at most 700 words at grade 7, the care sheet reads at grade 8 or below") {
   // Flesch-Kincaid grade: Kincaid et al., Navy Research Branch Report 8-75 (1975), formula from memory.
   const auto check = [](const app::Computation& x, const std::string& job) {
     for (const auto& [name, pages] : documents(x, {"safety", "aftercare"})) {
       if (holds(name, "-")) continue;  // a translation
+      const bool isLeaf = name == "safety";
       const auto level = reading::gradeOf(blocksOf(pages));
-      INFO(job << ": " << name << ", " << level.words << " words");
-      CHECK(level.words > 200);
-      CHECK(level.grade <= 8);
+      INFO(job << ": " << name << ", " << level.words << " words of sentences");
+      CHECK(level.words > 150);
+      CHECK(level.grade <= (isLeaf ? 7 : 8));
+      if (!isLeaf) continue;
+      std::istringstream all(together(pages));
+      int words = 0;
+      for (std::string word; all >> word;)
+        words += word.find_first_not_of("0123456789.,;:-") != std::string::npos;
+      CHECK(words <= 700);
     }
   };
   check(computed(worstJob), "the worst job");
+  check(computed(plainJob), "the plain job");
   for (const auto& file : examples::jobs()) {
     base::Diagnostics messages;
     const auto x = app::compute(file, shipped(), {}, messages);
@@ -148,10 +219,17 @@ TEST_CASE("syllables and grades are counted as by hand") {
   CHECK(reading::gradeOf({"The cat sat on the mat."}).grade == near(-1.45));
 }
 
-TEST_CASE("the safety sheet says what the heaviest tin weighs") {
-  const auto x = computed(worstJob);
-  const int kilograms = static_cast<int>(std::ceil(x.exposure.lifting.heaviestTin));
-  REQUIRE(kilograms > 15);
-  CHECK(holds(together(documents(x, {"safety"}).at("safety")),
-              "The heaviest weighs " + std::to_string(kilograms) + "\u00A0kg"));
+TEST_CASE("what the heaviest tin weighs is told on the leaf where there is room, always in the assessment") {
+  const auto tells = [](const std::string& job, const char* document) {
+    const auto x = computed(job);
+    const int kilograms = static_cast<int>(std::ceil(x.exposure.lifting.heaviestTin));
+    REQUIRE(kilograms > 15);
+    return holds(together(documents(x, {document}).at(document)),
+                 "A full tin is " + std::to_string(kilograms) + "\u00A0kg");
+  };
+  const std::string large =
+      replaced(replaced(plainJob, "plover-wb", "tern-oil"), "[6 m, 4 m]", "[12 m, 8 m]");
+  CHECK(tells(large, "safety"));
+  CHECK(tells(large, "risk"));
+  CHECK(tells(worstJob, "risk"));
 }

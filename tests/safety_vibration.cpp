@@ -64,3 +64,13 @@ TEST_CASE("vibrating work is shared among as many as bring it under the action v
   CHECK(safety::shareVibration(5, 2.5) == 4);
   CHECK(safety::shareVibration(2.5 * std::sqrt(2), 2.5) == 2);  // in doubles a hair above 2
 }
+
+TEST_CASE("points used leave so many minutes with the next tool") {
+  // HSE's ready-reckoner: 2 a^2 t, action 100; recomputed.
+  const std::vector<safety::VibrationPeriod> belt = {{3.5, 2}}, both = {{3.5, 2}, {4.5, 0.6}},
+                                             disc = {{4.5, 3}};
+  CHECK_THAT(safety::minutesLeft(safety::vibrationPoints(belt), 4.5, 100), Catch::WithinAbs(75.6, 0.1));
+  CHECK_THAT(safety::minutesLeft(safety::vibrationPoints(both), 3.0, 100), Catch::WithinAbs(89.0, 0.1));
+  CHECK_THAT(safety::minutesLeft(safety::vibrationPoints(disc), 3.0, 100), Catch::WithinAbs(0, 0.1));  // over
+  CHECK_THAT(safety::minutesLeft(0, 2.5, 100), Catch::WithinAbs(480.0, 0.1));
+}

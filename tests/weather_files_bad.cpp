@@ -127,7 +127,7 @@ TEST_CASE("files of several places, several models, other kinds and errors are r
         "  hint: ask the service again\n");
   CHECK(saidOf("{}") ==
         "weather.txt: error: this JSON file is no forecast we know\n"
-        "  hint: README.md says which services there are\n");
+        "  hint: 'planksheaf help weather' says which services there are\n");
   CHECK(saidOf("<html><body>Sign in</body></html>") ==
         "weather.txt: error: this XML file is no forecast for a place\n"
         "  hint: save the locationforecast of the site\n");

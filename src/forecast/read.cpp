@@ -66,7 +66,8 @@ Series readJson(const std::string& text) {
   }
   if (root["features"].isGiven()) return readMetOffice(root);
   if (root["dimensions"].isGiven() && root["variables"].isGiven()) return readMetService(root);
-  throw Refusal{"", "this JSON file is no forecast we know", "README.md says which services there are"};
+  throw Refusal{"", "this JSON file is no forecast we know",
+                "'planksheaf help weather' says which services there are"};
 }
 
 /// Without a byte order mark and the carriage returns of line ends.

@@ -30,14 +30,21 @@ enum class Callout {
   Note,
   Caution,
   Warning,
-  Danger,   // panels
-  Side,     // small words in the side column, under the head of the section
-  Figures,  // a strip of large figures: a list of '**figure** label'
-  Columns,  // its blocks side by side
-  Signs,    // a list of '![sign](figure:x) **words** more', three in a row
-  Totals,   // a table without head that stays with the last row before it
-  Keep,     // never broken over pages
-  Letter    // label and value pairs under the title: a list of '**label** value'
+  Danger,    // panels
+  Side,      // small words in the side column, under the head of the section
+  Figures,   // a strip of large figures: a list of '**figure** label'
+  Columns,   // its blocks side by side
+  Signs,     // a list of '![sign](figure:x) **words** more', three in a row
+  Totals,    // a table without head that stays with the last row before it
+  Keep,      // never broken over pages
+  Letter,    // label and value pairs under the title: a list of '**label** value'
+  Matrix,    // a table whose cells hold a sign or a dash
+  Steps,     // a list of '**name** *note*', each with its numbered steps in three columns
+  Address,   // where one is, large: a list of '**words** more' beside the box's title
+  Cards,     // a list of '![sign](figure:x) **words** more' side by side, what is to do below the sign
+  Profiles,  // a list of '**name** words ![sign](figure:x)', each with its list of '**key** words', side by
+             // side
+  Orders     // a list of '*label* **order** more' side by side
 };
 
 /// level 1 = the title, 2 = a section. 'wide' matter runs across both columns ('## Price {wide}').

@@ -12,7 +12,9 @@ namespace {
 constexpr std::size_t depthCap = 16;
 constexpr Callout allKinds[] = {Callout::Note,   Callout::Caution, Callout::Warning, Callout::Danger,
                                 Callout::Side,   Callout::Figures, Callout::Columns, Callout::Signs,
-                                Callout::Totals, Callout::Keep,    Callout::Letter};
+                                Callout::Totals, Callout::Keep,    Callout::Letter,  Callout::Matrix,
+                                Callout::Steps,  Callout::Address, Callout::Cards,   Callout::Profiles,
+                                Callout::Orders};
 
 Mark markOf(char c) { return c == '+' ? Mark::Tick : c == '*' ? Mark::Cross : Mark::Dash; }
 

@@ -121,6 +121,18 @@ const char* nameOf(Callout kind) {
       return "keep";
     case Callout::Letter:
       return "letter";
+    case Callout::Matrix:
+      return "matrix";
+    case Callout::Steps:
+      return "steps";
+    case Callout::Address:
+      return "address";
+    case Callout::Cards:
+      return "cards";
+    case Callout::Profiles:
+      return "profiles";
+    case Callout::Orders:
+      return "orders";
   }
   return "";
 }

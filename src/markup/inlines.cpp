@@ -188,7 +188,7 @@ std::string InlineReader::entity(std::string_view text) const {
   if (name == "lt") return "<";
   if (name == "gt") return ">";
   if (name == "quot") return "\"";
-  const std::string letter = name.starts_with('#') ? numbered(name.substr(1)) : "";
+  std::string letter = name.starts_with('#') ? numbered(name.substr(1)) : "";
   if (letter.empty()) {
     source_.error(line_, "'" + std::string(text) + "' is not known", "type the letter itself");
   } else if (const std::string hidden = base::firstHiddenLetter(letter); !hidden.empty()) {

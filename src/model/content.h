@@ -74,6 +74,7 @@ struct SafetyData {
   std::vector<Vapour> vapours;           // empty: no solvent that matters
   std::optional<base::Temperature> flashPoint;
   std::string skin, eyes, inhaled, swallowed, spill;  // first aid and spill in one sentence each
+  std::string mix;                                    // how it is thinned before use; may be empty
 };
 
 struct Product {
@@ -149,7 +150,8 @@ struct Consumable {
   std::string unit;                          // 'sheet', 'L', 'roll'
   std::map<std::string, base::Money> price;  // by region, before tax, per unit
   bool boughtWhole = true;
-  bool soaksOil = false;  // wet with the product after use: rags, pads, brushes
+  bool soaksOil = false;               // wet with the product after use: rags, pads, brushes
+  std::optional<SafetyData> sds = {};  // of a chemical: a cleaner
 };
 
 struct Tool {
@@ -161,6 +163,7 @@ struct Tool {
   bool isElectric = false;
   bool isExample = true;     // not the maker's value: to be replaced
   bool isForTreated = true;  // false: not used on boards that are treated or may be
+  int kilograms = 0;         // 0 = not given
 };
 
 // ---------------------------------------------------------------- places
@@ -186,9 +189,18 @@ enum class NoiseRule {
   Osha        // 5 dB for half the time, with NIOSH's 3 dB beside it
 };
 
+/// How an ear protector is chosen.
+enum class ProtectorRule {
+  Class,  // 1 to 5: AS/NZS 1269.3:2005 by the day, AS/NZS 1270:2002 by the class's least SLC80
+  Snr,    // a range of SNR, EN 458: 70 to 80 dB(A) at the ear
+  Nrr     // the least NRR, halved: 29 CFR 1910.95, appendix B
+};
+
 struct NoiseLimits {
   NoiseRule rule = NoiseRule::Average8h;
   std::optional<int> lower, upper, limit;  // dB(A) of the day; the limit counts the protector
+  ProtectorRule protector = ProtectorRule::Snr;
+  int realWorldLoss = 0;  // dB that a protector takes off less than its label says
   std::string source;
 };
 
@@ -241,6 +253,12 @@ struct Cancellation {
   bool isStandstill = false;  // where the firm called unasked: no payment and no work in these days
 };
 
+/// From which drop on the place asks for protection against a fall.
+struct FallRule {
+  base::Length from;  // 0 = from any height that can hurt
+  std::string source;
+};
+
 struct Authority {
   std::string about;  // 'safety' 'waste' 'lead' 'treated' 'rights'
   std::string name;
@@ -274,6 +292,8 @@ struct Region {
   std::optional<int> leadUntil;  // coatings on buildings from this year on are not expected to hold lead
   std::string leadSource;
   std::map<std::string, std::string> equipment;  // grade by sign: ears -> 'EN 352, SNR as printed'
+  FallRule falls;
+  std::string poisonLine, poisonSource;  // whom to ring when something was swallowed
   Normals normals;                               // usual weather of its months; may be empty
   std::map<std::string, std::string> states;     // names by id, where its rules differ by state
   std::vector<base::HolidayRule> holidays;

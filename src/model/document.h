@@ -32,7 +32,8 @@ struct DocumentKind {
   bool isByDay = false;       // two for what stands under one title, the rest filled alike
   bool hasLetterhead = false;
   bool hasSmallTables = false;
-  bool needsCoats = false;  // says nothing of a job without a coat, and is left out
+  bool hasLargeReading = false;  // never below 10.5 pt, in any look
+  bool needsCoats = false;       // says nothing of a job without a coat, and is left out
 };
 
 }  // namespace model

@@ -15,9 +15,19 @@ struct NoiseDay {
   double lex8h = 0;                    // dB(A), EU form; 0 = no noisy tool
   double level = 0;                    // dB(A) in the region's form: L_EX,8h, or OSHA's average
   double protection = 0;  // dB an ear protector has to take off to come under the region's lower level
-  int rating = 0;         // least NRR of a protector that does, where the form is OSHA's; 0 = none needed
+  int loudest = 0;        // dB(A) of the loudest tool in use
   int shareAmong =
       0;  // people among whom the noisy work would have to be shared; 0 = sharing does not bring it under
+};
+
+/// The ear protector that is asked for.
+struct Protector {
+  ProtectorRule rule = ProtectorRule::Snr;
+  int least = 0;          // class, SNR or NRR
+  int most = 0;           // of SNR: above it people hear no warning; 0 = no upper end
+  bool isBoth = false;    // plugs and muffs together
+  bool isNeeded = true;   // false: no tool is loud enough
+  bool isBeyond = false;  // no class is enough: ask a specialist
 };
 
 struct VibrationTool {
@@ -31,6 +41,8 @@ struct VibrationDay {
   base::Date date{};
   double a8 = 0;      // m/s2
   double points = 0;  // 100 = 2.5 m/s2, 400 = 5 m/s2
+  double minutesLeft =
+      0;  // to the action value with the tool that shakes most, the day's others used as planned
   int shareAmong = 0;
   std::vector<VibrationTool> tools;
 };
@@ -56,12 +68,14 @@ struct VapourArea {
 };
 
 struct RagCount {
-  int count = 0;  // rags, pads, sheets of paper and the like wet with oil
-  int containerLitres = 0;
+  int count = 0;   // rags, pads, sheets of paper and the like wet with the product
+  int perDay = 0;  // of them on the day that lays most
+  int pails = 0;   // of 20 L, half full of water
 };
 
 struct Lifting {
   double heaviestTin = 0;  // kg, full
+  int heaviestTool = 0;    // kg, of those in use; 0 = none is known
 };
 
 struct CrewExposure {
@@ -73,7 +87,10 @@ struct CrewExposure {
   std::vector<VapourArea> vapour;
   RagCount rags;
   Lifting lifting;
+  Protector protector;           // for the loudest tool and the hardest day of the job
+  double newToHeatHours = 0;     // that somebody new to the heat may work on his first day
   bool hasExampleTools = false;  // some values are not the maker's
+  double warmestBoards = -100;   // C, while the crew works; -100 = not known
 };
 
 /// A hazard of content/hazards.yaml, weighed for this job.

@@ -40,7 +40,11 @@ enum class Condition {
   Children,
   NoiseAbove,
   VibrationAbove,
-  LiftingAbove
+  LiftingAbove,
+  ToolAbove,    // kg, of a tool in use
+  BoardsAbove,  // their warmth while the crew works
+  Site,         // the job names it among the hazards of the site
+  LongDay
 };
 
 /// Thresholds of the region that a day is weighed against.
@@ -48,9 +52,9 @@ enum class Threshold { Lower, Upper, Action, Limit };
 
 struct Clause {
   Condition condition = Condition::Coating;
-  int number = 0;  // a year, where 0 stands for the region's, or kg
+  int number = 0;  // a year, where 0 stands for the region's, or kg, or C
   base::Length height;
-  std::string id;  // of a task or a tool
+  std::string id;  // of a task or a tool, or a word of the site
   Threshold threshold = Threshold::Lower;
 };
 
@@ -67,23 +71,26 @@ struct Control {
   std::string text;
 };
 
-/// How loud the sheet says it; 'None' is a line of the table, the others are panels.
-enum class Signal { None, Caution, Warning, Danger };
-
 struct Hazard {
   std::string id, title;
   When when;
-  Signal signal = Signal::None;
+  int severity = 1, exposure = 1;  // 1 to 5; our own choice
+  std::string sign = "warn";       // of content/signs
+  bool isPanel = false;            // it has the panel that leads the leaf
+  std::vector<std::string> tasks;  // in whose row of the leaf its steps may stand; none: a place of its own
   std::string who, harm;
   std::vector<Control> controls;  // best first
   std::string left;               // the risk that stays
   std::string source;             // title and year, or 'common practice'
+
+  int harmOrder() const { return severity * exposure; }
 };
 
 /// How a condition is told: '{value}' is the job's own, '{limit}' what it is weighed against.
 struct ConditionWords {
   std::string holds, fails;
   std::string unknown;  // it may hold, and counts as if it did; empty = always known
+  std::string id = {};  // 'drying_oil'
 };
 
 /// Standard texts of the labels of chemicals, by code.

@@ -100,6 +100,7 @@ struct Deck {
   bool isTreated = false;              // known to hold a preservative
   std::optional<ClockSpan> sun;        // when the sun reaches the boards; 0 to 0 = never; nothing = all day
   std::optional<base::Length> edgeHeight;  // drop beside the deck
+  bool hasRail = false;                    // along that drop
   std::optional<Place> wayOut;             // where the crew leaves the deck, from its own corner
   base::SourcePos pos;
 };
@@ -121,10 +122,12 @@ struct Site {
   std::optional<int> north;          // degrees clockwise from the top of the plan
   std::string access, water, power;  // notes for the crew
   std::string hospital, meetingPoint, firstAider, sdsPlace, extinguisher;
+  std::string eyeWash, pails;        // where they stand
+  std::vector<std::string> hazards;  // words of content/hazards.yaml: 'vehicles', 'no signal'
   std::optional<int> yearBuilt;
-  bool isNearWater = false;  // pool, pond, river, sea
-  bool isPublic = false;     // people pass by
-  bool hasChildren = false;  // or pets
+  bool isNearWater = false;      // pool, pond, river, sea
+  std::optional<bool> isPublic;  // people pass by; nothing = not told
+  bool hasChildren = false;      // or pets
 };
 
 struct Crew {
@@ -223,6 +226,7 @@ struct Job {
   std::string title;  // of the quote; empty = made from the decks and the work
   std::string officeNote;
   std::vector<std::string> batches;
+  std::vector<std::string> licensedFor;  // hazards the crew has papers for: 'treated'
   Forecast forecast;
   Normals normals;                        // the job's own, or the region's; may be empty
   std::vector<DoneCoat> done;             // in order of deck, coat and time

@@ -107,7 +107,9 @@ std::string height(const Situation& s, base::Length l) {
 
 Answer edgeAbove(const Situation& s, base::Length limit) {
   base::Length most;
-  for (const auto& deck : s.c.job.areas) most = std::max(most, deck.edgeHeight.value_or(base::Length{}));
+  for (const auto& deck : s.c.job.areas) {
+    if (!deck.hasRail) most = std::max(most, deck.edgeHeight.value_or(base::Length{}));
+  }
   return yes(most > limit, height(s, most), height(s, limit));
 }
 
@@ -146,14 +148,30 @@ Answer vibrationAbove(const Situation& s, model::Threshold threshold) {
   return yes(most >= limit, rounded(s, most, 1, " m/s²"), rounded(s, limit, 1, " m/s²"));
 }
 
-Answer liftingAbove(const Situation& s, int kilograms) {
-  const double mass = s.exposure.lifting.heaviestTin;
+Answer massAbove(const Situation& s, double mass, int kilograms) {
   const bool isUs = s.c.region->units == model::UnitSystem::UsCustomary;
   constexpr double pound = 0.45359237;  // kg, NIST SP 811 (2008), App. B.8
   const auto words = [&](double kg) {
     return isUs ? rounded(s, kg / pound, 0, " lb") : rounded(s, kg, 0, " kg");
   };
   return yes(mass > kilograms, words(mass), words(kilograms));
+}
+
+/// Where nothing is known of the weather it does not hold: a hand on the boards tells.
+Answer boardsAbove(const Situation& s, int celsius) {
+  const bool isUs = s.c.region->units == model::UnitSystem::UsCustomary;
+  const auto words = [&](double c) {
+    return isUs ? rounded(s, c * 1.8 + 32, 0, " °F") : rounded(s, c, 0, " °C");
+  };
+  return yes(s.exposure.warmestBoards > celsius, words(s.exposure.warmestBoards), words(celsius));
+}
+
+/// From ten hours on, breaks taken off: our own choice.
+Answer longDay(const Situation& s) {
+  constexpr double limit = 9.5;
+  const auto& crew = s.c.job.crew;
+  const double hours = (crew.endMinutes - crew.startMinutes - crew.breakMinutes) / 60.0;
+  return yes(hours > limit, rounded(s, hours, 1, " h"), rounded(s, limit, 1, " h"));
 }
 
 }  // namespace
@@ -220,7 +238,7 @@ Answer answerTo(const model::Clause& clause, const Situation& s) {
     case Condition::Alone:
       return yes(s.c.job.crew.people == 1);
     case Condition::Public:
-      return yes(site.isPublic);
+      return yes(site.isPublic.value_or(false));
     case Condition::Children:
       return yes(site.hasChildren);
     case Condition::NoiseAbove:
@@ -228,7 +246,16 @@ Answer answerTo(const model::Clause& clause, const Situation& s) {
     case Condition::VibrationAbove:
       return vibrationAbove(s, clause.threshold);
     case Condition::LiftingAbove:
-      return liftingAbove(s, clause.number);
+      return massAbove(s, s.exposure.lifting.heaviestTin, clause.number);
+    case Condition::ToolAbove:
+      return massAbove(s, s.exposure.lifting.heaviestTool, clause.number);
+    case Condition::BoardsAbove:
+      return boardsAbove(s, clause.number);
+    case Condition::Site:
+      return yes(std::find(site.hazards.begin(), site.hazards.end(), clause.id) != site.hazards.end(),
+                 clause.id);
+    case Condition::LongDay:
+      return longDay(s);
   }
   throw std::logic_error("internal error: a condition is not told apart");
 }

@@ -3,6 +3,7 @@
 #include "model/lookup.h"
 #include "safety/heat.h"
 #include "safety/noise.h"
+#include "safety/protector.h"
 #include "safety/vapour.h"
 #include "safety/vibration.h"
 
@@ -52,7 +53,6 @@ model::NoiseDay noiseOf(base::Date date, const std::vector<NoisePeriod>& day,
   noise.lex8h = average8h(day);
   noise.level = isOsha ? std::max(0.0, oshaAverage(noise.oshaDose)) : noise.lex8h;
   noise.protection = std::max(0.0, noise.level - model::lowerLevel(limits));
-  if (isOsha && noise.protection > 0) noise.rating = ratingFor(noise.protection);
   const int upper = model::upperLevel(limits);
   noise.shareAmong = within(isOsha ? shareAmongOsha(noise.level, upper) : shareAmong(noise.level, upper));
   return noise;
@@ -78,6 +78,11 @@ model::VibrationDay vibrationOf(base::Date date, const std::map<const model::Too
   day.a8 = dailyVibration(periods);
   day.points = vibrationPoints(periods);
   day.shareAmong = within(shareVibration(day.a8, action));
+  if (!day.tools.empty()) {
+    const auto& worst = day.tools.front();
+    const double own = vibrationPoints({{worst.acceleration, worst.minutes / 60}});
+    day.minutesLeft = minutesLeft(day.points - own, worst.acceleration, 16 * action * action);
+  }
   return day;
 }
 
@@ -192,27 +197,61 @@ std::vector<model::VapourArea> vapourOf(const model::JobInputs& c, const model::
   return areas;
 }
 
-/// Room for every oily piece under water: half a litre each and as much again, in buckets of ten litres. Our
-/// own rule.
-model::RagCount ragsOf(const model::JobInputs& c, const model::Content& content,
-                       const model::Estimate& estimate) {
+/// The part of the laying hours that falls on the day with most of them.
+double largestDay(const model::Content& content, const model::Plan& plan) {
+  std::map<base::Date, int> minutes;
+  int all = 0;
+  for (const auto& s : plan.shifts) {
+    if (!model::laysProduct(taskOf(content, s.task))) continue;
+    minutes[s.start.day] += s.end.minutes - s.start.minutes;
+    all += s.end.minutes - s.start.minutes;
+  }
+  int most = 0;
+  for (const auto& [day, n] : minutes) most = std::max(most, n);
+  return all > 0 ? static_cast<double>(most) / all : 1;
+}
+
+/// A pail of 20 L, half full of water, holds half a litre for each piece; never less than two pails. Our own
+/// rule.
+model::RagCount ragsOf(const model::Content& content, const model::Estimate& estimate,
+                       const model::Plan& plan) {
   model::RagCount rags;
-  if (!c.product->isDryingOil) return rags;
+  if (estimate.coats.empty()) return rags;
   for (const auto& line : estimate.consumables) {
     if (content.consumables.at(line.consumable).soaksOil) rags.count += static_cast<int>(line.bought);
   }
-  rags.containerLitres = (rags.count + 9) / 10 * 10;
+  constexpr int inPail = 20;
+  rags.perDay = static_cast<int>(std::ceil(rags.count * largestDay(content, plan) - 1e-9));
+  rags.pails = std::max(2, (rags.perDay + inPail - 1) / inPail);
   return rags;
 }
 
-model::Lifting liftingOf(const model::JobInputs& c, const model::Estimate& estimate) {
+model::Lifting liftingOf(const model::JobInputs& c, const model::Content& content,
+                         const model::Estimate& estimate) {
   std::int64_t largest = 0;  // nanolitres
   for (const auto& tin : estimate.product.bought.tins) largest = std::max(largest, tin.tin.size.millionths);
   for (const auto& tin : estimate.product.opened) largest = std::max(largest, tin.size.millionths);
   constexpr double water = 1000;  // g/L where the product does not tell: cautious for oils
   const double density = c.product->gramsPerLitre > 0 ? c.product->gramsPerLitre : water;
   constexpr double withTin = 1.08;  // the tin itself, common practice
-  return {number(largest) / 1000 * density / 1000 * withTin};
+  model::Lifting lifting{number(largest) / 1000 * density / 1000 * withTin, 0};
+  for (const auto& tool : content.tools) {
+    const bool isUsed = std::any_of(estimate.labour.begin(), estimate.labour.end(), [&](const auto& line) {
+      return model::isUsedFor(tool, line.task, line.deck, c.job, content);
+    });
+    if (isUsed) lifting.heaviestTool = std::max(lifting.heaviestTool, tool.kilograms);
+  }
+  return lifting;
+}
+
+/// While the crew works; an upper estimate, as the boards' warmth is everywhere.
+double warmestBoards(const model::JobInputs& c, const model::Plan& plan) {
+  double most = -100;
+  for (const auto& hour : plan.hours) {
+    if (hour.source != model::WeatherSource::None && workIn(hour.at, c, plan) != Work::None)
+      most = std::max(most, hour.surface);
+  }
+  return most;
 }
 
 }  // namespace
@@ -222,21 +261,36 @@ model::CrewExposure exposureOf(const model::JobInputs& c, const model::Content& 
   model::CrewExposure exposure;
   exposure.limits = model::limitsOn(*c.region, plan.days.empty() ? base::Date{} : plan.days.back());
   const auto& limits = exposure.limits;
+  model::NoiseDay hardest;
   for (const auto& [date, tools] : toolHours(c, content, plan)) {
     std::vector<NoisePeriod> periods;
+    int loudest = 0;
     for (const auto& [tool, hours] : tools) {
       if (tool->soundDb) periods.push_back({static_cast<double>(*tool->soundDb), hours});
+      loudest = std::max(loudest, tool->soundDb.value_or(0));
       exposure.hasExampleTools = exposure.hasExampleTools || tool->isExample;
     }
-    if (!periods.empty()) exposure.noise.push_back(noiseOf(date, periods, limits.noise));
+    if (!periods.empty()) {
+      exposure.noise.push_back(noiseOf(date, periods, limits.noise));
+      exposure.noise.back().loudest = loudest;
+    }
     const auto vibration = vibrationOf(date, tools, limits.vibration);
     if (!vibration.tools.empty()) exposure.vibration.push_back(vibration);
   }
+  for (const auto& day : exposure.noise) {
+    hardest.level = std::max(hardest.level, day.level);
+    hardest.loudest = std::max(hardest.loudest, day.loudest);
+  }
+  exposure.protector = protectorFor(hardest, limits.noise);
+  const auto& crew = c.job.crew;
+  exposure.newToHeatHours =
+      hoursInHeat(1, (crew.endMinutes - crew.startMinutes - crew.breakMinutes) / 60.0, true);
   exposure.heat = heatOf(c, plan, limits.heat.usesHeatIndex);
   exposure.hardWorkLimit = wetBulbGlobeLimit(hardWork);
   exposure.vapour = vapourOf(c, content, estimate, plan);
-  exposure.rags = ragsOf(c, content, estimate);
-  exposure.lifting = liftingOf(c, estimate);
+  exposure.rags = ragsOf(content, estimate, plan);
+  exposure.lifting = liftingOf(c, content, estimate);
+  exposure.warmestBoards = warmestBoards(c, plan);
   return exposure;
 }
 

@@ -58,4 +58,10 @@ model::HeatBand heatBand(double felt) {
 
 double wetBulbGlobeLimit(double watts) { return 56.7 - 11.5 * std::log10(watts); }
 
+double hoursInHeat(int day, double shift, bool isNew) {
+  constexpr double back[] = {0.5, 0.6, 0.8};
+  if (isNew) return shift * std::min(day, 5) / 5;
+  return shift * (day > 3 ? 1 : back[day - 1]);
+}
+
 }  // namespace safety

@@ -36,6 +36,10 @@ model::HeatBand heatBand(double feltCelsius);
 /// it.
 double wetBulbGlobeLimit(double watts);
 
+/// Hours of a shift in the heat on a person's first days of it, from 1: new to it 20 % a day more each day,
+/// back after a week or longer 50, 60, 80 and 100 %. NIOSH, Protecting Your Workers from Heat Stress (2014).
+double hoursInHeat(int day, double shift, bool isNew);
+
 /// Watts of hard work such as sanding: a class of ISO 8996, from memory.
 inline constexpr double hardWork = 415;
 

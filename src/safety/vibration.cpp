@@ -18,6 +18,10 @@ double minutesUntil(double acceleration, double dailyValue) {
   return 8 * 60 * dailyValue * dailyValue / (acceleration * acceleration);
 }
 
+double minutesLeft(double pointsUsed, double acceleration, double limitPoints) {
+  return std::max(0.0, limitPoints - pointsUsed) / (2 * acceleration * acceleration) * 60;
+}
+
 int shareVibration(double daily, double wanted) {
   if (daily <= wanted) return 1;
   return static_cast<int>(std::ceil(daily * daily / (wanted * wanted) - 1e-9));

@@ -19,6 +19,10 @@ double vibrationPoints(const std::vector<VibrationPeriod>& day);
 /// Minutes with a tool until A(8) reaches a value in m/s2. More than a day's minutes is no permission.
 double minutesUntil(double acceleration, double dailyValue);
 
+/// Minutes that a person may still use a tool after so many points of the day, to the limit in points; never
+/// below 0. HSE's ready-reckoner.
+double minutesLeft(double pointsUsed, double acceleration, double limitPoints);
+
 /// Among how many people the work has to be shared so that A(8) of each stays at or under a value.
 int shareVibration(double daily, double wanted);
 

@@ -49,6 +49,7 @@ class LayoutContext {
   int line = 0;                    // of the block being set
   bool isSmall = false;            // tables are set in the size of notes
   bool leavesOutOptional = false;  // drawings
+  bool isTight = false;            // in a panel: rows stand closer
 
   const Style& style(const std::string& name);
   Colour colour(const std::string& name) const;

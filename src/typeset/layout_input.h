@@ -38,6 +38,7 @@ struct FitPolicy {
   /// Pages between two page breaks are filled alike, those of the fewest that hold their matter.
   bool fillsEvenly = false;
   bool compactTables = false;  // as small as notes
+  bool largeReading = false;   // never below 10.5 pt, unless the look's own sizes keep it to its pages
 
   bool hasLimit() const { return mostPages > 0 || mostPagesEach > 0; }
 };

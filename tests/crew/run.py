@@ -1,7 +1,7 @@
 """Plans made-up jobs with the program and lets a crew walk each of them; the proof of the calendar.
 
     run.py PLANKSHEAF ROOT                    the share of every run of the tests
-    CREW_TIMES=5 run.py PLANKSHEAF ROOT       all 2,000 random jobs, 240 ordinary and 100 small ones; more with a greater number
+    RANDOM_TIMES=5 run.py PLANKSHEAF ROOT     all 2,000 random jobs, 240 ordinary and 100 small ones; RANDOM_SEED=7 makes others
     run.py PLANKSHEAF ROOT --job KIND NUMBER  one of them in full: any, ordinary, small or story
 """
 
@@ -28,7 +28,8 @@ from plan_reading import Plan
 
 MAKERS = {**random_jobs.MAKERS, "story": stories.story}
 MOST_SECONDS = 20  # of one plan: it takes milliseconds; one that does not end is a fault
-SHARE = {"any": 400, "ordinary": 48, "small": 20}  # jobs of each kind, CREW_TIMES as many
+SHARE = {"any": 400, "ordinary": 48, "small": 20}  # jobs of each kind, RANDOM_TIMES as many
+SEED = int(os.environ.get("RANDOM_SEED", 1))
 DAYS_LATER = 4  # a cheaper calendar may end so much later than the plan
 SHOWN = 3  # examples of each fault
 
@@ -43,7 +44,7 @@ class Outcome:
 
 def planned(program, folder, kind, number, *options):
     """(exit status, plan as text, messages) of one made-up job; status None where it does not end."""
-    path = MAKERS[kind](number).write(pathlib.Path(folder), f"{kind}-{number}")
+    path = MAKERS[kind](number, SEED).write(pathlib.Path(folder), f"{kind}-{number}")
     try:
         done = subprocess.run([program, "plan", "--json", *options, path.name], cwd=folder, capture_output=True,
                               timeout=MOST_SECONDS)
@@ -63,7 +64,7 @@ def look_at(task):
     """Plans one job and walks it."""
     program, schema, kind, number = task
     outcome = Outcome(kind, number)
-    made = MAKERS[kind](number)
+    made = MAKERS[kind](number, SEED)
     with tempfile.TemporaryDirectory() as folder:
         status, text, messages = planned(program, folder, kind, number)
         if status is None:
@@ -164,7 +165,7 @@ def main():
     spoiled, unnoticed = spoil.prove()
     print("\n".join(unnoticed + [f"{spoiled} faults put in on purpose, {len(unnoticed)} not noticed"]))
     with multiprocessing.Pool() as pool:
-        outcomes = pool.map(look_at, tasks_of(program, schema, int(os.environ.get("CREW_TIMES", 1))), chunksize=4)
+        outcomes = pool.map(look_at, tasks_of(program, schema, int(os.environ.get("RANDOM_TIMES", 1))), chunksize=4)
     bad = report(outcomes)
     wrong = statistics_of_plans.judge([o.figures for o in outcomes if o.figures])
     wrong += near_the_best([o for o in outcomes if o.name.startswith("small")])

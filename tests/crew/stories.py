@@ -202,7 +202,7 @@ STORIES = [one_deck_one_day, rain_in_the_middle, two_decks_one_behind_the_other,
            film_stain_in_autumn, a_forecast_that_fits_no_day]
 
 
-def story(number):
+def story(number, _seed=1):
     """The job of a story, as random_jobs makes them."""
     return STORIES[number - 1]()[0]
 

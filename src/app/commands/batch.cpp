@@ -1,116 +1,119 @@
 #include "app/commands/commands.h"
+#include "app/commands/job_list.h"
+#include "app/commands/report.h"
+#include "app/commands/unchanged.h"
 #include "app/pack/parallel.h"
-#include "base/hidden.h"
+#include "app/pack/process.h"
 #include "input/read.h"
 
-#include <unistd.h>
 #include <algorithm>
+#include <chrono>
 #include <filesystem>
 #include <iostream>
 #include <map>
-#include <mutex>
-#include <optional>
 
 namespace app {
 namespace fs = std::filesystem;
 namespace {
 
-constexpr int done = 0, refused = 1, broken = 2;
+constexpr int refused = 1, broken = 2;
 
-/// What became of one job.
-struct Outcome {
-  base::Diagnostics messages;
-  std::string news;     // of a job that is in order
-  std::string failure;  // of the world: a font that is gone, a disk that is full
-};
-
-/// Tells the outcomes in the order of the jobs, each as soon as those before it are known, and on a terminal
-/// how many there are yet to come.
-class Report {
+/// The texts of jobs. A file is read again when it is wanted, so that thousands need no memory; standard
+/// input is kept.
+class JobTexts {
  public:
-  explicit Report(const std::vector<std::string>& jobs) : jobs_(jobs), outcomes_(jobs.size()) {}
-
-  void add(std::size_t job, Outcome outcome) {
-    const std::lock_guard lock(guard_);
-    outcomes_[job] = std::move(outcome);
-    ++known_;
-    showProgress("");
-    for (; told_ < jobs_.size() && outcomes_[told_]; ++told_) {
-      tell(jobs_[told_], *outcomes_[told_]);
-      outcomes_[told_] = Outcome{};
-    }
-    if (known_ < jobs_.size())
-      showProgress(std::to_string(known_) + " of " + std::to_string(jobs_.size()) + " jobs");
+  explicit JobTexts(const std::vector<std::string>& jobs) {
+    if (std::find(jobs.begin(), jobs.end(), "-") != jobs.end()) standardInput_ = readJobText("-", told_);
   }
 
-  int status() const { return status_; }
+  std::optional<JobText> read(const std::string& job, base::Diagnostics& messages) const {
+    return job == "-" ? standardInput_ : readJobText(job, messages);
+  }
 
  private:
-  void tell(const std::string& job, const Outcome& out) {
-    std::cerr << base::format(out.messages);
-    if (!out.failure.empty()) {
-      std::cerr << base::printable(job) << ": error: " << base::printable(out.failure, base::Lines::Keep)
-                << "\n";
-      status_ = broken;
-    } else if (!out.messages.ok()) {
-      status_ = std::max(status_, refused);
-    } else {
-      std::cout << base::printable(out.news) << "\n" << std::flush;
-    }
-  }
-
-  void showProgress(const std::string& words) const {
-    if (!isShown_) return;
-    std::cerr << "\r" << words;
-    if (words.empty()) std::cerr << std::string(40, ' ') << "\r";
-  }
-
-  const std::vector<std::string>& jobs_;
-  const bool isShown_ = jobs_.size() > 1 && ::isatty(STDERR_FILENO) == 1;
-  std::mutex guard_;
-  std::vector<std::optional<Outcome>> outcomes_;
-  std::size_t told_ = 0, known_ = 0;
-  int status_ = done;
+  std::optional<JobText> standardInput_;
+  base::Diagnostics told_;
 };
 
-using Jobs = std::vector<std::optional<JobText>>;  // nothing: cannot be read
+struct Batch {
+  const PackOrder& order;
+  const Shipped& shipped;
+  const JobTexts texts;
+  std::optional<PackInputs> inputs;  // where packs that are as they would be are passed over
+};
+
+/// Where each job's pack will lie; empty for a job that does not tell.
+std::vector<std::string> foldersOf(const Batch& batch) {
+  const auto& jobs = batch.order.jobs;
+  std::vector<std::string> folders(jobs.size());
+  inParallel(jobs.size(), batch.order.threads, [&](std::size_t i) {
+    base::Diagnostics told;  // when the job is made
+    const auto job = batch.texts.read(jobs[i], told);
+    const auto ref = job ? input::refOf(job->text, job->name) : "";
+    if (!ref.empty())
+      folders[i] =
+          fs::weakly_canonical(fs::absolute(packFolder(job->name, ref, batch.order.folder))).string();
+  });
+  return folders;
+}
+
+bool isInOrder(const std::string& file, const Batch& batch) {
+  base::Diagnostics told;  // as any failure is, when the job is made
+  try {
+    const auto job = batch.texts.read(file, told);
+    return job && computeText(job->text, job->name, batch.shipped, batch.order.choices, told);
+  } catch (const std::exception&) {
+    return false;
+  }
+}
 
 /// The jobs that would write over each other, each with the name of another one. Those with mistakes do not
 /// count: they write nothing.
-std::map<std::size_t, std::string> twinsOf(const Jobs& jobs, const PackOrder& order, const Shipped& shipped) {
-  std::map<fs::path, std::vector<std::size_t>> users;
-  for (std::size_t i = 0; i < jobs.size() && jobs.size() > 1; ++i) {
-    const auto ref = jobs[i] ? input::refOf(jobs[i]->text, jobs[i]->name) : "";
-    if (!ref.empty())
-      users[fs::weakly_canonical(fs::absolute(packFolder(jobs[i]->name, ref, order.folder)))].push_back(i);
+std::map<std::size_t, std::string> twinsOf(const Batch& batch) {
+  const auto& jobs = batch.order.jobs;
+  std::map<std::string, std::vector<std::size_t>> users;
+  if (jobs.size() > 1) {
+    const auto folders = foldersOf(batch);
+    for (std::size_t i = 0; i < jobs.size(); ++i) {
+      if (!folders[i].empty()) users[folders[i]].push_back(i);
+    }
   }
   std::map<std::size_t, std::string> twins;
   for (auto& [folder, same] : users) {
     if (same.size() < 2) continue;
-    std::erase_if(same, [&](std::size_t i) {
-      base::Diagnostics told;  // as any failure is, when the job is made
-      try {
-        return !computeText(jobs[i]->text, jobs[i]->name, shipped, order.choices, told);
-      } catch (const std::exception&) {
-        return true;
-      }
-    });
+    std::erase_if(same, [&](std::size_t i) { return !isInOrder(jobs[i], batch); });
     if (same.size() < 2) continue;
-    for (const auto i : same) twins[i] = order.jobs[same[i == same[0] ? 1 : 0]];
+    for (const auto i : same) twins[i] = jobs[same[i == same[0] ? 1 : 0]];
   }
   return twins;
 }
 
-/// Makes one job, writes its pack where that is wanted, and says so.
-std::string makeOne(const JobText& job, const Shipped& shipped, const PackOrder& order, bool isWritten,
-                    base::Diagnostics& messages) {
-  const auto pack = makePack(job, shipped, order, messages);
-  if (!pack) return {};
-  if (!isWritten)
-    return job.name + ": in order" + (pack->weather.empty() ? "" : "; weather: " + pack->weather);
-  writePack(*pack, order, shipped);
-  const auto n = pack->files.size();
-  return pack->folder + ": " + std::to_string(n) + (n == 1 ? " file" : " files");
+void setFiles(JobOutcome& out, const Pack& pack) {
+  out.folder = pack.folder;
+  for (const auto& file : pack.files) out.files.push_back(file.path);
+}
+
+/// Makes one job, and writes its pack where that is wanted.
+void makeOne(const JobText& job, const Batch& batch, bool isWritten, JobOutcome& out) {
+  const PackOrder& order = batch.order;
+  const std::string digest = batch.inputs ? batch.inputs->digestOf(job) : "";
+  if (batch.inputs) {
+    out.folder = packFolder(job.name, input::refOf(job.text, job.name), order.folder);
+    out.files = filesIfUnchanged(out.folder, digest);
+    if (!out.files.empty()) {
+      out.status = JobStatus::Unchanged;
+      return;
+    }
+    out.folder.clear();
+  }
+  auto pack = makePack(job, batch.shipped, order, out.messages);
+  if (!pack) return;
+  out.status = isWritten ? JobStatus::Written : JobStatus::InOrder;
+  out.weather = pack->weather;
+  if (!isWritten) return;
+  setFiles(out, *pack);
+  if (batch.inputs) pack->files.push_back(stampOf(*pack, digest));
+  writePack(*pack, order, batch.shipped);
 }
 
 /// Tells which of the documents asked for there are no templates of; whether there are all.
@@ -125,30 +128,47 @@ bool areKnown(const std::vector<std::string>& documents, const Shipped& shipped)
   return messages.ok();
 }
 
+std::string lastWords(const PackOrder& order) {
+  if (order.jobs.size() < 2) return {};
+  return order.onlyIfChanged
+             ? "planksheaf: stopped between two packs; give the same command again to go on\n"
+             : "planksheaf: stopped between two packs; one with --if-changed can be given again to go on\n";
+}
+
 /// Makes every job on its own thread of a few, in any order.
-int makeAll(const PackOrder& order, bool isWritten) {
-  const Shipped shipped = readShipped(order.choices);
-  if (!areKnown(order.only, shipped)) return broken;
-  std::vector<Outcome> outcomes(order.jobs.size());
-  Jobs jobs;
-  for (std::size_t i = 0; i < order.jobs.size(); ++i)
-    jobs.push_back(readJobText(order.jobs[i], outcomes[i].messages));
-  const auto twins = isWritten ? twinsOf(jobs, order, shipped) : std::map<std::size_t, std::string>{};
-  Report report(order.jobs);
-  inParallel(jobs.size(), order.threads, [&](std::size_t i) {
-    auto& out = outcomes[i];
+int makeAll(const PackOrder& asked, bool isWritten) {
+  const Shipped shipped = readShipped(asked.choices);
+  if (!areKnown(asked.only, shipped)) return broken;
+  PackOrder order = asked;
+  base::Diagnostics unfound;
+  order.jobs = jobsNamed(asked.jobs, unfound);
+  std::cerr << base::format(unfound);
+  Batch batch{order, shipped, JobTexts(order.jobs), {}};
+  if (order.onlyIfChanged) batch.inputs.emplace(order, shipped);
+  const auto twins = isWritten ? twinsOf(batch) : std::map<std::size_t, std::string>{};
+  BatchReport report(order.jobs, order.report, order.isJson);
+  if (isWritten) setLastWords(lastWords(order));
+  inParallel(order.jobs.size(), order.threads, [&](std::size_t i) {
+    const auto from = std::chrono::steady_clock::now();
+    JobOutcome out;
+    const auto job = batch.texts.read(order.jobs[i], out.messages);
     const auto twin = twins.find(i);
     if (twin != twins.end())
       out.messages.error({order.jobs[i]}, "ref", "has the same number and folder as '" + twin->second + "'",
                          "give each job a number of its own");
     try {
-      if (out.messages.ok()) out.news = makeOne(*jobs[i], shipped, order, isWritten, out.messages);
+      if (out.messages.ok()) makeOne(*job, batch, isWritten, out);
     } catch (const std::exception& e) {
+      out.status = JobStatus::Failed;
       out.failure = e.what();
+      out.folder.clear();
+      out.files.clear();
     }
+    out.seconds = std::chrono::duration<double>(std::chrono::steady_clock::now() - from).count();
     report.add(i, std::move(out));
   });
-  return report.status();
+  setLastWords("");
+  return std::max(report.status(), unfound.ok() ? 0 : refused);
 }
 
 }  // namespace

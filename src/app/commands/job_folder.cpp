@@ -27,24 +27,6 @@ char firstLetter(const std::string& text) {
   return 0;
 }
 
-/// Brands, themes and rates lie among the jobs; none of them has these keys at its top. The tree is asked
-/// only where no line tells it: of a job in braces, indented or with its keys in quotes.
-bool looksLikeJob(const std::string& text) {
-  constexpr const char* keys[] = {"areas", "customer"};
-  bool mayBe = false;
-  for (const std::string key : keys) {
-    if (text.starts_with(key + ":") || text.find("\n" + key + ":") != std::string::npos) return true;
-    mayBe = mayBe || text.find(key) != std::string::npos;
-  }
-  if (!mayBe) return false;
-  base::Diagnostics ignored;
-  const auto root = input::parseTree(text, "", ignored);
-  if (!root) return firstLetter(text) == '{';  // broken, and told so
-  return std::any_of(root->entries.begin(), root->entries.end(), [&](const auto& entry) {
-    return std::find(std::begin(keys), std::end(keys), entry.key) != std::end(keys);
-  });
-}
-
 /// The same for copies of one job: number, customer, areas, start and records.
 std::string identityOf(const model::Job& job) {
   std::string key = job.ref + '\n' + job.after + '\n' + job.customer.name + '\n' + base::isoDate(job.start);
@@ -106,6 +88,23 @@ Outcome readOne(const std::string& file, Wanted wanted, const Shipped& shipped) 
 }
 
 }  // namespace
+
+// The tree is asked only where no line tells it: of a job in braces, indented or with its keys in quotes.
+bool looksLikeJob(const std::string& text) {
+  constexpr const char* keys[] = {"areas", "customer"};
+  bool mayBe = false;
+  for (const std::string key : keys) {
+    if (text.starts_with(key + ":") || text.find("\n" + key + ":") != std::string::npos) return true;
+    mayBe = mayBe || text.find(key) != std::string::npos;
+  }
+  if (!mayBe) return false;
+  base::Diagnostics ignored;
+  const auto root = input::parseTree(text, "", ignored);
+  if (!root) return firstLetter(text) == '{';  // broken, and told so
+  return std::any_of(root->entries.begin(), root->entries.end(), [&](const auto& entry) {
+    return std::find(std::begin(keys), std::end(keys), entry.key) != std::end(keys);
+  });
+}
 
 std::vector<std::string> jobFiles(const std::string& folder) {
   std::vector<std::string> files;

@@ -13,8 +13,10 @@ struct CoatedJob {
   model::Plan plan;  // events and finish only
 };
 
-/// The files below a folder that look like jobs, in order of their paths. Folders that begin with a dot are
-/// passed over.
+/// Brands, themes and rates lie among the jobs; none of them has 'areas' or 'customer' at its top.
+bool looksLikeJob(const std::string& text);
+
+/// The YAML files below a folder, in order of their paths. Folders that begin with a dot are passed over.
 std::vector<std::string> jobFiles(const std::string& folder);
 
 enum class Wanted {

@@ -62,7 +62,8 @@ typeset::FitPolicy fitOf(const model::DocumentKind& kind) {
   return {.mostPages = kind.mostPages,
           .mostPagesEach = kind.isByDay ? std::size_t{2} : 0,  // a day is one leaf
           .fillsEvenly = kind.isByDay,
-          .compactTables = kind.hasSmallTables};
+          .compactTables = kind.hasSmallTables,
+          .largeReading = kind.hasLargeReading};
 }
 
 /// The pages of one document; nothing when its template has mistakes.

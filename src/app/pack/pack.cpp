@@ -58,6 +58,8 @@ void writePack(const Pack& pack, const PackOrder& order, const Shipped& shipped)
        ours = filesOf(shipped.content.documents, shipped);
   if (isWhole) replaced.insert(calendar);
   ours.insert(calendar);
+  replaced.insert(stampName);
+  ours.insert(stampName);
   exchangeFolder({pack.folder, pack.files, std::move(replaced), std::move(ours)});
 }
 

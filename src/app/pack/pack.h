@@ -13,8 +13,14 @@ struct PackOrder {
   std::string folder;             // empty = beside each job
   std::vector<std::string> only;  // empty = the documents of a pack, and the calendar
   Choices choices;
-  unsigned threads = 0;  // 0 = as many as the machine has
+  unsigned threads = 0;     // 0 = as many as the machine has
+  std::string report = {};  // file for what became of each job; empty = none
+  bool isJson = false;      // prints that
+  bool onlyIfChanged = false;
 };
+
+/// Of a file in a pack's folder that tells what the pack was made from; goes when it is written without one.
+inline constexpr auto stampName = ".inputs";
 
 struct Pack {
   std::string folder;

@@ -10,6 +10,7 @@ namespace app {
 namespace {
 
 std::mutex writing;
+std::string lastWords;
 
 bool isIgnored(int signal) {
   struct sigaction now {};
@@ -20,6 +21,7 @@ void endBy(sigset_t signals) {
   int signal = 0;
   ::sigwait(&signals, &signal);
   const std::lock_guard lock(writing);
+  std::cerr << lastWords << std::flush;
   ::signal(signal, SIG_DFL);
   ::pthread_sigmask(SIG_UNBLOCK, &signals, nullptr);
   ::raise(signal);
@@ -44,6 +46,11 @@ void endBetweenWrites() {
   }
   ::pthread_sigmask(SIG_BLOCK, &signals, nullptr);
   std::thread(endBy, signals).detach();
+}
+
+void setLastWords(const std::string& words) {
+  const std::lock_guard lock(writing);
+  lastWords = words;
 }
 
 std::unique_lock<std::mutex> unbroken() { return std::unique_lock(writing); }

@@ -13,6 +13,9 @@ void guardStreams();
 /// lock lives. Comes before the first thread. One that is ignored, as under nohup, stays so.
 void endBetweenWrites();
 
+/// What a signal that ends the program prints before.
+void setLastWords(const std::string& words);
+
 /// While it lives no signal that can be caught ends the program.
 std::unique_lock<std::mutex> unbroken();
 

@@ -3,6 +3,7 @@
 #include "base/joined.h"
 #include "input/content/texts.h"
 #include "input/read.h"
+#include "safety/hazards.h"
 
 #include <algorithm>
 
@@ -56,6 +57,7 @@ std::optional<Telling> tell(const Computation& x, const Shipped& shipped, const 
   Telling telling{x, &t->language, &t->content, &shipped.templates.at(language), x.c, t};
   telling.c.product = &t->content.products.at(x.c.job.product);
   telling.c.region = &t->content.regions.at(x.c.job.site.region);
+  telling.hazards = safety::hazardsOf(telling.c, t->content, x.estimate, x.exposure);
   return telling;
 }
 

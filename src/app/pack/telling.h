@@ -19,8 +19,11 @@ struct Telling {
   model::JobInputs c;
   std::shared_ptr<const Translation> translation = {};  // holds the two; nothing for English
 
+  std::vector<model::HazardChoice> hazards = {};  // their reasons in the language; none = as computed
+
   sheets::Computed computed() const {
-    return {c, *content, x.estimate, x.plan, x.price, *language, x.exposure, x.hazards};
+    return {c,       *content,  x.estimate, x.plan,
+            x.price, *language, x.exposure, hazards.empty() ? x.hazards : hazards};
   }
 };
 

@@ -18,7 +18,7 @@ ordered_json noiseJson(const model::NoiseDay& day) {
   return {{"date", base::isoDate(day.date)},       {"niosh_dose_pct", tenths(day.nioshDose)},
           {"osha_dose_pct", tenths(day.oshaDose)}, {"lex8h_db", tenths(day.lex8h)},
           {"level_db", tenths(day.level)},         {"protection_db", tenths(day.protection)},
-          {"share_among", day.shareAmong}};
+          {"loudest_tool_db", day.loudest},        {"share_among", day.shareAmong}};
 }
 
 ordered_json vibrationJson(const model::VibrationDay& day) {
@@ -69,7 +69,7 @@ ordered_json exposureJson(const Computation& x) {
           {"vibration", listOf(e.vibration, vibrationJson)},
           {"heat", listOf(e.heat, heatJson)},
           {"vapour", listOf(e.vapour, [&](const auto& area) { return vapourJson(x, area); })},
-          {"rags", {{"count", e.rags.count}, {"container_l", e.rags.containerLitres}}},
+          {"rags", {{"count", e.rags.count}, {"per_day", e.rags.perDay}, {"pails_20_l", e.rags.pails}}},
           {"heaviest_tin_kg", tenths(e.lifting.heaviestTin)},
           {"example_tools", e.hasExampleTools}};
 }

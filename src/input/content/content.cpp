@@ -68,7 +68,7 @@ model::Content readContent(const std::string& folder, base::Diagnostics& message
   }
   readKeys(at / "timbers.yaml", messages, [&](Record& r) { c.timbers = readTimbers(r); });
   readKeys(at / "consumables.yaml", messages,
-           [&](Record& r) { c.consumables = readConsumables(r, c.regions); });
+           [&](Record& r) { c.consumables = readConsumables(r, c.regions, c.labels); });
   readKeys(at / "tasks.yaml", messages, [&](Record& r) { c.tasks = readTasks(r, c.consumables); });
   readKeys(at / "tools.yaml", messages, [&](Record& r) { c.tools = readTools(r, c.tasks); });
   readKeys(at / "hazards.yaml", messages, [&](Record& r) {

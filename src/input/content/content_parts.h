@@ -22,8 +22,11 @@ std::vector<base::HolidayRule> readHolidays(const Field& f,
 model::Product readProduct(Record& r, const std::map<std::string, model::Region>& regions,
                            const model::LabelTexts& labels);
 std::map<std::string, model::Timber> readTimbers(Record& r);
+/// What a safety data sheet says, for oils, stains and cleaners alike.
+model::SafetyData readSafetyData(const Field& f, const model::LabelTexts& labels);
 std::map<std::string, model::Consumable> readConsumables(Record& r,
-                                                         const std::map<std::string, model::Region>& regions);
+                                                         const std::map<std::string, model::Region>& regions,
+                                                         const model::LabelTexts& labels);
 std::vector<model::Task> readTasks(Record& r, const std::map<std::string, model::Consumable>& consumables);
 std::vector<model::Tool> readTools(Record& r, const std::vector<model::Task>& tasks);
 std::vector<model::Hazard> readHazards(Record& r, const std::vector<model::Task>& tasks,

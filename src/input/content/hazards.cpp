@@ -9,7 +9,8 @@ namespace input {
 namespace {
 
 constexpr const char* hazardExample =
-    "[{id: oily-rags, title: Oily rags set themselves alight, when: drying_oil, who: the crew, "
+    "[{id: oily-rags, title: Oily rags set themselves alight, when: drying_oil, severity: 5, exposure: 5, "
+    "who: the crew, "
     "harm: A fire at night can kill., controls: [{organise: Put each rag under water.}], "
     "left: rags can heat up later, source: common practice}]";
 
@@ -44,7 +45,11 @@ constexpr Word<Condition> conditionWords[] = {{"drying_oil", Condition::DryingOi
                                               {"children", Condition::Children},
                                               {"noise_above", Condition::NoiseAbove},
                                               {"vibration_above", Condition::VibrationAbove},
-                                              {"lifting_above", Condition::LiftingAbove}};
+                                              {"lifting_above", Condition::LiftingAbove},
+                                              {"tool_above", Condition::ToolAbove},
+                                              {"boards_above", Condition::BoardsAbove},
+                                              {"site", Condition::Site},
+                                              {"long_day", Condition::LongDay}};
 
 constexpr Word<model::ControlLevel> levelWords[] = {{"eliminate", model::ControlLevel::Eliminate},
                                                     {"substitute", model::ControlLevel::Substitute},
@@ -52,13 +57,24 @@ constexpr Word<model::ControlLevel> levelWords[] = {{"eliminate", model::Control
                                                     {"organise", model::ControlLevel::Organise},
                                                     {"protect", model::ControlLevel::Protect}};
 
-constexpr Word<model::Signal> signalWords[] = {{"caution", model::Signal::Caution},
-                                               {"warning", model::Signal::Warning},
-                                               {"danger", model::Signal::Danger}};
-
 /// What a text may hold in braces; sheets put the words of the job there.
-constexpr std::array names = {"cutout",      "mask", "emergency", "ask_safety", "ask_waste", "ask_lead",
-                              "ask_treated", "edge", "decks",     "leader",     "tin",       "vacuum"};
+constexpr std::array names = {"cutout",
+                              "mask",
+                              "gas_mask",
+                              "emergency",
+                              "fall_rule",
+                              "ask_safety",
+                              "ask_waste",
+                              "ask_lead",
+                              "ask_treated",
+                              "edge",
+                              "decks",
+                              "leader",
+                              "tin",
+                              "sander",
+                              "vacuum",
+                              "pause",
+                              "generator_distance"};
 
 /// A text in which every name in braces is known.
 std::string textWithNames(const Field& f) {
@@ -94,12 +110,16 @@ void readValue(const Field& f, Clause& c, const Known& known) {
     if (f.word() != "lead") c.number = whole(f, {1500, 2199, "'lead', or a year from 1500 to 2199"}, 0);
   } else if (c.condition == Condition::EdgeAbove) {
     c.height = quantity(f, parseLength, anyLength);
-  } else if (c.condition == Condition::LiftingAbove) {
+  } else if (c.condition == Condition::LiftingAbove || c.condition == Condition::ToolAbove) {
     c.number = wholeWith(f, "kg", {1, 1000, "from 1 kg to 1000 kg"});
   } else if (c.condition == Condition::NoiseAbove) {
     c.threshold = choice(f, noiseWords, "level of noise", model::Threshold::Lower);
   } else if (c.condition == Condition::VibrationAbove) {
     c.threshold = choice(f, vibrationWords, "level of vibration", model::Threshold::Action);
+  } else if (c.condition == Condition::BoardsAbove) {
+    c.number = wholeWith(f, "C", {30, 100, "from 30 C to 100 C"});
+  } else if (c.condition == Condition::Site) {
+    c.id = text(f);
   } else if (c.condition == Condition::Task) {
     c.id = knownId(f, "task", known.tasks);
   } else if (c.condition == Condition::Tool) {
@@ -112,7 +132,8 @@ void readValue(const Field& f, Clause& c, const Known& known) {
 bool takesValue(Condition c) {
   return c == Condition::BuiltBefore || c == Condition::EdgeAbove || c == Condition::LiftingAbove ||
          c == Condition::NoiseAbove || c == Condition::VibrationAbove || c == Condition::Task ||
-         c == Condition::Tool;
+         c == Condition::Tool || c == Condition::ToolAbove || c == Condition::BoardsAbove ||
+         c == Condition::Site;
 }
 
 /// 'drying_oil' or '{edge_above: 1 m}'.
@@ -201,7 +222,12 @@ model::Hazard readHazard(const Field& f, const Known& known) {
   h.id = text(r.must("id", "wet-steps"));
   h.title = textWithNames(r.must("title", "Oily rags set themselves alight"));
   h.when = readWhen(r.must("when", "drying_oil"), known);
-  h.signal = choice(r.may("signal"), signalWords, "signal", h.signal);
+  constexpr Limits<int> toFive = {1, 5, "from 1 to 5"};
+  h.severity = whole(r.must("severity", "5"), toFive, 1);
+  h.exposure = whole(r.must("exposure", "3"), toFive, 1);
+  if (const Field sign = r.may("sign"); sign.isGiven()) h.sign = text(sign);
+  h.isPanel = yesNo(r.may("panel"), false);
+  for (const Field& task : r.may("tasks").items()) h.tasks.push_back(knownId(task, "task", known.tasks));
   h.who = textWithNames(r.must("who", "the crew"));
   h.harm = textWithNames(r.must("harm", "A fire at night can kill."));
   h.controls =
@@ -251,6 +277,7 @@ std::map<Condition, model::ConditionWords> readConditionWords(Record& r) {
     if (!told.isGiven()) continue;
     Record t(told);
     model::ConditionWords& words = all[word.value];
+    words.id = word.name;
     words.holds = text(t.must("holds", "the product is a drying oil"));
     words.fails = text(t.must("fails", "the product is no drying oil"));
     if (const Field unknown = t.may("unknown"); unknown.isGiven()) words.unknown = text(unknown);

@@ -157,6 +157,8 @@ std::vector<model::Vapour> readVapours(const Field& f) {
   return all;
 }
 
+}  // namespace
+
 model::SafetyData readSafetyData(const Field& f, const model::LabelTexts& labels) {
   constexpr Word<const char*> signalWords[] = {{"Danger", "Danger"}, {"Warning", "Warning"}};
   Record r(f);
@@ -176,11 +178,10 @@ model::SafetyData readSafetyData(const Field& f, const model::LabelTexts& labels
   s.inhaled = text(r.must("inhaled", "Go into fresh air."));
   s.swallowed = text(r.must("swallowed", "Call a doctor at once."));
   s.spill = text(r.must("spill", "Dam it with sand."));
+  if (const Field mix = r.may("mix"); mix.isGiven()) s.mix = text(mix);
   r.finish();
   return s;
 }
-
-}  // namespace
 
 model::Product readProduct(Record& r, const std::map<std::string, model::Region>& regions,
                            const model::LabelTexts& labels) {

@@ -7,7 +7,7 @@ namespace {
 
 constexpr const char* lawExample = "title and year of the rule";
 constexpr const char* limitsExample =
-    "{noise: {rule: average of 8 hours, upper: 85 dB, source: title and year of the rule}, "
+    "{noise: {rule: average of 8 hours, protector: SNR, upper: 85 dB, source: title and year of the rule}, "
     "dust: {protection: P2, source: title and year of the rule}, "
     "heat: {form: apparent temperature, source: title and year of the rule}, equipment: {gloves: EN 374}}";
 
@@ -69,6 +69,12 @@ model::NoiseLimits readNoise(Record& r) {
   l.lower = decibels(r.may("lower"));
   l.upper = decibels(r.may("upper"));
   l.limit = decibels(r.may("limit"));
+  constexpr Word<model::ProtectorRule> protectorWords[] = {{"class", model::ProtectorRule::Class},
+                                                           {"SNR", model::ProtectorRule::Snr},
+                                                           {"NRR", model::ProtectorRule::Nrr}};
+  l.protector = choice(r.must("protector", "SNR"), protectorWords, "rule for ear protectors", l.protector);
+  if (const Field loss = r.may("real_world_loss"); loss.isGiven())
+    l.realWorldLoss = wholeWith(loss, "dB", {0, 20, "from 0 dB to 20 dB"});
   l.source = text(r.must("source", lawExample));
   if ((l.lower && l.upper && *l.lower > *l.upper) || (l.upper && l.limit && *l.upper > *l.limit))
     r.field().error("the levels do not rise: lower, upper, limit", "check the three against their source");
@@ -139,8 +145,10 @@ void readInTurn(const Field& f, model::Region& region, Rule model::WorkLimits::*
 void readLimits(const Field& f, model::Region& region) {
   if (!f.isGiven()) return;
   Record r(f);
-  readInTurn(r.must("noise", "{rule: average of 8 hours, upper: 85 dB, source: title and year of the rule}"),
-             region, &model::WorkLimits::noise, readNoise);
+  readInTurn(
+      r.must("noise",
+             "{rule: average of 8 hours, protector: SNR, upper: 85 dB, source: title and year of the rule}"),
+      region, &model::WorkLimits::noise, readNoise);
   readInTurn(r.may("vibration"), region, &model::WorkLimits::vibration, readVibration);
   readInTurn(r.must("dust", "{protection: P2, source: title and year of the rule}"), region,
              &model::WorkLimits::dust, readDust);
@@ -152,11 +160,20 @@ void readLimits(const Field& f, model::Region& region) {
     region.leadSource = text(h.must("source", lawExample));
     h.finish();
   }
+  if (const Field falls = r.must("falls", "{from: 0 m, source: title and year of the rule}");
+      falls.isGiven()) {
+    Record h(falls);
+    region.falls.from =
+        quantity(h.must("from", "0 m"), parseLength, {base::Length{}, base::metres(5), "from 0 m to 5 m"});
+    region.falls.source = text(h.must("source", lawExample));
+    h.finish();
+  }
   if (const Field equipment = r.must("equipment", "{gloves: EN 374}"); equipment.isGiven()) {
     Record e(equipment);
     for (const auto& word : wearWords) {
       if (const Field grade = e.may(word.name); grade.isGiven()) region.equipment[word.name] = text(grade);
     }
+    if (const Field grade = e.may("gas_mask"); grade.isGiven()) region.equipment["gas_mask"] = text(grade);
     e.finish();
   }
   r.finish();
@@ -261,6 +278,12 @@ model::Region readRegion(Record& r) {
   }
   region.emergencyNumber = text(r.must("emergency", "'111'"));
   if (const Field f = r.may("telephone"); f.isGiven()) region.dialling = readDialling(f);
+  if (const Field poison = r.may("poison"); poison.isGiven()) {
+    Record p(poison);
+    region.poisonLine = text(p.must("number", "'0800 000 000'"));
+    region.poisonSource = text(p.must("source", "where the number stands"));
+    p.finish();
+  }
   region.powerCutout = text(r.must("cutout", "RCD"));
   for (const Field& item : r.must("authorities", "[{about: safety, name: WorkSafe New Zealand}]").items()) {
     Record a(item);

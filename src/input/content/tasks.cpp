@@ -129,8 +129,9 @@ std::map<std::string, model::Timber> readTimbers(Record& r) {
   return timbers;
 }
 
-std::map<std::string, model::Consumable> readConsumables(
-    Record& r, const std::map<std::string, model::Region>& regions) {
+std::map<std::string, model::Consumable> readConsumables(Record& r,
+                                                         const std::map<std::string, model::Region>& regions,
+                                                         const model::LabelTexts& labels) {
   std::map<std::string, model::Consumable> all;
   Record ids(r.must("consumables", "{cleaner: {name: deck cleaner, unit: L, price: {nz: 14.50}}}"));
   for (const auto& [id, at, f] : ids.all()) {
@@ -141,6 +142,7 @@ std::map<std::string, model::Consumable> readConsumables(
     consumable.unit = text(c.must("unit", "L"));
     consumable.boughtWhole = yesNo(c.may("whole"), true);
     consumable.soaksOil = yesNo(c.may("oily"), false);
+    if (const Field sds = c.may("sds"); sds.isGiven()) consumable.sds = readSafetyData(sds, labels);
     if (const Field price = c.must("price", "{nz: 14.50}"); price.isGiven()) {
       Record prices(price);
       for (const auto& [region, at, amount] : prices.all()) {
@@ -215,6 +217,8 @@ std::vector<model::Tool> readTools(Record& r, const std::vector<model::Task>& ta
     tool.isElectric = yesNo(t.may("electric"), false);
     tool.isExample = yesNo(t.must("example", "true"), true);
     tool.isForTreated = yesNo(t.may("on_treated"), true);
+    if (const Field weight = t.may("weight"); weight.isGiven())
+      tool.kilograms = wholeWith(weight, "kg", {1, 500, "from 1 kg to 500 kg"});
     t.finish();
     tools.push_back(std::move(tool));
   }

@@ -15,15 +15,19 @@ void forEachText(AnyContent& content, Visit visit) {
   const auto at = [&](const std::string& path, auto& text) {
     if (!text.empty()) visit(path, text);
   };
+  const auto safetyData = [&](const std::string& path, auto& sds) {
+    at(path + "mix", sds.mix);
+    at(path + "skin", sds.skin);
+    at(path + "eyes", sds.eyes);
+    at(path + "inhaled", sds.inhaled);
+    at(path + "swallowed", sds.swallowed);
+    at(path + "spill", sds.spill);
+  };
   for (auto& [id, product] : content.products) {
     const std::string path = "products." + id + ".";
     at(path + "name", product.name);
     if (!product.sds) continue;
-    at(path + "skin", product.sds->skin);
-    at(path + "eyes", product.sds->eyes);
-    at(path + "inhaled", product.sds->inhaled);
-    at(path + "swallowed", product.sds->swallowed);
-    at(path + "spill", product.sds->spill);
+    safetyData(path, *product.sds);
     auto& vapours = product.sds->vapours;
     for (std::size_t i = 0; i < vapours.size(); ++i)
       at(path + (vapours.size() == 1 ? "substance" : "substances." + std::to_string(i + 1)),
@@ -38,6 +42,7 @@ void forEachText(AnyContent& content, Visit visit) {
   for (auto& [id, item] : content.consumables) {
     at("consumables." + id + ".name", item.name);
     at("consumables." + id + ".unit", item.unit);
+    if (item.sds) safetyData("consumables." + id + ".", *item.sds);
   }
   for (auto& hazard : content.hazards) {
     const std::string path = "hazards." + hazard.id + ".";
@@ -47,6 +52,10 @@ void forEachText(AnyContent& content, Visit visit) {
     for (std::size_t i = 0; i < hazard.controls.size(); ++i)
       at(path + "controls." + std::to_string(i + 1), hazard.controls[i].text);
     at(path + "left", hazard.left);
+  }
+  for (auto& [condition, words] : content.conditionWords) {
+    at("conditions." + words.id + ".holds", words.holds);
+    at("conditions." + words.id + ".unknown", words.unknown);
   }
   for (auto& [code, words] : content.labels.statements) at("ghs." + code, words);
   for (auto& [code, words] : content.labels.precautions) at("ghs." + code, words);

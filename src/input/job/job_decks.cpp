@@ -278,6 +278,7 @@ model::Deck readDeck(const Field& f, const model::Content& content, const std::v
   readSurroundings(r, d);
   if (const Field edge = r.may("edge_height"); edge.isGiven())
     d.edgeHeight = quantity(edge, parseLength, edgeHeights);
+  d.hasRail = yesNo(r.may("rail"), false);
   if (shape) checkBoards(r, d, work);
   r.finish();
   return d;

@@ -105,6 +105,25 @@ model::Customer readCustomer(const Field& f) {
   return c;
 }
 
+/// Words that content/hazards.yaml asks for with 'site:'.
+std::vector<std::string> readSiteHazards(const Field& f, const model::Content& content) {
+  std::vector<std::string> known, named;
+  for (const auto& hazard : content.hazards) {
+    for (const auto* clauses : {&hazard.when.all, &hazard.when.any, &hazard.when.none}) {
+      for (const auto& clause : *clauses) {
+        if (clause.condition == model::Condition::Site) known.push_back(clause.id);
+      }
+    }
+  }
+  for (const Field& item : f.items()) {
+    std::string word = text(item);
+    if (!word.empty() && std::find(known.begin(), known.end(), word) == known.end())
+      reportUnknown(item, word, "hazard of the site", known);
+    named.push_back(std::move(word));
+  }
+  return named;
+}
+
 model::Site readSite(const Field& f, const model::Content& content) {
   Record r(f);
   model::Site s;
@@ -140,7 +159,10 @@ model::Site readSite(const Field& f, const model::Content& content) {
   if (const Field year = r.may("year_built"); year.isGiven())
     s.yearBuilt = whole(year, {1500, 2199, "from 1500 to 2199", 1700, 2199, "from 1700 on"}, 2000);
   s.isNearWater = yesNo(r.may("near_water"), false);
-  s.isPublic = yesNo(r.may("public"), false);
+  readText(r, "eye_wash", s.eyeWash);
+  readText(r, "pails", s.pails);
+  s.hazards = readSiteHazards(r.may("hazards"), content);
+  if (const Field f = r.may("public"); f.isGiven()) s.isPublic = yesNo(f, false);
   s.hasChildren = yesNo(r.may("children"), false);
   r.finish();
   return s;

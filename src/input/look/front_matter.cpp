@@ -12,6 +12,7 @@ namespace {
 constexpr Word<model::Reader> readerWords[] = {
     {"customer", model::Reader::Customer}, {"crew", model::Reader::Crew}, {"office", model::Reader::Office}};
 constexpr Word<bool> tableWords[] = {{"small", true}, {"normal", false}};
+constexpr Word<bool> readingWords[] = {{"large", true}, {"normal", false}};
 constexpr Word<bool> needWords[] = {{"coats", true}};
 constexpr Limits<int> pageCounts = {1, 99, "from 1 to 99"};
 
@@ -25,6 +26,8 @@ model::DocumentKind readKind(Record& r) {
   if (const Field f = r.may("letterhead"); f.isGiven()) kind.hasLetterhead = yesNo(f, false);
   if (const Field f = r.may("tables"); f.isGiven())
     kind.hasSmallTables = choice(f, tableWords, "size", false);
+  if (const Field f = r.may("reading"); f.isGiven())
+    kind.hasLargeReading = choice(f, readingWords, "size", false);
   if (const Field f = r.may("needs"); f.isGiven()) kind.needsCoats = choice(f, needWords, "need", false);
   return kind;
 }

@@ -91,6 +91,10 @@ Facts customerFacts(const Computed& x, const Formatter& w) {
 
 }  // namespace
 
+std::string namesOfDecks(const Computed& x) {
+  return capitalised(deckNames(x.c.job, Formatter(*x.c.region, x.language)));
+}
+
 std::string titleOf(const Computed& x) {
   const auto& job = x.c.job;
   if (!job.title.empty()) return job.title;

@@ -29,6 +29,9 @@ FactsByReader makeFacts(const Computed& x);
 /// Whose documents may print a name: 'the crew and the office'; empty = nobody's.
 std::string readersOf(const std::string& name, const FactsByReader& facts);
 
+/// 'Landing, Steps and Terrace'; of many areas their number only.
+std::string namesOfDecks(const Computed& x);
+
 /// The title of a document: 'Landing, Steps and Terrace, washed, sanded and oiled twice'.
 std::string titleOf(const Computed& x);
 

@@ -39,6 +39,27 @@ Fragment sideBySide(LayoutContext& context, std::vector<VerticalList>&& lists) {
                   context.grid.unit);
 }
 
+void addInner(ItemParts& parts, const markup::List& list) {
+  for (const markup::ListItem& item : list.items) {
+    const auto* p = item.body.empty() ? nullptr : std::get_if<markup::Paragraph>(&item.body.front().node);
+    if (p) parts.inner.push_back(p->text);
+  }
+}
+
+/// '*label* **words** more': what was taken for the rest is told apart.
+void takeLabel(ItemParts& parts) {
+  const auto is = [&](std::size_t i, Inline::Style style) {
+    return i < parts.rest.size() && parts.rest[i].style == style;
+  };
+  if (!parts.strong.empty() || !is(0, Inline::Style::Emphasis)) return;
+  const std::size_t at = is(1, Inline::Style::Strong) ? 1 : is(2, Inline::Style::Strong) ? 2 : 0;
+  if (at == 0) return;
+  parts.label = {parts.rest[0]};
+  parts.strong = {parts.rest[at]};
+  parts.rest.erase(parts.rest.begin(), parts.rest.begin() + static_cast<std::ptrdiff_t>(at) + 1);
+  trimFront(parts.rest);
+}
+
 }  // namespace
 
 std::vector<ItemParts> itemsOf(LayoutContext& context, const markup::Box& box, int parent) {
@@ -55,6 +76,7 @@ std::vector<ItemParts> itemsOf(LayoutContext& context, const markup::Box& box, i
       ItemParts parts;
       parts.tag = context.tag(Role::LBody, context.tag(Role::LI, tag));
       for (const Block& inner : item.body) {
+        if (const auto* nested = std::get_if<markup::List>(&inner.node)) addInner(parts, *nested);
         const auto* p = std::get_if<markup::Paragraph>(&inner.node);
         if (!p) continue;
         for (const Inline& part : p->text) {
@@ -65,6 +87,7 @@ std::vector<ItemParts> itemsOf(LayoutContext& context, const markup::Box& box, i
         }
       }
       trimFront(parts.rest);
+      takeLabel(parts);
       out.push_back(std::move(parts));
     }
   }

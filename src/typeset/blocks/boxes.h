@@ -12,8 +12,10 @@ VerticalList layOutTotals(LayoutContext& context, const markup::Box& box, Column
 
 /// The first list in the box and its items' first paragraphs, cut into pictures, strong words and the rest.
 struct ItemParts {
+  markup::Inlines label;  // emphasised words before strong ones
   markup::Inlines pictures, strong, rest;
-  int tag = artifact;  // of the item's words
+  std::vector<markup::Inlines> inner;  // the items of a list inside it
+  int tag = artifact;                  // of the item's words
 };
 std::vector<ItemParts> itemsOf(LayoutContext& context, const markup::Box& box, int parent);
 

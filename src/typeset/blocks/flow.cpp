@@ -1,9 +1,12 @@
 // The flow of blocks in one column: the one place that knows every kind.
 #include "typeset/blocks/blocks.h"
 #include "typeset/blocks/boxes.h"
+#include "typeset/blocks/cards.h"
 #include "typeset/blocks/list.h"
+#include "typeset/blocks/matrix.h"
 #include "typeset/blocks/panel.h"
 #include "typeset/blocks/signs.h"
+#include "typeset/blocks/steps.h"
 #include "typeset/blocks/table.h"
 
 #include <algorithm>
@@ -43,7 +46,11 @@ Fragment between(const Grid& grid, const Block& before, const Block& next, Colum
   };
   if (isOne(before) && isOne(next)) return space(grid.half());  // neighbours make one group
   if (const auto* box = as<markup::Box>(next)) {
+    const auto* over = as<markup::Box>(before);
+    if (over && over->kind == Callout::Address && box->kind == Callout::Signs) return space(unit * 3);
     if (isPanel(box->kind) || box->kind == Callout::Signs) return space(grid.line, true);
+    if (box->kind == Callout::Address || box->kind == Callout::Profiles || box->kind == Callout::Orders)
+      return space(unit * 3);
     if (box->kind == Callout::Figures && place.isFull) return space(grid.line, true);
     if (box->kind == Callout::Totals) return space(unit);
     if (box->kind == Callout::Keep && !box->body.empty())
@@ -90,6 +97,18 @@ VerticalList layOutBox(LayoutContext& context, const markup::Box& box, Column pl
     }
     case Callout::Letter:
       return layOutLetter(context, box, parent);
+    case Callout::Matrix:
+      return layOutMatrix(context, box, place, parent, nullptr);
+    case Callout::Steps:
+      return layOutSteps(context, box, place, parent, nullptr);
+    case Callout::Address:
+      return layOutAddress(context, box, place, parent);
+    case Callout::Cards:
+      return layOutCards(context, box, place, parent);
+    case Callout::Profiles:
+      return layOutProfiles(context, box, place, parent);
+    case Callout::Orders:
+      return layOutOrders(context, box, place, parent);
   }
   return {};
 }
@@ -129,6 +148,8 @@ VerticalList layOutBlocks(LayoutContext& context, const markup::Blocks& blocks, 
   for (const Block& block : blocks) {
     VerticalList next = layOutBlock(context, block, place, parent);
     if (next.empty()) continue;
+    if (before && isBox(*before, Callout::Address) && isBox(block, Callout::Signs))
+      next.erase(next.begin());  // the rule above the address is that of the signs
     if (before) {
       // A label stays with what it names, the totals with the row before them.
       const bool keeps = isBox(block, Callout::Totals) || (isLabel(*before) && !isLabel(block));

@@ -147,8 +147,10 @@ class PanelLayout {
     if (isAlone) columns[1] = layOutParagraph(context_, words, "body", text, tag_);
     else columns[0] = layOutParagraph(context_, words, "body", side, tag_);
     if (!pictures.empty()) columns[0].push_back(layOutPictures(pictures, side, !columns[0].empty()));
+    context_.isTight = true;
     if (!isAlone)
       columns[1] = layOutBlocks(context_, markup::Blocks(box_.body.begin() + 1, box_.body.end()), text, tag_);
+    context_.isTight = false;
     return parallel(std::move(columns), grid.line, grid.unit);
   }
 

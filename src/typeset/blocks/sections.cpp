@@ -1,7 +1,7 @@
 // Title and sections: heads hang in the side column, reading stands in the text column.
 #include "typeset/blocks/sections.h"
 
-#include "typeset/blocks/table.h"
+#include "typeset/blocks/headed.h"
 
 #include <algorithm>
 #include <utility>
@@ -165,8 +165,7 @@ class DocumentLayout {
   /// The heading stands in the head of the table.
   VerticalList layOutWideTable(const Heading& heading, const Blocks& body) {
     context_.line = body.front().line;
-    VerticalList out =
-        layOutTable(context_, *as<markup::Table>(body.front()), context_.fullColumn(), 0, &heading);
+    VerticalList out = layOutHeaded(context_, body.front(), context_.fullColumn(), 0, &heading);
     const Blocks rest(body.begin() + 1, body.end());
     if (rest.empty()) return out;
     const auto* box = as<markup::Box>(rest.front());

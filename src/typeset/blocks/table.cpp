@@ -139,7 +139,8 @@ class TableLayout {
       for (std::size_t i = isGrouped() ? 1 : 0; i < row.size();
            ++i)  // the head of a group hangs beside its rows
         if (row[i].natural > content_.columns[i].width)
-          return content_.isWide || line() < context_.grid.line ? context_.grid.unit : context_.grid.half();
+          return content_.isWide || context_.isTight || line() < context_.grid.line ? context_.grid.unit
+                                                                                    : context_.grid.half();
     return {};
   }
 
@@ -313,11 +314,6 @@ class TableLayout {
 };
 
 }  // namespace
-
-bool takesHeading(const markup::Block& block) {
-  const auto* table = std::get_if<markup::Table>(&block.node);
-  return table && table->hasHead && !table->head.empty() && plainWords(table->head.front().text).empty();
-}
 
 VerticalList layOutTable(LayoutContext& context, const markup::Table& table, Column place, int parent,
                          const markup::Heading* heading) {

@@ -8,7 +8,5 @@ namespace typeset {
 /// 'heading' stands in the empty first head cell of a wide table; may be null.
 VerticalList layOutTable(LayoutContext& context, const markup::Table& table, Column place, int parent,
                          const markup::Heading* heading = nullptr);
-/// True when the heading can stand in the table's head.
-bool takesHeading(const markup::Block& block);
 
 }  // namespace typeset

@@ -2,6 +2,8 @@
 
 #include "base/fixed.h"
 
+#include <algorithm>
+
 namespace typeset {
 
 namespace {
@@ -48,6 +50,24 @@ model::Theme compactBody(model::Theme theme, base::Share shrink) {
   setAs(theme.styles.at("body"), theme.styles.at("note"));
   setAs(theme.styles.at("hazard"), theme.styles.at("head"));
   theme.shrink = shrink;
+  return theme;
+}
+
+model::Theme legible(model::Theme theme) {
+  constexpr model::Millipoint unit = 3'500, reading = 10'500, notes = 9'000;
+  if (theme.unit < unit) {
+    for (auto& [name, style] : theme.styles) {
+      style.leading = style.leading / theme.unit * unit;
+      style.baseline =
+          static_cast<model::Millipoint>(std::int64_t{style.baseline} * unit / theme.unit / 10 * 10);
+    }
+    theme.unit = unit;
+  }
+  for (const char* name : {"body", "table", "rowHead"})
+    theme.styles.at(name).size = std::max(theme.styles.at(name).size, reading);
+  for (const char* name : {"note", "label"})
+    theme.styles.at(name).size = std::max(theme.styles.at(name).size, notes);
+  theme.shrink = base::Share::whole(7);
   return theme;
 }
 

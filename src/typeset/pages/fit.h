@@ -16,4 +16,8 @@ model::Theme compactTables(model::Theme theme);
 /// Besides, reading as small as notes, on a grid that may be tighter by so much.
 model::Theme compactBody(model::Theme theme, base::Share shrink);
 
+/// For a sheet that is read standing up, in bad light: reading never below 10.5 pt, notes and labels never below 9 pt.
+/// Its lines are of 14 pt; they close up to 13 pt only where that keeps the sheet to its pages.
+model::Theme legible(model::Theme theme);
+
 }  // namespace typeset

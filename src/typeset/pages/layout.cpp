@@ -115,12 +115,14 @@ void tellOfLimit(const Attempt& a, const LayoutInput& in, base::Diagnostics& mes
 
 Document layOut(const LayoutInput& in, base::Diagnostics& messages) {
   const FitPolicy& fit = in.fit;
-  Attempt best = withOptional(in, fit.compactTables ? compactTables(in.theme) : in.theme);
+  Attempt best = withOptional(in, fit.compactTables  ? compactTables(in.theme)
+                                  : fit.largeReading ? legible(in.theme)
+                                                     : in.theme);
   const bool isLong = beyondLimit(best, fit);
   if (fit.hasLimit() && (isLong || needsHalfASheet(best))) {
     constexpr int toKeepTheLimit = 12, toSavePaper = 8;  // per cent; lines that are read stay further apart
     const auto shrink = base::Share::whole(isLong ? toKeepTheLimit : toSavePaper);
-    Attempt closer = withOptional(in, compactBody(in.theme, shrink));
+    Attempt closer = withOptional(in, fit.largeReading ? in.theme : compactBody(in.theme, shrink));
     // What there is to say of the wider look is said: it is the one that was asked for.
     if (closer.count() < best.count()) {
       best.document = std::move(closer.document);

@@ -2,7 +2,7 @@
 // memory is not printed: its row then says whom to ask.
 #include "model/lookup.h"
 #include "sheets/facts/facts_decks.h"
-#include "sheets/facts/facts_safety.h"
+#include "sheets/safety/facts_safety.h"
 
 #include <algorithm>
 #include <cmath>
@@ -87,25 +87,11 @@ Facts noiseFacts(const Computed& x, const Formatter& w) {
           {"is_past_guidance", Fact::yes(isPastGuidance)},
           {"is_guidance_only", Fact::yes(isPastGuidance && !isOver)},
           {"protection", rounded(w, std::ceil(day.protection))},
-          {"nrr", std::to_string(day.rating)},
+          {"loudest", std::to_string(day.loudest)},
           {"share_level", std::to_string(model::upperLevel(l))}};
   addSharing(f, found ? day.shareAmong : 1);
   addRowHazard(f, x, LimitRow::Noise, w);
   return f;
-}
-
-std::string hoursAndMinutes(const Formatter& w, double minutes) {
-  const auto whole = static_cast<int>(std::floor(minutes));
-  const std::string rest = std::to_string(whole % 60);
-  return std::to_string(whole / 60) + "\u00A0" + w("units.hour") + "\u00A0" + (rest.size() < 2 ? "0" : "") +
-         rest;
-}
-
-std::string toolName(const Computed& x, const std::string& id) {
-  for (const auto& tool : x.content.tools) {
-    if (tool.id == id) return tool.name;
-  }
-  return id;
 }
 
 Facts vibrationFacts(const Computed& x, const Formatter& w) {
@@ -115,14 +101,6 @@ Facts vibrationFacts(const Computed& x, const Formatter& w) {
   const auto* found = hardest(e.vibration, [](const auto& day) { return day.a8; });
   const auto& day = found ? *found : none;
   const double action = l.action ? static_cast<double>(l.action->millionths) / 1e6 : 2.5;
-  // The tool that shakes most is told with the time in which it alone reaches the action value.
-  const model::VibrationTool* worst = nullptr;
-  for (const auto& d : e.vibration) {
-    for (const auto& tool : d.tools) {
-      if (!worst || tool.acceleration > worst->acceleration) worst = &tool;
-    }
-  }
-  constexpr double workday = 8 * 60;  // a longer time is no measure, and permits nothing
   Facts f{{"is_any", Fact::yes(found != nullptr)},
           {"is_known", Fact::yes(l.action && !isFromMemory(l.source))},
           {"is_sourced", Fact::yes(!isFromMemory(l.source))},
@@ -134,9 +112,7 @@ Facts vibrationFacts(const Computed& x, const Formatter& w) {
           {"others", nextHardest(
                          e.vibration, w, [](const auto& d) { return d.a8; }, 1)},
           {"is_over", Fact::yes(day.a8 >= action)},
-          {"has_time", Fact::yes(worst && worst->minutesToAction < workday)},
-          {"tool", worst ? toolName(x, worst->tool) : ""},
-          {"time", worst ? hoursAndMinutes(w, worst->minutesToAction) : ""}};
+          {"points", rounded(w, day.points)}};
   addSharing(f, found ? day.shareAmong : 1);
   addRowHazard(f, x, LimitRow::Vibration, w);
   return f;
@@ -238,11 +214,20 @@ Facts dustFacts(const Computed& x, const Formatter& w) {
 
 }  // namespace
 
-std::string tinMass(const Computed& x, const Formatter& w) {
-  const double tin = x.exposure.lifting.heaviestTin;
+namespace {
+
+std::string mass(const Formatter& w, double kilograms) {
   constexpr double pound = 0.45359237;  // kg, NIST SP 811 (2008), App. B.8
-  return w.isMetric() ? rounded(w, std::ceil(tin)) + "\u00A0" + w("units.kg")
-                      : rounded(w, std::ceil(tin / pound)) + "\u00A0" + w("units.lb");
+  return w.isMetric() ? rounded(w, std::ceil(kilograms)) + "\u00A0" + w("units.kg")
+                      : rounded(w, std::ceil(kilograms / pound)) + "\u00A0" + w("units.lb");
+}
+
+}  // namespace
+
+std::string tinMass(const Computed& x, const Formatter& w) { return mass(w, x.exposure.lifting.heaviestTin); }
+
+std::string toolMass(const Computed& x, const Formatter& w) {
+  return x.exposure.lifting.heaviestTool > 0 ? mass(w, x.exposure.lifting.heaviestTool) : "";
 }
 
 void addExposure(Facts& f, const Computed& x, const Formatter& w) {

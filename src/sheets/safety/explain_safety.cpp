@@ -1,27 +1,12 @@
 // The crew's days and the hazards, with all that the content says of them: text for the terminal, in English.
 #include "sheets/facts/explain.h"
-#include "sheets/facts/facts_safety.h"
+#include "sheets/safety/facts_safety.h"
+#include "sheets/safety/leaf.h"
 
 #include <cmath>
 
 namespace sheets {
 namespace {
-
-std::string nameOf(model::ControlLevel level) {
-  switch (level) {
-    case model::ControlLevel::Eliminate:
-      return "eliminate";
-    case model::ControlLevel::Substitute:
-      return "substitute";
-    case model::ControlLevel::Engineer:
-      return "engineer";
-    case model::ControlLevel::Organise:
-      return "organise";
-    case model::ControlLevel::Protect:
-      return "protect";
-  }
-  throw std::logic_error("internal error: unknown level of a control");
-}
 
 std::string number(const Formatter& w, double value, int places) {
   return w.number({std::llround(value * 1e6)}, places);
@@ -58,20 +43,16 @@ std::string wordsOf(const Facts& facts, const char* name) {
   return std::get<std::string>(find(facts, name)->value);
 }
 
-std::string placeOf(const Computed& x, const model::Hazard& hazard) {
-  if (hazard.signal != model::Signal::None) return "a panel";
-  const auto row = rowOf(hazard);
-  return row && hazardOfRow(x, *row) == &hazard ? "its row of the limits" : "a row of the hazards";
-}
-
 std::string hazardLines(const Computed& x, const model::Hazard& hazard, const Formatter& w) {
   const Facts facts = hazardFacts(x, hazard, w);
   std::string lines = "    who: " + wordsOf(facts, "who") + "\n    harm: " + wordsOf(facts, "harm") + "\n";
   const auto& controls = std::get<FactList>(find(facts, "controls")->value);
   for (std::size_t i = 0; i < controls.size(); ++i)
-    lines += "    " + nameOf(hazard.controls[i].level) + ": " + wordsOf(controls[i], "text") + "\n";
+    lines +=
+        std::string("    ") + nameOf(hazard.controls[i].level) + ": " + wordsOf(controls[i], "text") + "\n";
   return lines + "    stays: " + wordsOf(facts, "left") + "\n    source: " + hazard.source +
-         "\n    told in: " + placeOf(x, hazard) + "\n";
+         "\n    harm order: " + std::to_string(hazard.severity) + " x " + std::to_string(hazard.exposure) +
+         "\n    told in: " + placeOnLeaf(leafOf(x), hazard) + "\n";
 }
 
 }  // namespace

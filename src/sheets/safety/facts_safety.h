@@ -12,22 +12,32 @@ enum class LimitRow { Noise, Vibration, Heat, Dust };
 std::optional<LimitRow> rowOf(const model::Hazard& hazard);
 /// The first hazard of a row that applies to the job; nothing where none does.
 const model::Hazard* hazardOfRow(const Computed& x, LimitRow row);
-/// The words of one hazard: 'title', 'signal', 'who', 'harm', 'controls', 'together' and 'left'.
+/// The words of one hazard: 'title', 'who', 'harm', 'sign', 'controls', 'together' and 'left'.
 Facts hazardFacts(const Computed& x, const model::Hazard& hazard, const Formatter& w);
 
 /// 'noise', 'vibration', 'heat', 'vapour', 'dust' and the weight of a tin.
 void addExposure(Facts& f, const Computed& x, const Formatter& w);
-/// 'panels' and 'hazards', both in the content's order, less those of the limits; 'rags', with a panel of its
-/// own.
-void addHazards(Facts& f, const Computed& x, const Formatter& w);
-/// 'sds', with the standard texts of the label.
+/// 'rags', 'killers', 'rows' with what is worn and the steps, 'chemicals', 'orders' and 'address'.
+void addLeaf(Facts& f, const Computed& x, const Formatter& w);
+/// A safety data sheet with the standard texts of the label.
+Facts labelFacts(const Computed& x, const model::SafetyData& sds, const Formatter& w);
+/// 'sds', of the product.
 void addLabel(Facts& f, const Computed& x, const Formatter& w);
-/// 'wear_groups', by task, and 'grades', what each piece has to be.
-void addWear(Facts& f, const Computed& x, const Formatter& w);
+/// 'grades', what each piece of equipment has to be.
+void addGrades(Facts& f, const Computed& x, const Formatter& w);
+/// 'orders' to the crew, each with its number.
+void addOrders(Facts& f, const Computed& x, const Formatter& w);
+/// 'risks', every hazard with all that is known of it, and 'exposure_days'.
+void addRisks(Facts& f, const Computed& x, const Formatter& w);
+
+/// 'eliminate' to 'protect'.
+const char* nameOf(model::ControlLevel level);
 
 /// The vacuum that the dust of this job asks for: for fine dust, or HEPA for treated boards and in the US.
 std::string vacuum(const Computed& x, const Formatter& w);
 /// What the heaviest full tin of the job weighs, rounded up: '19 kg'.
 std::string tinMass(const Computed& x, const Formatter& w);
+/// What the heaviest tool weighs: '62 kg'; empty where none is known.
+std::string toolMass(const Computed& x, const Formatter& w);
 
 }  // namespace sheets

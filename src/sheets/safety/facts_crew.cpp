@@ -1,6 +1,6 @@
 // Facts for the crew's safety sheet.
 #include "sheets/facts/facts_common.h"
-#include "sheets/facts/facts_safety.h"
+#include "sheets/safety/facts_safety.h"
 #include "sheets/words/addresses.h"
 
 #include <algorithm>
@@ -34,23 +34,25 @@ std::string onTwoLines(std::string day) {
   return day;
 }
 
-/// Sign-on tables of at most fourteen days each; where one is enough, with a line for whoever else comes.
+/// One table to sign on: a column for each day, or for each week where the days are more than a hand can
+/// write in side by side; with a line for whoever else comes.
 FactList signOn(const Computed& x, const Formatter& w) {
-  constexpr std::size_t daysOnPage = 14;
-  const auto people = static_cast<std::size_t>(x.c.job.crew.people);
-  const std::size_t more = x.plan.days.size() > daysOnPage ? 0 : 1;
-  std::vector<std::string> names = x.c.job.crew.names;
-  names.resize(std::max(names.size(), people) + more);
-  FactList sheets;
-  for (std::size_t from = 0; from < x.plan.days.size(); from += daysOnPage) {
-    FactList days, rows;
-    for (std::size_t i = from; i < std::min(from + daysOnPage, x.plan.days.size()); ++i)
-      days.push_back({{"day", onTwoLines(w.shortDay(x.plan.days[i]))}});
-    for (const auto& name : names) rows.push_back({{"name", name}});
-    sheets.push_back(
-        {{"days", std::move(days)}, {"rows", std::move(rows)}, {"is_more", Fact::yes(from > 0)}});
+  constexpr std::size_t most = 14;
+  const bool isWeekly = x.plan.days.size() > most;
+  FactList days, rows;
+  std::optional<base::Date> week;  // its Monday
+  for (const auto day : x.plan.days) {
+    const auto monday = day - (std::chrono::weekday(day) - std::chrono::Monday);
+    if (isWeekly && week == monday) continue;
+    week = monday;
+    if (days.size() < most)
+      days.push_back({{"day", isWeekly ? onTwoLines(w.dayMonth(day)) : onTwoLines(w.shortDay(day))}});
   }
-  return sheets;
+  std::vector<std::string> names = x.c.job.crew.names;
+  names.resize(std::max(names.size(), static_cast<std::size_t>(x.c.job.crew.people)) + 1);
+  for (const auto& name : names)
+    rows.push_back({{"name", name}, {"leads", Fact::yes(!name.empty() && name == x.c.job.crew.leader)}});
+  return {{{"days", std::move(days)}, {"rows", std::move(rows)}, {"is_weekly", Fact::yes(isWeekly)}}};
 }
 
 /// When the sheet is gone through again: on the first working day of each week.
@@ -90,12 +92,15 @@ Facts crewFacts(const Computed& x, const Formatter& w) {
   for (const auto& t : x.estimate.product.bought.tins) tin = std::max(tin, t.tin.size);
   for (const auto& t : x.estimate.product.opened) tin = std::max(tin, t.size);
   f.emplace_back("tin_size", tin.isZero() ? "" : w.tinSize(tin));
+  f.emplace_back("areas_title", namesOfDecks(x));
   f.emplace_back("sign_sheets", signOn(x, w));
   f.emplace_back("review", reviewFacts(x, w));
   addExposure(f, x, w);
-  addHazards(f, x, w);
   addLabel(f, x, w);
-  addWear(f, x, w);
+  addGrades(f, x, w);
+  addLeaf(f, x, w);
+  addOrders(f, x, w);
+  addRisks(f, x, w);
   addDayPlans(f, x, w);
   return f;
 }

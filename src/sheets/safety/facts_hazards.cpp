@@ -1,7 +1,7 @@
 // The hazards that apply, the label of the product and the protective equipment, in words.
 #include "model/lookup.h"
 #include "sheets/facts/facts_decks.h"
-#include "sheets/facts/facts_safety.h"
+#include "sheets/safety/facts_safety.h"
 
 #include <algorithm>
 
@@ -38,7 +38,7 @@ std::string decksOf(const Computed& x, const model::Hazard& hazard, const Format
       case Condition::InSun:
         return model::isSunlit(deck, {x.c.job.crew.startMinutes, x.c.job.crew.endMinutes});
       case Condition::EdgeAbove:
-        return deck.edgeHeight > clause.height;
+        return !deck.hasRail && deck.edgeHeight > clause.height;
       default:
         return false;  // conditions of the job, not of a deck
     }
@@ -66,12 +66,19 @@ std::string spelled(std::string text, const Computed& x) {
   return text;
 }
 
+std::string equipment(const model::Region& region, const std::string& id) {
+  const auto found = region.equipment.find(id);
+  return found == region.equipment.end() ? "" : found->second;
+}
+
 /// A text of the content with the words of this job in its braces.
 std::string filled(std::string text, const Computed& x, const model::Hazard& hazard, const Formatter& w) {
   if (text.find('{') == std::string::npos) return spelled(std::move(text), x);  // as most are
   const auto& region = *x.c.region;
   base::Length edge;
-  for (const auto& deck : x.c.job.areas) edge = std::max(edge, deck.edgeHeight.value_or(base::Length{}));
+  for (const auto& deck : x.c.job.areas) {
+    if (!deck.hasRail) edge = std::max(edge, deck.edgeHeight.value_or(base::Length{}));
+  }
   const std::pair<const char*, std::string> words[] = {
       {"{cutout}", region.powerCutout},
       {"{mask}", x.exposure.limits.dust.protection},
@@ -83,6 +90,11 @@ std::string filled(std::string text, const Computed& x, const model::Hazard& haz
       {"{ask_treated}", authority(region, "treated", w)},
       {"{edge}", w.length(edge)},
       {"{tin}", tinMass(x, w)},
+      {"{sander}", toolMass(x, w)},
+      {"{gas_mask}", capitalised(equipment(region, "gas_mask"))},
+      {"{fall_rule}", region.falls.source},
+      {"{pause}", w.clock(model::breakOf(x.c.job.crew).from)},
+      {"{generator_distance}", w(isUs(x) ? "leaf.generator_feet" : "leaf.generator_metres")},
       {"{decks}", decksOf(x, hazard, w)},
       {"{leader}", x.c.job.crew.leader.empty() ? w("crew.leader") : x.c.job.crew.leader}};
   text = spelled(std::move(text), x);
@@ -110,6 +122,22 @@ bool applies(const Computed& x, const std::string& id) {
 
 }  // namespace
 
+const char* nameOf(model::ControlLevel level) {
+  switch (level) {
+    case model::ControlLevel::Eliminate:
+      return "eliminate";
+    case model::ControlLevel::Substitute:
+      return "substitute";
+    case model::ControlLevel::Engineer:
+      return "engineer";
+    case model::ControlLevel::Organise:
+      return "organise";
+    case model::ControlLevel::Protect:
+      return "protect";
+  }
+  throw std::logic_error("internal error: unknown level of a control");
+}
+
 std::string vacuum(const Computed& x, const Formatter& w) {
   const auto& areas = x.c.job.areas;
   const bool isTreated = std::any_of(areas.begin(), areas.end(),
@@ -118,7 +146,6 @@ std::string vacuum(const Computed& x, const Formatter& w) {
 }
 
 std::optional<LimitRow> rowOf(const model::Hazard& hazard) {
-  if (hazard.signal != model::Signal::None) return {};
   if (asksFor(hazard, {Condition::NoiseAbove})) return LimitRow::Noise;
   if (asksFor(hazard, {Condition::VibrationAbove})) return LimitRow::Vibration;
   const auto& all = hazard.when.all;
@@ -139,14 +166,12 @@ Facts hazardFacts(const Computed& x, const model::Hazard& hazard, const Formatte
   std::string together;
   FactList controls;
   for (const auto& control : hazard.controls) {
-    const std::string text = say(control.text);
+    const std::string text = capitalised(say(control.text));
     together += (together.empty() ? "" : " ") + text;
-    controls.push_back({{"text", text}});
+    controls.push_back({{"text", text}, {"level", w(std::string("risk.levels.") + nameOf(control.level))}});
   }
-  const char* signals[] = {"", "caution", "warning", "danger"};
-  return {{"title", say(hazard.title)},      {"signal", signals[static_cast<int>(hazard.signal)]},
-          {"who", say(hazard.who)},          {"harm", say(hazard.harm)},
-          {"controls", std::move(controls)}, {"together", together},
+  return {{"title", say(hazard.title)}, {"who", say(hazard.who)},          {"harm", say(hazard.harm)},
+          {"sign", hazard.sign},        {"controls", std::move(controls)}, {"together", together},
           {"left", say(hazard.left)}};
 }
 
@@ -165,95 +190,52 @@ FactList texts(const std::vector<std::string>& codes, const std::map<std::string
   return list;
 }
 
-/// The tasks of this job at which something is worn, in their order.
-std::vector<const model::Task*> tasksOf(const Computed& x) {
-  std::vector<const model::Task*> tasks;
-  for (const auto& task : x.content.tasks) {
-    const bool isDone = std::any_of(x.estimate.labour.begin(), x.estimate.labour.end(),
-                                    [&](const auto& line) { return line.task == task.id; });
-    if (isDone && !task.wears.empty()) tasks.push_back(&task);
-  }
-  return tasks;
-}
-
 }  // namespace
 
-void addHazards(Facts& f, const Computed& x, const Formatter& w) {
-  FactList panels, lines;
-  Facts rags = {{"title", ""}, {"harm", ""}, {"controls", FactList{}}, {"count", ""}, {"container", ""}};
-  bool burns = false;
-  for (const auto& hazard : x.content.hazards) {
-    if (!applies(x, hazard.id)) continue;
-    Facts facts = hazardFacts(x, hazard, w);
-    // The rags have the first panel, with what this job will make of them.
-    const bool isRags = std::any_of(hazard.when.all.begin(), hazard.when.all.end(),
-                                    [](const auto& c) { return c.condition == Condition::DryingOil; });
-    if (isRags && hazard.signal == model::Signal::Danger) {
-      burns = true;
-      rags = std::move(facts);
-      rags.emplace_back("count", std::to_string(x.exposure.rags.count));
-      rags.emplace_back("container", w.tinSize(base::litres(x.exposure.rags.containerLitres)));
-    } else if (const auto row = rowOf(hazard); !row || hazardOfRow(x, *row) != &hazard) {
-      (hazard.signal == model::Signal::None ? lines : panels).push_back(std::move(facts));
-    }
+Facts labelFacts(const Computed& x, const model::SafetyData& d, const Formatter& w) {
+  std::string signal;
+  if (!d.signalWord.empty())
+    signal = w(d.signalWord == "Danger" ? "product.signal_danger" : "product.signal_warning");
+  FactList pictograms;
+  for (const auto& code : d.pictograms) {
+    const auto words = x.content.labels.pictograms.find(code);
+    std::string sign = code;
+    for (char& c : sign) c = c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+    pictograms.push_back(
+        {{"sign", sign}, {"alt", words == x.content.labels.pictograms.end() ? code : words->second}});
   }
-  f.emplace_back("has_rags", Fact::yes(burns));
-  f.emplace_back("rags", std::move(rags));
-  f.emplace_back("has_hazards", Fact::yes(!lines.empty()));
-  f.emplace_back("panels", std::move(panels));
-  f.emplace_back("hazards", std::move(lines));
+  FactList statements = texts(d.statements, x.content.labels.statements, x);
+  const Fact first = statements.empty() ? Fact("") : *find(statements.front(), "text");
+  return {{"signal", signal},
+          {"has_pictograms", Fact::yes(!d.pictograms.empty())},
+          {"pictograms", std::move(pictograms)},
+          {"first", first},
+          {"statements", std::move(statements)},
+          {"has_precautions", Fact::yes(!d.precautions.empty())},
+          {"precautions", texts(d.precautions, x.content.labels.precautions, x)},
+          {"flash_point", d.flashPoint ? w.mostTemperature(*d.flashPoint) : ""},
+          {"mix", d.mix},
+          {"skin", d.skin},
+          {"eyes", d.eyes},
+          {"inhaled", d.inhaled},
+          {"swallowed", d.swallowed},
+          {"spill", d.spill}};
 }
 
 void addLabel(Facts& f, const Computed& x, const Formatter& w) {
   const auto& sds = x.c.product->sds;
   f.emplace_back("has_sds", Fact::yes(sds.has_value()));
-  const model::SafetyData d = sds.value_or(model::SafetyData{});
-  std::string signal;
-  if (!d.signalWord.empty())
-    signal = w(d.signalWord == "Danger" ? "product.signal_danger" : "product.signal_warning");
-  f.emplace_back("sds", Facts{{"signal", signal},
-                              {"has_pictograms", Fact::yes(!d.pictograms.empty())},
-                              {"statements", texts(d.statements, x.content.labels.statements, x)},
-                              {"has_precautions", Fact::yes(!d.precautions.empty())},
-                              {"precautions", texts(d.precautions, x.content.labels.precautions, x)},
-                              {"flash_point", d.flashPoint ? w.mostTemperature(*d.flashPoint) : ""},
-                              {"skin", d.skin},
-                              {"eyes", d.eyes},
-                              {"inhaled", d.inhaled},
-                              {"swallowed", d.swallowed},
-                              {"spill", d.spill}});
+  f.emplace_back("sds", labelFacts(x, sds.value_or(model::SafetyData{}), w));
 }
 
-/// Tasks that need the same equipment stand together.
-void addWear(Facts& f, const Computed& x, const Formatter& w) {
-  std::vector<std::pair<std::vector<std::string>, std::vector<std::string>>>
-      groups;  // what is worn, and for what
-  std::vector<std::string> all;
-  for (const auto* task : tasksOf(x)) {
-    auto worn = task->wears;
-    std::sort(worn.begin(), worn.end());
-    all.insert(all.end(), worn.begin(), worn.end());
-    const auto found =
-        std::find_if(groups.begin(), groups.end(), [&](const auto& g) { return g.first == worn; });
-    (found == groups.end() ? groups.insert(groups.end(), {worn, {}}) : found)->second.push_back(task->name);
+void addGrades(Facts& f, const Computed& x, const Formatter& w) {
+  FactList grades;
+  for (const char* id : {"ears", "eyes", "mask", "gas_mask", "gloves", "boots", "sleeves"}) {
+    const std::string grade = equipment(*x.c.region, id);
+    const bool isGas = id == std::string("gas_mask");
+    if (!grade.empty() && (!isGas || applies(x, "vapour")))
+      grades.push_back({{"name", w(std::string("wear.") + id)}, {"grade", grade}});
   }
-  FactList list, grades;
-  for (const auto& [worn, names] : groups) {
-    FactList signs;
-    for (const auto& id : worn)
-      signs.push_back({{"sign", "must-" + id}, {"alt", w(std::string("wear.") + id)}});
-    list.push_back({{"names", capitalised(w.joined(names))}, {"wears", std::move(signs)}});
-  }
-  for (const char* id : {"ears", "eyes", "mask", "gloves", "boots", "sleeves"}) {
-    if (std::find(all.begin(), all.end(), id) == all.end()) continue;
-    const auto& equipment = x.c.region->equipment;
-    const auto grade = equipment.find(id);
-    grades.push_back({{"sign", std::string("must-") + id},
-                      {"name", w(std::string("wear.") + id)},
-                      {"grade", grade == equipment.end() ? "" : grade->second},
-                      {"for_gas", Fact::yes(id == std::string("mask") && applies(x, "vapour"))}});
-  }
-  f.emplace_back("wear_groups", std::move(list));
   f.emplace_back("grades", std::move(grades));
 }
 

@@ -1,0 +1,367 @@
+#include "app/commands/command_line.h"
+
+#include "app/commands/command_tree.h"
+#include "app/commands/commands.h"
+#include "app/commands/help.h"
+#include "app/commands/watch.h"
+#include "app/commands/year_after.h"
+#include "app/pack/looks.h"
+#include "base/hidden.h"
+#include "base/nearest.h"
+
+#include <CLI/CLI.hpp>
+#include <functional>
+#include <iostream>
+#include <sstream>
+
+namespace app {
+namespace {
+
+constexpr int wrongUse = 2;
+
+using Run = std::function<int()>;
+
+constexpr auto intro =
+    R"(One YAML job file becomes a pack of PDFs: quote, aftercare sheet, crew safety sheet, day plan, order list, office sheet.
+
+  planksheaf new deck.yaml             write a commented job to fill in
+  planksheaf pack deck.yaml            make its pack, in a folder named after the job's number
+  planksheaf plan deck.yaml            which days, and which hours are fit for coating
+  planksheaf figures --explain deck.yaml   how each figure came about
+  planksheaf help                      what there is to read)";
+
+/// What a command is told; each uses what it has options for.
+struct Order {
+  std::string job, file;
+  std::string region = "nz";
+  bool isJson = false, isExplain = false, isCsv = false;
+  PackOrder pack;
+  DueOrder due;
+  AgainOrder again;
+  std::optional<base::Date> by, start;
+  HelpOrder help;
+};
+
+struct Command {
+  CLI::App* tree;
+  std::shared_ptr<Order> order = std::make_shared<Order>();
+};
+
+/// A command that 'does' what its words say, once all of them have been read.
+Command addCommand(CLI::App& program, Run& run, const char* name, const char* about,
+                   const std::string& example, int (*does)(const Order&)) {
+  const Command command{program.add_subcommand(name, about)};
+  command.tree->footer("Example:\n  planksheaf " + example);
+  command.tree->callback([&run, does, order = command.order] { run = [=] { return does(*order); }; });
+  return command;
+}
+
+void addJob(const Command& command) {
+  command.tree->add_option("job", command.order->job, "job file; - reads standard input")
+      ->required()
+      ->type_name("JOB");
+}
+
+void addJobs(const Command& command) {
+  command.tree
+      ->add_option("jobs", command.order->pack.jobs,
+                   "job files, folders of them, patterns in quotes; - reads standard input")
+      ->required()
+      ->type_name("JOB");
+}
+
+/// A file or folder to be written. 'otherwise' is said where it is '-'.
+CLI::Option* addWritten(const Command& command, const char* name, std::string& into, const char* about,
+                        const char* type, const std::string& otherwise) {
+  return command.tree->add_option(name, into, about)
+      ->check(
+          [=](const std::string& word) { return word == "-" ? "'-' cannot be written: " + otherwise : ""; })
+      ->type_name(type);
+}
+
+constexpr auto folderInstead = "there are several files, so name a folder";
+constexpr auto fileInstead = "name a file that is not there yet";
+
+void addChoices(const Command& command) {
+  Choices& choices = command.order->pack.choices;
+  command.tree->add_option("--brand", choices.brandFile, "the firm's file, instead of the job's")
+      ->type_name("FILE");
+  command.tree->add_option("--looks", choices.looks, "folder with the firm's own templates and themes")
+      ->check(CLI::ExistingDirectory)
+      ->type_name("DIR");
+  command.tree
+      ->add_option("--theme", choices.theme,
+                   "generous, compact or one of the firm's own, instead of the brand's")
+      ->type_name("NAME");
+  command.tree
+      ->add_option_function<std::string>(
+          "--paper",
+          [&choices](const std::string& name) {
+            choices.paper = name == "a4" ? model::Paper::A4 : model::Paper::Letter;
+          },
+          "a4 or letter, instead of the region's")
+      ->check(CLI::IsMember({"a4", "letter"}))
+      ->type_name("PAPER");
+  command.tree
+      ->add_option("--language", choices.languages,
+                   "of every document, instead of the job's; the first is the main one, as in en,es")
+      ->delimiter(',')
+      ->allow_extra_args(false)  // the next word is a job
+      ->type_name("NAMES");
+}
+
+/// Of what makes many jobs.
+void addBatch(const Command& command) {
+  PackOrder& order = command.order->pack;
+  command.tree
+      ->add_option("--only", order.only,
+                   "only these documents, by the names of their templates, as in quote,safety")
+      ->delimiter(',')
+      ->allow_extra_args(false)  // the next word is a job
+      ->type_name("NAMES");
+  command.tree->add_option("--threads", order.threads, "how many jobs at a time")
+      ->check(CLI::Range(1, 256))
+      ->type_name("N");
+  addWritten(command, "--report", order.report, "what became of each job, a line of JSON each", "FILE",
+             "--json prints the same");
+  command.tree->add_flag(
+      "--json", order.isJson,
+      "print that instead of a line for people, by the names of content/schemas/report.schema.json");
+}
+
+/// 'YYYY-MM-DD', for a day that exists.
+CLI::Option* addDate(const Command& command, const char* name, std::optional<base::Date>& into,
+                     const char* about) {
+  return command.tree
+      ->add_option_function<std::string>(
+          name, [&into](const std::string& s) { into = base::parseDate(s); }, about)
+      ->check([](const std::string& s) {
+        return base::parseDate(s) ? std::string()
+                                  : "'" + s + "' is not a date; write year, month and day like 2028-03-20";
+      })
+      ->type_name("DATE");
+}
+
+void addFolderOfJobs(const Command& command, std::string& into) {
+  command.tree->add_option("folder", into, "where the jobs are")
+      ->required()
+      ->check(CLI::ExistingDirectory)
+      ->type_name("FOLDER");
+}
+
+void addPack(CLI::App& program, Run& run) {
+  const auto command = addCommand(program, run, "pack", "make the pack of each job",
+                                  "pack deck.yaml --only quote,safety --language en,es",
+                                  [](const Order& order) { return pack(order.pack); });
+  addJobs(command);
+  addWritten(command, "-o,--output", command.order->pack.folder,
+             "folder for the packs, instead of the job's own", "DIR", folderInstead);
+  addBatch(command);
+  command.tree->add_flag("--if-changed", command.order->pack.onlyIfChanged,
+                         "pass over packs whose job, firm, content and program are as they were");
+  addChoices(command);
+}
+
+void addCheck(CLI::App& program, Run& run) {
+  const auto command =
+      addCommand(program, run, "check", "read and compute, write nothing, list every mistake",
+                 "check deck.yaml", [](const Order& order) { return check(order.pack); });
+  addJobs(command);
+  addBatch(command);
+  addChoices(command);
+}
+
+void addFigures(CLI::App& program, Run& run) {
+  const auto command = addCommand(program, run, "figures", "every computed figure",
+                                  "figures --explain deck.yaml", [](const Order& order) {
+                                    return figures(order.job,
+                                                   order.isJson      ? FiguresForm::Json
+                                                   : order.isExplain ? FiguresForm::Explain
+                                                                     : FiguresForm::Plain,
+                                                   order.pack.choices);
+                                  });
+  addJob(command);
+  command.tree->add_flag("--json", command.order->isJson,
+                         "as JSON, by the names of content/schemas/figures.schema.json");
+  command.tree
+      ->add_flag("--explain", command.order->isExplain,
+                 "with the formula behind each, the day of one person and the hazards, in English")
+      ->excludes("--json");
+  addChoices(command);
+}
+
+void addPlan(CLI::App& program, Run& run) {
+  const auto command =
+      addCommand(program, run, "plan", "the calendar day by day, and the hours fit for coating",
+                 "plan deck.yaml --from 2027-03-02 --by 2027-03-20",
+                 [](const Order& order) { return plan(order.job, order.isJson, order.pack.choices); });
+  auto& bounds = command.order->pack.choices.bounds;
+  addJob(command);
+  addDate(command, "--from", bounds.from, "no work before this day, instead of the job's start");
+  addDate(command, "--by", bounds.by, "the last day wanted with work on site");
+  command.tree->add_flag("--json", command.order->isJson,
+                         "as JSON, by the names of content/schemas/plan.schema.json");
+  addChoices(command);
+}
+
+void addNew(CLI::App& program, Run& run) {
+  const auto command =
+      addCommand(program, run, "new", "write a commented job to fill in", "new deck.yaml --region ie",
+                 [](const Order& order) { return newJob(order.file, order.region); });
+  addWritten(command, "file", command.order->file, "where to write it; must not be there yet", "FILE",
+             fileInstead)
+      ->required();
+  command.tree
+      ->add_option("--region", command.order->region,
+                   "whose place, units, season and prices it has: au gb ie nz us; left out: nz")
+      ->type_name("REGION");
+}
+
+void addFacts(CLI::App& program, Run& run) {
+  const auto command =
+      addCommand(program, run, "facts", "every name a template may use, with its value in a job",
+                 "facts deck.yaml", [](const Order& order) { return facts(order.job, order.pack.choices); });
+  addJob(command);
+  addChoices(command);
+}
+
+void addLooks(CLI::App& program, Run& run) {
+  const auto command = addCommand(program, run, "looks", "copy templates, themes and a brand out for editing",
+                                  "looks mine", [](const Order& order) { return copyLooks(order.file); });
+  addWritten(command, "folder", command.order->file, "where to; nothing is written over", "DIR",
+             folderInstead)
+      ->required();
+}
+
+void addWatch(CLI::App& program, Run& run) {
+  const auto command = addCommand(
+      program, run, "watch", "make the pack again on every save of job, brand, template, theme or content",
+      "watch --looks mine deck.yaml", [](const Order& order) { return watch(order.job, order.pack); });
+  command.tree->add_option("job", command.order->job, "job file")
+      ->required()
+      ->check(CLI::ExistingFile)
+      ->type_name("JOB");
+  addWritten(command, "-o,--output", command.order->pack.folder,
+             "folder for the pack, instead of the job's own", "DIR", folderInstead);
+  addChoices(command);
+}
+
+void addDue(CLI::App& program, Run& run) {
+  const auto command = addCommand(
+      program, run, "due", "whose maintenance falls due, from every job below a folder",
+      "due jobs --by 2028-06-30 --csv", [](const Order& order) {
+        if (order.due.from > order.by) {
+          std::cerr << "--from: '" << base::isoDate(*order.due.from) << "' is after --by, '"
+                    << base::isoDate(order.by.value())
+                    << "'\n  hint: --from is the first day, --by the last\n";
+          return wrongUse;
+        }
+        DueOrder wanted = order.due;
+        wanted.by = order.by.value();
+        wanted.form = order.isJson ? ListForm::Json : order.isCsv ? ListForm::Csv : ListForm::Table;
+        return due(wanted);
+      });
+  Order& order = *command.order;
+  addFolderOfJobs(command, order.due.folder);
+  addDate(command, "--from", order.due.from, "first day; left out: all before --by");
+  addDate(command, "--by", order.by, "last day")->required();
+  auto* json = command.tree->add_flag("--json", order.isJson,
+                                      "as JSON, by the names of content/schemas/due.schema.json");
+  command.tree->add_flag("--csv", order.isCsv, "as CSV (RFC 4180)")->excludes(json);
+}
+
+void addAgain(CLI::App& program, Run& run) {
+  const auto command =
+      addCommand(program, run, "again", "write next year's job: a wash and one maintenance coat",
+                 "again deck.yaml --start 2028-03-20", [](const Order& order) {
+                   AgainOrder wanted = order.again;
+                   wanted.start = order.start.value();
+                   return again(wanted);
+                 });
+  Order& order = *command.order;
+  command.tree->add_option("job", order.again.job, "the finished job")->required()->type_name("JOB");
+  addDate(command, "--start", order.start, "first day on site")->required();
+  addDate(command, "--quoted", order.again.quoted,
+          "date of the quote; left out: four weeks before the start");
+  addWritten(command, "-o,--output", order.again.file, "where to write it; must not be there yet", "FILE",
+             fileInstead);
+}
+
+void addRates(CLI::App& program, Run& run) {
+  const auto command =
+      addCommand(program, run, "rates", "spreading rates learned from every recorded job below a folder",
+                 "rates jobs -o rates.yaml", [](const Order& order) { return rates(order.job, order.file); });
+  addFolderOfJobs(command, command.order->job);
+  addWritten(command, "-o,--output", command.order->file,
+             "where to write them, over older rates only; left out: printed", "FILE",
+             "without -o the rates are printed");
+}
+
+void addHelp(CLI::App& program, Run& run) {
+  const auto command =
+      addCommand(program, run, "help", "what there is to read, or one of its topics, or a command",
+                 "help weather", [](const Order& order) { return help(order.help); });
+  HelpOrder& order = command.order->help;
+  order.program = &program;
+  command.tree->add_option("topic", order.topic, "left out: lists them")->type_name("TOPIC");
+  auto* man = command.tree->add_flag("--man", order.isMan, "everything, as a man page");
+  auto* bash = command.tree->add_flag("--bash", order.isBash, "completion for bash")->excludes(man);
+  command.tree->add_flag("--zsh", order.isZsh, "completion for zsh")->excludes(man)->excludes(bash);
+}
+
+std::string guessWords(const std::string& guess) {
+  return guess.empty() ? "" : "; did you mean '" + guess + "'?";
+}
+
+/// Tells of words that are nearly a command or an option; whether there are such.
+bool tellOfSlip(const CLI::App& program, const std::string& first) {
+  const auto commands = commandsOf(program);
+  std::vector<std::string> names;
+  for (const auto* command : commands) names.push_back(command->get_name());
+  if (!first.starts_with("-") && std::find(names.begin(), names.end(), first) == names.end()) {
+    std::cerr << "planksheaf: '" << base::printable(first) << "' is not a command"
+              << guessWords(base::nearest(first, names)) << "\n  hint: see 'planksheaf --help'\n";
+    return true;
+  }
+  const auto given = program.get_subcommands();
+  const CLI::App& command = given.empty() ? program : *given.front();
+  const std::string name = given.empty() ? "planksheaf" : "planksheaf " + command.get_name();
+  for (const std::string& word : program.remaining(true)) {
+    if (!word.starts_with("-") || word == "-") continue;
+    const std::string option = word.substr(0, word.find('='));
+    std::cerr << name << ": '" << base::printable(option) << "' is not an option"
+              << guessWords(base::nearest(option, namesOfOptions(command))) << "\n  hint: see '" << name
+              << " --help'\n";
+    return true;
+  }
+  return false;
+}
+
+}  // namespace
+
+int runCommand(int argc, char** argv, const std::string& version) {
+  CLI::App program{intro, "planksheaf"};
+  program.set_version_flag("--version", "planksheaf " + version);
+  program.require_subcommand(1);
+  Run run;
+  for (const auto add : {addPack, addCheck, addFigures, addPlan, addNew, addFacts, addLooks, addWatch, addDue,
+                         addAgain, addRates, addHelp})
+    add(program, run);
+  if (argc < 2) {
+    std::cerr << program.help();
+    return wrongUse;
+  }
+  try {
+    program.parse(argc, argv);
+  } catch (const CLI::ParseError& e) {
+    std::ostringstream asked, wrong;
+    const bool isAsked = program.exit(e, asked, wrong) == 0;
+    if (!isAsked && tellOfSlip(program, argv[1])) return wrongUse;
+    std::cout << asked.str();
+    std::cerr << base::printable(wrong.str(), base::Lines::Keep);
+    return isAsked ? 0 : wrongUse;
+  }
+  return run();
+}
+
+}  // namespace app

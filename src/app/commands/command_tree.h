@@ -1,0 +1,20 @@
+// Reading the tree of commands.
+#pragma once
+
+#include <string>
+#include <vector>
+
+namespace CLI {
+class App;
+class Option;
+}  // namespace CLI
+
+namespace app {
+
+/// In the order of '--help'.
+std::vector<const CLI::App*> commandsOf(const CLI::App& program);
+/// '-o' and '--output', as they are typed; none for a word without an option's name.
+std::vector<std::string> namesOf(const CLI::Option& option);
+std::vector<std::string> namesOfOptions(const CLI::App& command);
+
+}  // namespace app

@@ -1,0 +1,64 @@
+#include "app/commands/help.h"
+
+#include "app/commands/command_tree.h"
+#include "app/commands/manual.h"
+#include "app/pack/files.h"
+#include "base/hidden.h"
+#include "base/joined.h"
+#include "base/nearest.h"
+#include "input/read.h"
+
+#include <CLI/CLI.hpp>
+#include <filesystem>
+#include <iostream>
+
+namespace app {
+namespace fs = std::filesystem;
+namespace {
+
+std::vector<Topic> readTopics() {
+  std::vector<Topic> topics;
+  for (const auto& entry : fs::directory_iterator(fs::path(shippedFolder("content")) / "help")) {
+    const std::string whole = input::readFile(entry.path().string()).value_or("");
+    const auto end = whole.find('\n');  // the first line is '# Title'
+    topics.push_back({entry.path().stem().string(), whole.substr(2, end - 2), whole.substr(end + 1)});
+  }
+  std::sort(topics.begin(), topics.end(), [](const Topic& a, const Topic& b) { return a.name < b.name; });
+  return topics;
+}
+
+void list(const std::vector<Topic>& topics) {
+  std::cout << "planksheaf help TOPIC\n";
+  for (const auto& topic : topics)
+    std::cout << "  " << topic.name << std::string(12 - std::min<std::size_t>(topic.name.size(), 11), ' ')
+              << topic.title << "\n";
+  std::cout << "planksheaf help COMMAND prints what 'planksheaf COMMAND --help' does.\n";
+}
+
+}  // namespace
+
+int help(const HelpOrder& order) {
+  const CLI::App& program = *order.program;
+  const auto topics = readTopics();
+  if (order.isMan) return std::cout << manPage(program, topics), 0;
+  if (order.isBash) return std::cout << bashCompletion(program, topics), 0;
+  if (order.isZsh) return std::cout << zshCompletion(program, topics), 0;
+  if (order.topic.empty()) return list(topics), 0;
+  std::vector<std::string> names;
+  for (const auto& topic : topics) {
+    if (topic.name == order.topic) return std::cout << topic.title << "\n" << topic.text, 0;
+    names.push_back(topic.name);
+  }
+  const std::string known = base::joined(names);
+  for (const auto* command : commandsOf(program)) {
+    if (command->get_name() == order.topic) return std::cout << command->help("planksheaf"), 0;
+    names.push_back(command->get_name());
+  }
+  const std::string guess = base::nearest(order.topic, names);
+  std::cerr << "planksheaf help: '" << base::printable(order.topic) << "' is neither a topic nor a command"
+            << (guess.empty() ? "" : "; did you mean '" + guess + "'?") << "\n  hint: topics: " << known
+            << "\n";
+  return 2;
+}
+
+}  // namespace app

@@ -1,0 +1,100 @@
+#include "app/commands/unchanged.h"
+
+#include "app/pack/weather_file.h"
+#include "base/joined.h"
+#include "input/read.h"
+#include "pdf/objects/digest.h"
+
+#include <algorithm>
+#include <cstdio>
+#include <filesystem>
+#include <sstream>
+
+namespace app {
+namespace fs = std::filesystem;
+namespace {
+
+class Fingerprint {
+ public:
+  void add(const std::string& words) { digest_.add(words); }
+
+  /// Its name and its bytes, or that it cannot be read.
+  void addFile(const std::string& file) {
+    add(file);
+    add(input::readFile(file).value_or("-"));
+  }
+
+  void addFolder(const std::string& folder) {
+    std::vector<std::string> files;
+    for (const auto& entry : fs::recursive_directory_iterator(folder)) {
+      if (entry.is_regular_file()) files.push_back(entry.path().string());
+    }
+    std::sort(files.begin(), files.end());
+    for (const auto& file : files) addFile(file);
+  }
+
+  std::string hex() const {
+    char words[33];
+    const auto sums = digest_.value();
+    std::snprintf(words, sizeof words, "%016llx%016llx", static_cast<unsigned long long>(sums[0]),
+                  static_cast<unsigned long long>(sums[1]));
+    return words;
+  }
+
+ private:
+  pdf::Digest digest_;
+};
+
+}  // namespace
+
+PackInputs::PackInputs(const PackOrder& order, const Shipped& shipped) : order_(order), shipped_(shipped) {
+  Fingerprint all;
+  all.addFile("/proc/self/exe");
+  all.addFolder(shipped.contentFolder);
+  for (const auto& look : shipped.looks) all.addFolder(look);
+  const Choices& choices = order.choices;
+  all.add(base::joined(order.only));
+  all.add(choices.theme);
+  all.add(base::joined(choices.languages));
+  all.add(!choices.paper ? "" : *choices.paper == model::Paper::A4 ? "a4" : "letter");
+  shared_ = all.hex();
+}
+
+std::string PackInputs::digestOf(const JobText& job) const {
+  Fingerprint all;
+  all.add(shared_);
+  all.add(job.text);
+  base::Diagnostics ignored;  // told when the job is made
+  const auto read = input::readJob(job.text, job.name, shipped_.content, ignored);
+  const auto& firm = order_.choices.brandFile.empty() ? read.brandFile : order_.choices.brandFile;
+  if (!read.forecast.file.empty()) all.addFile(weatherPath(read, job.name));
+  if (!read.ratesFile.empty()) all.addFile(read.ratesFile);
+  if (firm.empty()) return all.hex();
+  all.addFile(firm);
+  const auto brand = readOnce(shipped_.shelves->brands, firm, ignored,
+                              [&](auto& told) { return input::readBrand(firm, shipped_.content, told); });
+  if (!brand.logoFile.empty()) all.addFile(brand.logoFile);
+  if (!brand.ratesFile.empty()) all.addFile(brand.ratesFile);
+  for (const auto& [face, font] : brand.fonts) all.addFile(font.file);
+  return all.hex();
+}
+
+OutputFile stampOf(const Pack& pack, const std::string& digest) {
+  std::string text = digest + "\n";
+  for (const auto& file : pack.files) text += file.path + "\n";
+  return {stampName, text};
+}
+
+std::vector<std::string> filesIfUnchanged(const std::string& folder, const std::string& digest) {
+  std::istringstream lines(input::readFile((fs::path(folder) / stampName).string()).value_or(""));
+  std::string line;
+  if (!std::getline(lines, line) || line != digest) return {};
+  std::vector<std::string> files;
+  while (std::getline(lines, line)) {
+    if (!fs::is_regular_file(fs::path(folder) / line)) return {};
+    files.push_back(line);
+  }
+  return files;
+}
+
+}  // namespace app
