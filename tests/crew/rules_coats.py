@@ -8,7 +8,8 @@ from rules import rule
 
 ORDER = ["clear", "wash", "fix", "sand", "edges", "vacuum", "mask", "between-coats", "blow", "cut-in", "coat", "wipe"]
 ANY_ORDER = ({"sand", "edges"}, {"wash", "fix"})  # screws are reset on wet boards as well as on dry ones: common practice
-NEEDS_DRY = ("sand", "edges", "vacuum", "mask", "between-coats", "blow", "cut-in", "coat")
+DRY_WORK = ("sand", "edges", "vacuum", "mask", "between-coats")
+NEEDS_DRY = DRY_WORK + ("blow", "cut-in", "coat")
 LEAST_DRYING = 24 * 60  # trade practice from memory: wood dries 24 to 48 h after washing
 NOON = 12 * 60
 QUARTER = 15
@@ -200,6 +201,16 @@ def washed_boards_dry(plan):
             if p.area == w.area and w.end <= p.start < dry and p.task in NEEDS_DRY:
                 yield f"{p} comes {(p.start - w.end) / 60:.0f} h after the wash, on boards that are wet for {(dry - w.end) / 60:.0f} h"
                 break
+
+
+@rule
+def boards_are_dry_for_dry_work(plan):
+    """Nobody sands, vacuums or tapes in an hour in which it rains on the boards or they are wet."""
+    wet = {(h.area, h.start // 60) for h in plan.hours if set(h.reasons) & {"rain", "boards_wet"}}
+    for p in plan.pieces:
+        hours = range(p.start // 60, (p.end - 1) // 60 + 1)
+        if p.task in DRY_WORK and any((p.area, hour) in wet for hour in hours):
+            yield f"{p}: the boards are wet then"
 
 
 @rule

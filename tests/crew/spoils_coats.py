@@ -96,6 +96,13 @@ def boards_dry_in_an_hour(p):
         b["dry"] = at("mon", "11:30")
 
 
+@spoils("boards_are_dry_for_dry_work")
+def sanded_in_the_rain(p):
+    for h in p["hours"]:
+        if h["at"] == at("wed", "10:00"):
+            h.update(fit=False, reasons=["rain"])
+
+
 @spoils("top_down")
 def the_deck_before_the_rail_above_it(p):
     area(p, "Rail")["order"] = 4
