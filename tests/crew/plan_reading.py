@@ -149,7 +149,8 @@ class Day:
 
 class Hour:
     def __init__(self, h):
-        self.start, self.area, self.fit, self.reasons = minute_of(h["at"]), h["area"], h["fit"], h["reasons"]
+        self.at = Moment(h["at"])
+        self.start, self.area, self.fit, self.reasons = self.at.minute, h["area"], h["fit"], h["reasons"]
 
 
 class Plan:

@@ -12,6 +12,8 @@ DRY_WORK = ("sand", "edges", "vacuum", "mask", "between-coats")
 NEEDS_DRY = DRY_WORK + ("blow", "cut-in", "coat")
 LEAST_DRYING = 24 * 60  # trade practice from memory: wood dries 24 to 48 h after washing
 NOON = 12 * 60
+HOUR = 60
+FORTNIGHT = 14  # days, common practice: who waits longer for the crew calls another
 QUARTER = 15
 
 
@@ -276,6 +278,26 @@ def tools_do_not_clash(plan):
         for p in plan.pieces:
             if p is not w and p.area == w.area and p.task in SOILING and p.task != "wash" and p.overlaps(w.start, w.end):
                 yield f"{p}: an electric tool on boards that are washed at the same time"
+
+
+@rule
+def the_site_is_not_left_for_weeks(plan):
+    """Nobody leaves a site for over a fortnight while the mornings between would do for a part of the next coat."""
+    days = sorted(plan.site_days(), key=lambda d: d.date)
+    for before, after in zip(days, days[1:]):
+        if (after.date - before.date).days <= FORTNIGHT:
+            continue
+        next_coat = min((c.date for c in plan.coats if c.date >= after.date), default=None)
+        for area in sorted({c.area for c in plan.coats if c.date == next_coat}):
+            fit = [d for d in plan.days.values() if before.date < d.date < after.date and not d.off and fit_hours(plan, area, d)]
+            if len(fit) > 1:
+                yield f"nobody comes from {before} to {after}, though {len(fit)} days between hold hours fit for {area}"
+
+
+def fit_hours(plan, area, day):
+    """Whole hours of a day's work that are fit for a coat, with one left for setting up and packing down."""
+    return [h for h in plan.hours if h.area == area and h.fit and h.at.date == day.date
+            and plan.crew_from <= h.at.clock <= plan.crew_until - 2 * HOUR]
 
 
 @rule

@@ -1,6 +1,8 @@
 """Faults put in on purpose: when a coat is laid, what comes before it, what it costs."""
 
-from good_plan import ANN, BEN, at, task
+import json
+
+from good_plan import ANN, BEN, DAY, at, task
 from spoiling import area, coat, day, move, piece, spoils
 
 
@@ -131,6 +133,15 @@ def the_last_stroke_leaves_no_time_to_wipe(p):
 @spoils("tools_do_not_clash")
 def an_electric_sander_in_the_wash_water(p):
     p["tasks"].append(task("mon", "09:30", "10:00", "sand", [BEN], "Deck", grit=60))
+
+
+@spoils("the_site_is_not_left_for_weeks")
+def washed_three_weeks_before_anything_else(p):
+    early = json.loads(json.dumps(p).replace(DAY["mon"], "2027-05-24"))
+    for date in ("2027-05-26", "2027-05-27"):
+        early["days"].append({**day(p, "tue"), "date": date})
+        early["hours"] += [{**h, "at": h["at"].replace(DAY["thu"], date)} for h in p["hours"] if h["at"].startswith(DAY["thu"])]
+    p.update(early)
 
 
 @spoils("days_are_complete")
