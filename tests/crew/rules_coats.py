@@ -206,16 +206,16 @@ def washed_boards_dry(plan):
 
 
 @rule
-def boards_are_dry_for_dry_work(plan):
-    """Nobody sands, vacuums or tapes in an hour in which it rains on the boards or they are wet."""
+def dry_work_keeps_out_of_the_rain(plan):
+    """Nobody sands, vacuums or tapes in an hour in which it rains on the boards."""
     by_the_clock = {area for (area, _), miss in plan.misses.items() if miss["unfit"]}
-    wet = {(h.area, h.start // 60) for h in plan.hours if set(h.reasons) & {"rain", "boards_wet"}}
+    wet = {(h.area, h.start // 60) for h in plan.hours if "rain" in h.reasons}
     for p in plan.pieces:
         hours = range(p.start // 60, (p.end - 1) // 60 + 1)
         if p.area in by_the_clock:
             continue
         if p.task in DRY_WORK and any((p.area, hour) in wet for hour in hours):
-            yield f"{p}: the boards are wet then"
+            yield f"{p}: it rains on the boards then"
 
 
 @rule

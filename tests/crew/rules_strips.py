@@ -16,6 +16,18 @@ def by_coat(plan):
     return [(c, sorted(plan.strips_of(c), key=lambda s: s.lay.start)) for c in plan.coats]
 
 
+def runs(strips):
+    """Strips that are laid wet to wet: a run ends where the next strip begins at a joint between boards instead."""
+    found = []
+    for s in sorted(strips, key=lambda s: s.lay.start):
+        run = next((r for r in found if s.meets is not None and any(t.n == s.meets and t.date == s.date for t in r)), None)
+        if run is None:
+            found.append([s])
+        else:
+            run.append(s)
+    return found
+
+
 @rule
 def strips_belong_to_coats(plan):
     """Each strip belongs to a coat, each coat has strips, and the coat begins and ends with them."""
@@ -127,9 +139,9 @@ def neighbours(strips):
 
 @rule
 def wet_edges_are_met(plan):
-    """No edge between two strips of a coat is older than the open time when the next strip reaches it."""
-    for c, strips in by_coat(plan):
-        for a, b in neighbours(strips):
+    """No edge is older than the open time when the next strip reaches it, but at a joint that the plan names."""
+    for run in (r for c in plan.coats for r in runs(plan.strips_of(c))):
+        for a, b in neighbours(run):
             age = max(b.lay.start - a.lay.start, b.lay.end - a.lay.end)
             if age > max(CLOCK, min(a.open, b.open)) and not (b.too_long and a.too_long):
                 yield f"{b} meets the edge of strip {a.n} when it is {age} min old; it stays open {min(a.open, b.open)} min"
@@ -229,12 +241,17 @@ def coat_in_one_go(plan):
     for c, strips in by_coat(plan):
         if len({s.date for s in strips}) > 1:
             yield f"{c} is laid on more than one day: {c.when()}"
-        layers = {name for s in strips for name in s.lay.people}
-        for p in plan.pieces:
-            if p.task == "rest" and c.start < p.start and p.end < c.end and layers & set(p.people):
-                longest = max((b.lay.start - a.lay.end for a, b in zip(strips, strips[1:])), default=0)
-                if longest >= p.end - p.start:
-                    yield f"{c} stops for the break at {clock(p.first.clock)} and goes on after it"
+        for run in runs(strips):
+            yield from rests_in(plan, c, run)
+
+
+def rests_in(plan, c, run):
+    """The breaks for which a run of strips stops and goes on after them."""
+    layers = {name for s in run for name in s.lay.people}
+    pauses = [(a.lay.end, b.lay.start) for a, b in zip(run, run[1:])]
+    for p in plan.pieces:
+        if p.task == "rest" and layers & set(p.people) and any(start <= p.start and p.end <= end for start, end in pauses):
+            yield f"{c} stops for the break at {clock(p.first.clock)} and goes on after it"
 
 
 @rule

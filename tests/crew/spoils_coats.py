@@ -98,7 +98,7 @@ def boards_dry_in_an_hour(p):
         b["dry"] = at("mon", "11:30")
 
 
-@spoils("boards_are_dry_for_dry_work")
+@spoils("dry_work_keeps_out_of_the_rain")
 def sanded_in_the_rain(p):
     for h in p["hours"]:
         if h["at"] == at("wed", "10:00"):

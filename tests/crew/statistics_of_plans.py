@@ -1,6 +1,7 @@
 """What ordinary jobs in season have to come to, all together."""
 
 from plan_reading import SANDING
+from rules_strips import rests_in, runs
 
 SHORT_VISIT = 60  # minutes
 MOST_SHORT = 0.02  # of the days on site
@@ -47,10 +48,8 @@ def is_bare(plan, coat):
 
 
 def goes_over_a_break(plan, coat):
-    """All who lay it rest in the middle of it."""
-    layers = {name for s in plan.strips_of(coat) for name in s.lay.people}
-    rests = [p for p in plan.pieces if p.task == "rest" and coat.start < p.start and p.end < coat.end]
-    return bool(layers) and layers <= {name for p in rests for name in p.people}
+    """A run of its strips stops for a break of somebody who lays it."""
+    return any(list(rests_in(plan, coat, run)) for run in runs(plan.strips_of(coat)))
 
 
 def judge(figures, tell=True):
