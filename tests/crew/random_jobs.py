@@ -93,6 +93,7 @@ def job(rng, areas, work, ordinary, small=False):
     if ordinary or rng.random() < 0.9:
         content["site"].update(latitude=latitude, longitude=longitude)
     if "sand" in work:
+        content["licensed_for"] = ["treated"]  # else boards that may hold arsenic are refused
         content["sanding"] = rng.choice([[80], [60, 80], [60, 80], [40, 60, 80]])
         for area in areas:
             if area["state"] == "sanded" and rng.random() < 0.5:
