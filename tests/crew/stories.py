@@ -1,4 +1,4 @@
-"""Twelve jobs told in words, each with what a foreman would expect of its calendar, written before any plan was seen."""
+"""Jobs told in words, each with what a foreman would expect of its calendar, written before any plan was seen."""
 
 import datetime
 import random
@@ -197,9 +197,20 @@ def a_forecast_that_fits_no_day():
     return made, expect
 
 
+def damp_mornings():
+    """A small deck in the shade, sanded and coated, on days that are too damp for a coat till noon: sanded and coated on one visit."""
+    damp = random_weather.Day(10, 21, 99, 60, 2)
+    made = job([board_deck("Deck", 4, 3, sun="never")], ["sand", "oil"], forecast=weather(MONDAY, *[damp] * 10), product="plover-wb")
+
+    def expect(plan):
+        yield len(visits(plan)) == 1, f"it comes on {visits(plan)}"
+        yield all(s.lay.first.clock >= 11 * 60 for s in plan.strips), "it coats in the damp"
+    return made, expect
+
+
 STORIES = [one_deck_one_day, rain_in_the_middle, two_decks_one_behind_the_other, porch_above_the_garden_deck,
            jetty_over_the_water, a_large_deck_with_two_people, friday_afternoon, christmas, clocks_change, too_hot_at_noon,
-           film_stain_in_autumn, a_forecast_that_fits_no_day]
+           film_stain_in_autumn, a_forecast_that_fits_no_day, damp_mornings]
 
 
 def story(number, _seed=1):
