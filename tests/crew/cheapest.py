@@ -56,7 +56,7 @@ class Cheapest:
         self.set_up, self.pack_down = self.fixed("set-up"), self.fixed("pack-down")
         self.clear = self.crew_minutes("clear", None)
         self.rags = self.crew_minutes("rags", None)
-        self.dry_gap = max((minute_of(b["dry"]) - minute_of(b["washed"]) for b in plan.boards_dry.values()), default=0)
+        self.dry_gap = max((minute_of(b["dry"]) - minute_of(b["washed"]) for b in plan.boards_dry), default=0)
         self.washing = sum(self.minutes[n]["wash"] for n in self.areas)
         self.midnights, self.known_flows, self.known_waits = {}, {}, {}
         for h in plan.data["hours"]:

@@ -171,7 +171,7 @@ class Plan:
         self.extra_passes = {(x["area"], x["coat"]): x["why"] for x in data["extra_passes"]}
         self.misses = {(m["area"], m["coat"]): m for m in data["misses"]}
         self.dries = {minute_of(d["at"]) // 60: d["dries"] for d in data["drying"]}
-        self.boards_dry = {b["area"]: b for b in data["boards_dry"]}
+        self.boards_dry = data["boards_dry"]
         self.work = data["work"]
         self.works = {name: [p for p in self.pieces if name in p.people] for name in self.people}
 

@@ -16,12 +16,12 @@ import random_weather
 
 ROOT = pathlib.Path(__file__).resolve().parents[2]
 PLACES = [  # region, state, timezone, latitude, longitude, months in season
-    ("nz", None, "Pacific/Auckland", -44.7, 169.1, (10, 11, 12, 1, 2, 3, 4)),
-    ("nz", None, "Pacific/Auckland", -37.8, 175.3, (10, 11, 12, 1, 2, 3, 4)),
+    ("nz", "OTA", "Pacific/Auckland", -44.7, 169.1, (10, 11, 12, 1, 2, 3, 4)),
+    ("nz", "WKO", "Pacific/Auckland", -37.8, 175.3, (10, 11, 12, 1, 2, 3, 4)),
     ("au", "NSW", "Australia/Sydney", -33.9, 150.9, (9, 10, 11, 3, 4, 5)),
     ("au", "VIC", "Australia/Melbourne", -37.9, 145.2, (10, 11, 12, 2, 3, 4)),
-    ("gb", None, "Europe/London", 54.4, -2.9, (4, 5, 6, 7, 8, 9)),
-    ("gb", None, "Europe/London", 52.0, -1.0, (4, 5, 6, 7, 8, 9)),
+    ("gb", "ENG", "Europe/London", 54.4, -2.9, (4, 5, 6, 7, 8, 9)),
+    ("gb", "ENG", "Europe/London", 52.0, -1.0, (4, 5, 6, 7, 8, 9)),
     ("ie", None, "Europe/Dublin", 53.2, -7.0, (5, 6, 7, 8, 9)),
     ("us", "NC", "America/New_York", 35.6, -82.3, (4, 5, 6, 8, 9, 10)),
 ]

@@ -192,15 +192,16 @@ def tasks_follow_each_other(plan):
 def washed_boards_dry(plan):
     """Nothing that needs dry boards is done until they have dried after the wash."""
     for w in (p for p in plan.pieces if p.task == "wash"):
-        told = plan.boards_dry.get(w.area)
-        if told is None:
+        told = [b for b in plan.boards_dry if b["area"] == w.area and minute_of(b["washed"]) >= w.end]
+        if not told:
             yield f"{w.area} is washed, and the plan does not say when it is dry"
             continue
-        dry = minute_of(told["dry"])
+        dry = min(minute_of(b["dry"]) for b in told)
         if dry < w.end + LEAST_DRYING:
             yield f"{w.area} is said to be dry {(dry - w.end) / 60:.0f} h after its wash"
         for p in plan.pieces:
-            if p.area == w.area and w.end <= p.start < dry and p.task in NEEDS_DRY:
+            same = p.area == w.area and (not p.part or not w.part or p.part == w.part)
+            if same and w.end <= p.start < dry and p.task in NEEDS_DRY:
                 yield f"{p} comes {(p.start - w.end) / 60:.0f} h after the wash, on boards that are wet for {(dry - w.end) / 60:.0f} h"
                 break
 

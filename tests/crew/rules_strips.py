@@ -7,6 +7,7 @@ from plan_reading import clock
 from rules import rule
 from underfoot import WHOLE, Floor
 
+LEAN = 0.2  # m that somebody leans out further, common practice
 CLOCK = 5  # minutes: the plan's clock goes in steps of five, so no age under that can be told
 CONTACT = 0.3  # m that two strips share before their edge counts
 LATE = 2  # times the product's wait: what is not wiped by then stays sticky, common practice
@@ -231,7 +232,7 @@ def out_of_reach(plan, s, word, stroke):
         yield f"{s} is {word} from {stroke.place}, where nobody can stand then"
         return
     far = max(min(geometry.to_segment(p, *e) for e in edges) for p in geometry.grid(s.outline, 0.5))
-    if far > reach + 0.1:
+    if far > reach + LEAN:
         yield f"{s} is {word} from {stroke.place}: {far:.1f} m to its far boards, the pole reaches {reach} m"
 
 

@@ -10,7 +10,7 @@ import statistics_of_plans
 from good_plan import good_plan
 from plan_reading import Plan
 
-JOB = {"site": {"region": "gb"}, "start": datetime.date(2027, 6, 14), "work": ["wash", "fix", "sand", "oil"],
+JOB = {"site": {"region": "gb", "state": "ENG"}, "start": datetime.date(2027, 6, 14), "work": ["wash", "fix", "sand", "oil"],
        "brand": str(random_jobs.ROOT / "content/brands/demo.yaml"), "product": "tern-oil",
        "crew": {"people": 2, "hours": "08:00-16:30"}, "areas": [{"name": n} for n in ("Porch", "Deck", "Rail")]}
 OTHER_JOBS = [
