@@ -23,13 +23,13 @@ def below(plan, strip):
 
 def is_uppermost(plan, strip, minute):
     """Is this strip what lies on its boards at a minute, or on some of them: begun, or boards without any coat yet?"""
+    if not strip.boards:  # nobody can tell which boards are laid: those of the coat in hand
+        return strip.coat == max(s.coat for s in plan.strips_on(strip.area) if s.wet_from() <= minute)
     if strip.wet_from() > minute:
         return strip.coat == 1
     later = [s for s in plan.strips_on(strip.area) if s.coat > strip.coat and s.wet_from() <= minute and covers(s, strip)]
     if not later:
         return True
-    if not strip.boards:
-        return False
     covered = {b for s in later if s.boards for b in range(s.boards[0], s.boards[1] + 1)}
     return not covered >= set(range(strip.boards[0], strip.boards[1] + 1))
 
