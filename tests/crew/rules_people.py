@@ -87,15 +87,16 @@ def home_within_hours(plan):
 
 @rule
 def days_are_set_up_and_packed(plan):
-    """A day begins with setting up and ends with packing down: pads are cleaned and rags put away after the last wipe."""
+    """A day begins with setting up, everyone packs down, and after the last wipe pads and oily rags are put away."""
     for day in plan.site_days():
-        pieces = sorted((p for p in plan.pieces if p.date == day.date), key=lambda p: p.start)
-        starts = [p for p in pieces if p.start == day.arrive]
-        ends = [p for p in pieces if p.end == day.home]
-        if not any(p.task == "set-up" for p in starts):
+        pieces = [p for p in plan.pieces if p.date == day.date]
+        if not any(p.task == "set-up" and p.start == day.arrive for p in pieces):
             yield f"{day}: the day does not begin with setting up"
-        if not any(p.task == "pack-down" for p in ends):
-            yield f"{day}: the day does not end with packing down"
+        packing = {name for p in pieces if p.task == "pack-down" for name in p.people}
+        for name in sorted(set(plan.people) - packing):
+            yield f"{day}: {name} does not pack down"
+        if not any(p.task in ("pack-down", "rags") and p.end == day.home for p in pieces):
+            yield f"{day}: the crew is home the minute it has wiped, with pads to clean and oily rags to put away"
 
 
 @rule
