@@ -27,5 +27,5 @@ def faults(text, plan):
     told = visits_in(text)
     wanted = sorted((d.arrive, d.home) for d in plan.site_days())
     if told != wanted:
-        odd = [d for d in plan.site_days() if (d.arrive, d.home) not in told]
-        yield "calendar_file", f"job.ics holds {len(told)} crew days, the plan {len(wanted)}; other hours on {', '.join(map(str, odd)) or 'none'}"
+        odd = ", ".join(str(d) for d in plan.site_days() if (d.arrive, d.home) not in told) or "none"
+        yield "calendar_file", f"job.ics holds {len(told)} crew days, the plan {len(wanted)}; other hours on {odd}"

@@ -15,6 +15,7 @@ from plan_reading import Moment, Plan, minute_of
 SOILING_PREPARATION = ("sand", "edges", "vacuum")
 PREPARATION = ("fix",) + SOILING_PREPARATION
 SIX_HOURS = 6 * 60
+CLOSING = 5  # minutes after the last wipe: pads are cleaned, oily rags put away
 STEP = 5
 MOST_BETWEEN = 5  # working days between two coats; the longest wait of a product is shorter
 LATEST = 180  # minutes a crew may come later on a morning on which boards still dry
@@ -54,6 +55,8 @@ class Cheapest:
         self.wet = {(h.area, h.start // 60) for h in plan.hours if set(h.reasons) & {"rain", "boards_wet"}}
         self.overhead = self.fixed("set-up") + self.fixed("pack-down")
         self.set_up, self.pack_down = self.fixed("set-up"), self.fixed("pack-down")
+        soaking = min(b.tail for b in self.blocks.values())  # time to pack down most, on a day with a coat
+        self.closing = max(CLOSING, self.pack_down - soaking)
         self.clear = self.crew_minutes("clear", None)
         self.rags = self.crew_minutes("rags", None)
         self.dry_gap = max((minute_of(b["dry"]) - minute_of(b["washed"]) for b in plan.boards_dry), default=0)
@@ -72,7 +75,12 @@ class Cheapest:
         return total
 
     def fixed(self, task):
-        return max((p.end - p.start for p in self.plan.pieces if p.task == task), default=0)
+        """Minutes that a person spends on a task of every visit."""
+        spent = {}
+        for p in self.plan.pieces:
+            for name in p.people if p.task == task else []:
+                spent[(p.date, name)] = spent.get((p.date, name), 0) + p.end - p.start
+        return max(spent.values(), default=0)
 
     def midnight(self, day):
         return self.midnights[day.date]
@@ -92,7 +100,7 @@ class Cheapest:
         key = (day.date, tuple(coats))
         if key not in self.known_flows:
             midnight, best, found = self.midnights[day.date], None, []
-            last = midnight + self.plan.crew_until - self.pack_down
+            last = midnight + self.plan.crew_until - self.closing
             for start in range(last, midnight + self.plan.crew_from + self.set_up - STEP, -STEP):
                 flow = self.flow_from(start, coats, last)
                 if flow and (best is None or flow[1] - flow[0] <= best[1] - best[0]):
@@ -161,7 +169,9 @@ class Day:
 
     def minutes(self):
         """From arrival to home."""
-        long = self.job.overhead + self.before + (self.flow[1] - self.flow[0] if self.coats else 0)
+        long = self.job.overhead + self.before
+        if self.coats:
+            long += self.flow[1] - self.flow[0] + self.job.closing - self.job.pack_down
         return long + (self.job.plan.break_minutes if long > SIX_HOURS else 0)
 
 
@@ -242,30 +252,9 @@ def pack(job, assigned, visits, extra, wash_day):
         if visits[wash_day].coats or visits[wash_day].room() < job.washing + job.clear:
             return None
         visits[wash_day].before += job.washing
-    first_coat = min(assigned.values())
-    within = job.plan.rules["coat_within_days"]
     for area in sorted(job.areas, key=lambda a: -assigned[(a, 1)]):
-        need = {t: job.minutes[area][t] for t in PREPARATION}
-        coat_day = job.days[assigned[(area, 1)]]
-        for task in reversed(PREPARATION):
-            for index in sorted((i for i in visits if i <= assigned[(area, 1)]), reverse=True):
-                day = job.days[index]
-                if need[task] == 0:
-                    break
-                late = 0 if wash_day is None else wait_for_dry(job, wash_day, index)
-                if late is None:
-                    continue
-                if not is_dry_day(job, day, area):
-                    continue
-                if task in SOILING_PREPARATION and ((coat_day.date - day.date).days > within or index > first_coat):
-                    continue
-                visits[index].late = max(visits[index].late, late)
-                take = min(need[task], visits[index].room() // STEP * STEP)
-                if take > 0:
-                    visits[index].before += take
-                    need[task] -= take
-            if need[task] > 0:
-                return None
+        if not prepare(job, area, assigned, visits, wash_day):
+            return None
     first, last = min(visits), max(visits)
     visits[first].before += job.clear
     visits[last].before += job.rags
@@ -273,6 +262,32 @@ def pack(job, assigned, visits, extra, wash_day):
         if v.coats and not v.place_coats() or v.minutes() > job.day_minutes:
             return None
     return list(visits.values())
+
+
+def prepare(job, area, assigned, visits, wash_day):
+    """Puts the preparation of an area into the latest visits before its first coat; False where it does not fit."""
+    coat_day = assigned[(area, 1)]
+    for task in reversed(PREPARATION):
+        need = job.minutes[area][task]
+        for index in sorted((i for i in visits if i <= coat_day), reverse=True):
+            late = 0 if wash_day is None else wait_for_dry(job, wash_day, index)
+            if need == 0 or late is None or not may_prepare(job, area, task, index, coat_day, min(assigned.values())):
+                continue
+            visits[index].late = max(visits[index].late, late)
+            take = max(0, min(need, visits[index].room() // STEP * STEP))
+            visits[index].before += take
+            need -= take
+        if need > 0:
+            return False
+    return True
+
+
+def may_prepare(job, area, task, index, coat_day, first_coat):
+    """Is a day right for a task on an area: dry, and no dust too long before its coat or after another's?"""
+    if not is_dry_day(job, job.days[index], area):
+        return False
+    bare = (job.days[coat_day].date - job.days[index].date).days
+    return task not in SOILING_PREPARATION or (bare <= job.plan.rules["coat_within_days"] and index <= first_coat)
 
 
 def wait_for_dry(job, wash_day, index):
@@ -307,7 +322,7 @@ def cheapest_cost(data):
     if job.washing:
         rest += job.cost["per_visit"] + job.overhead * per_minute
     for assigned in coat_days(job):
-        if len(set(assigned.values())) * (job.cost["per_visit"] + job.overhead * per_minute) + rest >= best[0]:
+        if len(set(assigned.values())) * (job.cost["per_visit"] + (job.set_up + job.closing) * per_minute) + rest >= best[0]:
             break
         bare = visits_for(job, assigned)
         if bare is None or cost_of(job, list(bare.values())) + rest >= best[0]:

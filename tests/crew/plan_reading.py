@@ -45,7 +45,8 @@ class Span:
         return self.start < end and start < self.end
 
     def when(self):
-        return f"{self.date:%a} {self.date.day} {self.date:%b} {clock(self.first.clock)}–{clock(self.first.clock + self.end - self.start)}"
+        until = clock(self.first.clock + self.end - self.start)
+        return f"{self.date:%a} {self.date.day} {self.date:%b} {clock(self.first.clock)}–{until}"
 
 
 def clock(minutes):

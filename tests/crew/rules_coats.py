@@ -113,7 +113,8 @@ def no_dust_beside_wet_coats(plan):
             continue
         for c in plan.coats:
             if p.overlaps(c.start, c.touch_dry):
-                yield f"{p} throws dust or water on {c}, laid {c.when()} and not touch dry before {(c.touch_dry - p.start) / 60:.1f} h later"
+                hours = (c.touch_dry - p.start) / 60
+                yield f"{p} throws dust or water on {c}, laid {c.when()} and not touch dry before {hours:.1f} h later"
                 break
 
 
