@@ -81,6 +81,7 @@ def zsh_completes(options, completion):
     for command, names in options.items():
         line = re.search(rf"^    {command}\) _arguments(.*) ;;$", completion, re.M)[1]
         same(f"zsh, options of {command}", set(re.findall(r" '(-[^\[' ]+)\[", line)), names)
+        same(f"zsh, free words of {command}", ":()" in line, False)
         same(f"zsh, quotes of {command}", line.replace("'\\''", "").count("'") % 2, 0)
 
 

@@ -74,6 +74,8 @@ expect 'a job that coats nothing' 0 "$program" pack "$box/washed.yaml"
 expect 'figures' 0 "$program" figures "$box/first.yaml"
 expect 'figures, explained' 0 "$program" figures --explain "$box/first.yaml"
 says out ' = '
+expect 'figures for the accounts' 0 "$program" figures --csv "$box/first.yaml"
+says out 'ref,customer,kind,text,area,quantity,unit,rate,amount,tax_pct,currency'
 expect 'a plan' 0 "$program" plan "$box/first.yaml"
 says out 'fit for coating'
 expect 'a plan as JSON, of other days' 0 "$program" plan --json --from 2027-03-02 --by 2027-03-20 "$box/first.yaml"
@@ -95,7 +97,7 @@ says out 'firm.name: '
 says out 'price.total: '
 expect 'looks' 0 "$program" looks "$box/looks"
 expect 'looks over others' 1 "$program" looks "$box/looks"
-sed 's/^## Weather/## Rain and heat/' "$box/looks/en/quote.md" > "$box/quote.md" && mv "$box/quote.md" "$box/looks/en/quote.md"
+sed 's/^## Price and weather/## Rain and heat/' "$box/looks/en/quote.md" > "$box/quote.md" && mv "$box/quote.md" "$box/looks/en/quote.md"
 expect 'a pack with looks of its own' 0 "$program" pack "$box/first.yaml" --looks "$box/looks" --only quote -o "$box/own"
 pdftotext "$box/own/$ref/quote.pdf" - | grep -q 'Rain and heat' || { echo 'FAILED: the edited template was not used'; bad=1; }
 printf '%s\n' --- 'reader: customer' 'heading: Invoice' --- '# {{title}}' > "$box/looks/en/invoice.md"
@@ -143,7 +145,7 @@ says out ',gal,'
 sed 's/^  name: .*/  name: "=1+1, or more"/; s/^  phone: .*/  phone: +64 3 555 0100/; s/^colour: .*/colour: "@natural"/; s/^ref: .*/ref: -7/' \
   "$box/jobs/first.yaml" > "$box/jobs/formula.yaml"
 expect 'CSV with what a spreadsheet would compute' 0 "$program" due "$box/jobs" --by 2028-12-31 --csv
-says out ",'-7,\"'=1+1, or more\",'+64 3 555 0100,customer@home.example,\"1 Example Street, Exampletown\",tern-oil,'@natural,"
+says out ",-7,\"'=1+1, or more\",'+64 3 555 0100,customer@home.example,\"1 Example Street, Exampletown\",tern-oil,'@natural,"
 rm "$box/jobs/formula.yaml"
 expect 'as JSON' 0 "$program" due "$box/jobs" --by 2028-12-31 --json
 /usr/bin/python3 -c 'import json, sys; v, = json.load(open(sys.argv[1])); assert v["litres"] == 2.2 and v["batches"] == ["A-113"], v' "$box/out" || bad=1
@@ -245,7 +247,7 @@ sed -i 's/^valid_days: .*/valid_days: none/' "$box/first.yaml"
 await "$box/watch.out" 'not made'
 await "$box/watch.err" 'valid_days'
 sed -i 's/^valid_days: .*/valid_days: 7/' "$box/first.yaml"
-await "$box/watch.out" 'changed: quote ('
+await "$box/watch.out" 'changed: office, quote ('
 cp "$box/watched/$ref/job.ics" "$box/old.ics" || { echo 'FAILED: watch made no calendar'; bad=1; }
 edit() { # words: edits the job, and waits until its pack is made
   packs=$(grep -c ' ms)$' "$box/watch.out")

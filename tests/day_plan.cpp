@@ -5,8 +5,8 @@
 #include "estimate/estimate.h"
 #include "fixtures.h"
 #include "schedule/plan.h"
-#include "schedule/strips/strips.h"
 #include "sheets/facts/facts_decks.h"
+#include "sheets/facts/make_facts.h"
 
 #include <catch2/catch.hpp>
 #include <numeric>
@@ -17,24 +17,21 @@ namespace {
 
 /// The fixtures' job from estimate to days.
 struct Made {
-  JobInputs c = fixtures::sampleCase();
-  Estimate e;
-  Plan plan;
-  Price price;
-  model::CrewExposure exposure;
-  std::vector<model::HazardChoice> hazards;
+  model::JobResult result{
+      fixtures::sampleCase(), fixtures::sampleContent(), english(), {}, {}, {}, {}, {}, {}, {}};
+  JobInputs& c = result.c;
+  Plan& plan = result.plan;
+  model::Resources& resources = result.resources;
 
   void make() {
     base::Diagnostics messages;
     const auto& content = fixtures::sampleContent();
-    plan = schedule::makePlan(c, content, estimate::makeEstimate(c, content, 0), messages);
+    result.estimate = estimate::makeEstimate(c, content);
+    plan = schedule::makePlan(c, content, result.estimate, messages);
     REQUIRE(messages.ok());
-    e = estimate::makeEstimate(c, content, static_cast<int>(plan.days.size()));
-    plan.edges = schedule::wetEdges(c, content, e, plan);
+    resources = estimate::makeResources(c, content, result.estimate, static_cast<int>(plan.days.size()));
   }
-  sheets::Computed computed() const {
-    return {c, fixtures::sampleContent(), e, plan, price, english(), exposure, hazards};
-  }
+  const model::JobResult& computed() const { return result; }
   sheets::Formatter words() const { return {*c.region, english()}; }
   std::vector<sheets::Day> days() const { return sheets::daysOf(computed(), words()); }
 };
@@ -73,7 +70,7 @@ TEST_CASE("strips of a day follow each other from the first stroke on the surfac
       }
     }
   }
-  CHECK(seen == 2 * (4 + 1));  // two coats: the landing in four strips, the steps in one
+  CHECK(seen == 2 * (6 + 1));  // two coats: the landing in six strips, the steps in one
 }
 
 TEST_CASE("tins are opened day by day and hold what is poured") {
@@ -85,8 +82,8 @@ TEST_CASE("tins are opened day by day and hold what is poured") {
     for (const auto& t : day.tins) opened += t.tin.size * t.count;
     CHECK(day.coats.empty() == day.tins.empty());
   }
-  CHECK(opened <= m.e.product.bought.volume + m.e.product.fromStock);
-  CHECK(opened >= m.e.product.likely - m.words().volumeStep());
+  CHECK(opened <= m.resources.product.bought.volume + m.resources.product.fromStock);
+  CHECK(opened >= m.resources.product.likely - m.words().volumeStep());
 }
 
 TEST_CASE("each deck is new to the crew on one day only") {
@@ -141,44 +138,18 @@ std::string rowsOf(const Made& m, const sheets::Day& day) {
 TEST_CASE("a day's rows follow their start, from setting up to packing down, with the break in its place") {
   Made m;
   m.make();
-  // From 07:30 to 16:00, break 11:30 to 12:00; the oil is wiped off after an hour.
+  // From 07:30 to 16:00, break 11:30 to 12:00.
   CHECK(rowsOf(m, m.days()[1]) ==
         "07:30 Set-up\n07:45–11:30 Fix\n11:30–12:00 Break\n12:00–15:45 Fix\n15:45 Pack-down\n");
   CHECK(rowsOf(m, m.days().back()) ==
-        "07:30 Set-up\n08:00–09:25 Cut-in, oil 08:25\n09:25–09:35 Cut-in, oil 09:30\n"
-        "09:25–10:35 Wipe off what still stands, an hour after each strip\n10:35 Pack-down; rags under "
-        "water, lid on\n");
-}
-
-TEST_CASE("before the break a coat that goes on after it is laid to the end of a strip") {
-  Made m;
-  m.c.job.areas[0].shape = Rectangle{base::metres(10), base::metres(13)};
-  m.c.job.crew.endMinutes = 15 * 60;
-  m.make();
-  CHECK(rowsOf(m, m.days().back()).find("Finish the strip you are on, then break, in turns: ") !=
-        std::string::npos);
-}
-
-TEST_CASE("wiping that meets the break is done in turns, and packing down waits for the end of the break") {
-  Made m;
-  m.c.job.crew.startMinutes = 9 * 60;
-  m.c.job.crew.endMinutes = 14 * 60 + 45;
-  m.make();
-  CHECK(
-      rowsOf(m, m.days().back()) ==
-      "09:00 Set-up\n09:15–10:40 Cut-in, oil 09:40\n10:40–10:50 Cut-in, oil 10:45\n"
-      "10:40–11:50 Wipe off what still stands, an hour after each strip\n"
-      "11:30–12:00 Break, in turns: one of the crew wipes off\n12:00 Pack-down; rags under water, lid on\n");
-  m.c.job.site.isNearWater = true;  // nobody works alone there
-  const std::string rows = rowsOf(m, m.days().back());
-  CHECK(rows.find("Break, in turns: two of the crew wipe off, nobody alone at the water") !=
-        std::string::npos);
+        "07:45 Set-up\n08:00–10:00 Cut-in, oil 08:00\n10:00–10:10 Cut-in, oil 10:00\n"
+        "10:10 Pack-down; rags under water, lid on\n");
 }
 
 TEST_CASE("the day plan names no price") {
   Made m;
   m.make();
-  m.price.total = {123'456'78};
+  m.result.price.total = {123'456'78};
   const auto facts = sheets::makeFacts(m.computed()).at(model::Reader::Crew);
   for (const auto& [name, fact] : facts) CHECK(name.find("price") == std::string::npos);
 }

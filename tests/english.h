@@ -5,8 +5,8 @@
 
 #include <stdexcept>
 
-inline const model::Language& english() {
-  static const model::Language language = [] {
+inline const base::Language& english() {
+  static const base::Language language = [] {
     base::Diagnostics messages;
     auto read = input::readLanguage(std::string(SOURCE_DIR) + "/content/languages/en.yaml", "en", nullptr, {},
                                     messages);

@@ -31,8 +31,13 @@ std::string listing(const std::vector<model::LabourLine>& lines) {
   return text;
 }
 
+model::Resources resourcesFor(const model::JobInputs& c, int days,
+                              const model::Content& content = sampleContent()) {
+  return estimate::makeResources(c, content, estimate::makeEstimate(c, content), days);
+}
+
 std::vector<model::LabourLine> labourFor(const model::JobInputs& c, int days) {
-  return estimate::makeEstimate(c, sampleContent(), days).labour;
+  return resourcesFor(c, days).labour;
 }
 
 }  // namespace
@@ -94,7 +99,7 @@ TEST_CASE("the job's own rate beats the task's, whatever the grit", "[estimate]"
 }
 
 TEST_CASE("the sum of hours is that of the lines", "[estimate]") {
-  const auto e = estimate::makeEstimate(sampleCase(), sampleContent(), 3);
+  const auto e = resourcesFor(sampleCase(), 3);
   Hours sum;
   for (const auto& line : e.labour) sum += line.hours;
   CHECK(e.labourHours == sum);
@@ -117,7 +122,7 @@ TEST_CASE("the office of a US region reads feet", "[estimate]") {
 }
 
 TEST_CASE("what is used up follows the lines and is bought whole where it must be", "[estimate]") {
-  const auto used = estimate::makeEstimate(sampleCase(), sampleContent(), 3).consumables;
+  const auto used = resourcesFor(sampleCase(), 3).consumables;
   REQUIRE(used.size() == 4);
   CHECK(used[0].consumable == "film");
   CHECK(used[0].used == Count{500'000});
@@ -143,13 +148,13 @@ TEST_CASE("what a day uses up is counted for each person and each day") {
   }
   auto c = sampleCase(content);
   c.job.crew.people = 3;
-  const auto used = estimate::makeEstimate(c, content, 12).consumables;
+  const auto used = resourcesFor(c, 12, content).consumables;
   CHECK(used[0].consumable == "gloves");
   CHECK(used[0].bought == 36);           // 3 people, 12 days
   CHECK(used[0].cost == cents(100'80));  // 36 x 2.80
 }
 
-TEST_CASE("every coat but a deck's first may come too late and be sanded for", "[estimate]") {
+TEST_CASE("every coat may come too late, a first one only after sanding", "[estimate]") {
   model::Content content = sampleContent();
   content.tasks.push_back(sampleTask("between", model::Work::Oil, model::Measure::Surface, 20));
   content.tasks.back().isForLateCoat = true;
@@ -157,6 +162,8 @@ TEST_CASE("every coat but a deck's first may come too late and be sanded for", "
   c.job.areas[0].coats = 3;
   std::vector<model::Measures> decks;
   for (const auto& deck : c.job.areas) decks.push_back(estimate::measureDeck(deck));
+  CHECK(estimate::lateCoatLabour(c, content, decks).size() == 5);
+  c.job.work = {model::Work::Oil};
   const auto lines = estimate::lateCoatLabour(c, content, decks);
   REQUIRE(lines.size() == 3);
   CHECK((lines[0].deck == 0U && lines[0].pass == 2));

@@ -18,8 +18,13 @@ model::JobInputs washCase() {
   return c;
 }
 
+model::Resources resourcesFor(const model::JobInputs& c, int days) {
+  return estimate::makeResources(c, sampleContent(), estimate::makeEstimate(c, sampleContent()), days);
+}
+
 model::Price priceOf(const model::JobInputs& c, int days) {
-  return estimate::makePrice(c, sampleContent(), estimate::makeEstimate(c, sampleContent(), days));
+  return estimate::makePrice(c, sampleContent(), estimate::makeEstimate(c, sampleContent()),
+                             resourcesFor(c, days));
 }
 
 std::string nameOf(model::LineKind kind) {
@@ -225,7 +230,7 @@ TEST_CASE("what the job leaves in the tins of the shed is not billed", "[estimat
   c.job.areas = {sampleSteps()};  // 2.16/10 + 2.16/15 = 0.36 L, 5 % loss: 0.378 L
   c.job.allowance = percent(10);  // 0.4158 L
   c.job.inStock = {{"sample-oil", litres(20), 1}};
-  const auto need = estimate::makeEstimate(c, sampleContent(), 1).product;
+  const auto need = resourcesFor(c, 1).product;
   CHECK(need.fromStock == litres(20));  // opened
   CHECK(need.drawn == Volume{415'800'000});
   const auto p = priceOf(c, 1);

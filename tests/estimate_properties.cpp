@@ -103,14 +103,15 @@ void holdsForAnyJob(Property property) {
                 World w;
                 fill(w);
                 const int days = static_cast<int>(within(0, 9));
-                const auto e = estimate::makeEstimate(w.job, w.content, days);
+                const auto e = estimate::makeEstimate(w.job, w.content);
+                const auto r = estimate::makeResources(w.job, w.content, e, days);
                 const auto& job = w.job.job;
                 RC_CLASSIFY(job.areas.size() > 1, "several areas");
                 RC_CLASSIFY(!e.coats.empty(), "oiled");
-                RC_CLASSIFY(!e.product.fromStock.isZero(), "from the shed");
+                RC_CLASSIFY(!r.product.fromStock.isZero(), "from the shed");
                 RC_CLASSIFY(!job.price.stages.empty(), "stages");
                 RC_CLASSIFY(w.job.region->tax.onLines, "tax on lines");
-                property(w, e, estimate::makePrice(w.job, w.content, e));
+                property(w, e, r, estimate::makePrice(w.job, w.content, e, r));
               },
               {"several areas", "oiled", "from the shed", "stages", "tax on lines"});
 }
@@ -118,7 +119,7 @@ void holdsForAnyJob(Property property) {
 }  // namespace
 
 TEST_CASE("for any job the lines add up and each is its quantity times its rate", "[estimate]") {
-  holdsForAnyJob([](const World&, const model::Estimate&, const model::Price& p) {
+  holdsForAnyJob([](const World&, const model::Estimate&, const model::Resources&, const model::Price& p) {
     Money sum, cost;
     for (const auto& line : p.lines) {
       RC_ASSERT(line.quantity.millionths > 0);
@@ -141,7 +142,7 @@ TEST_CASE("for any job the lines add up and each is its quantity times its rate"
 }
 
 TEST_CASE("for any job the payments make up the total", "[estimate]") {
-  holdsForAnyJob([](const World&, const model::Estimate&, const model::Price& p) {
+  holdsForAnyJob([](const World&, const model::Estimate&, const model::Resources&, const model::Price& p) {
     Money sum;
     Share shares;
     for (const auto& stage : p.stages) {
@@ -157,36 +158,38 @@ TEST_CASE("for any job the payments make up the total", "[estimate]") {
 }
 
 TEST_CASE("for any job enough is bought and not a tin too many", "[estimate]") {
-  holdsForAnyJob([](const World& w, const model::Estimate& e, const model::Price&) {
-    const auto& p = e.product;
-    for (const auto& coat : e.coats) RC_ASSERT(coat.litres > Volume{});
-    for (const Volume v : {p.low, p.likely, p.high, p.wanted, p.fromStock, p.toBuy, p.leftOver})
-      RC_ASSERT(v >= Volume{});
-    RC_ASSERT(p.low <= p.likely && p.likely <= p.high && p.likely <= p.wanted);
-    RC_ASSERT(p.bought.volume + p.fromStock >= p.wanted);
-    RC_ASSERT(p.leftOver == p.bought.volume + p.fromStock - p.likely);
-    RC_ASSERT(p.bought.cost <= p.forHigh.cost || p.high < p.wanted);
-    Volume held;
-    for (const auto& t : p.bought.tins) held += t.tin.size * t.count;
-    RC_ASSERT(held == p.bought.volume);
-    // Without any one of its tins the set would be too small.
-    for (const auto& t : p.bought.tins) RC_ASSERT(p.bought.volume - t.tin.size < p.toBuy);
-    RC_ASSERT(e.coats.empty() != model::asksFor(w.job.job.work, model::Work::Oil));
-  });
+  holdsForAnyJob(
+      [](const World& w, const model::Estimate& e, const model::Resources& r, const model::Price&) {
+        const auto& p = r.product;
+        for (const auto& coat : e.coats) RC_ASSERT(coat.litres > Volume{});
+        for (const Volume v : {p.low, p.likely, p.high, p.wanted, p.fromStock, p.toBuy, p.leftOver})
+          RC_ASSERT(v >= Volume{});
+        RC_ASSERT(p.low <= p.likely && p.likely <= p.high && p.likely <= p.wanted);
+        RC_ASSERT(p.bought.volume + p.fromStock >= p.wanted);
+        RC_ASSERT(p.leftOver == p.bought.volume + p.fromStock - p.likely);
+        RC_ASSERT(p.bought.cost <= p.forHigh.cost || p.high < p.wanted);
+        Volume held;
+        for (const auto& t : p.bought.tins) held += t.tin.size * t.count;
+        RC_ASSERT(held == p.bought.volume);
+        // Without any one of its tins the set would be too small.
+        for (const auto& t : p.bought.tins) RC_ASSERT(p.bought.volume - t.tin.size < p.toBuy);
+        RC_ASSERT(e.coats.empty() != model::asksFor(w.job.job.work, model::Work::Oil));
+      });
 }
 
 TEST_CASE("for any job every hour is charged once", "[estimate]") {
-  holdsForAnyJob([](const World& w, const model::Estimate& e, const model::Price& p) {
-    Hours hours;
-    for (const auto& line : e.labour) {
-      RC_ASSERT(line.hours > Hours{});
-      hours += line.hours;
-    }
-    RC_ASSERT(hours == e.labourHours);
-    // Each line of the quote rounds its labour to the cent once.
-    const Wide exact = Wide{hours.millionths} * w.job.rates.labourCostPerHour.minor;
-    const Wide error = Wide{p.labourCost.minor} * 1'000'000 - exact;
-    const auto most = static_cast<Wide>(p.lines.size()) * 500'000;
-    RC_ASSERT(error <= most && error >= -most);
-  });
+  holdsForAnyJob(
+      [](const World& w, const model::Estimate&, const model::Resources& r, const model::Price& p) {
+        Hours hours;
+        for (const auto& line : r.labour) {
+          RC_ASSERT(line.hours > Hours{});
+          hours += line.hours;
+        }
+        RC_ASSERT(hours == r.labourHours);
+        // Each line of the quote rounds its labour to the cent once.
+        const Wide exact = Wide{hours.millionths} * w.job.rates.labourCostPerHour.minor;
+        const Wide error = Wide{p.labourCost.minor} * 1'000'000 - exact;
+        const auto most = static_cast<Wide>(p.lines.size()) * 500'000;
+        RC_ASSERT(error <= most && error >= -most);
+      });
 }

@@ -1,3 +1,4 @@
+#include "base/currency.h"
 #include "estimate/tax.h"
 #include "fixtures.h"
 
@@ -101,26 +102,6 @@ TEST_CASE("each rule taxes a whole invoice its own way", "[estimate]") {
   }
 }
 
-TEST_CASE("the tax within a price is an eleventh at 10 % and three twenty-thirds at 15 %", "[estimate]") {
-  // 1/11: explanatory memorandum to the Indirect Tax Legislation Amendment Bill 2000 (Australia), ch. 6, para
-  // 6.2 (seen). 3/23 for New Zealand from memory. Amounts recomputed.
-  const auto tenth = ruleOf(percent(10), Round::HalfUp), fifteen = ruleOf(percent(15), Round::HalfUp);
-  CHECK(estimate::taxWithin(cents(110'00), tenth) == cents(10'00));
-  CHECK(estimate::taxWithin(cents(5), tenth) == cents(0));
-  CHECK(estimate::taxWithin(cents(57'50), fifteen) == cents(7'50));
-  CHECK(estimate::taxWithin(cents(115'00), fifteen) == cents(15'00));
-}
-
-TEST_CASE("cash is rounded to five cents, two and a half up", "[estimate]") {
-  // A New Tax System (Goods and Services Tax) Regulations 2019 (Australia), s 168-5.11 (rule seen, amounts
-  // recomputed). Counted in tenths of a cent.
-  CHECK(toStep({24}, 50, Round::HalfUp) == Money{0});
-  CHECK(toStep({25}, 50, Round::HalfUp) == Money{50});
-  CHECK(toStep({70}, 50, Round::HalfUp) == Money{50});
-  CHECK(toStep({12'330}, 50, Round::HalfUp) == Money{12'350});
-  CHECK(toStep(cents(12'33), 5, Round::HalfUp) == cents(12'35));
-}
-
 TEST_CASE("currencies have the digits of ISO 4217", "[estimate]") {
   struct Row {
     const char* code;
@@ -133,8 +114,8 @@ TEST_CASE("currencies have the digits of ISO 4217", "[estimate]") {
         Row{"KRW", 0}, Row{"ISK", 0}, Row{"VND", 0}, Row{"CLP", 0}, Row{"OMR", 3}, Row{"JOD", 3},
         Row{"CLF", 4}, Row{"CHF", 2}, Row{"IQD", 3}, Row{"HUF", 2}, Row{"MGA", 2}}) {
     INFO(code);
-    CHECK(estimate::currencyDigits(code) == digits);
+    CHECK(base::currencyDigits(code) == digits);
   }
   for (const auto* unknown : {"XYZ", "eur", "", "EU", "R E", "EURO", "D A"})
-    CHECK_FALSE(estimate::currencyDigits(unknown));
+    CHECK_FALSE(base::currencyDigits(unknown));
 }

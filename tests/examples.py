@@ -12,14 +12,17 @@ import socket
 import subprocess
 import sys
 import tempfile
+import urllib.parse
 
 import jsonschema
+import yaml
 
 program, source = sys.argv[1], pathlib.Path(sys.argv[2])
 jobs = sorted(source.glob("out_examples/*/job.yaml"))
 assert jobs, "no examples"
 customers = ["quote", "aftercare"]
 without_money = ["safety", "dayplan"]
+tasks = yaml.safe_load((source / "content/tasks.yaml").read_text())["tasks"]
 claims = ["compliant", "guaranteed", "is safe", "are safe", "completely safe"]
 failures = []
 
@@ -141,17 +144,49 @@ def check_dates(ref, texts, figures, forms):
     check(forms.date(at["walk"], "%A") in texts["quote"], f"{ref}: kept clear until {at['walk']}, in the quote")
 
 
-def check_office(ref, text, figures):
-    hours = rounded(decimal.Decimal(str(figures["labour_hours"])), decimal.Decimal("0.01"))
-    check(f"together {hours:,}" in text, f"{ref}: {hours} person-hours in the office sheet")
+def check_code(ref, pdf, total):
+    """The QR code of the quote, as a reader of its own sees it on paper (zbar)."""
+    with tempfile.TemporaryDirectory() as folder:
+        run("pdftoppm", "-r", "300", "-gray", "-png", str(pdf), folder + "/page")
+        told = [run("zbarimg", "-q", "--raw", str(page)).stdout.strip() for page in sorted(pathlib.Path(folder).glob("*.png"))]
+    found = [words for words in told if words]
+    check(len(found) == 1 and found[0].startswith("mailto:"), f"{ref}: the code on the quote says {found}")
+    mail = urllib.parse.unquote("".join(found))
+    for words in [ref, total]:
+        check(words in mail, f"{ref}: {words} in the e-mail that accepts: {mail}")
+
+
+def check_office(ref, text, figures, explained):
+    hours = decimal.Decimal(str(figures["labour_hours"]))
+    printed = [hours.quantize(decimal.Decimal("0.1"), rounding=r) for r in (decimal.ROUND_FLOOR, decimal.ROUND_CEILING)]
+    check(any(f" {p:,}" in text for p in printed), f"{ref}: {hours} person-hours in the office sheet")
+    # Task by area, in tenths: each cell, and the sum of each row and column, next to its exact value, and all add up.
+    names = {task["id"]: task["name"].capitalize() for task in tasks}
+    columns = [area["name"] for area in figures["areas"]] + [None]
+    once = [task["id"] for task in tasks if task["per"] in ("day", "job")]
+    rows = {}
     for line in figures["labour"]:
-        exact = decimal.Decimal(str(line["hours"]))
-        printed = [exact.quantize(decimal.Decimal("0.01"), rounding=r) for r in (decimal.ROUND_FLOOR, decimal.ROUND_CEILING)]
-        check(any(f" {p:,} " in text for p in printed), f"{ref}: {line['hours']} h of {line['task']} in the office sheet")
+        name = "Set up, cover, pack" if line["task"] in once else names[line["task"]]
+        row = rows.setdefault(name, [decimal.Decimal(0)] * len(columns))
+        row[columns.index(line["area"])] += decimal.Decimal(str(line["hours"]))
+    tenth, sums = decimal.Decimal("0.1"), [decimal.Decimal(0)] * (len(columns) + 1)
+    rows["Total"] = [sum(column) for column in zip(*rows.values())]
+    for name, exact in rows.items():
+        found = re.search(rf"{name}(?:, \w+ (?:pass|coat)e?s)?((?: (?:[\d,]+\.\d|–)){{{len(columns) + 1}}})", text)
+        check(found, f"{ref}: a row of hours of '{name}' in the office sheet")
+        if not found:
+            continue
+        cells = [decimal.Decimal(0) if cell == "–" else decimal.Decimal(cell.replace(",", "")) for cell in found.group(1).split()]
+        for cell, amount in zip(cells, [*exact, sum(exact)]):
+            check(abs(cell - amount) < tenth, f"{ref}: {name}: {cell} h is printed for {amount}")
+        check(sum(cells[:-1]) == cells[-1], f"{ref}: hours of '{name}' add up: {cells}")
+        if name == "Total":
+            check(cells == sums, f"{ref}: hours of the tasks {sums} add up to {cells}")
+        sums = [a + b for a, b in zip(sums, cells)]
     for area in figures["areas"]:
         for name in ["boards", "fixings"]:
             count = area[name]
-            check(count == 0 or re.search(rf"\b{name} .{{0,90}}?\b{count}\b", text), f"{ref}: {count} {name} in the office sheet")
+            check(count == 0 or re.search(rf"\b{name}\b.{{0,90}}?\b{count}\b", explained), f"{ref}: {count} {name} explained")
 
 
 with tempfile.TemporaryDirectory() as one, tempfile.TemporaryDirectory() as two:
@@ -187,28 +222,30 @@ with tempfile.TemporaryDirectory() as one, tempfile.TemporaryDirectory() as two:
         price, forms = figures["price"], Forms(job.read_text())
         (check_laid if figures["actual"] else check_litres)(figures["ref"], texts["aftercare"], figures, forms)
         check_dates(figures["ref"], texts, figures, forms)
-        check_office(figures["ref"], texts["office"], figures)
+        check_office(figures["ref"], texts["office"], figures, run(program, "figures", str(job), "--explain").stdout)
         for name in ["quote", "office"]:
             check(f"{figures['crew_days']} days" in texts[name], f"{figures['ref']}: {figures['crew_days']} days in {name}")
         for name in ["net", "tax", "total", "deposit"]:
             check(grouped(price[name]) in texts["quote"], f"{figures['ref']}: {name} {price[name]} in the quote")
-        for line in price["lines"]:
-            for name in ["rate", "amount"]:
-                check(grouped(line[name]) in texts["quote"], f"{figures['ref']}: {name} {line[name]} in the quote")
+        for area in figures["areas"]:
+            amount = sum(decimal.Decimal(line["amount"]) for line in price["lines"] if line["area"] == area["name"])
+            for name in ["quote", "office"]:
+                check(grouped(str(amount)) in texts[name], f"{figures['ref']}: {amount} for {area['name']} in {name}")
         for stage in price["stages"]:
             check(grouped(stage["amount"]) in texts["quote"], f"{figures['ref']}: stage {stage['amount']} in the quote")
         for area in figures["areas"]:
             for name in ["quote", "office"]:
                 check(area["name"] in texts[name], f"{figures['ref']}: {area['name']} in {name}")
-                size = forms.area(area["area_m2"])
-                check(size in texts[name], f"{figures['ref']}: {size} of {area['name']} in {name}")
+            size = forms.area(area["area_m2"])
+            check(size in texts["quote"], f"{figures['ref']}: {size} of {area['name']} in the quote")
         size = forms.area(sum(decimal.Decimal(str(area["area_m2"])) for area in figures["areas"]))
-        check(size in texts["quote"], f"{figures['ref']}: {size} in all in the quote")
+        check(size in texts["office"], f"{figures['ref']}: {size} in all in the office sheet")
         for tin in figures["tins"]:
             check(grouped(tin["price"]) in texts["orders"], f"{figures['ref']}: tin at {tin['price']} in orders")
         check(grouped(figures["tins_cost"]) in texts["orders"], f"{figures['ref']}: cost of the tins in orders")
         check(grouped(price["cost"]) in texts["office"], f"{figures['ref']}: cost in the office sheet")
 
+        check_code(figures["ref"], folder / "quote.pdf", grouped(price["total"]))
         for pdf in sorted(folder.glob("*.pdf")):
             sound = run("qpdf", "--check", str(pdf))
             check(sound.returncode == 0 and "WARNING" not in sound.stderr, f"{pdf.name}: qpdf says {sound.stdout}{sound.stderr}")
@@ -226,7 +263,7 @@ with tempfile.TemporaryDirectory() as one, tempfile.TemporaryDirectory() as two:
                     check(note[:24] not in texts[pdf.stem], f"{figures['ref']} {pdf.stem}: holds an office note")
         for name, text in texts.items():
             for word in claims:
-                check(word not in text.lower(), f"{figures['ref']} {name}: claims '{word}'")
+                check(not re.search(rf'\b{word}\b', text.lower()), f"{figures['ref']} {name}: claims '{word}'")
 
     # Two good jobs of one number would write over each other: neither is written.
     copy = pathlib.Path(one) / "copy.yaml"

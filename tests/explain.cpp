@@ -1,6 +1,6 @@
 // The formulas the office reads are sums it can do again: each is worked out here from its own words, and has
 // to come to the value beside it within the rounding of what is printed.
-#include "sheets/facts/explain.h"
+#include "sheets/explain/explain.h"
 
 #include "estimate/estimate.h"
 #include "fixtures.h"
@@ -147,14 +147,12 @@ class Sum {
 std::vector<sheets::Explained> explained(const model::JobInputs& c) {
   const auto& content = sampleContent();
   base::Diagnostics messages;
-  const auto first = estimate::makeEstimate(c, content, 0);
-  const auto plan = schedule::makePlan(c, content, first, messages);
+  const auto e = estimate::makeEstimate(c, content);
+  const auto plan = schedule::makePlan(c, content, e, messages);
   REQUIRE(messages.all().empty());
-  const auto e = estimate::makeEstimate(c, content, static_cast<int>(plan.days.size()));
-  const auto price = estimate::makePrice(c, content, e);
-  const model::CrewExposure exposure;
-  const std::vector<model::HazardChoice> hazards;
-  return sheets::explain({c, content, e, plan, price, english(), exposure, hazards});
+  const auto resources = estimate::makeResources(c, content, e, static_cast<int>(plan.days.size()));
+  const auto price = estimate::makePrice(c, content, e, resources);
+  return sheets::explain({c, content, english(), e, plan, resources, {}, price, {}, {}});
 }
 
 /// Checks every formula with numbers in it; gives each as 'area' -> '40.00 m²' for further checks.

@@ -55,12 +55,15 @@ model::BoardStrip strip(std::size_t deck, int number, int from, int boards) {
   return s;
 }
 
-/// 44 boards of 143 mm in strips of 13 from the upper edge, left by the middle of the lower one.
-drawings::StripDeck landingStrips() {
+/// 44 boards of 143 mm in strips of 13 from the upper edge, left by the middle of the lower one; or the other
+/// way round.
+drawings::StripDeck landingStrips(bool startsAtEnd = false) {
   drawings::StripDeck d;
-  d.edge.wayOut = place(6'200, 6'200);
+  d.edge.startsAtEnd = startsAtEnd;
+  d.edge.wayOut = place(6'200, startsAtEnd ? 0 : 6'200);
   for (int i = 0; i < 4; ++i) {
-    d.edge.strips.push_back(strip(0, i + 1, 13 * i, i < 3 ? 13 : 5));
+    const int boards = i < 3 ? 13 : 5;
+    d.edge.strips.push_back(strip(0, i + 1, startsAtEnd ? 44 - 13 * i - boards : 13 * i, boards));
     d.starts.push_back("08:" + std::to_string(10 + 15 * i));
     d.litres.push_back(i < 3 ? "2.8 L" : "1.0 L");
   }
@@ -90,19 +93,15 @@ TEST_CASE("a plan of strips numbers them in their order and tells time and litre
 }
 
 TEST_CASE("strips that start at the lower edge are numbered from there") {
-  auto strips = landingStrips();
-  strips.edge.startsAtEnd = true;
-  strips.edge.wayOut = place(6'200, 0);
-  const auto d = planOf(Decks({landing()}), {strips});
+  const auto d = planOf(Decks({landing()}), {landingStrips(true)});
   CHECK(runOf(d, "1")->baseline.y > runOf(d, "2")->baseline.y);
 }
 
 TEST_CASE("the bands of strips cover a deck without a gap") {
   const auto deck = landing();
   const auto placed = model::placeDecks({deck}, mm(1'000), mm(50'000));
-  auto edge = landingStrips().edge;
   for (const bool startsAtEnd : {false, true}) {
-    edge.startsAtEnd = startsAtEnd;
+    const auto edge = landingStrips(startsAtEnd).edge;
     auto bands = drawings::bandsOf(placed[0], deck, edge);
     CHECK(bands.alongX);
     if (startsAtEnd) std::reverse(bands.bands.begin(), bands.bands.end());

@@ -21,7 +21,7 @@ std::vector<Milestone> stations() {
 }
 
 Drawing draw(const std::vector<Milestone>& s, const std::string& caption = "Distances are not to scale.") {
-  return drawings::timeline(s, metric().pen(), Dim::mm(166), caption);
+  return drawings::timeline(s, metric().pen(), Dim::mm(166), caption, "Timeline:");
 }
 
 std::vector<const TextRun*> runs(const Drawing& d) {

@@ -77,12 +77,12 @@ class Firm {
                    "text: broken.ttf"));
   }
 
-  /// Makes a quote; the exit code.
-  int pack() {
+  /// Makes one document; the exit code.
+  int pack(const std::string& document = "quote") {
     app::PackOrder order;
     order.jobs = {SOURCE_DIR "/out_examples/porch/job.yaml"};
     order.folder = (folder_ / "out").string();
-    order.only = {"quote"};
+    order.only = {document};
     order.choices.brandFile = (folder_ / "brand.yaml").string();
     if (fs::exists(folder_ / "looks")) order.choices.looks = (folder_ / "looks").string();
     const Listener listener;
@@ -102,8 +102,8 @@ class Firm {
 };
 
 /// The whole message of a firm whose job has to be refused.
-inline std::string refusal(Firm& firm) {
-  const int status = firm.pack();
+inline std::string refusal(Firm& firm, const std::string& document = "quote") {
+  const int status = firm.pack(document);
   INFO(firm.said());
   CHECK(status == 1);
   CHECK_FALSE(firm.wroteFiles());

@@ -27,6 +27,7 @@ const model::Content& content() {
 struct Job {
   model::JobInputs c;
   model::Estimate estimate;
+  model::Resources resources;
   model::CrewExposure exposure;
 
   Job() {
@@ -96,7 +97,7 @@ struct Job {
         model::LabourLine line;
         line.task = task.id;
         if (task.work) line.deck = deck;
-        estimate.labour.push_back(line);
+        resources.labour.push_back(line);
       }
     }
     if (words.find("oil") != std::string::npos) estimate.coats.resize(1);
@@ -112,7 +113,7 @@ std::string hazardsOf(const std::string& work, const std::string& words) {
   }
   job.work(work);
   std::string ids;
-  for (const auto& h : safety::hazardsOf(job.c, content(), job.estimate, job.exposure)) {
+  for (const auto& h : safety::hazardsOf(job.c, content(), job.estimate, job.resources, job.exposure)) {
     CHECK_FALSE(h.why.empty());
     CHECK(h.why.find('{') == std::string::npos);
     if (h.applies) ids += (ids.empty() ? "" : " ") + h.id;
@@ -150,7 +151,7 @@ TEST_CASE("each job has exactly its own hazards") {
       {"wash sand", "product=tern-oil",
        "electric machines wood-dust washing dirty-water slips trips lightning"},
       {"sand oil", "product=tern-oil",
-       "oily-rags electric machines wood-dust grit flammable slips product-contact trips lightning"},
+       "oily-rags-and-dust electric machines wood-dust grit flammable slips product-contact trips lightning"},
       {"oil late", "", "coating-rags electric machines wood-dust grit slips product-contact trips lightning"},
       {"oil late", "timber=kwila",
        "coating-rags electric machines hardwood-dust grit slips product-contact trips lightning"},
@@ -161,7 +162,7 @@ TEST_CASE("each job has exactly its own hazards") {
       {"sand oil", "oiled",
        "coating-rags electric machines wood-dust oiled-dust grit slips product-contact trips lightning"},
       {"sand oil", "oiled product=tern-oil",
-       "oily-rags electric machines wood-dust oiled-dust grit flammable slips product-contact trips "
+       "oily-rags-and-dust electric machines wood-dust oiled-dust grit flammable slips product-contact trips "
        "lightning"},
       {"wash", "oiled", "electric washing dirty-water slips trips lightning"},
       // Roofs and walls.
@@ -224,7 +225,7 @@ TEST_CASE("each job has exactly its own hazards") {
       {"wash fix sand oil",
        "product=tern-oil timber=kwila film covered edge=900 water treated sun hot noise=93 vibration=4 "
        "tin=19 public children alone",
-       "oily-rags treated-timber old-coating water edge electric machines vapour hardwood-dust "
+       "oily-rags-and-dust treated-timber old-coating water edge electric machines vapour hardwood-dust "
        "oiled-dust noise vibration dirty-water nails batteries flammable slips product-contact lifting trips "
        "lightning alone heat public children"},
       // What only the job can tell, and what the days bring.

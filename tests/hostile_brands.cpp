@@ -190,7 +190,9 @@ TEST_CASE("a font that cannot be cut down to the letters in use is refused with 
   std::string bad = bytesOf(carlito);
   const std::size_t head = placeOf(bad, "head");
   std::fill_n(bad.begin() + static_cast<std::ptrdiff_t>(head), 54, '\xFF');
-  CHECK(refusalOfFont(bad) ==
+  Firm firm;
+  firm.font(bad);
+  CHECK(refusal(firm, "orders") ==  // its letters are far too wide to keep a quote to its pages
         "looks/themes/generous.yaml:16:9: error: faces.text: cannot subset font 'Carlito'\n"
         "  hint: name another file or family\n");
 }

@@ -180,7 +180,8 @@ TEST_CASE("only a web address can be the firm's page") {
 TEST_CASE("a mistake of a drawing's name is told with the line of the template, whatever it is filled with") {
   JobFolder odd;
   odd.brand("logo: cricketboard.png", "");
-  const std::string quote = bytesOf(SOURCE_DIR "/templates/en/quote.md");
+  const std::string quote =
+      "---\nreader: customer\nheading: Quote\n---\n# {{title}}\n\n{{#options}}\n{{text}}\n{{/options}}\n";
   const auto lines = std::count(quote.begin(), quote.end(), '\n');
   odd.put("looks/en/quote.md", quote + "\n![a plan](figure:paln)\n");
   app::Choices choices;

@@ -33,6 +33,16 @@ TEST_CASE("mistakes in a brand's file are told with the whole message") {
       {"firm.yaml", "labour_cost: 42.00", "labour_cost: -42.00",
        "firm.yaml:14:21: error: rates.nz.labour_cost: '-42.00' is out of range\n"
        "  hint: amounts are not below zero\n"},
+      {"firm.yaml", "logo: logo.png", "payment_days: 200",
+       "firm.yaml:9:15: error: payment_days: '200' is out of range\n"
+       "  hint: allowed: from 0 to 120\n"},
+      {"firm.yaml", "logo: logo.png", "price: {show: area}",
+       "firm.yaml:9:15: error: price.show: 'area' is not a known way to show the price; did you mean "
+       "'areas'?\n"
+       "  hint: known: areas, work or lump\n"},
+      {"firm.yaml", "logo: logo.png", "delivery: {days: 90}",
+       "firm.yaml:9:18: error: delivery.days: '90' is out of range\n"
+       "  hint: allowed: from 0 to 60\n"},
       {"firm.yaml", "travel: 95.00, ", "",
        "firm.yaml:14:7: error: rates.nz: 'travel' is missing\n"
        "  hint: write it like travel: 95.00\n"},

@@ -313,7 +313,7 @@ TEST_CASE("mistakes in content files are told with the whole message") {
       {"tasks.yaml", "wears: [mask]", "wears: [masc]",
        "tasks.yaml:19:13: error: tasks[3].wears[1]: 'masc' is not a known piece of protective equipment; did "
        "you mean 'mask'?\n"
-       "  hint: known: boots, gloves, eyes, ears, mask or sleeves\n"},
+       "  hint: known: boots, gloves, eyes, ears, mask, gas_mask or sleeves\n"},
       {"tasks.yaml", "{cleaner: 0.05}", "{cleener: 0.05}",
        "tasks.yaml:10:12: error: tasks[2].uses.cleener: 'cleener' is not a known consumable; did you mean "
        "'cleaner'?\n"
@@ -338,6 +338,12 @@ TEST_CASE("mistakes in content files are told with the whole message") {
        "  hint: round it to the cent\n"},
   };
   checkEach(table, [](Folder& f) { f.content(); });
+}
+
+TEST_CASE("a region that does not say its digits has those of its currency") {
+  fixture::Folder folder;
+  folder.edit("regions/us.yaml", "code: USD", "code: JPY");
+  CHECK(folder.content().regions.at("us").currencyDigits == 0);
 }
 
 TEST_CASE("a region's usual weather is read month by month, and its mistakes are told") {

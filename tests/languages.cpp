@@ -11,8 +11,8 @@
 #include <set>
 
 namespace fs = std::filesystem;
-using model::PluralForm;
-using model::PluralRule;
+using base::PluralForm;
+using base::PluralRule;
 
 namespace {
 
@@ -27,7 +27,7 @@ struct File {
 };
 
 /// A small English, and all that is said about another file of words.
-model::Language smallEnglish(base::Diagnostics& messages) {
+base::Language smallEnglish(base::Diagnostics& messages) {
   const File file(
       "name: English\nplural: one other\nwords:\n  greet: 'Hello {name}'\n  title: {quote: Quote}\n"
       "  days: {one: '{n}~day', other: '{n}~days'}\n");
@@ -68,14 +68,14 @@ TEST_CASE("counted phrases take the forms of the Unicode CLDR") {
   // Unicode CLDR, Language Plural Rules, cardinals: English and Spanish 'one' is 1; Polish 'few' is 2 to 4 by
   // the last digit except 12 to 14, 'many' the rest.
   for (const int n : {0, 2, 5, 11, 21, 101})
-    CHECK(model::formOf(PluralRule::OneOther, n) == PluralForm::Other);
-  CHECK(model::formOf(PluralRule::OneOther, 1) == PluralForm::One);
-  CHECK(model::formOf(PluralRule::OneFewMany, 1) == PluralForm::One);
+    CHECK(base::formOf(PluralRule::OneOther, n) == PluralForm::Other);
+  CHECK(base::formOf(PluralRule::OneOther, 1) == PluralForm::One);
+  CHECK(base::formOf(PluralRule::OneFewMany, 1) == PluralForm::One);
   for (const int n : {2, 3, 4, 22, 33, 104, 1002})
-    CHECK(model::formOf(PluralRule::OneFewMany, n) == PluralForm::Few);
+    CHECK(base::formOf(PluralRule::OneFewMany, n) == PluralForm::Few);
   for (const int n : {0, 5, 11, 12, 13, 14, 21, 25, 112, 1000})
-    CHECK(model::formOf(PluralRule::OneFewMany, n) == PluralForm::Many);
-  for (const int n : {0, 1, 2}) CHECK(model::formOf(PluralRule::Other, n) == PluralForm::Other);
+    CHECK(base::formOf(PluralRule::OneFewMany, n) == PluralForm::Many);
+  for (const int n : {0, 1, 2}) CHECK(base::formOf(PluralRule::Other, n) == PluralForm::Other);
 }
 
 TEST_CASE("a phrase is filled in, and a number takes its form") {
@@ -93,15 +93,15 @@ TEST_CASE("a phrase is filled in, and a number takes its form") {
 }
 
 TEST_CASE("the first letter is put in capitals in any of our alphabets") {
-  CHECK(model::capitalised("oil") == "Oil");
-  CHECK(model::capitalised("óleo") == "Óleo");
-  CHECK(model::capitalised("ścieranie") == "Ścieranie");
-  CHECK(model::capitalised("żywica") == "Żywica");
-  CHECK(model::capitalised("łata") == "Łata");
-  CHECK(model::capitalised("Łata") == "Łata");
-  CHECK(model::capitalised("Ósmy") == "Ósmy");
-  CHECK(model::capitalised("9 tins") == "9 tins");
-  CHECK(model::capitalised("") == "");
+  CHECK(base::capitalised("oil") == "Oil");
+  CHECK(base::capitalised("óleo") == "Óleo");
+  CHECK(base::capitalised("ścieranie") == "Ścieranie");
+  CHECK(base::capitalised("żywica") == "Żywica");
+  CHECK(base::capitalised("łata") == "Łata");
+  CHECK(base::capitalised("Łata") == "Łata");
+  CHECK(base::capitalised("Ósmy") == "Ósmy");
+  CHECK(base::capitalised("9 tins") == "9 tins");
+  CHECK(base::capitalised("") == "");
 }
 
 TEST_CASE("a language that holds what English holds is taken") {
@@ -160,7 +160,7 @@ TEST_CASE("a language translates every text of the content and no other") {
 }
 
 TEST_CASE("content is translated, what has no words stays") {
-  model::Language language;
+  base::Language language;
   language.content = {{"timbers.oak", "roble"}};
   const auto c = input::translated(smallContent(), language);
   CHECK(c.timbers.at("oak").name == "roble");

@@ -1,6 +1,6 @@
 // The day plans of the examples, in both themes and on both papers: what the crew reads on each side.
 #include "app/pack/documents.h"
-#include "app/pack/telling.h"
+#include "app/pack/languages.h"
 #include "example_jobs.h"
 #include "sheets/facts/day_strips.h"
 #include "sheets/facts/day_work.h"
@@ -57,9 +57,7 @@ void forEachDayPlan(Look look) {
         base::Diagnostics messages;
         const auto x = app::compute(job.string(), shipped, choices, messages);
         REQUIRE(x);
-        const auto telling = app::tell(*x, shipped, "en", messages);
-        REQUIRE(telling);
-        const auto computed = telling->computed();
+        const auto& computed = *x;
         const sheets::Formatter w(*computed.c.region, computed.language);
         DayPlan plan{
             examples::nameOf(job) + ", " + theme + (paper == model::Paper::A4 ? " on A4" : " on Letter"),
@@ -219,7 +217,7 @@ TEST_CASE("every strip of a coating day has its number on the drawing, and no ma
       std::set<std::size_t> decks;
       for (const auto& coat : plan.days[d].coats) {
         if (coat.strips.empty() || !decks.insert(coat.deck).second) continue;  // the first of two coats
-        for (const auto& strip : coat.edge->strips) ++wanted[std::to_string(strip.number)];
+        for (const auto& strip : coat.strips) ++wanted[std::to_string(strip.strip->number)];
       }
       for (const auto& item : plan.document.pages[back].items)
         if (const auto* run = std::get_if<typeset::TextRun>(&item.what);

@@ -1,6 +1,6 @@
 #include "schedule/plan.h"
 
-#include "schedule/crew/calendar.h"
+#include "schedule/crew/schedule.h"
 #include "schedule/weather/zone.h"
 
 #include <catch2/catch.hpp>
@@ -42,6 +42,7 @@ struct Scene {
     task("coat", Measure::Wetted, true, 0, 0);
     task("rags", Measure::Job, false, 0, 0);
     task("pack-down", Measure::Day, false, 0, 1);
+    product.openTime = h(1);
     auto& t = product.times;
     t.recoatMin = t.recoatIdealFrom = h(12);
     t.recoatIdealTo = h(24);
@@ -105,12 +106,36 @@ TEST_CASE("work fills days around the break and days off") {
   job.crew.off = {day("2027-03-17")};
   const schedule::Calendar calendar(job, nullptr, 30, 30);
   // 08:00 to 15:30 is 7 h 30; the break from 11:15 to 12:00 leaves 6 h 45 = 405 minutes
-  CHECK(calendar.workable(calendar.day()) == 405);
-  const auto parts = calendar.fill(at("2027-03-16", "00:00"), 500, calendar.day());
-  REQUIRE(parts.size() == 2);
-  CHECK(isoTime(parts[0].end) == "2027-03-16T15:30");
-  CHECK(isoTime(parts[1].start) == "2027-03-18T08:00");  // the 17th is off
-  CHECK(isoTime(parts[1].end) == "2027-03-18T09:35");    // 500 - 405 = 95 minutes
+  CHECK(calendar.capacity() == 405);
+  schedule::Piece piece;
+  piece.task = "sand";
+  piece.minutes = 500;
+  schedule::Schedule made;
+  const auto end = schedule::fill(made, {piece}, at("2027-03-16", "00:00"), calendar, 2);
+  CHECK(isoTime(end) == "2027-03-18T09:35");  // the 17th is off; 500 - 405 = 95 minutes
+  REQUIRE(made.days.size() == 2);
+  const auto& first = made.days[0].duties;
+  REQUIRE(first.size() == 3);
+  CHECK(isoTime(first[0].shift.end) == "2027-03-16T11:15");
+  CHECK(first[1].what == Duty::What::Rest);
+  CHECK(isoTime(first[2].shift.start) == "2027-03-16T12:00");
+  CHECK(made.days[1].duties.size() == 1);  // nobody rests who goes home after two and a half hours
+}
+
+TEST_CASE("no piece of work is under a quarter of an hour unless it finishes its task") {
+  Job job;
+  job.crew.breakMinutes = 45;
+  const schedule::Calendar calendar(job, nullptr, 30, 30);
+  schedule::Piece fix, sand;
+  fix.task = "fix";
+  fix.minutes = 395;
+  sand.task = "sand";
+  sand.minutes = 60;
+  schedule::Schedule made;
+  schedule::fill(made, {fix, sand}, at("2027-03-16", "00:00"), calendar, 2);
+  REQUIRE(made.days.size() == 2);
+  CHECK(made.days[0].duties.back().shift.task == "fix");  // ten minutes of sanding would be left
+  CHECK(isoTime(made.days[1].duties.front().shift.start) == "2027-03-17T08:00");
 }
 
 TEST_CASE("a washed deck dries before the next task on it") {
@@ -159,21 +184,23 @@ TEST_CASE("a coat outside its ideal window is told with the reason") {
   CHECK(plan.misses[0].gap == h(45));     // Tuesday 11:00 to Thursday 08:00
 }
 
-TEST_CASE("a product that must wait longer than overnight is not coated the next morning") {
+TEST_CASE("a product that must wait longer than overnight is coated when its wait is over") {
   Scene s;
   s.product.times.recoatMin = s.product.times.recoatIdealFrom = h(24);
   s.product.times.recoatIdealTo = h(48);
   s.labour("coat", 0, 6, 1);  // 08:00 to 11:00
   s.labour("coat", 0, 2, 2);
   const auto plan = s.plan();
-  // Earliest 11:00 the next day; but the break from 11:15 to 12:00 would fall into the coat.
-  CHECK(isoTime(eventOf(plan, "coat_2_start").at) == "2027-03-17T12:00");
+  CHECK(isoTime(eventOf(plan, "coat_2_start").at) == "2027-03-17T11:00");
+  CHECK(isoTime(plan.onSite.back().arrive) == "2027-03-17T10:30");  // nobody waits on site for it
 }
 
-TEST_CASE("the break falls into a coat only where no part of the day holds it whole") {
+TEST_CASE("a coat is laid in one go, over the time of the usual break too") {
   Scene s;
-  s.labour("coat", 0, 7, 1);  // from 08:00 to 11:30; after the break there is an hour until 13:00
-  CHECK(isoTime(eventOf(s.plan(), "coat_1_start").at) == "2027-03-16T08:00");
+  s.labour("coat", 0, 7, 1);
+  const auto plan = s.plan();
+  CHECK(isoTime(eventOf(plan, "coat_1_start").at) == "2027-03-16T08:00");
+  CHECK(isoTime(eventOf(plan, "coat_1_end").at) == "2027-03-16T11:30");
 }
 
 TEST_CASE("decks that do not fit one morning are coated in batches, each with all its coats") {
@@ -228,16 +255,19 @@ TEST_CASE("a crew without time to work is refused in words") {
         "  hint: give longer 'hours', or take days out of 'off'\n");
 }
 
-TEST_CASE("a deck that takes two days is judged by the boards that waited longest") {
+TEST_CASE("a deck too large for a day is laid in parts, each with all its coats") {
   Scene s;
-  s.labour("coat", 0, 14, 1);  // 7 h by two people: 08:00 to 13:00 holds 4 h 15, so it goes on the next day
+  s.labour("coat", 0, 14, 1);  // 7 h by two people: 08:00 to 13:00 holds 5 h
   s.labour("coat", 0, 14, 2);
   const auto plan = s.plan();
-  REQUIRE(plan.misses.size() == 1);
-  CHECK(plan.misses[0].why == WindowViolation::Why::LargeDeck);
-  // Laid on Tuesday to 13:00 and on Wednesday from 08:00 for 2 h 45, and so again on Thursday and Friday. The
-  // boards of Wednesday wait longest, from 10:45 to Friday 08:00.
-  CHECK(plan.misses[0].gap == h(45) + Hours{250'000});
+  std::vector<std::string> coats;
+  for (const auto& c : plan.coats)
+    coats.push_back(isoTime(c.start) + " " + base::isoClock(c.end.minutes) + " part " +
+                    std::to_string(c.part) + " coat " + std::to_string(c.coat));
+  CHECK(coats == std::vector<std::string>{
+                     "2027-03-16T08:00 11:30 part 1 coat 1", "2027-03-17T08:00 11:30 part 1 coat 2",
+                     "2027-03-18T08:00 11:30 part 2 coat 1", "2027-03-19T08:00 11:30 part 2 coat 2"});
+  CHECK(plan.misses.empty());
 }
 
 TEST_CASE("a job without a coat is not asked for coating hours") {

@@ -51,6 +51,8 @@ inline void addTasks(Content& content) {
   task("blow", Measure::Surface).isPerCoat = true;
   task("cut-in", Measure::CutIn).isPerCoat = true;
   task("coat", Measure::Wetted).isPerCoat = true;
+  task("wipe", Measure::Wetted).isPerCoat = true;
+  content.tasks.back().isWiping = true;
   task("rags", Measure::Job);
   task("pack-down", Measure::Day).hoursEach = threes(0, 20);
   const bool isDusty = flip();
@@ -109,7 +111,9 @@ inline void addLabour(Scene& s, int decks) {
       const auto deck = static_cast<std::size_t>(d);
       if (task.isPerCoat) {
         for (int n = 1; n <= coats[deck]; ++n)
-          add(task.id, deck, n, threes(task.id == "coat" ? 1 : 0, task.id == "blow" ? 10 : largest));
+          if (!task.isWiping || !s.product.times.wipeOff.isZero())
+            add(task.id, deck, n,
+                threes(task.id == "coat" ? 1 : 0, task.id == "blow" || task.isWiping ? 10 : largest));
       } else if (flip()) {
         add(task.id, deck, task.isPerPass ? 60 : 0, threes(0, largest));
       }
@@ -188,27 +192,8 @@ inline int minutesOf(Hours hours, int people) {
   return static_cast<int>((personMinutes + people * 5 - 1) / (people * 5) * 5);
 }
 
-/// The hours of a day by the crew's own words.
-struct Day {
-  int from, until, breakFrom, breakUntil;
-
-  explicit Day(const Scene& s) {
-    const Crew& crew = s.c.job.crew;
-    from = crew.startMinutes + minutesOf(s.content.tasks.front().hoursEach, crew.people);
-    until = crew.endMinutes - minutesOf(s.content.tasks.back().hoursEach, crew.people);
-    // The break lies half way through the working time, on a quarter of an hour.
-    breakFrom = crew.startMinutes + (crew.endMinutes - crew.startMinutes - crew.breakMinutes) / 2;
-    breakFrom -= breakFrom % 15;
-    breakUntil = breakFrom + crew.breakMinutes;
-  }
-  int worked(int start, int end) const {
-    return end - start - std::max(0, std::min(end, breakUntil) - std::max(start, breakFrom));
-  }
-  int worked(const Shift& shift) const { return worked(shift.start.minutes, shift.end.minutes); }
-};
-
 inline bool isCoat(const Shift& shift) {
-  return shift.task == "blow" || shift.task == "cut-in" || shift.task == "coat";
+  return shift.task == "blow" || shift.task == "cut-in" || shift.task == "coat" || shift.task == "wipe";
 }
 inline bool isWet(const Shift& shift) { return shift.task == "cut-in" || shift.task == "coat"; }
 
@@ -222,10 +207,6 @@ inline std::map<std::pair<std::size_t, int>, std::vector<Shift>> coatsOf(const P
     if (isCoat(shift)) coats[{shift.deck.value(), shift.pass}].push_back(shift);
   }
   return coats;
-}
-
-inline LocalTime firstStroke(const std::vector<Shift>& coat) {
-  return std::find_if(coat.begin(), coat.end(), isWet)->start;
 }
 
 }  // namespace plan_cases

@@ -53,7 +53,7 @@ struct LargeDeck {
 
   Plan plan() const {
     base::Diagnostics messages;
-    Plan plan = schedule::makePlan(c, content, estimate::makeEstimate(c, content, 0), messages);
+    Plan plan = schedule::makePlan(c, content, estimate::makeEstimate(c, content), messages);
     for (const auto& m : messages.all()) FAIL(base::format(m));
     return plan;
   }
@@ -151,7 +151,7 @@ TEST_CASE("wiping off that goes on after the crew's hours is told", "[plan]") {
   s.c.job.crew.breakMinutes = 0;
   s.product.times.wipeOff = base::Hours::whole(4);
   base::Diagnostics messages;
-  schedule::makePlan(s.c, s.content, estimate::makeEstimate(s.c, s.content, 0), messages);
+  schedule::makePlan(s.c, s.content, estimate::makeEstimate(s.c, s.content), messages);
   REQUIRE(messages.all().size() == 1);
   CHECK(base::format(messages.all()[0]) ==
         "warning: crew.hours: wiping off and packing down end at 13:55 on 2027-01-12, after the crew's hours "
@@ -160,7 +160,7 @@ TEST_CASE("wiping off that goes on after the crew's hours is told", "[plan]") {
         "  hint: give the crew longer hours, or end the coats sooner with 'coating:'\n");
   s.product.times.wipeOff = base::Hours::whole(1);
   base::Diagnostics none;
-  schedule::makePlan(s.c, s.content, estimate::makeEstimate(s.c, s.content, 0), none);
+  schedule::makePlan(s.c, s.content, estimate::makeEstimate(s.c, s.content), none);
   CHECK(none.all().empty());
 }
 

@@ -13,12 +13,10 @@ base::Date day(const char* iso) { return *base::parseDate(iso); }
 
 struct Landing {
   app::Shipped shipped = app::readShipped({});
-  app::Computation x;
+  base::Diagnostics messages;
+  model::JobResult x =
+      app::compute(SOURCE_DIR "/out_examples/landing/job.yaml", shipped, {}, messages).value();
 
-  Landing() {
-    base::Diagnostics messages;
-    x = app::compute(SOURCE_DIR "/out_examples/landing/job.yaml", shipped, {}, messages).value();
-  }
   app::PlanReport report(const char* from, const char* by) const {
     return app::reportPlan(x, shipped.content, {day(from), day(by)});
   }

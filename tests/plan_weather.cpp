@@ -28,7 +28,7 @@ struct Planned {
 Planned planned(const model::JobInputs& c, const schedule::Bounds& bounds = {}) {
   const auto& content = fixtures::sampleContent();
   base::Diagnostics messages;
-  Planned p{schedule::makePlan(c, content, estimate::makeEstimate(c, content, 0), messages, bounds), ""};
+  Planned p{schedule::makePlan(c, content, estimate::makeEstimate(c, content), messages, bounds), ""};
   for (const auto& m : messages.all()) p.said += base::format(m);
   return p;
 }
@@ -247,13 +247,12 @@ TEST_CASE("a plan can start on another day than the job, and says when it does n
 TEST_CASE("other days for the first coat are listed, the best first", "[plan]") {
   const model::JobInputs c = coatedOnly([](int) { return still(20, 55, 1); }, 14);
   const auto plan = planned(c).plan;
-  const auto& content = fixtures::sampleContent();
-  const auto others = schedule::otherStarts(c, content, estimate::makeEstimate(c, content, 0));
+  const auto& others = plan.alternatives;
   REQUIRE(others.size() == 3);
   for (const auto& other : others) CHECK(other.start.day > at(plan, "coat_1_start").day);
   CHECK(others[0].start.day == summerDay() + day);  // a Wednesday, done on Thursday
   CHECK(others[0].reason == "later");
-  CHECK(others[0].misses == 0);
+  CHECK(others[0].cost == plan.cost.total());
 }
 
 TEST_CASE("in any weather product is laid in fit hours only, unless the plan says so", "[plan]") {

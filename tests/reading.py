@@ -34,24 +34,21 @@ def anchors(figures):
     """What has to be read in this order, by document."""
     price = figures["price"]
     decks = [f"{chr(65 + i)} {area['name']}" for i, area in enumerate(figures["areas"])]
-    lines = [word for line in price["lines"] for word in (grouped(line["rate"]), grouped(line["amount"]))]
     stages = [grouped(stage["amount"]) for stage in price["stages"]]
     tins = [grouped(tin["price"]) for tin in figures["tins"]]
     return {
-        "quote": [figures["ref"], grouped(price["total"]), *decks, "What we do", "Wash and rinse the timber", "Price", "quantity", "rate",
-                  "amount", *lines, grouped(price["net"]), grouped(price["tax"]), grouped(price["total"]), "How you pay", *stages,
-                  "Included, and not", "In the price", "Not in the price", "Before we come", "Weather", "Extra work", "Acceptance",
-                  "I accept quote", "Signature"],
+        "quote": [figures["ref"], grouped(price["total"]), "What you get", *decks, grouped(price["net"]), grouped(price["tax"]),
+                  grouped(price["total"]), "You pay", *stages, "What we do", "Wash and rinse the timber", "Dates", "Not included",
+                  "Who comes", "Price and weather", "How to say yes", "I accept quote", "Signature"],
         "aftercare": ["after oiling", "The first days", "Through the year", "every week", "Sweep", "every month", "Never",
-                      "high-pressure washer", "If it happens", "Oil, wine, coffee", "Blot it", "A scratch", "A faded patch", "Call us before it spreads",
+                      "high-pressure washer", "Spills and marks", "Oil, wine, coffee", "Blot it", "A scratch", "A faded patch", "Call us before it spreads",
                       "On your decks", "Next visit", "Your record"],
-        "safety": ["The site", "access", "water", "Limits", "hardest day", "so we", "Noise", "Vibration", "Heat", "What we wear", "Hazard",
-                   "harm", "what we do about it", "The product", "label", "first aid", "Stop", "Rules of the place", "Read and understood"],
+        "safety": ["You are at", "read this out", "Three things here", "noise", "vibration", "heat", "people", "Stop",
+                   "Anyone may stop the work", "What to wear now", "Task", "Everywhere", "Wash", "skin", "eyes", "swallowed", "spilled",
+                   "Talked through"],
         "dayplan": ["day 1 of", "on site", "Work", "what", "where", "area", "spread", "amount", "Amount used"],
-        "orders": ["Tins", "size", "to buy", *tins, grouped(figures["tins_cost"]), "Why these", "Where the product goes", "Consumables",
-                   "Also on the truck", "Delivered"],
-        "office": ["Money", "Hours", "Product", "Overhead", "Cost", grouped(price["cost"]), "Net price", grouped(price["net"]), "Lines",
-                   *decks[:1], *lines, "Hours", "Calendar", "Each figure", "Where the rates come from"],
+        "orders": ["order by", "deliver to", "Product", "size", *tins, grouped(figures["tins_cost"]), "Used up", "On the truck", "Delivered"],
+        "office": ["Customer", "Money by area", *decks, grouped(price["net"]), grouped(price["cost"]), "Hours", "Days", "Invoices", *stages],
     }
 
 

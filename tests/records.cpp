@@ -46,15 +46,22 @@ model::JobInputs thirstyDeck() {
   return c;
 }
 
-model::Estimate estimated(const model::JobInputs& c) {
-  model::Estimate e = estimate::makeEstimate(c, sampleContent(), 0);
-  records::addActual(e, c);
-  return e;
+model::Resources resourcesFor(const model::JobInputs& c) {
+  return estimate::makeResources(c, sampleContent(), estimate::makeEstimate(c, sampleContent()), 0);
+}
+
+model::AsLaid asLaid(const model::JobInputs& c) {
+  return records::asLaid(c, estimate::makeEstimate(c, sampleContent()), resourcesFor(c).product);
+}
+
+std::optional<records::Visit> visitOf(const model::JobInputs& c, const model::Plan& plan) {
+  const auto e = estimate::makeEstimate(c, sampleContent());
+  return records::visitAfter("a.yaml", c, e, records::actualCoats(c, e), plan);
 }
 
 model::Plan planned(const model::JobInputs& c, base::Diagnostics& messages) {
   model::Plan plan =
-      schedule::makePlan(c, sampleContent(), estimate::makeEstimate(c, sampleContent(), 0), messages);
+      schedule::makePlan(c, sampleContent(), estimate::makeEstimate(c, sampleContent()), messages);
   REQUIRE(messages.ok());
   schedule::applyRecords(plan, c, messages);
   return plan;
@@ -79,25 +86,25 @@ TEST_CASE("41 L used where 38.5 L were planned show what each coat really drank"
   model::JobInputs c = thirstyDeck();
   c.job.done = {laid(0, 1, at("2027-03-18", 8), at("2027-03-18", 12), base::millilitres(24'600), 0),
                 laid(0, 2, at("2027-03-19", 8), at("2027-03-19", 11), base::millilitres(16'400), 1)};
-  const auto e = estimated(c);
-  REQUIRE(e.actual.size() == 2);
-  CHECK(*e.actual[0].litres + *e.actual[1].litres == base::litres(41));
-  CHECK(oneDecimal(*e.actual[0].rate) == "7.5");   // 185 / 24.6 = 7.52
-  CHECK(oneDecimal(*e.actual[1].rate) == "11.3");  // 185 / 16.4 = 11.28
-  CHECK(oneDecimal(e.actual[0].plannedRate) == "8.0");
-  CHECK(e.actual[0].plannedLitres.millionths == 23'125'000'000);
+  const auto e = asLaid(c);
+  REQUIRE(e.coats.size() == 2);
+  CHECK(*e.coats[0].litres + *e.coats[1].litres == base::litres(41));
+  CHECK(oneDecimal(*e.coats[0].rate) == "7.5");   // 185 / 24.6 = 7.52
+  CHECK(oneDecimal(*e.coats[1].rate) == "11.3");  // 185 / 16.4 = 11.28
+  CHECK(oneDecimal(e.coats[0].plannedRate) == "8.0");
+  CHECK(e.coats[0].plannedLitres.millionths == 23'125'000'000);
 }
 
 TEST_CASE("litres recorded for several decks together are shared by the plan and add up") {
   model::JobInputs c = sampleCase();
   c.job.done = {laid(0, 1, at("2027-03-20", 8), at("2027-03-20", 9), base::litres(7)),
                 laid(1, 1, at("2027-03-20", 8), at("2027-03-20", 9), base::litres(7))};
-  const auto e = estimated(c);
-  REQUIRE(e.actual.size() == 2);
-  CHECK(e.actual[0].isShared);
-  CHECK(*e.actual[0].litres + *e.actual[1].litres == base::litres(7));
+  const auto e = asLaid(c);
+  REQUIRE(e.coats.size() == 2);
+  CHECK(e.coats[0].isShared);
+  CHECK(*e.coats[0].litres + *e.coats[1].litres == base::litres(7));
   // Landing 40 m2 / 8 = 5 L, Steps 2.16 m2 / 10 = 0.216 L: 7 x 5 / 5.216 = 6.710 L.
-  CHECK(e.actual[0].litres->millionths / 1'000'000 == 6710);
+  CHECK(e.coats[0].litres->millionths / 1'000'000 == 6710);
   CHECK_FALSE(e.leftByTheBooks);  // second coats are not recorded
 }
 
@@ -115,12 +122,12 @@ TEST_CASE("what is left is bought and stock less the litres recorded") {
   c.job.left = {{c.job.product, base::millilitres(2500), 2},
                 {c.job.product, base::litres(20), 1, base::litres(1)},
                 {"another-oil", base::litres(20), 1}};
-  const auto e = estimated(c);
-  CHECK(e.product.bought.volume == base::litres(40));
+  const auto e = asLaid(c);
+  CHECK(resourcesFor(c).product.bought.volume == base::litres(40));
   CHECK(e.leftByTheBooks == base::litres(2));  // 40 - 38
   CHECK(e.leftAsCounted == base::litres(6));   // 2 x 2.5 + 1
   c.job.done[0].used = base::litres(26);
-  CHECK_FALSE(estimated(c).leftByTheBooks);  // more than there was
+  CHECK_FALSE(asLaid(c).leftByTheBooks);  // more than there was
 }
 
 TEST_CASE("the real end of the last coat drives every date after it") {
@@ -236,14 +243,14 @@ TEST_CASE("a visit knows its date, its batches and the litres of the last coats"
   c.job.done[0].batches = {"A-1", "A-2"};
   c.job.done[1].batches = {"A-2"};
   base::Diagnostics messages;
-  const auto visit = records::visitAfter("a.yaml", c, estimated(c), planned(c, messages));
+  const auto visit = visitOf(c, planned(c, messages));
   REQUIRE(visit);
   CHECK(base::isoDate(visit->due) == "2028-03-20");  // 19 March 2028 is a Sunday
   CHECK(visit->litres == base::millilitres(16'400));
   CHECK(visit->isRecorded);
   CHECK(visit->batches == std::vector<std::string>{"A-1", "A-2"});
   c.job.done.pop_back();
-  const auto half = records::visitAfter("a.yaml", c, estimated(c), planned(c, messages));
+  const auto half = visitOf(c, planned(c, messages));
   CHECK_FALSE(half->isRecorded);
   CHECK(half->litres.millionths == 15'416'666'667);  // 185 / 12, as planned
 }
@@ -270,11 +277,11 @@ TEST_CASE("a coat begun on one day and finished on another is one coat") {
   c.job.done = {laid(0, 1, at("2027-03-18", 13), at("2027-03-18", 16), base::litres(15), 0),
                 laid(0, 1, at("2027-03-19", 8), at("2027-03-19", 10), base::litres(9), 1),
                 laid(0, 2, at("2027-03-22", 8), at("2027-03-22", 11), base::litres(16), 2)};
-  auto e = estimated(c);
-  REQUIRE(e.actual.size() == 2);  // as many as there are coats: all is recorded
-  CHECK(e.actual[0].litres == base::litres(24));
-  CHECK(e.actual[0].records == std::vector<std::size_t>{0, 1});
-  CHECK_FALSE(e.actual[0].isShared);
+  auto e = asLaid(c);
+  REQUIRE(e.coats.size() == 2);  // as many as there are coats: all is recorded
+  CHECK(e.coats[0].litres == base::litres(24));
+  CHECK(e.coats[0].records == std::vector<std::size_t>{0, 1});
+  CHECK_FALSE(e.coats[0].isShared);
   base::Diagnostics messages;
   const auto plan = planned(c, messages);
   CHECK(messages.all().empty());
@@ -283,9 +290,9 @@ TEST_CASE("a coat begun on one day and finished on another is one coat") {
   CHECK(std::count_if(plan.events.begin(), plan.events.end(),
                       [](const auto& event) { return event.name.starts_with("coat_1"); }) == 2);
   c.job.done[1].used = {};  // of one part nobody knows the litres: of the coat neither
-  e = estimated(c);
-  CHECK_FALSE(e.actual[0].litres);
-  CHECK(e.actual[1].litres == base::litres(16));
+  e = asLaid(c);
+  CHECK_FALSE(e.coats[0].litres);
+  CHECK(e.coats[1].litres == base::litres(16));
 }
 
 TEST_CASE("litres far from the plan, and more than there was, are told") {
@@ -294,7 +301,7 @@ TEST_CASE("litres far from the plan, and more than there was, are told") {
     c.job.done = {laid(0, 1, at("2027-03-18", 8), at("2027-03-18", 12), base::litres(first), 0),
                   laid(0, 2, at("2027-03-19", 8), at("2027-03-19", 11), base::litres(second), 1)};
     base::Diagnostics messages;
-    records::warnOfUse(estimated(c), c, messages);
+    records::warnOfUse(c, asLaid(c), resourcesFor(c).product, messages);
     std::string all;
     for (const auto& m : messages.all()) all += base::format(m);
     return all;

@@ -226,7 +226,7 @@ TEST_CASE("a learned rate comes after the job's own and a test patch, and before
   learned.rate = {base::Area{7'523'000'000'000}, base::litres(1)};
   learned.jobs = 12;
   learned.isSanded = true;  // as the sample job's work asks
-  c.job.learnedRates = {learned};
+  c.learnedRates = {learned};
   const auto first = [&] {
     return estimate::coatsOf(c, sampleContent(), 0, estimate::measureDeck(c.job.areas[0])).at(0);
   };
@@ -239,9 +239,9 @@ TEST_CASE("a learned rate comes after the job's own and a test patch, and before
   CHECK(second().rateFrom == "product table, open");
   CHECK(second().rate.area.millionths == 12 * second().rate.volume.millionths * 1000);
 
-  c.job.learnedRates[0].isSanded = false;
+  c.learnedRates[0].isSanded = false;
   CHECK(first().rateFrom == "product table, open");
-  c.job.learnedRates[0].isSanded = true;
+  c.learnedRates[0].isSanded = true;
 
   c.job.areas[0].testPatch = model::TestPatch{base::squareMetres(1), base::millilitres(125)};
   CHECK(first().rateFrom.starts_with("test patch"));

@@ -15,6 +15,7 @@ struct Weighed {
   model::Content content = fixtures::sampleContent();
   model::JobInputs c = fixtures::sampleCase();
   model::Estimate estimate;
+  model::Resources resources;
   model::CrewExposure exposure;
   model::Hazard hazard;
 
@@ -34,7 +35,7 @@ struct Weighed {
 
   std::string why() {
     content.hazards = {hazard};
-    const auto choice = safety::hazardsOf(c, content, estimate, exposure).at(0);
+    const auto choice = safety::hazardsOf(c, content, estimate, resources, exposure).at(0);
     return (choice.applies ? "yes: " : "no: ") + choice.why;
   }
 
@@ -142,10 +143,10 @@ TEST_CASE("a tool that is not for treated boards counts for the others only") {
   w.hazard.when.all = {w.clause(Condition::Tool)};
   w.hazard.when.all[0].id = "blower";
   w.content.tools = {{"blower", "leaf blower", {"blow"}, 95, {}, fixtures::percent(100), true, true, false}};
-  w.estimate.labour.resize(2);
+  w.resources.labour.resize(2);
   for (std::size_t deck = 0; deck < 2; ++deck) {
-    w.estimate.labour[deck].task = "blow";
-    w.estimate.labour[deck].deck = deck;
+    w.resources.labour[deck].task = "blow";
+    w.resources.labour[deck].deck = deck;
     w.c.job.areas[deck].isTreated = true;
   }
   CHECK(w.why() == "no: no leaf blower");

@@ -20,6 +20,7 @@ struct SmallJob {
   model::Content content;
   model::JobInputs c;
   model::Estimate estimate;
+  model::Resources resources;
   model::Plan plan;
 
   SmallJob() {
@@ -42,12 +43,12 @@ struct SmallJob {
     plan.shifts = {{"sand", 0, 80, {monday, 8 * 60}, {monday, 12 * 60}, 2},
                    {"oil", 0, 1, {monday, 13 * 60}, {monday, 15 * 60}, 2}};
     estimate.coats = {{0, 1, fixtures::spread(8), "", base::litres(4), {}}};
-    estimate.consumables = {{"rag", 0, fixtures::pieces(11), 11, {}},
-                            {"film", 0, fixtures::pieces(2), 2, {}}};
-    estimate.product.bought.tins = {{{base::litres(20), {}}, 1}};
+    resources.consumables = {{"rag", 0, fixtures::pieces(11), 11, {}},
+                             {"film", 0, fixtures::pieces(2), 2, {}}};
+    resources.product.bought.tins = {{{base::litres(20), {}}, 1}};
   }
 
-  model::CrewExposure exposure() const { return safety::exposureOf(c, content, estimate, plan); }
+  model::CrewExposure exposure() const { return safety::exposureOf(c, content, estimate, resources, plan); }
 };
 
 }  // namespace

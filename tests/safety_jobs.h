@@ -104,9 +104,9 @@ inline const app::Shipped& shipped() {
   return all;
 }
 
-inline app::Computation computed(const std::string& job, const app::Choices& choices = {}) {
+inline model::JobResult computed(const std::string& job, const app::Choices& choices = {}) {
   base::Diagnostics messages;
-  auto x = app::computeText(job, "job.yaml", shipped(), choices, messages);
+  auto x = app::compute(app::JobText{"job.yaml", job}, shipped(), choices, messages);
   for (const auto& d : messages.all()) {
     if (d.severity == base::Severity::Error) FAIL(base::format(d));
   }
@@ -115,7 +115,7 @@ inline app::Computation computed(const std::string& job, const app::Choices& cho
 }
 
 /// The documents by name; all of them where none is named.
-inline std::map<std::string, typeset::Document> documents(const app::Computation& x,
+inline std::map<std::string, typeset::Document> documents(const model::JobResult& x,
                                                           const std::vector<std::string>& only = {},
                                                           const app::Choices& choices = {}) {
   base::Diagnostics messages;

@@ -3,6 +3,7 @@
 #include "near.h"
 #include "reading_level.h"
 #include "safety_jobs.h"
+#include "typeset/pages/fit.h"
 
 #include <map>
 #include <optional>
@@ -23,7 +24,7 @@ const Print prints[] = {{model::Paper::A4, "generous"},
                         {model::Paper::Letter, "compact"}};
 
 /// Pages of the safety leaf in each language.
-std::map<std::string, std::size_t> pagesOf(const app::Computation& x, app::Choices choices) {
+std::map<std::string, std::size_t> pagesOf(const model::JobResult& x, app::Choices choices) {
   choices.languages = {"en", "es", "pl"};
   std::map<std::string, std::size_t> pages;
   for (const auto& [name, sheet] : documents(x, {"safety"}, choices)) pages[name] = sheet.pages.size();
@@ -37,7 +38,7 @@ std::map<std::string, std::string> jobs() {
   return all;
 }
 
-std::optional<app::Computation> computedFor(const std::string& name, const std::string& job,
+std::optional<model::JobResult> computedFor(const std::string& name, const std::string& job,
                                             const app::Choices& choices) {
   if (!job.empty()) return computed(job, choices);
   base::Diagnostics messages;
@@ -46,7 +47,7 @@ std::optional<app::Computation> computedFor(const std::string& name, const std::
 
 }  // namespace
 
-TEST_CASE("the safety leaf has two sides on A4 in every language, and in English on Letter") {
+TEST_CASE("the safety leaf has two sides in every language, on A4 and Letter, whatever the job brings") {
   for (const auto& [name, job] : jobs()) {
     for (const auto& print : prints) {
       app::Choices choices;
@@ -57,17 +58,15 @@ TEST_CASE("the safety leaf has two sides on A4 in every language, and in English
       const bool isA4 = print.paper == model::Paper::A4, isWide = print.theme == std::string("generous");
       for (const auto& [sheet, pages] : pagesOf(*x, choices)) {
         INFO(name << ": " << sheet << (isA4 ? ", A4, " : ", Letter, ") << print.theme);
-        // Translations are a sixth longer, the letters of the second look wider, and the worst job has it
-        // all: where the leaf would have to be set smaller it takes a second sheet of paper.
-        const bool isTwo = isWide && name != "worst" && (isA4 || sheet == "safety");
-        CHECK(pages <= (isTwo ? 2u : 3u));
+        // The second look is meant for tables: its letters are wider, and on large type it may take a third.
+        CHECK(pages <= (isWide ? 2u : 3u));
         CHECK(pages >= 2);
       }
     }
   }
 }
 
-TEST_CASE("reading on the leaf is never below 10.5 pt, notes and labels never below 9 pt") {
+TEST_CASE("reading on the leaf is never below 10.5 pt on 14 pt, notes and labels never below 9 pt") {
   for (const auto& print : prints) {
     if (print.theme != std::string("generous")) continue;
     app::Choices choices;
@@ -85,6 +84,8 @@ TEST_CASE("reading on the leaf is never below 10.5 pt, notes and labels never be
       }
     }
     CHECK(reading > 100);
+    const auto look = typeset::legible(x.c.theme);
+    for (const char* name : {"body", "table"}) CHECK(look.styles.at(name).leading >= 14'000);
   }
 }
 
@@ -118,14 +119,15 @@ TEST_CASE("oily rags are the first panel of the first page, with their number an
     CHECK(holds(words, part));
     CHECK(holds(together(worst.at("aftercare")), part));
   }
-  CHECK(std::regex_search(words, std::regex(R"(Two 20.{1,2}L metal pails, half full, in the open)")));
+  CHECK(
+      std::regex_search(words, std::regex(R"(Two 20.{1,2}L metal pails, half full of water, in the open)")));
   CHECK(std::regex_search(words, std::regex(R"(About \d+ rags a day)")));
   CHECK(holds(words, "Water or foam, plenty, outdoors."));
   CHECK(holds(together(documents(computed(replaced(worstJob, "year_built: 1962",
                                                    "year_built: 1962, pails: by the tap")),
                                  {"safety"})
                            .at("safety")),
-              "half full, by the tap,"));
+              "half full of water, by the tap,"));
 }
 
 TEST_CASE("the care sheet warns of rags where a tin may stay with the customer") {
@@ -180,7 +182,7 @@ TEST_CASE("the hardest day stands as a bar against its limit in the assessment")
 
 TEST_CASE("the leaf has at most 700 words at grade 7, the care sheet reads at grade 8 or below") {
   // Flesch-Kincaid grade: Kincaid et al., Navy Research Branch Report 8-75 (1975), formula from memory.
-  const auto check = [](const app::Computation& x, const std::string& job) {
+  const auto check = [](const model::JobResult& x, const std::string& job) {
     for (const auto& [name, pages] : documents(x, {"safety", "aftercare"})) {
       if (holds(name, "-")) continue;  // a translation
       const bool isLeaf = name == "safety";

@@ -14,11 +14,11 @@ const model::WorkLimits& limitsOf(const std::string& region) {
 }
 
 /// A computed job as its crew would be told in another region.
-app::Computation inPlace(app::Computation x, const std::string& region) {
+model::JobResult inPlace(model::JobResult x, const std::string& region) {
   const auto& content = shipped().content;
   x.c.region = &content.regions.at(region);
-  x.exposure = safety::exposureOf(x.c, content, x.estimate, x.plan);
-  x.hazards = safety::hazardsOf(x.c, content, x.estimate, x.exposure);
+  x.exposure = safety::exposureOf(x.c, content, x.estimate, x.resources, x.plan);
+  x.hazards = safety::hazardsOf(x.c, content, x.estimate, x.resources, x.exposure);
   return x;
 }
 
@@ -116,7 +116,7 @@ TEST_CASE("the sheet names the law of the place") {
   // Part 5. US: 29 CFR 1910.95 and 1910.1000; ANSI/ASA S2.70-2006.
   const std::map<std::string, std::vector<const char*>> laws = {
       {"nz",
-       {"Health and Safety in Employment Regulations 1995, reg 11", "HSWA 2015; Directive 2002/44/EC (2002)",
+       {"Health and Safety in Employment Regulations 1995, reg 11", "HSWA 2015, general duty",
         "WorkSafe WES"}},
       {"au", {"model WHS Regulations", "Safe Work Australia, guide to hand-arm vibration"}},
       {"gb",

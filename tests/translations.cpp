@@ -65,7 +65,7 @@ TEST_CASE("a translation says what it is and which sheet rules, and carries its 
   CHECK(spanish.language == "es");
   CHECK_FALSE(says(english, "Translation"));
   CHECK(says(spanish, "Traducci\u00F3n"));
-  CHECK(says(spanish, "hoja en ingl\u00E9s"));
+  CHECK(says(spanish, "rige la de ingl\u00E9s"));
   CHECK(spanish.title == "Cuidados LA-2027-031");
   // What the job's author typed stays, what the content says does not.
   CHECK(says(spanish, "Terrace"));

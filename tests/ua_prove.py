@@ -74,7 +74,10 @@ link, page = each("/Subtype", "/Link"), each("/Type", "/Page")
 
 
 def shorten_row(pdf):
-    row = tags(pdf, "TR")[-1]
+    rows = [tr for tr in tags(pdf, "TR") if isinstance(pdf.of(pdf.of(tr["/P"])["/K"]), list)]
+    if not rows:  # none has others to differ from
+        raise NothingToSpoil
+    row = rows[-1]
     row["/K"] = row["/K"][:-1]
 
 

@@ -13,7 +13,7 @@ namespace {
 struct JobBeside {
   fs::path folder = fs::temp_directory_path() / ("weather-job-" + std::to_string(getpid()));
   std::string said;
-  std::optional<app::Computation> x;
+  std::optional<model::JobResult> x;
 
   JobBeside(const std::string& sample, const std::string& place, const std::string& weather) {
     fs::create_directories(folder);
@@ -25,7 +25,8 @@ struct JobBeside {
     job = safety_jobs::replaced(job, "quoted: 2027-03-02", "quoted: 2027-07-01");
     job = safety_jobs::replaced(job, "start: 2027-03-16", "start: 2027-07-12");
     base::Diagnostics messages;
-    x = app::computeText(job, (folder / "job.yaml").string(), safety_jobs::shipped(), {}, messages);
+    if (auto made = app::compute({(folder / "job.yaml").string(), job}, safety_jobs::shipped(), {}, messages))
+      x.emplace(std::move(*made));
     for (const auto& d : messages.all()) {
       if (d.path.starts_with("weather")) said += base::format(d).substr(folder.string().size() + 1);
     }

@@ -49,7 +49,7 @@ std::vector<int> range(int from, int until) {
 model::Plan planned(const model::JobInputs& c) {
   const auto& content = fixtures::sampleContent();
   base::Diagnostics messages;
-  return schedule::makePlan(c, content, estimate::makeEstimate(c, content, 0), messages);
+  return schedule::makePlan(c, content, estimate::makeEstimate(c, content), messages);
 }
 
 }  // namespace

@@ -1,5 +1,5 @@
 #include "app/commands/command_line.h"
-#include "app/pack/process.h"
+#include "app/system/process.h"
 #include "base/hidden.h"
 
 #include <iostream>

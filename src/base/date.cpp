@@ -1,14 +1,9 @@
 #include "base/date.h"
 
+#include "base/letters.h"
+
 namespace base {
 namespace {
-
-bool isDigits(std::string_view s) {
-  for (const char c : s) {
-    if (c < '0' || c > '9') return false;
-  }
-  return !s.empty();
-}
 
 int number(std::string_view digits) {
   int n = 0;

@@ -1,6 +1,6 @@
 #include "base/hidden.h"
 
-#include "base/utf8.h"
+#include "base/letters.h"
 
 namespace base {
 namespace {

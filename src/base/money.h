@@ -22,7 +22,4 @@ constexpr Money share(Money m, Share s, Round r = Round::HalfUp) {
   return {mulDiv(m.minor, s.millionths, 100'000'000, r)};
 }
 
-/// An amount rounded to a multiple of a coin: step 5 for the nearest five cents.
-constexpr Money toStep(Money m, std::int64_t step, Round r) { return {divide(m.minor, step, r) * step}; }
-
 }  // namespace base

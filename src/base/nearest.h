@@ -44,4 +44,9 @@ inline std::string nearest(const std::string& word, const std::vector<std::strin
   return best;
 }
 
+/// "; did you mean 'oak'?", or nothing where there is no guess.
+inline std::string didYouMean(const std::string& guess) {
+  return guess.empty() ? "" : "; did you mean '" + guess + "'?";
+}
+
 }  // namespace base

@@ -53,4 +53,16 @@ constexpr Quantity<Unit> increased(Quantity<Unit> q, Share by) {
   return {mulDiv(q.millionths, whole + by.millionths, whole, Round::HalfUp)};
 }
 
+// As floating point, for physics, statistics and JSON; never for what is bought or billed.
+
+/// In the quantity's own unit: millimetres, hours, percent, degrees Celsius.
+template <class Unit>
+constexpr double floating(Quantity<Unit> q) {
+  return static_cast<double>(q.millionths) / 1e6;
+}
+
+constexpr double asMetres(Length l) { return static_cast<double>(l.millionths) / 1e9; }
+constexpr double asSquareMetres(Area a) { return static_cast<double>(a.millionths) / 1e12; }
+constexpr double asLitres(Volume v) { return static_cast<double>(v.millionths) / 1e9; }
+
 }  // namespace base

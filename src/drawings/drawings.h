@@ -1,8 +1,8 @@
 // Drawings made from a job's figures: vectors, to scale, readable in black and white.
 #pragma once
 
+#include "base/language.h"
 #include "base/money.h"
-#include "model/language.h"
 #include "model/plan.h"
 #include "typeset/fonts.h"
 
@@ -15,7 +15,7 @@ struct Pen {
   const model::Theme& theme;
   const typeset::Fonts& fonts;
   const model::Region& region;
-  const model::Language& language;
+  const base::Language& language;
   std::string signs = {};  // folder the pictures of a timeline are read from
 };
 
@@ -72,9 +72,15 @@ struct Milestone {
   std::string weekday, date, what, note;  // 'Saturday' '14 Feb' 'Walk on it' 'from noon, in soft soles'
   std::string gap;                        // to the next station: '2 days'; empty for the last
 };
-/// Four to seven stations. Throws std::runtime_error for a picture that Pen::signs does not hold.
+/// Two to seven stations. Without pictures it is a plain strip. 'alt' begins what those hear who cannot see
+/// it. Throws std::runtime_error for a picture that Pen::signs does not hold.
 typeset::Drawing timeline(const std::vector<Milestone>& stations, const Pen& pen, typeset::Dim width,
-                          const std::string& caption);
+                          const std::string& caption, const std::string& alt);
+
+/// A QR code (ISO/IEC 18004) of an address, level M, with its quiet zone of four modules, for a telephone's
+/// camera; 'alt' tells what it opens. Empty for an address too long for one.
+typeset::Drawing qrCode(const std::string& address, const std::string& alt, const Pen& pen,
+                        typeset::Dim width);
 
 /// What one deck takes, coat by coat, in litres (US customary: gallons) as they are printed elsewhere.
 struct LitreRow {

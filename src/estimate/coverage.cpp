@@ -95,8 +95,9 @@ std::vector<model::StockTin> openedFor(Volume wanted, const model::Job& job) {
 }
 
 /// What finished jobs have taught about a coat of a deck; null when they say nothing.
-const model::LearnedRate* learnedRate(const model::Job& job, const model::Deck& deck, int coat) {
-  for (const auto& r : job.learnedRates) {
+const model::LearnedRate* learnedRate(const model::JobInputs& c, const model::Deck& deck, int coat) {
+  const auto& job = c.job;
+  for (const auto& r : c.learnedRates) {
     if (r.product == job.product && r.timber == deck.timber && r.state == stateWhenCoated(job, deck) &&
         r.isSanded == isSandedFirst(job, deck) && r.coat == coat)
       return &r;
@@ -133,7 +134,7 @@ std::vector<model::CoatNeed> coatsOf(const model::JobInputs& c, const model::Con
   for (int n = 1; n <= d.coats; ++n) {
     const Spread listed = table[std::min(table.size(), static_cast<std::size_t>(n)) - 1];
     model::CoatNeed need{deck, n, listed, from, {}, {}};
-    const auto* learned = isJobs || d.testPatch ? nullptr : learnedRate(c.job, d, n);
+    const auto* learned = isJobs || d.testPatch ? nullptr : learnedRate(c, d, n);
     if (!isJobs && !d.testPatch && learned == nullptr) need.uptake = uptake;
     need.source = isJobs ? model::RateSource::Job : model::RateSource::Table;
     if (learned != nullptr) {

@@ -10,12 +10,16 @@
 
 namespace estimate {
 
-/// Everything but money. 'days' is the number of days on site: 0 for a first pass, before there is a plan;
-/// 'late' are the coats that the plan could not keep inside the product's longest wait.
-model::Estimate makeEstimate(const model::JobInputs& c, const model::Content& content, int days,
-                             const std::vector<LateCoat>& late = {});
+/// Sizes, coats and work, before there is a plan.
+model::Estimate makeEstimate(const model::JobInputs& c, const model::Content& content);
+
+/// Labour, tins and consumables of a job that takes so many days on site. 'late' are the coats that the plan
+/// could not keep inside the product's longest wait.
+model::Resources makeResources(const model::JobInputs& c, const model::Content& content,
+                               const model::Estimate& e, int days, const std::vector<LateCoat>& late = {});
 
 /// The quote's lines, discount, tax, total, deposit and stages, and the costs behind them.
-model::Price makePrice(const model::JobInputs& c, const model::Content& content, const model::Estimate& e);
+model::Price makePrice(const model::JobInputs& c, const model::Content& content, const model::Estimate& e,
+                       const model::Resources& r);
 
 }  // namespace estimate

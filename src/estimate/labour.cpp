@@ -89,6 +89,7 @@ std::vector<model::LabourLine> labourOf(const model::JobInputs& c, const model::
   std::vector<model::LabourLine> lines;
   for (const auto& task : content.tasks) {
     if (task.work && !model::asksFor(c.job.work, *task.work)) continue;
+    if (task.isWiping && c.product->times.wipeOff.isZero()) continue;
     if (!isByDeck(task.measure)) {
       const bool isDaily = task.measure == model::Measure::Day;
       const int times = isDaily ? days : 1;
@@ -116,7 +117,8 @@ std::vector<model::LabourLine> lateCoatLabour(const model::JobInputs& c, const m
                                               const std::vector<model::Measures>& decks) {
   std::vector<LateCoat> all;
   for (std::size_t deck = 0; deck < decks.size(); ++deck) {
-    for (int coat = 2; coat <= c.job.areas.at(deck).coats; ++coat) all.push_back({deck, coat});
+    const int first = model::asksFor(c.job.work, model::Work::Sand) ? 1 : 2;
+    for (int coat = first; coat <= c.job.areas.at(deck).coats; ++coat) all.push_back({deck, coat});
   }
   std::vector<model::LabourLine> lines;
   for (auto& line : labourOf(c, content, decks, 0, all)) {

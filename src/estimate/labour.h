@@ -5,7 +5,7 @@
 
 namespace estimate {
 
-/// A coat that missed the product's longest wait, and is sanded for first.
+/// A coat that comes later than it may, after the coat before or on bare boards, and is sanded for first.
 struct LateCoat {
   std::size_t deck = 0;
   int coat = 2;

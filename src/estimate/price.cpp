@@ -25,8 +25,9 @@ constexpr std::int64_t one = 1'000'000;           // in millionths
 
 class Pricer {
  public:
-  Pricer(const model::JobInputs& c, const model::Content& content, const model::Estimate& e)
-      : c_(c), content_(content), e_(e), margin_(c.job.price.margin.value_or(c.rates.margin)) {}
+  Pricer(const model::JobInputs& c, const model::Content& content, const model::Estimate& e,
+         const model::Resources& r)
+      : c_(c), content_(content), e_(e), r_(r), margin_(c.job.price.margin.value_or(c.rates.margin)) {}
 
   model::Price price() {
     addWork();
@@ -70,7 +71,7 @@ class Pricer {
   template <class Belongs>
   Hours hoursOf(Belongs belongs) const {
     Hours hours;
-    for (const auto& line : e_.labour) {
+    for (const auto& line : r_.labour) {
       if (belongs(line, taskOf(content_, line.task))) hours += line.hours;
     }
     return hours;
@@ -121,7 +122,7 @@ class Pricer {
 
   /// The tins bought, whole, and what the job needs of those in the shed, as one amount by volume.
   void addProduct() {
-    const auto& need = e_.product;
+    const auto& need = r_.product;
     Money shed;
     for (const auto& tin : need.opened) shed += worth(tin.size) * tin.count;
     if (!need.fromStock.isZero())
@@ -142,21 +143,21 @@ class Pricer {
   }
 
   void addConsumables() {
-    for (const auto& line : e_.consumables) price_.consumableCost += line.cost;
+    for (const auto& line : r_.consumables) price_.consumableCost += line.cost;
     if (price_.consumableCost == Money{}) return;
     add(model::LineKind::Consumables, Count::whole(1), model::LineUnit::Lot, price_.consumableCost);
   }
 
   void addTravel() {
-    if (e_.crewDays == 0) return;
+    if (r_.crewDays == 0) return;
     const Hours hours = hoursOf([](const model::LabourLine&, const model::Task& task) {
       return task.measure == model::Measure::Day;
     });
-    const Money travel = c_.rates.travelPerDay * e_.crewDays;
+    const Money travel = c_.rates.travelPerDay * r_.crewDays;
     price_.otherCost += travel;
     const Money cost = travel + labour(hours);
     if (cost == Money{}) return;
-    add(model::LineKind::Travel, Count::whole(e_.crewDays), model::LineUnit::Days, cost);
+    add(model::LineKind::Travel, Count::whole(r_.crewDays), model::LineUnit::Days, cost);
   }
 
   model::TaxRule taxRule() const {
@@ -211,14 +212,16 @@ class Pricer {
   const model::JobInputs& c_;
   const model::Content& content_;
   const model::Estimate& e_;
+  const model::Resources& r_;
   Share margin_;
   model::Price price_;
 };
 
 }  // namespace
 
-model::Price makePrice(const model::JobInputs& c, const model::Content& content, const model::Estimate& e) {
-  return Pricer(c, content, e).price();
+model::Price makePrice(const model::JobInputs& c, const model::Content& content, const model::Estimate& e,
+                       const model::Resources& r) {
+  return Pricer(c, content, e, r).price();
 }
 
 }  // namespace estimate

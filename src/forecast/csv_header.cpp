@@ -1,5 +1,6 @@
 #include "forecast/csv_header.h"
 
+#include "base/letters.h"
 #include "forecast/open_meteo.h"
 
 #include <algorithm>
@@ -26,10 +27,7 @@ bool isTimeName(const std::string& name) {
 
 /// 'Wind_Speed' as 'wind speed'.
 std::string plain(std::string s) {
-  for (char& c : s) {
-    if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
-    if (c == '_') c = ' ';
-  }
+  for (char& c : s) c = c == '_' ? ' ' : base::lowered(c);
   const auto last = s.find_last_not_of(' ');
   return last == std::string::npos ? "" : s.substr(0, last + 1);
 }

@@ -1,6 +1,7 @@
 #include "forecast/times.h"
 
 #include "base/date.h"
+#include "base/letters.h"
 
 #include <charconv>
 
@@ -11,9 +12,7 @@ using std::chrono::days;
 using std::chrono::hours;
 using std::chrono::minutes;
 
-bool isDigits(std::string_view s) {
-  return !s.empty() && s.find_first_not_of("0123456789") == std::string_view::npos;
-}
+using base::isDigits;
 
 int number(std::string_view s) {
   int n = 0;

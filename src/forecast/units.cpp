@@ -1,5 +1,7 @@
 #include "forecast/units.h"
 
+#include "base/letters.h"
+
 #include <cmath>
 
 namespace forecast {
@@ -54,8 +56,7 @@ constexpr Name names[] = {{Element::Air, "c", same},
 std::optional<Unit> unitOf(Element element, const std::string& text) {
   std::string unit;
   for (const char c : text.substr(text.rfind(':') + 1)) {
-    const bool isCapital = c >= 'A' && c <= 'Z';
-    if (c > ' ' && c < 0x7F) unit += isCapital ? static_cast<char>(c - 'A' + 'a') : c;
+    if (c > ' ' && c < 0x7F) unit += base::lowered(c);
   }
   for (const Name& n : names) {
     if (n.element == element && unit == n.name) return n.unit;

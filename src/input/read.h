@@ -3,8 +3,8 @@
 #pragma once
 
 #include "base/diagnostic.h"
+#include "base/language.h"
 #include "model/job.h"
-#include "model/language.h"
 
 #include <optional>
 #include <string>
@@ -17,8 +17,8 @@ model::Content readContent(const std::string& folder, base::Diagnostics& message
 
 /// Reads a file of content/languages. 'english' is what it is compared with, both ways, and 'content' what it
 /// translates; both are left out for English itself.
-model::Language readLanguage(const std::string& file, const std::string& id, const model::Language* english,
-                             const model::Content& content, base::Diagnostics& messages);
+base::Language readLanguage(const std::string& file, const std::string& id, const base::Language* english,
+                            const model::Content& content, base::Diagnostics& messages);
 
 /// Reads a job. 'file' is for messages and for the brand's path, which is relative to it. The result is
 /// complete only when no error was added; of a forecast it has the file's name alone.

@@ -1,12 +1,12 @@
 #include "markup/apostrophes.h"
 
+#include "base/letters.h"
+
 namespace markup {
 namespace {
 
 /// Of words: ASCII letters, and every letter beyond.
-bool isLetter(char c) {
-  return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || static_cast<unsigned char>(c) >= 0x80;
-}
+bool isLetter(char c) { return base::isLetter(c) || static_cast<unsigned char>(c) >= 0x80; }
 
 /// What stands for the mark between two letters; 0 is none. Empty: it stays.
 std::string_view curled(char before, char after) {

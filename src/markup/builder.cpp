@@ -1,6 +1,7 @@
 #include "markup/builder.h"
 
 #include "base/joined.h"
+#include "base/letters.h"
 #include "base/nearest.h"
 #include "markup/dump.h"
 
@@ -29,11 +30,6 @@ Align alignOf(MD_ALIGN align) {
       break;
   }
   return Align::Left;
-}
-
-std::string lowered(std::string s) {
-  for (char& c : s) c = c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
-  return s;
 }
 
 /// Takes n bytes and the blanks after them off the front.
@@ -248,15 +244,14 @@ void Builder::readKind(Frame& box, const Frame& paragraph, Inlines words) {
   std::vector<std::string> names;
   for (const Callout kind : allKinds) {
     names.push_back(nameOf(kind));
-    if (lowered(word) != names.back()) continue;
+    if (base::lowered(word) != names.back()) continue;
     box.box.kind = kind;
     if (!words.empty() && words.front().text.starts_with(mark)) dropFront(words, mark.size());
     box.box.title = std::move(words);
     return;
   }
-  const std::string near = base::nearest(lowered(word), names);
-  error(paragraph.line,
-        "'" + word + "' is not a kind of box" + (near.empty() ? "" : "; did you mean '" + near + "'?"),
+  const std::string near = base::nearest(base::lowered(word), names);
+  error(paragraph.line, "'" + word + "' is not a kind of box" + base::didYouMean(near),
         "known are " + base::joined(names));
 }
 

@@ -1,6 +1,7 @@
 #include "markup/inlines.h"
 
 #include "base/hidden.h"
+#include "base/letters.h"
 #include "base/signs.h"
 #include "markup/apostrophes.h"
 
@@ -151,7 +152,7 @@ void InlineReader::checkLink() const {
   const auto begins = [&](std::string_view scheme) {
     return std::equal(scheme.begin(), scheme.end(), link_.begin(),
                       link_.begin() + static_cast<std::ptrdiff_t>(std::min(scheme.size(), link_.size())),
-                      [](char s, char c) { return s == (c >= 'A' && c <= 'Z' ? c - 'A' + 'a' : c); });
+                      [](char s, char c) { return s == base::lowered(c); });
   };
   if (link_.empty() || begins("https://") || begins("http://") || begins("mailto:") || begins("tel:")) return;
   source_.error(line_, "'" + link_ + "' is not an address that may be pressed",

@@ -139,9 +139,7 @@ void Source::takeAttributes(std::string& line) {
     else if (word == "whole") attributes.isWhole = true;
     else {
       const std::string near = base::nearest(word, {"wide", "fenced", "small", "whole"});
-      error(lineCount(),
-            "'" + word + "' is not an attribute of a heading" +
-                (near.empty() ? "" : "; did you mean '" + near + "'?"),
+      error(lineCount(), "'" + word + "' is not an attribute of a heading" + base::didYouMean(near),
             "known are {wide}, {small}, {whole} and {fenced}");
     }
   }

@@ -33,7 +33,8 @@ enum class Work { Wash, Fix, Sand, Oil };
 
 struct Tin {
   base::Volume size;
-  base::Money price;  // before tax, in the region's currency
+  base::Money price;      // before tax, in the region's currency
+  std::string code = {};  // the supplier's; may be empty
 };
 
 enum class ProductKind { PenetratingOil, WaterborneOil, FilmStain };
@@ -79,7 +80,8 @@ struct SafetyData {
 
 struct Product {
   std::string id;
-  std::string name;  // 'penetrating oil for outdoor timber'
+  std::string name;      // 'penetrating oil for outdoor timber'
+  std::string supplier;  // may be empty
   ProductKind kind = ProductKind::PenetratingOil;
   bool isDryingOil = false;  // rags wet with it heat up by themselves
   bool isWaterborne = false;
@@ -136,7 +138,8 @@ struct Task {
   bool soilsWetCoats = false;             // throws dust or water: waits until coats beside it are touch dry
   bool isPerPass = false;                 // repeated for each grit of the sanding
   bool isPerCoat = false;                 // repeated for each coat
-  bool isForLateCoat = false;             // only before a coat that missed the product's longest wait
+  bool isWiping = false;                  // of a coat, a while after it is laid; only what is wiped off
+  bool isForLateCoat = false;             // only before a coat that comes later than it may
   std::map<int, base::Count> rateByGrit;  // replaces ratePerHour for a pass
   std::map<State, base::Share> timeByState;  // time against the usual: 130 % for weathered boards
   base::Hours dryAfter;                      // nothing that needs dry boards starts sooner
@@ -313,6 +316,17 @@ struct Rates {
   base::Share margin;     // of the price; a job may set its own
 };
 
+/// How much of the price the customer sees: a price for each area, each kind of work with its quantity, or
+/// one sum.
+enum class PriceShow { Areas, Work, Lump };
+
+/// Where materials are brought to, and how long that takes.
+struct Delivery {
+  std::vector<std::string> to;  // empty: the firm's own address
+  std::string hours;            // 'yard gate, 7 am to 3 pm'
+  int workingDays = 3;          // from the order to the yard
+};
+
 struct Brand {
   std::string name, tagline;
   std::vector<std::string> address;
@@ -328,6 +342,12 @@ struct Brand {
   std::string ratesFile;                  // absolute, learned spreading rates; empty = none
   base::SourcePos ratesPos;               // of 'spreading_rates'
   std::vector<std::string> terms;         // further clauses of the quote
+  PriceShow priceShow = PriceShow::Areas;
+  std::string insurance, guarantee;   // sentences for the customer; empty: nothing is said
+  std::vector<std::string> licences;  // 'Licensed building practitioner 000000'
+  std::vector<std::string> bank;      // lines of the account that is paid into
+  std::optional<int> paymentDays;     // from the invoice
+  Delivery delivery;
 };
 
 struct Content {

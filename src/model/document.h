@@ -29,6 +29,7 @@ struct DocumentKind {
   Reader reader = Reader::Customer;
   std::string heading;        // over its pages, in its language: 'Crew safety'
   std::size_t mostPages = 0;  // more than these are set closer; 0 = as many as it takes
+  std::size_t morePages = 0;  // besides, of a job of more than six areas
   bool isByDay = false;       // two for what stands under one title, the rest filled alike
   bool hasLetterhead = false;
   bool hasSmallTables = false;

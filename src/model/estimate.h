@@ -139,21 +139,30 @@ struct Price {
   base::Share marginReached;  // of the net price
 };
 
+/// What the sizes and the boards ask for, before there is a plan.
 struct Estimate {
   std::vector<Measures> decks;  // in the job's order
   Measures all;                 // sums
   std::vector<CoatNeed> coats;
-  std::vector<ActualCoat> actual;              // of the coats recorded, in the records' order
+  std::vector<LabourLine> labour;     // but for tasks that come every day, and the next
+  std::vector<LabourLine> lateCoats;  // what has to be done before a coat that comes too late, for each that
+                                      // might; 'pass' is the coat
+};
+
+/// What the job takes once its days are known.
+struct Resources {
+  int crewDays = 0;                // days on site
+  std::vector<LabourLine> labour;  // all of it
+  base::Hours labourHours;         // person-hours
+  std::vector<ConsumableLine> consumables;
+  ProductNeed product;
+};
+
+/// The coats that are recorded, beside the plan.
+struct AsLaid {
+  std::vector<ActualCoat> coats;               // in the records' order
   std::optional<base::Volume> leftByTheBooks;  // once every coat's litres are recorded
   std::optional<base::Volume> leftAsCounted;   // of the job's product
-  ProductNeed product;
-  std::vector<LabourLine> labour;
-  base::Hours labourHours;  // person-hours
-  std::vector<LabourLine>
-      lateCoats;  // what has to be done before a coat that comes too late, for each that
-                  // might; 'pass' is the coat; not in 'labour' unless the plan asks for it
-  std::vector<ConsumableLine> consumables;
-  int crewDays = 0;  // days on site, from the plan; 0 before there is one
 };
 
 }  // namespace model

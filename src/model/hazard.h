@@ -78,6 +78,7 @@ struct Hazard {
   std::string sign = "warn";       // of content/signs
   bool isPanel = false;            // it has the panel that leads the leaf
   std::vector<std::string> tasks;  // in whose row of the leaf its steps may stand; none: a place of its own
+  std::vector<std::string> wears;  // protective equipment at these tasks, besides what they ask for
   std::string who, harm;
   std::vector<Control> controls;  // best first
   std::string left;               // the risk that stays

@@ -80,6 +80,21 @@ struct ClockSpan {
   int from = 0, until = 0;
 };
 
+enum class Compass { North, East, South, West };
+
+/// What lies beside an edge.
+enum class EdgeKind {
+  Open,  // ground to stand on
+  Drop,  // ground, but nobody steps down
+  Water,
+  Wall
+};
+
+struct DeckEdge {
+  Compass side = Compass::North;
+  EdgeKind kind = EdgeKind::Open;
+};
+
 struct Deck {
   std::string name;
   Shape shape;
@@ -95,6 +110,7 @@ struct Deck {
   std::optional<TestPatch> testPatch;  // beats the first-coat rate, scales the later ones
   std::string note;                    // a sentence for the quote
   std::string officeNote;              // never printed for the customer
+  std::string crewNote;                // a sentence for the crew
   bool isCovered = false;              // a roof above it
   bool isEnclosed = false;             // walls or screens too, so that vapour stays
   bool isTreated = false;              // known to hold a preservative
@@ -102,6 +118,7 @@ struct Deck {
   std::optional<base::Length> edgeHeight;  // drop beside the deck
   bool hasRail = false;                    // along that drop
   std::optional<Place> wayOut;             // where the crew leaves the deck, from its own corner
+  std::vector<DeckEdge> edges;             // sides that are told; others are taken to be open
   base::SourcePos pos;
 };
 
@@ -170,6 +187,7 @@ struct Pricing {
   std::vector<Stage> stages;  // after the deposit; the rest is due on hand-over
   std::vector<Option> options;
   std::optional<base::Share> tax;  // replaces the region's rate
+  std::optional<PriceShow> show;   // nothing = the firm's
 };
 
 /// A coat, or a part of one, as it was laid, from the job's 'done:'.
@@ -228,11 +246,10 @@ struct Job {
   std::vector<std::string> batches;
   std::vector<std::string> licensedFor;  // hazards the crew has papers for: 'treated'
   Forecast forecast;
-  Normals normals;                        // the job's own, or the region's; may be empty
-  std::vector<DoneCoat> done;             // in order of deck, coat and time
-  std::vector<StockTin> left;             // full and opened tins after the job, as counted
-  std::string ratesFile;                  // path of 'spreading_rates:'; empty = the brand's, or none
-  std::vector<LearnedRate> learnedRates;  // from that file
+  Normals normals;             // the job's own, or the region's; may be empty
+  std::vector<DoneCoat> done;  // in order of deck, coat and time
+  std::vector<StockTin> left;  // full and opened tins after the job, as counted
+  std::string ratesFile;       // path of 'spreading_rates:'; empty = the brand's, or none
   std::map<std::string, std::vector<std::string>> languages;  // by document; none = the region's
   base::Places places;  // of its keys, the keys of their groups and the items of their lists
 };
@@ -244,6 +261,7 @@ struct JobInputs {
   const Region* region = nullptr;
   Brand brand;
   Rates rates;
+  std::vector<LearnedRate> learnedRates;  // from the job's file of spreading rates, or the brand's
   Theme theme;
 };
 

@@ -71,16 +71,19 @@ inline const WorkLimits& limitsOn(const Region& region, base::Date day) {
   return after == region.laterLimits.begin() ? region.limits : std::prev(after)->second;
 }
 
-/// Minutes worked between two clock times of a day, the break taken off.
-inline int workedMinutes(int from, int until, const Crew& crew) {
-  const ClockSpan pause = breakOf(crew);
-  return until - from - std::max(0, std::min(until, pause.until) - std::max(from, pause.from));
+/// A task of a coat lays product when it is measured along the edges or over the surface that takes product;
+/// blowing the boards clean before a coat and wiping it off do not.
+inline bool laysProduct(const Task& task) {
+  return task.isPerCoat && !task.isWiping &&
+         (task.measure == Measure::Wetted || task.measure == Measure::CutIn);
 }
 
-/// A task of a coat lays product when it is measured along the edges or over the surface that takes product;
-/// blowing the boards clean before a coat does not.
-inline bool laysProduct(const Task& task) {
-  return task.isPerCoat && (task.measure == Measure::Wetted || task.measure == Measure::CutIn);
+/// The authority that a region names for 'safety', 'waste' and so on; null where it names none.
+inline const std::string* authorityFor(const Region& region, const std::string& about) {
+  for (const auto& authority : region.authorities) {
+    if (authority.about == about) return &authority.name;
+  }
+  return nullptr;
 }
 
 /// A source that says so: what it gives is not told as a fact.

@@ -18,6 +18,22 @@ const char* nameOf(Uptake uptake) {
   throw std::logic_error("internal error: unknown uptake");
 }
 
+const char* nameOf(DayHold::Why why) {
+  switch (why) {
+    case DayHold::Why::DaysOff:
+      return "days_off";
+    case DayHold::Why::BoardsDry:
+      return "boards_dry";
+    case DayHold::Why::CoatDry:
+      return "coat_dry";
+    case DayHold::Why::Weather:
+      return "weather";
+    case DayHold::Why::BeforeCoat:
+      return "before_coat";
+  }
+  throw std::logic_error("internal error: unknown reason of a day");
+}
+
 const char* nameOf(WeatherLimit gate) {
   switch (gate) {
     case WeatherLimit::AirCold:

@@ -9,5 +9,7 @@ namespace model {
 const char* nameOf(Uptake uptake);
 /// 'air_cold', as plan.schema.json lists them.
 const char* nameOf(WeatherLimit gate);
+/// 'days_off' to 'before_coat'.
+const char* nameOf(DayHold::Why why);
 
 }  // namespace model

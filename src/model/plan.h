@@ -12,6 +12,22 @@ struct Shift {
   int pass = 0;                     // grit or coat; 0 = neither
   base::LocalTime start, end;
   int people = 1;
+  std::vector<std::size_t> who = {};  // of the crew, from 0
+  int part = 0;                       // of a deck laid in parts, from 1; 0 = the whole deck
+};
+
+/// What somebody does in some minutes of a day on site: every minute from arrival to home belongs to one.
+struct Duty {
+  enum class What { Task, Rest, Wait };
+  What what = What::Task;
+  Shift shift;
+  int strip = 0;  // its number, of cutting in, laying and wiping
+};
+
+/// Boards that dry after a wash; nothing that needs dry boards begins before.
+struct WashedBoards {
+  std::size_t deck = 0;
+  base::LocalTime washed, dry;
 };
 
 struct Event {
@@ -44,7 +60,8 @@ struct WindowViolation {
     Weather,       // no hour of the ideal window is fit
     DaysOff,       // nobody works on the day it was due
     CoatingHours,  // it fell outside the hours fit for coating
-    LargeDeck      // the deck takes more than one day's coating hours
+    LargeDeck,     // the deck takes more than one day's coating hours
+    Access         // the way to it lay over wet boards
   };
   std::size_t deck = 0;
   int coat = 2;
@@ -79,40 +96,116 @@ struct SunDay {
   std::optional<base::LocalTime> sunrise, sunset;  // nothing on a polar day or night
 };
 
+/// Where somebody stands who cuts in, lays or wipes a strip.
+struct Stand {
+  enum class On {
+    Boards,  // of the deck itself, where this coat has not come yet
+    Ground,  // beside an edge
+    Deck,    // another deck
+    Nowhere  // no dry place is within the pole's reach; the plan's messages name the deck
+  };
+  On on = On::Boards;
+  std::size_t deck = 0;  // for Deck
+};
+
+/// One step of a strip.
+struct StripWork {
+  base::LocalTime start, end;
+  std::vector<std::size_t> who;
+  Stand from;
+};
+
 /// One strip of whole boards that keeps a wet edge.
 struct BoardStrip {
   std::size_t deck = 0;
-  int number = 1;                 // in the order it is laid
-  int fromBoard = 0, boards = 0;  // counted across, 0 = at the far side; treads on stairs
+  int number = 1;                 // through the day
+  int fromBoard = 0, boards = 0;  // counted across from the top or left side; treads from the foot
   base::Area area;                // they add up to the deck's
-  int minutes = 0;                // for the whole crew, rounded up
+  int minutes = 0;                // of laying
+  int coat = 1, part = 0;         // part 0 = the deck is not divided
+  int openMinutes = 0;            // at the warmest surface of the hours it is laid in
+  bool isTooLong = false;         // even one board takes longer than the coat stays open
+  bool goesOn = false;            // from the wet edge of the strip before
+  std::optional<StripWork> cutIn, wipe;
+  StripWork lay;
 };
 
 /// How a deck is laid board by board.
 struct WetEdge {
   std::size_t deck = 0;
   int coat = 1;
-  std::vector<BoardStrip>
-      strips;                   // none where there are no boards to count: one stretch to a corner or joint
-  bool startsAtEnd = false;     // false: from the top or left edge, on stairs from the foot; true: from the
-                                // bottom or right edge, on stairs from the top step
-  int openMinutes = 0;          // of the coat at the warmest surface planned
-  bool isTooLong = false;       // even one board takes longer than the coat stays open
-  int peopleNeeded = 0;         // where more people would help; 0 = not needed, or no number would
-  std::optional<Place> wayOut;  // from the deck's own corner; nothing for what has no place on a plan
+  std::vector<BoardStrip> strips;  // in the order they are laid; without boards to count one stretch
+  bool startsAtEnd = false;        // the first strip: false: at the top or left edge, on stairs at the foot;
+                                   // true: at the bottom or right edge, on stairs at the top step
+  int openMinutes = 0;             // of the coat at the warmest surface planned
+  bool isTooLong = false;          // even one board takes longer than the coat stays open
+  int peopleNeeded = 0;            // where more people would help; 0 = not needed, or no number would
+  std::optional<Place> wayOut;     // from the deck's own corner; nothing for what has no place on a plan
+};
+
+/// Sanding beyond what the job asks for: before a coat on boards that stood bare too long, or past the
+/// product's longest wait.
+struct ExtraPass {
+  std::size_t deck = 0;
+  int coat = 1;
+};
+
+/// A coat of a deck, or of a part of it, and when it is dry: slowed by cold and damp.
+struct CoatTimes {
+  std::size_t deck = 0;
+  int coat = 1, part = 0;
+  base::LocalTime start, end;  // first and last stroke
+  base::LocalTime touchDry, recoatFrom, recoatUntil, walk;
+};
+
+/// Why nobody came on the working days before a day on site.
+struct DayHold {
+  enum class Why {
+    DaysOff,     // nobody works on the days before
+    BoardsDry,   // after the wash
+    CoatDry,     // the coat below may not be laid on yet
+    Weather,     // no fit hours
+    BeforeCoat,  // prepared just before its coat, so that no boards stand bare
+  };
+  Why why = Why::DaysOff;
+  std::optional<base::LocalTime> until;  // of BoardsDry and CoatDry
+  std::optional<WeatherLimit> gate;      // of Weather: what most often stands against it
+};
+
+/// A day on site.
+struct SiteDay {
+  base::Date date{};
+  base::LocalTime arrive, home;
+  std::optional<base::LocalTime> lastStart, lastStroke;  // of a day with a coat, or it is not wiped in time
+  std::optional<DayHold> heldBy;  // nothing: the day after the one before, or the first
+};
+
+/// What a calendar costs the firm, before tax. Exact where the firm's rates are known.
+struct CalendarCost {
+  int siteDays = 0;
+  std::int64_t personMinutes = 0;  // paid, from arrival to home
+  base::Money visits, paidHours;
+  base::Money extraPasses;  // of the paid hours
+  base::Money total() const { return visits + paidHours; }
 };
 
 /// Another day the coats could start on.
 struct Alternative {
   base::LocalTime start, finished;  // first coat's start, last coat's end
-  int misses = 0;
-  std::string reason;  // id of the words: 'later', 'weather', 'window'
+  base::Money cost;
+  std::string reason;  // id of the words: 'cost', 'later', 'weather', 'window'
 };
 
 struct Plan {
   std::vector<base::Date> days;  // days with work on site
   std::vector<Shift> shifts;     // in order of their start
-  std::vector<Event> events;     // never go backwards
+  std::vector<Duty> duties;      // the same with setting up, packing down, rests and waiting
+  std::vector<SiteDay> onSite;   // of 'days'
+  std::vector<CoatTimes> coats;  // in order of their start
+  std::vector<WashedBoards> washed;
+  std::vector<ExtraPass> extraPasses;
+  CalendarCost cost;
+  std::vector<Event> events;  // never go backwards
   std::vector<WindowViolation> misses;
   std::vector<Hour> hours;                // of the days asked for, by time then deck
   std::vector<SunDay> light;              // of the same days

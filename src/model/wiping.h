@@ -1,4 +1,4 @@
-// When what still stands on the boards is wiped off, a while after each strip is laid.
+// When what is left on the boards is wiped off, a while after each strip is laid.
 #pragma once
 
 #include "model/lookup.h"
@@ -14,15 +14,13 @@ inline int wipeOffMinutes(const ProductTimes& times) {
       base::divide(base::Wide{times.wipeOff.millionths} * 60, 1'000'000, base::Round::Up));
 }
 
-/// From the first stroke of a day to its last, each so much later. Nothing on a day without a coat, or for a
-/// product that is not wiped.
-inline std::optional<ClockSpan> wipingOn(const Plan& plan, const Content& content, const ProductTimes& times,
-                                         base::Date day) {
-  const int wait = wipeOffMinutes(times);
+/// From the first strip that is wiped on a day to the last. Nothing on a day without, or for a product that
+/// is not wiped.
+inline std::optional<ClockSpan> wipingOn(const Plan& plan, const Content& content, base::Date day) {
   std::optional<ClockSpan> span;
   for (const auto& shift : plan.shifts) {
-    if (wait == 0 || shift.start.day != day || !laysProduct(taskOf(content, shift.task))) continue;
-    const ClockSpan wiped{shift.start.minutes + wait, shift.end.minutes + wait};
+    if (shift.start.day != day || !taskOf(content, shift.task).isWiping) continue;
+    const ClockSpan wiped{shift.start.minutes, shift.end.minutes};
     span = span ? ClockSpan{std::min(span->from, wiped.from), std::max(span->until, wiped.until)} : wiped;
   }
   return span;

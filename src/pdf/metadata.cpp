@@ -3,7 +3,7 @@
 #include "pdf/metadata.h"
 
 #include "base/date.h"
-#include "base/utf8.h"
+#include "base/letters.h"
 #include "pdf/objects/deflate.h"
 #include "pdf/objects/notation.h"
 

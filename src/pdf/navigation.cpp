@@ -1,6 +1,7 @@
 // Links: ISO 32000-1:2008, 12.5.6.5; outlines: 12.3.3.
 #include "pdf/navigation.h"
 
+#include "base/letters.h"
 #include "pdf/objects/notation.h"
 
 #include <algorithm>
@@ -20,8 +21,8 @@ std::string percentEncoded(std::string_view uri) {
   std::string out;
   for (std::size_t i = 0; i < uri.size(); ++i) {
     const auto c = static_cast<unsigned char>(uri[i]);
-    const bool isPlain = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') ||
-                         allowed.find(uri[i]) != std::string_view::npos;
+    const bool isPlain =
+        base::isLetter(uri[i]) || base::isDigit(uri[i]) || allowed.find(uri[i]) != std::string_view::npos;
     const bool isEncoded = c == '%' && isHex(i + 1) && isHex(i + 2);
     if (isPlain || isEncoded) out += uri[i];
     else out += {'%', digits[c >> 4], digits[c & 15]};

@@ -10,15 +10,16 @@ namespace records {
 namespace {
 
 /// Litres of the last coat of each deck: recorded, or planned with loss where they are not.
-void addLitres(Visit& visit, const model::JobInputs& c, const model::Estimate& e) {
+void addLitres(Visit& visit, const model::JobInputs& c, const model::Estimate& e,
+               const std::vector<model::ActualCoat>& actual) {
   visit.isRecorded = true;
   for (const auto& need : e.coats) {
     if (need.coat != c.job.areas[need.deck].coats) continue;
-    const auto actual = std::find_if(e.actual.begin(), e.actual.end(), [&](const auto& a) {
+    const auto laid = std::find_if(actual.begin(), actual.end(), [&](const auto& a) {
       return a.deck == need.deck && a.coat == need.coat && a.litres;
     });
-    visit.isRecorded = visit.isRecorded && actual != e.actual.end();
-    visit.litres += actual != e.actual.end() ? *actual->litres : increased(need.litres, c.job.loss);
+    visit.isRecorded = visit.isRecorded && laid != actual.end();
+    visit.litres += laid != actual.end() ? *laid->litres : increased(need.litres, c.job.loss);
   }
 }
 
@@ -78,7 +79,7 @@ class Followers {
 }  // namespace
 
 std::optional<Visit> visitAfter(const std::string& file, const model::JobInputs& c, const model::Estimate& e,
-                                const model::Plan& plan) {
+                                const std::vector<model::ActualCoat>& actual, const model::Plan& plan) {
   const auto event = std::find_if(plan.events.begin(), plan.events.end(),
                                   [](const auto& one) { return one.name == "maintenance"; });
   if (event == plan.events.end()) return {};
@@ -100,7 +101,7 @@ std::optional<Visit> visitAfter(const std::string& file, const model::JobInputs&
   for (const auto& done : job.done) addBatches(v.batches, done.batches);
   v.hasRecords = !job.done.empty();
   for (const auto& deck : job.areas) v.areas.push_back(deck.name);
-  addLitres(v, c, e);
+  addLitres(v, c, e, actual);
   return v;
 }
 

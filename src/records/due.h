@@ -22,7 +22,7 @@ struct Visit {
 
 /// The visit of a job; nothing when it lays no coat. 'plan' holds at least its events.
 std::optional<Visit> visitAfter(const std::string& file, const model::JobInputs& c, const model::Estimate& e,
-                                const model::Plan& plan);
+                                const std::vector<model::ActualCoat>& actual, const model::Plan& plan);
 
 /// Those due from one day to another, both included, by date. A job that a later one follows is left out: one
 /// of the same customer that names it under 'after', or one for the same customer and address that coats all

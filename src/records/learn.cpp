@@ -1,5 +1,7 @@
 #include "records/learn.h"
 
+#include "base/units.h"
+
 #include <algorithm>
 #include <cmath>
 #include <map>
@@ -14,8 +16,7 @@ constexpr double farDeviations = 3;
 constexpr double coverage95 = 1.959964;  // standard deviations: the normal quantile of 97.5 %
 
 double logUse(base::Area wetted, base::Volume litres) {
-  const double squareMetres = static_cast<double>(wetted.millionths) / 1e12;
-  return std::log(static_cast<double>(litres.millionths) / 1e9 / squareMetres);
+  return std::log(base::asLitres(litres) / base::asSquareMetres(wetted));
 }
 
 double halfRange(const Observation& o) {

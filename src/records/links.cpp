@@ -1,5 +1,7 @@
 #include "records/links.h"
 
+#include "base/letters.h"
+
 #include <algorithm>
 #include <map>
 
@@ -7,11 +9,6 @@ namespace records {
 namespace {
 
 using Jobs = std::vector<const model::Job*>;
-
-std::string folded(std::string s) {
-  for (char& c : s) c = c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
-  return s;
-}
 
 std::map<std::string, Jobs> byNumber(const Jobs& jobs) {
   std::map<std::string, Jobs> numbered;
@@ -73,10 +70,10 @@ Party partyOf(const model::Job& job) {
 }
 
 bool isSame(const Party& a, const Party& b) {
-  if (folded(a.name) == folded(b.name)) return true;
+  if (base::lowered(a.name) == base::lowered(b.name)) return true;
   return !a.address.empty() &&
          std::equal(a.address.begin(), a.address.end(), b.address.begin(), b.address.end(),
-                    [](const auto& x, const auto& y) { return folded(x) == folded(y); });
+                    [](const auto& x, const auto& y) { return base::lowered(x) == base::lowered(y); });
 }
 
 void checkLinks(const Jobs& jobs, base::Diagnostics& messages) {

@@ -1,6 +1,7 @@
 #include "safety/conditions.h"
 
 #include "base/quantity_words.h"
+#include "base/units.h"
 #include "model/lookup.h"
 
 #include <algorithm>
@@ -11,8 +12,6 @@ namespace safety {
 namespace {
 
 using model::Condition;
-
-double number(std::int64_t millionths) { return static_cast<double>(millionths) / 1e6; }
 
 /// The names, each once, as 'A, B'.
 std::string listed(const std::vector<std::string>& names) {
@@ -45,7 +44,7 @@ Answer timbers(const Situation& s, bool model::Timber::*is) {
 }
 
 bool does(const Situation& s, const std::string& task) {
-  return std::any_of(s.estimate.labour.begin(), s.estimate.labour.end(),
+  return std::any_of(s.resources.labour.begin(), s.resources.labour.end(),
                      [&](const auto& line) { return line.task == task; });
 }
 
@@ -62,7 +61,7 @@ bool sands(const Situation& s) {
 }
 
 bool uses(const Situation& s, const model::Tool& tool) {
-  return std::any_of(s.estimate.labour.begin(), s.estimate.labour.end(), [&](const auto& line) {
+  return std::any_of(s.resources.labour.begin(), s.resources.labour.end(), [&](const auto& line) {
     return model::isUsedFor(tool, line.task, line.deck, s.c.job, s.content);
   });
 }
@@ -142,7 +141,7 @@ Answer noiseAbove(const Situation& s, model::Threshold threshold) {
 Answer vibrationAbove(const Situation& s, model::Threshold threshold) {
   const auto& limits = s.exposure.limits.vibration;
   const auto given = threshold == model::Threshold::Action ? limits.action : limits.limit;
-  const double limit = given ? number(given->millionths) : threshold == model::Threshold::Action ? 2.5 : 5.0;
+  const double limit = given ? base::floating(*given) : threshold == model::Threshold::Action ? 2.5 : 5.0;
   double most = 0;
   for (const auto& day : s.exposure.vibration) most = std::max(most, day.a8);
   return yes(most >= limit, rounded(s, most, 1, " m/s²"), rounded(s, limit, 1, " m/s²"));

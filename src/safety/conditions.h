@@ -13,6 +13,7 @@ struct Situation {
   const model::JobInputs& c;
   const model::Content& content;
   const model::Estimate& estimate;
+  const model::Resources& resources;
   const model::CrewExposure& exposure;
 };
 

@@ -1,5 +1,6 @@
 #include "safety/exposure.h"
 
+#include "base/units.h"
 #include "model/lookup.h"
 #include "safety/heat.h"
 #include "safety/noise.h"
@@ -14,23 +15,18 @@
 namespace safety {
 namespace {
 
-double number(std::int64_t millionths) { return static_cast<double>(millionths) / 1e6; }
-
 /// One person's hours with each tool on each day.
 using ToolHours = std::map<base::Date, std::map<const model::Tool*, double>>;
 
-/// Nobody runs a tool or lays product during the break.
-double hoursWorked(const model::Shift& shift, const model::Crew& crew) {
-  return model::workedMinutes(shift.start.minutes, shift.end.minutes, crew) / 60.0;
-}
+double hoursWorked(const model::Shift& shift) { return (shift.end.minutes - shift.start.minutes) / 60.0; }
 
 ToolHours toolHours(const model::JobInputs& c, const model::Content& content, const model::Plan& plan) {
   ToolHours hours;
   for (const auto& shift : plan.shifts) {
-    const double length = hoursWorked(shift, c.job.crew);
+    const double length = hoursWorked(shift);
     for (const auto& tool : content.tools) {
       if (model::isUsedFor(tool, shift.task, shift.deck, c.job, content))
-        hours[shift.start.day][&tool] += length * number(tool.use.millionths) / 100;
+        hours[shift.start.day][&tool] += length * base::floating(tool.use) / 100;
     }
   }
   return hours;
@@ -61,14 +57,14 @@ model::NoiseDay noiseOf(base::Date date, const std::vector<NoisePeriod>& day,
 model::VibrationDay vibrationOf(base::Date date, const std::map<const model::Tool*, double>& tools,
                                 const model::VibrationLimits& limits) {
   // Values of Directive 2002/44/EC, art. 3, where the region names none.
-  const double action = limits.action ? number(limits.action->millionths) : 2.5;
-  const double limit = limits.limit ? number(limits.limit->millionths) : 5.0;
+  const double action = limits.action ? base::floating(*limits.action) : 2.5;
+  const double limit = limits.limit ? base::floating(*limits.limit) : 5.0;
   model::VibrationDay day;
   day.date = date;
   std::vector<VibrationPeriod> periods;
   for (const auto& [tool, hours] : tools) {
     if (!tool->vibration || tool->vibration->isZero()) continue;
-    const double a = number(tool->vibration->millionths);
+    const double a = base::floating(*tool->vibration);
     periods.push_back({a, hours});
     day.tools.push_back({tool->id, a, hours * 60, minutesUntil(a, action), minutesUntil(a, limit)});
   }
@@ -128,15 +124,13 @@ std::vector<model::HeatDay> heatOf(const model::JobInputs& c, const model::Plan&
   return days;
 }
 
-/// Hours the crew lays a coat on a deck.
-double coatingHours(const model::Crew& crew, const model::Content& content, const model::Plan& plan,
-                    std::size_t deck, int coat) {
-  double hours = 0;
-  for (const auto& s : plan.shifts) {
-    if (s.deck != deck || s.pass != coat) continue;
-    if (model::laysProduct(taskOf(content, s.task))) hours += hoursWorked(s, crew);
+/// Hours from the first stroke of a coat on a deck to the last, day by day.
+double coatingHours(const model::Plan& plan, std::size_t deck, int coat) {
+  double minutes = 0;
+  for (const auto& laid : plan.coats) {
+    if (laid.deck == deck && laid.coat == coat) minutes += laid.end.minutes - laid.start.minutes;
   }
-  return hours;
+  return minutes / 60;
 }
 
 constexpr double cubicFoot = 1 / 35.3147;  // m3, NIST SP 811 (2008), App. B.8
@@ -161,12 +155,12 @@ model::VapourArea vapourArea(const model::Product& product, std::size_t deck, do
   std::vector<std::pair<double, double>> masses, volumes;
   double mass = 0, volume = 0;
   for (const auto& v : product.sds->vapours) {
-    const double part = grams * number(v.share.millionths) / 100;
+    const double part = grams * base::floating(v.share) / 100;
     const double gas = vapourVolume(part, v.molarMass);
     area.airForLimit += airForLimit(v, part, isUs);
     masses.emplace_back(part,
                         v.isInPpm ? milligramsPerCubicMetre(v.exposureLimit, v.molarMass) : v.exposureLimit);
-    volumes.emplace_back(gas, number(v.lowerExplosiveLimit.millionths));
+    volumes.emplace_back(gas, base::floating(v.lowerExplosiveLimit));
     mass += part;
     volume += gas;
   }
@@ -179,17 +173,17 @@ model::VapourArea vapourArea(const model::Product& product, std::size_t deck, do
 }
 
 /// All solvent of a coat counts as gone within the time of laying it.
-std::vector<model::VapourArea> vapourOf(const model::JobInputs& c, const model::Content& content,
-                                        const model::Estimate& estimate, const model::Plan& plan) {
+std::vector<model::VapourArea> vapourOf(const model::JobInputs& c, const model::Estimate& estimate,
+                                        const model::Plan& plan) {
   std::vector<model::VapourArea> areas;
   if (!c.product->sds || c.product->sds->vapours.empty()) return areas;
   for (std::size_t deck = 0; deck < c.job.areas.size(); ++deck) {
     if (!c.job.areas[deck].isCovered && !c.job.areas[deck].isEnclosed) continue;
     double grams = 0;
     for (const auto& coat : estimate.coats) {
-      const double hours = coat.deck == deck ? coatingHours(c.job.crew, content, plan, deck, coat.coat) : 0;
+      const double hours = coat.deck == deck ? coatingHours(plan, deck, coat.coat) : 0;
       if (hours > 0)
-        grams = std::max(grams, number(coat.litres.millionths) / 1000 / hours * c.product->vocGramsPerLitre);
+        grams = std::max(grams, base::floating(coat.litres) / 1000 / hours * c.product->vocGramsPerLitre);
     }
     if (grams > 0)
       areas.push_back(vapourArea(*c.product, deck, grams, c.region->units == model::UnitSystem::UsCustomary));
@@ -214,10 +208,10 @@ double largestDay(const model::Content& content, const model::Plan& plan) {
 /// A pail of 20 L, half full of water, holds half a litre for each piece; never less than two pails. Our own
 /// rule.
 model::RagCount ragsOf(const model::Content& content, const model::Estimate& estimate,
-                       const model::Plan& plan) {
+                       const model::Resources& resources, const model::Plan& plan) {
   model::RagCount rags;
   if (estimate.coats.empty()) return rags;
-  for (const auto& line : estimate.consumables) {
+  for (const auto& line : resources.consumables) {
     if (content.consumables.at(line.consumable).soaksOil) rags.count += static_cast<int>(line.bought);
   }
   constexpr int inPail = 20;
@@ -227,16 +221,16 @@ model::RagCount ragsOf(const model::Content& content, const model::Estimate& est
 }
 
 model::Lifting liftingOf(const model::JobInputs& c, const model::Content& content,
-                         const model::Estimate& estimate) {
+                         const model::Resources& resources) {
   std::int64_t largest = 0;  // nanolitres
-  for (const auto& tin : estimate.product.bought.tins) largest = std::max(largest, tin.tin.size.millionths);
-  for (const auto& tin : estimate.product.opened) largest = std::max(largest, tin.size.millionths);
+  for (const auto& tin : resources.product.bought.tins) largest = std::max(largest, tin.tin.size.millionths);
+  for (const auto& tin : resources.product.opened) largest = std::max(largest, tin.size.millionths);
   constexpr double water = 1000;  // g/L where the product does not tell: cautious for oils
   const double density = c.product->gramsPerLitre > 0 ? c.product->gramsPerLitre : water;
   constexpr double withTin = 1.08;  // the tin itself, common practice
-  model::Lifting lifting{number(largest) / 1000 * density / 1000 * withTin, 0};
+  model::Lifting lifting{static_cast<double>(largest) / 1e9 * density / 1000 * withTin, 0};
   for (const auto& tool : content.tools) {
-    const bool isUsed = std::any_of(estimate.labour.begin(), estimate.labour.end(), [&](const auto& line) {
+    const bool isUsed = std::any_of(resources.labour.begin(), resources.labour.end(), [&](const auto& line) {
       return model::isUsedFor(tool, line.task, line.deck, c.job, content);
     });
     if (isUsed) lifting.heaviestTool = std::max(lifting.heaviestTool, tool.kilograms);
@@ -257,7 +251,8 @@ double warmestBoards(const model::JobInputs& c, const model::Plan& plan) {
 }  // namespace
 
 model::CrewExposure exposureOf(const model::JobInputs& c, const model::Content& content,
-                               const model::Estimate& estimate, const model::Plan& plan) {
+                               const model::Estimate& estimate, const model::Resources& resources,
+                               const model::Plan& plan) {
   model::CrewExposure exposure;
   exposure.limits = model::limitsOn(*c.region, plan.days.empty() ? base::Date{} : plan.days.back());
   const auto& limits = exposure.limits;
@@ -287,9 +282,9 @@ model::CrewExposure exposureOf(const model::JobInputs& c, const model::Content& 
       hoursInHeat(1, (crew.endMinutes - crew.startMinutes - crew.breakMinutes) / 60.0, true);
   exposure.heat = heatOf(c, plan, limits.heat.usesHeatIndex);
   exposure.hardWorkLimit = wetBulbGlobeLimit(hardWork);
-  exposure.vapour = vapourOf(c, content, estimate, plan);
-  exposure.rags = ragsOf(content, estimate, plan);
-  exposure.lifting = liftingOf(c, content, estimate);
+  exposure.vapour = vapourOf(c, estimate, plan);
+  exposure.rags = ragsOf(content, estimate, resources, plan);
+  exposure.lifting = liftingOf(c, content, resources);
   exposure.warmestBoards = warmestBoards(c, plan);
   return exposure;
 }

@@ -11,6 +11,7 @@ namespace safety {
 /// time and the tool's share of it. Days without noise, vibration or known weather are left out; vapour is
 /// counted for decks under a roof or between walls only.
 model::CrewExposure exposureOf(const model::JobInputs& c, const model::Content& content,
-                               const model::Estimate& estimate, const model::Plan& plan);
+                               const model::Estimate& estimate, const model::Resources& resources,
+                               const model::Plan& plan);
 
 }  // namespace safety

@@ -63,9 +63,9 @@ class Judge {
 }  // namespace
 
 std::vector<model::HazardChoice> hazardsOf(const model::JobInputs& c, const model::Content& content,
-                                           const model::Estimate& estimate,
+                                           const model::Estimate& estimate, const model::Resources& resources,
                                            const model::CrewExposure& exposure) {
-  const Situation s{c, content, estimate, exposure};
+  const Situation s{c, content, estimate, resources, exposure};
   Judge judge(s);
   std::vector<model::HazardChoice> choices;
   for (const auto& hazard : content.hazards) choices.push_back(judge.weigh(hazard));

@@ -11,7 +11,7 @@ namespace safety {
 /// One answer for each hazard of the content, in its order, with those that do not apply. What is not known
 /// counts as if it held.
 std::vector<model::HazardChoice> hazardsOf(const model::JobInputs& c, const model::Content& content,
-                                           const model::Estimate& estimate,
+                                           const model::Estimate& estimate, const model::Resources& resources,
                                            const model::CrewExposure& exposure);
 
 }  // namespace safety

@@ -11,8 +11,8 @@ namespace schedule {
 /// longitude from the town of the zone.
 void checkSite(const model::Job& job, const model::Region& region, base::Diagnostics& messages);
 
-/// Warnings where the start is a public holiday, a day on site is one in some states and the job names none, or
-/// the region knows no holidays for the year.
+/// Warnings where the start is a public holiday, a day on site is one in some states and the job names none,
+/// or the region knows no holidays for the year.
 void checkHolidays(const model::JobInputs& c, const model::Plan& plan, base::Diagnostics& messages);
 
 /// The days a plan is asked for; nothing = the job's own start, and no end.
@@ -21,15 +21,12 @@ struct Bounds {
   std::optional<base::Date> by;    // the last day wanted with work on site
 };
 
-/// From the job's start: tasks before the coats in their order, drying after the wash, then the coats in
-/// batches of decks that fit one day's coating hours, each coat inside the product's window where the
-/// calendar allows. All waits are true hours by the site's time zone, which is a known one. Errors: no time
-/// to work or to coat; work for over a year.
+/// The cheapest calendar, in money, that obeys the rules: nobody walks over wet boards or is shut in, strips
+/// are laid towards the way out and wiped from a dry place, no coat is begun that fit hours do not hold to
+/// its last stroke, boards do not stand bare, nobody does two things at once. Days for the first coats are
+/// tried one after another, and what comes before them is laid backwards from there. All waits are true hours
+/// by the site's time zone, which is a known one. Errors: no time to work or to coat; work for over a year.
 model::Plan makePlan(const model::JobInputs& c, const model::Content& content, const model::Estimate& e,
                      base::Diagnostics& messages, const Bounds& bounds = {});
-
-/// The same job with its first coat on other days, the best three first. Makes the plan several times over.
-std::vector<model::Alternative> otherStarts(const model::JobInputs& c, const model::Content& content,
-                                            const model::Estimate& e, const Bounds& bounds = {});
 
 }  // namespace schedule

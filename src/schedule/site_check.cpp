@@ -79,10 +79,7 @@ class SiteCheck {
       std::vector<std::string> names;
       for (const Town& t : townsOf("")) names.push_back(t.zone);
       const std::string near = zone.find('/') == std::string::npos ? "" : base::nearest(zone, names);
-      error(
-          "site.timezone",
-          "'" + zone + "' is not a known time zone" + (near.empty() ? "" : "; did you mean '" + near + "'?"),
-          zoneHint());
+      error("site.timezone", "'" + zone + "' is not a known time zone" + base::didYouMean(near), zoneHint());
       return;
     }
     if (towns_.empty()) return;

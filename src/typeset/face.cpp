@@ -1,6 +1,8 @@
 // A font file in, a checked and immutable HarfBuzz face out.
 #include "typeset/face.h"
 
+#include "base/letters.h"
+
 #include <hb-ot.h>
 #include <hb.h>
 
@@ -86,7 +88,7 @@ std::string postscriptNameOf(hb_face_t* face) {
   hb_ot_name_get_utf8(face, HB_OT_NAME_ID_POSTSCRIPT_NAME, HB_LANGUAGE_INVALID, &length, text);
   std::string name;
   for (const char c : std::string_view(text, length))
-    if ((c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '-') name += c;
+    if (base::isLetter(c) || base::isDigit(c) || c == '-') name += c;
   return name.empty() ? "Font" : name;
 }
 

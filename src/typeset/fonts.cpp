@@ -2,7 +2,7 @@
 #include "typeset/fonts.h"
 
 #include "base/fixed.h"
-#include "base/utf8.h"
+#include "base/letters.h"
 
 #include <hb.h>
 

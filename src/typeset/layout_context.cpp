@@ -106,10 +106,9 @@ const DrawingRequest* LayoutContext::request(const std::string& name) {
   const std::string nearest = base::nearest(name, names);
   std::string known;
   for (const std::string& one : names) known += (known.empty() ? "known: " : ", ") + one;
-  messages_.error(
-      base::placeOf(in.lines, line), {},
-      "'" + name + "' is not a known drawing" + (nearest.empty() ? "" : "; did you mean '" + nearest + "'?"),
-      nearest.empty() ? known : "write figure:" + nearest);
+  messages_.error(base::placeOf(in.lines, line), {},
+                  "'" + name + "' is not a known drawing" + base::didYouMean(nearest),
+                  nearest.empty() ? known : "write figure:" + nearest);
   return nullptr;
 }
 

@@ -38,7 +38,8 @@ struct FitPolicy {
   /// Pages between two page breaks are filled alike, those of the fewest that hold their matter.
   bool fillsEvenly = false;
   bool compactTables = false;  // as small as notes
-  bool largeReading = false;   // never below 10.5 pt, unless the look's own sizes keep it to its pages
+  bool largeReading = false;   // never below 10.5 pt on 14 pt
+  bool keepsType = false;      // never smaller to save a page: white between sections goes first
 
   bool hasLimit() const { return mostPages > 0 || mostPagesEach > 0; }
 };

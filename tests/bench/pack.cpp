@@ -3,7 +3,7 @@
 #include "app/commands/job_folder.h"
 #include "app/pack/compute.h"
 #include "app/pack/documents.h"
-#include "app/pack/files.h"
+#include "app/system/files.h"
 #include "estimate/estimate.h"
 #include "input/read.h"
 #include "schedule/plan.h"
@@ -21,7 +21,7 @@ std::string jobFile(const std::string& example) {
 const std::string largest = "lakeside";
 const std::vector<std::string> customerAndCrew = {"quote", "aftercare", "safety"};
 
-app::Computation computed(const app::Shipped& shipped, const std::string& example = largest) {
+model::JobResult computed(const app::Shipped& shipped, const std::string& example = largest) {
   base::Diagnostics messages;
   auto x = app::compute(jobFile(example), shipped, {}, messages);
   if (!x) throw std::runtime_error("the example job has mistakes");
@@ -37,16 +37,16 @@ void computeJob(benchmark::State& state) {
   for (auto _ : state) benchmark::DoNotOptimize(computed(shipped));
 }
 
-/// The calendar of a job of which nothing is recorded, from its labour, and the other days it could start on.
-void planDays(benchmark::State& state, const std::string& example, bool asksForOthers) {
+/// The calendar of a job of which nothing is recorded, from its labour, with the other days it could start
+/// on.
+void planDays(benchmark::State& state, const std::string& example) {
   const auto shipped = app::readShipped({});
   auto x = computed(shipped, example);
   x.c.job.done.clear();
-  const auto estimate = estimate::makeEstimate(x.c, shipped.content, 0);
+  const auto estimate = estimate::makeEstimate(x.c, shipped.content);
   for (auto _ : state) {
     base::Diagnostics messages;
-    if (asksForOthers) benchmark::DoNotOptimize(schedule::otherStarts(x.c, shipped.content, estimate));
-    else benchmark::DoNotOptimize(schedule::makePlan(x.c, shipped.content, estimate, messages));
+    benchmark::DoNotOptimize(schedule::makePlan(x.c, shipped.content, estimate, messages));
   }
 }
 
@@ -130,10 +130,9 @@ void readFolder(benchmark::State& state, bool isRecorded) {
 
 BENCHMARK(readContent)->Unit(benchmark::kMillisecond);
 BENCHMARK(computeJob)->Unit(benchmark::kMillisecond);
-BENCHMARK_CAPTURE(planDays, porch, "porch", false)->Unit(benchmark::kMillisecond);
-BENCHMARK_CAPTURE(planDays, landing, "landing", false)->Unit(benchmark::kMillisecond);
-BENCHMARK_CAPTURE(planDays, lakeside, largest, false)->Unit(benchmark::kMillisecond);
-BENCHMARK_CAPTURE(planDays, lakeside_other_days, largest, true)->Unit(benchmark::kMillisecond);
+BENCHMARK_CAPTURE(planDays, porch, "porch")->Unit(benchmark::kMillisecond);
+BENCHMARK_CAPTURE(planDays, landing, "landing")->Unit(benchmark::kMillisecond);
+BENCHMARK_CAPTURE(planDays, lakeside, largest)->Unit(benchmark::kMillisecond);
 BENCHMARK(setPages)->Unit(benchmark::kMillisecond);
 BENCHMARK_CAPTURE(makeFiles, quote, {"quote"})->Unit(benchmark::kMillisecond);
 BENCHMARK_CAPTURE(makeFiles, all, {})->Unit(benchmark::kMillisecond);

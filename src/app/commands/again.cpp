@@ -1,5 +1,5 @@
 #include "app/commands/year_after.h"
-#include "app/pack/files.h"
+#include "app/system/files.h"
 #include "base/hidden.h"
 #include "base/quantity_words.h"
 #include "estimate/coverage.h"
@@ -53,7 +53,7 @@ bool isReadable(const base::Spread& s) {  // a job takes 0.5 to 100 m2/L
 
 /// The maintenance coat of each deck. One coat on boards that had been oiled, as they are again, tells what
 /// it takes; the coats of a first job do not, nor does a record that looks wrong.
-std::vector<input::NextYear::Area> areasOf(const Computation& x) {
+std::vector<input::NextYear::Area> areasOf(const model::JobResult& x) {
   const auto& job = x.c.job;
   const auto state =
       x.c.product->kind == model::ProductKind::FilmStain ? model::State::Film : model::State::Oiled;
@@ -62,7 +62,7 @@ std::vector<input::NextYear::Area> areasOf(const Computation& x) {
     input::NextYear::Area area{input::nameOf(state), "", ""};
     const bool wasMaintained =
         job.areas[deck].coats == 1 && estimate::stateWhenCoated(job, job.areas[deck]) == state;
-    for (const auto& coat : x.estimate.actual) {
+    for (const auto& coat : x.laid.coats) {
       if (!wasMaintained || coat.deck != deck || !coat.rate) continue;
       if (records::isFarFromPlan(*coat.litres, coat.plannedLitres)) continue;
       const auto rate = records::withoutLoss(*coat.rate, job.loss);
@@ -81,12 +81,12 @@ std::vector<input::NextYear::Area> areasOf(const Computation& x) {
   return areas;
 }
 
-std::vector<std::string> aboutOf(const Computation& x) {
+std::vector<std::string> aboutOf(const model::JobResult& x) {
   std::vector<std::string> batches = x.c.job.batches;
   for (const auto& coat : x.c.job.done) records::addBatches(batches, coat.batches);
   std::string listed;
   for (const auto& b : batches) listed += (listed.empty() ? "" : ", ") + b;
-  const std::string how = x.estimate.actual.size() == x.estimate.coats.size() ? "" : "as planned ";
+  const std::string how = x.laid.coats.size() == x.estimate.coats.size() ? "" : "as planned ";
   return {
       "The year after " + x.c.job.ref + ": last coat " + how + "on " + base::isoDate(x.plan.finished.day) +
           (batches.empty() ? "." : ", batches " + listed + "."),
@@ -112,8 +112,8 @@ std::string movedSchema(const std::string& text, const fs::path& oldFolder, cons
 }
 
 /// A start that is sooner than anybody comes back for a year's maintenance, or on a day off.
-void warnOfStart(base::Date start, const Computation& last, const Computation& next, const std::string& file,
-                 base::Diagnostics& messages) {
+void warnOfStart(base::Date start, const model::JobResult& last, const model::JobResult& next,
+                 const std::string& file, base::Diagnostics& messages) {
   const std::string day = base::isoDate(start);
   if (!schedule::Calendar(next.c.job, next.c.region, 0, 0).isWorkday(start))
     messages.warn({file}, "start", "the crew does not work on " + day, "give a working day under --start");
@@ -139,7 +139,7 @@ int again(const AgainOrder& order) {
   if (!text)
     return refuse(order.job, "cannot be read: " + input::whyUnreadable(order.job),
                   "give the path of a finished job");
-  const auto x = computeText(*text, order.job, shipped, {}, messages);
+  const auto x = compute(JobText{order.job, *text}, shipped, {}, messages);
   std::cerr << base::format(messages);
   if (!x) return refused;
   if (x->estimate.coats.empty())
@@ -170,7 +170,7 @@ int again(const AgainOrder& order) {
   const auto fresh = input::nextYearsJob(*text, next);
 
   base::Diagnostics mistakes, warnings;
-  const auto y = computeText(fresh.text, file.string(), shipped, {}, mistakes);
+  const auto y = compute(JobText{file.string(), fresh.text}, shipped, {}, mistakes);
   if (!y) {
     std::cerr << base::format(mistakes);
     return refuse(order.job, "next year's job has the mistakes above and is not written",

@@ -2,8 +2,8 @@
 #include "app/commands/job_list.h"
 #include "app/commands/report.h"
 #include "app/commands/unchanged.h"
-#include "app/pack/parallel.h"
-#include "app/pack/process.h"
+#include "app/system/parallel.h"
+#include "app/system/process.h"
 #include "input/read.h"
 
 #include <algorithm>
@@ -61,7 +61,7 @@ bool isInOrder(const std::string& file, const Batch& batch) {
   base::Diagnostics told;  // as any failure is, when the job is made
   try {
     const auto job = batch.texts.read(file, told);
-    return job && computeText(job->text, job->name, batch.shipped, batch.order.choices, told);
+    return job && compute(*job, batch.shipped, batch.order.choices, told);
   } catch (const std::exception&) {
     return false;
   }
@@ -98,13 +98,13 @@ void makeOne(const JobText& job, const Batch& batch, bool isWritten, JobOutcome&
   const PackOrder& order = batch.order;
   const std::string digest = batch.inputs ? batch.inputs->digestOf(job) : "";
   if (batch.inputs) {
-    out.folder = packFolder(job.name, input::refOf(job.text, job.name), order.folder);
-    out.files = filesIfUnchanged(out.folder, digest);
-    if (!out.files.empty()) {
+    const auto folder = packFolder(job.name, input::refOf(job.text, job.name), order.folder);
+    if (auto files = filesIfUnchanged(folder, digest); !files.empty()) {
       out.status = JobStatus::Unchanged;
+      out.folder = folder;
+      out.files = std::move(files);
       return;
     }
-    out.folder.clear();
   }
   auto pack = makePack(job, batch.shipped, order, out.messages);
   if (!pack) return;

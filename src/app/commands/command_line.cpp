@@ -79,6 +79,11 @@ CLI::Option* addWritten(const Command& command, const char* name, std::string& i
       ->type_name(type);
 }
 
+/// A list as in 'quote,safety'; the next word is a job.
+void addNames(const Command& command, const char* name, std::vector<std::string>& into, const char* about) {
+  command.tree->add_option(name, into, about)->delimiter(',')->allow_extra_args(false)->type_name("NAMES");
+}
+
 constexpr auto folderInstead = "there are several files, so name a folder";
 constexpr auto fileInstead = "name a file that is not there yet";
 
@@ -102,23 +107,15 @@ void addChoices(const Command& command) {
           "a4 or letter, instead of the region's")
       ->check(CLI::IsMember({"a4", "letter"}))
       ->type_name("PAPER");
-  command.tree
-      ->add_option("--language", choices.languages,
-                   "of every document, instead of the job's; the first is the main one, as in en,es")
-      ->delimiter(',')
-      ->allow_extra_args(false)  // the next word is a job
-      ->type_name("NAMES");
+  addNames(command, "--language", choices.languages,
+           "of every document, instead of the job's; the first is the main one, as in en,es");
 }
 
 /// Of what makes many jobs.
 void addBatch(const Command& command) {
   PackOrder& order = command.order->pack;
-  command.tree
-      ->add_option("--only", order.only,
-                   "only these documents, by the names of their templates, as in quote,safety")
-      ->delimiter(',')
-      ->allow_extra_args(false)  // the next word is a job
-      ->type_name("NAMES");
+  addNames(command, "--only", order.only,
+           "only these documents, by the names of their templates, as in quote,safety");
   command.tree->add_option("--threads", order.threads, "how many jobs at a time")
       ->check(CLI::Range(1, 256))
       ->type_name("N");
@@ -176,6 +173,7 @@ void addFigures(CLI::App& program, Run& run) {
                                   "figures --explain deck.yaml", [](const Order& order) {
                                     return figures(order.job,
                                                    order.isJson      ? FiguresForm::Json
+                                                   : order.isCsv     ? FiguresForm::Csv
                                                    : order.isExplain ? FiguresForm::Explain
                                                                      : FiguresForm::Plain,
                                                    order.pack.choices);
@@ -183,10 +181,13 @@ void addFigures(CLI::App& program, Run& run) {
   addJob(command);
   command.tree->add_flag("--json", command.order->isJson,
                          "as JSON, by the names of content/schemas/figures.schema.json");
+  command.tree->add_flag("--csv", command.order->isCsv, "the lines of the price, for the accounts (RFC 4180)")
+      ->excludes("--json");
   command.tree
       ->add_flag("--explain", command.order->isExplain,
                  "with the formula behind each, the day of one person and the hazards, in English")
-      ->excludes("--json");
+      ->excludes("--json")
+      ->excludes("--csv");
   addChoices(command);
 }
 
@@ -309,10 +310,6 @@ void addHelp(CLI::App& program, Run& run) {
   command.tree->add_flag("--zsh", order.isZsh, "completion for zsh")->excludes(man)->excludes(bash);
 }
 
-std::string guessWords(const std::string& guess) {
-  return guess.empty() ? "" : "; did you mean '" + guess + "'?";
-}
-
 /// Tells of words that are nearly a command or an option; whether there are such.
 bool tellOfSlip(const CLI::App& program, const std::string& first) {
   const auto commands = commandsOf(program);
@@ -320,7 +317,7 @@ bool tellOfSlip(const CLI::App& program, const std::string& first) {
   for (const auto* command : commands) names.push_back(command->get_name());
   if (!first.starts_with("-") && std::find(names.begin(), names.end(), first) == names.end()) {
     std::cerr << "planksheaf: '" << base::printable(first) << "' is not a command"
-              << guessWords(base::nearest(first, names)) << "\n  hint: see 'planksheaf --help'\n";
+              << base::didYouMean(base::nearest(first, names)) << "\n  hint: see 'planksheaf --help'\n";
     return true;
   }
   const auto given = program.get_subcommands();
@@ -330,7 +327,7 @@ bool tellOfSlip(const CLI::App& program, const std::string& first) {
     if (!word.starts_with("-") || word == "-") continue;
     const std::string option = word.substr(0, word.find('='));
     std::cerr << name << ": '" << base::printable(option) << "' is not an option"
-              << guessWords(base::nearest(option, namesOfOptions(command))) << "\n  hint: see '" << name
+              << base::didYouMean(base::nearest(option, namesOfOptions(command))) << "\n  hint: see '" << name
               << " --help'\n";
     return true;
   }

@@ -3,7 +3,9 @@
 #include "app/pack/documents.h"
 #include "app/report/facts_text.h"
 #include "app/report/figures_json.h"
-#include "sheets/facts/explain.h"
+#include "app/report/price_rows.h"
+#include "sheets/explain/explain.h"
+#include "sheets/facts/make_facts.h"
 
 #include <iostream>
 #include <set>
@@ -21,19 +23,18 @@ int figures(const std::string& job, FiguresForm form, const Choices& choices) {
   const auto x = compute(job, shipped, choices, messages);
   std::cerr << base::format(messages);
   if (!x) return refused;
-  if (form == FiguresForm::Json) {
-    std::cout << figuresJson(*x);
+  if (form == FiguresForm::Json || form == FiguresForm::Csv) {
+    std::cout << (form == FiguresForm::Json ? figuresJson(*x) : priceCsv(*x));
     return done;
   }
-  const auto told = tell(*x, shipped, shipped.english.id, messages);
   std::string about;
-  for (const auto& e : sheets::explain(told->computed())) {
+  for (const auto& e : sheets::explain(*x)) {
     if (e.about != about) std::cout << (about.empty() ? "" : "\n") << e.about << "\n";
     about = e.about;
     std::cout << "  " << e.name << ": " << (form == FiguresForm::Explain ? e.formula + " = " : "") << e.value
               << "\n";
   }
-  if (form == FiguresForm::Explain) std::cout << sheets::explainSafety(told->computed());
+  if (form == FiguresForm::Explain) std::cout << sheets::explainSafety(*x);
   return done;
 }
 
@@ -43,9 +44,8 @@ int facts(const std::string& job, const Choices& choices) {
   const auto x = compute(job, shipped, choices, messages);
   std::cerr << base::format(messages);
   if (!x) return refused;
-  const auto told = tell(*x, shipped, shipped.english.id, messages);
   std::set<std::string> known;
-  for (const auto& [reader, facts] : sheets::makeFacts(told->computed())) {
+  for (const auto& [reader, facts] : sheets::makeFacts(*x)) {
     sheets::Facts fresh;
     for (const auto& fact : facts) {
       if (known.insert(fact.first).second) fresh.push_back(fact);

@@ -13,7 +13,7 @@ int pack(const PackOrder& order);
 /// Reads, computes and sets every document of every job, writes nothing and lists every mistake.
 int check(const PackOrder& order);
 
-enum class FiguresForm { Plain, Json, Explain };
+enum class FiguresForm { Plain, Json, Csv, Explain };
 int figures(const std::string& job, FiguresForm form, const Choices& choices);
 
 /// The calendar day by day, with the hours fit for coating and why the others are not.

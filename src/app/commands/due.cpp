@@ -1,9 +1,11 @@
 #include "app/commands/year_after.h"
 
 #include "app/commands/job_folder.h"
+#include "app/report/csv.h"
 #include "base/joined.h"
+#include "base/letters.h"
 #include "base/quantity_words.h"
-#include "base/utf8.h"
+#include "base/units.h"
 #include "records/due.h"
 #include "records/links.h"
 #include "sheets/words/formatter.h"
@@ -16,27 +18,6 @@ namespace {
 
 using records::Visit;
 
-double litresOf(const Visit& v) { return static_cast<double>(v.litres.millionths) / 1e9; }
-
-/// RFC 4180: lines end in CRLF, a field with a comma, quote or line break stands in quotes, quotes are
-/// doubled. An apostrophe comes before what a spreadsheet would compute (OWASP, CSV Injection).
-std::string csvField(const std::string& field) {
-  const bool isFormula = field.find_first_of("=+-@\t\r\n") == 0;
-  const std::string s = (isFormula ? "'" : "") + field;
-  if (s.find_first_of(",\"\r\n") == std::string::npos) return s;
-  std::string quoted = "\"";
-  for (const char c : s) quoted += c == '"' ? std::string("\"\"") : std::string(1, c);
-  return quoted + "\"";
-}
-
-std::string csvLine(const std::vector<std::string>& fields) {
-  std::string line;
-  for (const auto& field : fields) line += (&field == &fields.front() ? "" : ",") + csvField(field);
-  return line + "\r\n";
-}
-
-/// Without a byte order mark spreadsheets take UTF-8 for the letters of their own system.
-constexpr const char* byteOrderMark = "\xEF\xBB\xBF";
 
 /// As exact as it is printed, with a point whatever the region writes.
 std::string amountOf(const Visit& v, const sheets::Formatter& w) {
@@ -73,7 +54,7 @@ std::string json(const std::vector<Visit>& visits) {
                     {"product", v.product},
                     {"colour", v.colour},
                     {"batches", v.batches},
-                    {"litres", litresOf(v)},
+                    {"litres", base::asLitres(v.litres)},
                     {"litres_from", v.isRecorded ? "records" : "plan"},
                     {"last_coat", base::isoDate(v.lastCoat)},
                     {"open_quotes", v.openQuotes},
@@ -123,7 +104,7 @@ int due(const DueOrder& order) {
   const auto jobs = readJobs(order.folder, Wanted::Dates, shipped, messages);
   for (const auto& job : jobs) {
     linked.push_back(&job.c.job);
-    if (auto visit = records::visitAfter(job.file, job.c, job.estimate, job.plan))
+    if (auto visit = records::visitAfter(job.file, job.c, job.estimate, job.actual, job.plan))
       all.push_back(std::move(*visit));
   }
   records::checkLinks(linked, messages);

@@ -2,7 +2,7 @@
 
 #include "app/commands/command_tree.h"
 #include "app/commands/manual.h"
-#include "app/pack/files.h"
+#include "app/system/files.h"
 #include "base/hidden.h"
 #include "base/joined.h"
 #include "base/nearest.h"
@@ -54,10 +54,8 @@ int help(const HelpOrder& order) {
     if (command->get_name() == order.topic) return std::cout << command->help("planksheaf"), 0;
     names.push_back(command->get_name());
   }
-  const std::string guess = base::nearest(order.topic, names);
   std::cerr << "planksheaf help: '" << base::printable(order.topic) << "' is neither a topic nor a command"
-            << (guess.empty() ? "" : "; did you mean '" + guess + "'?") << "\n  hint: topics: " << known
-            << "\n";
+            << base::didYouMean(base::nearest(order.topic, names)) << "\n  hint: topics: " << known << "\n";
   return 2;
 }
 

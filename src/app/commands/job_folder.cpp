@@ -1,7 +1,7 @@
 #include "app/commands/job_folder.h"
-#include "app/pack/weather_file.h"
 
-#include "app/pack/parallel.h"
+#include "app/pack/weather_file.h"
+#include "app/system/parallel.h"
 #include "estimate/estimate.h"
 #include "input/read.h"
 #include "input/yaml/tree.h"
@@ -38,8 +38,6 @@ std::string identityOf(const model::Job& job) {
   return key;
 }
 
-bool isWhollyRecorded(const model::Estimate& e) { return e.actual.size() == e.coats.size(); }
-
 struct Outcome {
   std::optional<CoatedJob> job;
   base::Diagnostics messages;
@@ -67,16 +65,13 @@ Outcome readOne(const std::string& file, Wanted wanted, const Shipped& shipped) 
   j.c.region = &content.regions.at(j.c.job.site.region);
   if (wanted == Wanted::Records && j.c.job.done.empty()) return out;
   try {
-    for (std::size_t deck = 0; deck < j.c.job.areas.size(); ++deck) {
-      j.estimate.decks.push_back(estimate::measureDeck(j.c.job.areas[deck]));
-      for (auto& coat : estimate::coatsOf(j.c, content, deck, j.estimate.decks.back()))
-        j.estimate.coats.push_back(std::move(coat));
-    }
-    records::addActual(j.estimate, j.c);
+    j.estimate = estimate::makeEstimate(j.c, content);
+    j.actual = records::actualCoats(j.c, j.estimate);
     base::Diagnostics planning;
     const bool laysCoats = !j.estimate.coats.empty();
-    if (wanted == Wanted::Dates && laysCoats && !isWhollyRecorded(j.estimate))
-      j.plan = schedule::makePlan(j.c, content, estimate::makeEstimate(j.c, content, 0), planning);
+    const bool isWhollyRecorded = j.actual.size() == j.estimate.coats.size();
+    if (wanted == Wanted::Dates && laysCoats && !isWhollyRecorded)
+      j.plan = schedule::makePlan(j.c, content, j.estimate, planning);
     if (planning.ok() && laysCoats) schedule::applyRecords(j.plan, j.c, planning);
     out.messages.addAt(j.c.job.places, planning);
   } catch (const std::overflow_error&) {

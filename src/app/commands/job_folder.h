@@ -5,11 +5,12 @@
 
 namespace app {
 
-/// A job with its sizes, its coats as planned and as recorded, and its dates. No tins, hours or prices.
+/// A job with its sizes, its coats as planned and as recorded, and its dates.
 struct CoatedJob {
   std::string file;
   model::JobInputs c;  // without brand, rates and theme
   model::Estimate estimate;
+  std::vector<model::ActualCoat> actual;
   model::Plan plan;  // events and finish only
 };
 

@@ -126,8 +126,8 @@ std::string manCommand(const CLI::App& command) {
 std::string valuesOf(const std::string& type, const CLI::App& program, const std::vector<Topic>& topics) {
   if (type == "PAPER") return "a4 letter";
   if (type == "REGION") return "au gb ie nz us";
-  std::vector<std::string> words;
   if (type != "TOPIC") return {};
+  std::vector<std::string> words;
   for (const auto& topic : topics) words.push_back(topic.name);
   for (const auto* command : commandsOf(program)) words.push_back(command->get_name());
   return base::joined(words, " ");
@@ -156,7 +156,8 @@ std::string zshQuoted(const std::string& text) {
 std::string zshValues(const std::string& type, const CLI::App& program, const std::vector<Topic>& topics) {
   if (type.empty()) return {};
   const std::string words = valuesOf(type, program, topics);
-  return ":" + type + ":" + (isFolder(type) ? "_files -/" : isFile(type) ? "_files" : "(" + words + ")");
+  const std::string free = words.empty() ? " " : "(" + words + ")";
+  return ":" + type + ":" + (isFolder(type) ? "_files -/" : isFile(type) ? "_files" : free);
 }
 
 std::string zshOption(const CLI::Option& option, const CLI::App& program, const std::vector<Topic>& topics) {

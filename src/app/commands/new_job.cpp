@@ -5,7 +5,7 @@
 // that have states.
 #include "app/commands/commands.h"
 #include "app/pack/compute.h"
-#include "app/pack/files.h"
+#include "app/system/files.h"
 #include "base/hidden.h"
 #include "input/read.h"
 

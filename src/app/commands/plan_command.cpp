@@ -25,7 +25,6 @@ int plan(const std::string& job, bool isJson, const Choices& choices) {
                    "plan a season at a time");
   std::cerr << base::format(messages);
   if (!x || !messages.ok()) return refused;
-  x->plan.alternatives = ::schedule::otherStarts(x->c, shipped.content, x->estimate, choices.bounds);
   const auto report = reportPlan(*x, shipped.content, choices.bounds);
   std::cout << (isJson ? planJson(report) : planText(report));
   return done;

@@ -1,6 +1,6 @@
 #include "app/commands/job_folder.h"
 #include "app/commands/year_after.h"
-#include "app/pack/files.h"
+#include "app/system/files.h"
 #include "base/hidden.h"
 #include "base/quantity_words.h"
 #include "estimate/coverage.h"
@@ -28,11 +28,11 @@ records::Kind kindOf(const CoatedJob& job, const model::ActualCoat& coat) {
 std::vector<records::Observation> observationsOf(const CoatedJob& job, const model::Content& content) {
   const auto& done = job.c.job.done;
   std::map<std::size_t, std::set<records::Kind>> kindsOfEntry;
-  for (const auto& coat : job.estimate.actual) {
+  for (const auto& coat : job.actual) {
     for (const auto record : coat.records) kindsOfEntry[done[record].entry].insert(kindOf(job, coat));
   }
   std::map<records::Kind, records::Observation> found;
-  for (const auto& coat : job.estimate.actual) {
+  for (const auto& coat : job.actual) {
     const bool isMixed = std::any_of(coat.records.begin(), coat.records.end(), [&](const auto record) {
       return kindsOfEntry.at(done[record].entry).size() > 1;
     });

@@ -1,7 +1,7 @@
 #include "app/commands/report.h"
 
-#include "app/pack/files.h"
-#include "app/pack/process.h"
+#include "app/system/files.h"
+#include "app/system/process.h"
 #include "base/hidden.h"
 
 #include <unistd.h>
@@ -69,8 +69,6 @@ double secondsNow() {
   return std::chrono::duration<double>(std::chrono::steady_clock::now().time_since_epoch()).count();
 }
 
-const double began = secondsNow();
-
 }  // namespace
 
 BatchReport::BatchReport(const std::vector<std::string>& jobs, const std::string& file, bool isJson)
@@ -78,6 +76,7 @@ BatchReport::BatchReport(const std::vector<std::string>& jobs, const std::string
       name_(file),
       isJson_(isJson),
       isShown_(jobs.size() > 1 && ::isatty(STDERR_FILENO) == 1),
+      began_(secondsNow()),
       outcomes_(jobs.size()) {
   if (file.empty()) return;
   file_.open(file, std::ios::binary);
@@ -117,7 +116,7 @@ void BatchReport::tell(const std::string& job, const JobOutcome& out) {
 
 void BatchReport::showProgress() const {
   if (!isShown_) return;
-  const double rate = static_cast<double>(known_) / std::max(secondsNow() - began, 0.001);
+  const double rate = static_cast<double>(known_) / std::max(secondsNow() - began_, 0.001);
   const double left = static_cast<double>(jobs_.size() - known_) / rate;
   std::cerr << known_ << " of " << jobs_.size() << " jobs, " << std::lround(rate) << " a second, "
             << std::lround(std::ceil(left)) << " s left" << std::flush;

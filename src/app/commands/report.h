@@ -41,6 +41,7 @@ class BatchReport {
   const std::vector<std::string>& jobs_;
   const std::string name_;
   const bool isJson_, isShown_;
+  const double began_;  // seconds of a clock that only goes forward
   std::ofstream file_;
   std::mutex guard_;
   std::vector<std::optional<JobOutcome>> outcomes_;

@@ -71,7 +71,7 @@ std::string PackInputs::digestOf(const JobText& job) const {
   if (!read.ratesFile.empty()) all.addFile(read.ratesFile);
   if (firm.empty()) return all.hex();
   all.addFile(firm);
-  const auto brand = readOnce(shipped_.shelves->brands, firm, ignored,
+  const auto brand = readOnce(shipped_.caches->brands, firm, ignored,
                               [&](auto& told) { return input::readBrand(firm, shipped_.content, told); });
   if (!brand.logoFile.empty()) all.addFile(brand.logoFile);
   if (!brand.ratesFile.empty()) all.addFile(brand.ratesFile);

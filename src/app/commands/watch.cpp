@@ -1,6 +1,6 @@
 #include "app/commands/watch.h"
 
-#include "app/pack/files.h"
+#include "app/system/files.h"
 #include "base/hidden.h"
 #include "input/read.h"
 

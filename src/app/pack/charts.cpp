@@ -1,5 +1,6 @@
 #include "app/pack/charts.h"
 
+#include "base/units.h"
 #include "sheets/facts/facts_decks.h"
 
 #include <algorithm>
@@ -39,7 +40,7 @@ About aboutOf(const model::PriceLine& line) {
   return About::Wash;
 }
 
-std::string nameOf(About about, const sheets::Computed& x, const sheets::Formatter& w) {
+std::string nameOf(About about, const model::JobResult& x, const sheets::Formatter& w) {
   const bool isStain = x.c.product->kind == model::ProductKind::FilmStain;
   switch (about) {
     case About::Wash:
@@ -87,7 +88,7 @@ double highest(const std::vector<Day>& days, Value value) {
 
 }  // namespace
 
-void addGauges(typeset::Drawings& drawings, const sheets::Computed& x, const drawings::Pen& pen) {
+void addGauges(typeset::Drawings& drawings, const model::JobResult& x, const drawings::Pen& pen) {
   const auto& e = x.exposure;
   const auto& limits = e.limits;
   const auto add = [&](const char* name, const Scale& scale, double value, const std::vector<double>& marks) {
@@ -100,7 +101,7 @@ void addGauges(typeset::Drawings& drawings, const sheets::Computed& x, const dra
   add("gauge-noise", {70, 100}, highest(e.noise, [](const auto& d) { return d.level; }), marks);
   marks.clear();
   for (const auto& value : {limits.vibration.action, limits.vibration.limit}) {
-    if (value) marks.push_back(static_cast<double>(value->millionths) / 1e6);
+    if (value) marks.push_back(base::floating(*value));
   }
   add("gauge-vibration", {0, 7.5}, highest(e.vibration, [](const auto& d) { return d.a8; }), marks);
   // The bands of the heat index begin at 80, 90 and 103 F.
@@ -109,7 +110,7 @@ void addGauges(typeset::Drawings& drawings, const sheets::Computed& x, const dra
       {celsius(80), celsius(90), celsius(103)});
 }
 
-typeset::Drawing litresChartOf(const sheets::Computed& x, const drawings::Pen& pen, typeset::Dim width) {
+typeset::Drawing litresChartOf(const model::JobResult& x, const drawings::Pen& pen, typeset::Dim width) {
   const sheets::Formatter w(*x.c.region, x.language);
   const auto litres = sheets::printedLitres(x, w);
   const std::int64_t step = w.isMetric() ? 100'000 : 10'000;  // millionths of a litre or a gallon
@@ -123,7 +124,7 @@ typeset::Drawing litresChartOf(const sheets::Computed& x, const drawings::Pen& p
   return drawings::litresChart(rows, pen, width);
 }
 
-typeset::Drawing priceChartOf(const sheets::Computed& x, const drawings::Pen& pen, typeset::Dim width) {
+typeset::Drawing priceChartOf(const model::JobResult& x, const drawings::Pen& pen, typeset::Dim width) {
   const sheets::Formatter w(*x.c.region, x.language);
   const auto& price = x.price;
   std::map<About, base::Money> sums;

@@ -1,52 +1,44 @@
 #include "app/pack/compute.h"
 
 #include "app/pack/consumer_check.h"
-#include "app/pack/files.h"
 #include "app/pack/weather_file.h"
-#include "base/nearest.h"
+#include "app/system/files.h"
 #include "estimate/estimate.h"
-#include "input/look/front_matter.h"
 #include "input/read.h"
 #include "records/actual.h"
 #include "safety/exposure.h"
 #include "safety/hazards.h"
 #include "schedule/crew/records.h"
 #include "schedule/plan.h"
-#include "schedule/strips/strips.h"
 #include "schedule/weather/hours.h"
 
 #include <filesystem>
 #include <fstream>
-#include <set>
 
 namespace app {
 namespace {
 
 constexpr auto defaultTheme = "generous";
 
-std::vector<estimate::LateCoat> lateCoats(const model::Plan& plan) {
-  std::vector<estimate::LateCoat> late;
-  for (const auto& miss : plan.misses) {
-    if (miss.isPastMax) late.push_back({miss.deck, miss.coat});
+/// The theme asked for, or the brand's; nothing (and an error) where there is none of that name.
+std::optional<model::Theme> themeFor(const model::Brand& brand, const std::string& brandFile,
+                                     const Shipped& shipped, const Choices& choices,
+                                     base::Diagnostics& messages) {
+  const std::string name = !choices.theme.empty() ? choices.theme
+                           : !brand.theme.empty() ? brand.theme
+                                                  : defaultTheme;
+  const std::string file = findLook(shipped.looks, "themes/" + name + ".yaml");
+  if (file.empty()) {
+    reportUnknown({choices.theme.empty() ? brandFile : "--theme"}, "theme", name, "theme",
+                  themeNames(shipped.looks), messages);
+    return {};
   }
-  return late;
-}
-
-/// The templates and the documents they are: those of a pack, then the others by name.
-void addDocuments(Shipped& shipped) {
-  std::set<std::string> names;
-  for (const auto& language : shipped.content.languages) {
-    const auto& templates = shipped.templates[language] = readTemplates(shipped.looks, language);
-    for (const auto& [name, head] : templates.documents) names.insert(name);
-  }
-  base::Diagnostics messages;
-  shipped.packed =
-      input::readPackList(findLook(shipped.looks, "pack.yaml"), {names.begin(), names.end()}, messages);
-  if (!messages.ok()) throw std::runtime_error("the looks have mistakes:\n" + base::format(messages));
-  for (const auto& name : shipped.packed) names.erase(name);
-  auto& documents = shipped.content.documents;
-  documents = shipped.packed;
-  documents.insert(documents.end(), names.begin(), names.end());
+  std::vector<std::string> folders;
+  for (const auto& look : shipped.looks) folders.push_back(look + "/themes");
+  auto theme = readOnce(shipped.caches->themes, file, messages,
+                        [&](auto& mistakes) { return input::readTheme(file, mistakes, folders); });
+  if (messages.ok()) input::applyBrand(theme, brand, brandFile, messages);
+  return theme;
 }
 
 /// A file that cannot be read is told where it is named.
@@ -61,23 +53,78 @@ bool isReadable(const std::string& file, const base::SourcePos& pos, const std::
   return false;
 }
 
-}  // namespace
-
-Shipped readShipped(const Choices& choices) {
-  Shipped shipped;
-  shipped.contentFolder = shippedFolder("content");
-  if (!choices.looks.empty()) shipped.looks.push_back(choices.looks);
-  shipped.looks.push_back(shippedFolder("templates"));
-  base::Diagnostics messages;
-  shipped.content = input::readContent(shipped.contentFolder, messages);
-  shipped.english =
-      input::readLanguage(shipped.contentFolder + "/languages/en.yaml", "en", nullptr, {}, messages);
-  if (!messages.ok())
-    throw std::runtime_error("the content that comes with planksheaf has mistakes:\n" +
-                             base::format(messages));
-  addDocuments(shipped);
-  return shipped;
+/// A job with all it refers to; nothing when there were errors.
+std::optional<model::JobInputs> readInputs(const JobText& text, const Shipped& shipped,
+                                           const Choices& choices, base::Diagnostics& messages) {
+  const auto& content = shipped.content;
+  auto job = input::readJob(text.text, text.name, content, messages);
+  if (const auto region = content.regions.find(job.site.region); region != content.regions.end())
+    schedule::checkSite(job, region->second, messages);
+  schedule::checkRecordedTimes(job, messages);
+  readWeatherFile(job, text.name, messages);
+  const std::string brandFile = !choices.brandFile.empty() ? choices.brandFile : job.brandFile;
+  const auto brandPos =
+      choices.brandFile.empty() ? base::placeOf(job.places, "brand") : base::SourcePos{"--brand"};
+  model::Brand brand;
+  if (!brandFile.empty() && isReadable(brandFile, brandPos, "brand", messages))
+    brand = readOnce(shipped.caches->brands, brandFile, messages,
+                     [&](auto& mistakes) { return input::readBrand(brandFile, content, mistakes); });
+  if (!messages.ok()) return {};
+  const auto rates = input::ratesFor(text.text, text.name, job, brand, messages);
+  if (!rates) return {};
+  const bool isJobs = !job.ratesFile.empty();
+  const auto& learnedFile = isJobs ? job.ratesFile : brand.ratesFile;
+  const auto learnedPos = isJobs ? base::placeOf(job.places, "spreading_rates") : brand.ratesPos;
+  std::vector<model::LearnedRate> learned;
+  if (!learnedFile.empty() && isReadable(learnedFile, learnedPos, "spreading_rates", messages))
+    learned = readOnce(shipped.caches->learnedRates, learnedFile, messages, [&](auto& mistakes) {
+      return input::readLearnedRates(learnedFile, content, mistakes);
+    });
+  auto theme = themeFor(brand, brandFile, shipped, choices, messages);
+  if (!theme || !messages.ok()) return {};
+  const auto& product = content.products.at(job.product);
+  const auto& region = content.regions.at(job.site.region);
+  return model::JobInputs{std::move(job), &product,           &region,          std::move(brand),
+                          *rates,         std::move(learned), std::move(*theme)};
 }
+
+std::vector<estimate::LateCoat> lateCoats(const model::Plan& plan) {
+  std::vector<estimate::LateCoat> late;
+  for (const auto& pass : plan.extraPasses) late.push_back({pass.deck, pass.coat});
+  return late;
+}
+
+/// The stages in their order.
+std::optional<model::JobResult> computeInputs(model::JobInputs c, const std::string& forecast,
+                                              const Shipped& shipped, const schedule::Bounds& bounds,
+                                              base::Diagnostics& messages) try {
+  const auto& content = shipped.content;
+  auto estimate = estimate::makeEstimate(c, content);
+  base::Diagnostics planning;
+  auto plan = schedule::makePlan(c, content, estimate, planning, bounds);
+  if (planning.ok()) schedule::applyRecords(plan, c, planning);
+  messages.addAt(c.job.places, planning);
+  if (!messages.ok()) return {};
+  schedule::checkForecastDays(c.job, plan, forecast, messages);
+  schedule::checkUsualWeather(c, plan, messages);
+  schedule::checkHolidays(c, plan, messages);
+  auto resources =
+      estimate::makeResources(c, content, estimate, static_cast<int>(plan.days.size()), lateCoats(plan));
+  auto laid = records::asLaid(c, estimate, resources.product);
+  records::warnOfUse(c, laid, resources.product, messages);
+  auto price = estimate::makePrice(c, content, estimate, resources);
+  auto exposure = safety::exposureOf(c, content, estimate, resources, plan);
+  auto hazards = safety::hazardsOf(c, content, estimate, resources, exposure);
+  return model::JobResult{
+      std::move(c),         content,         shipped.english,  std::move(estimate), std::move(plan),
+      std::move(resources), std::move(laid), std::move(price), std::move(exposure), std::move(hazards)};
+} catch (const std::overflow_error&) {
+  messages.error(base::placeOf(c.job.places, "areas"), "", "comes to figures too large to compute",
+                 "check the sizes, rates and prices");
+  return {};
+}
+
+}  // namespace
 
 std::optional<JobText> readJobText(const std::string& file, base::Diagnostics& messages) {
   if (file == "-") return JobText{"<standard input>", readStandardInput()};
@@ -87,85 +134,23 @@ std::optional<JobText> readJobText(const std::string& file, base::Diagnostics& m
   return {};
 }
 
-std::optional<Computation> compute(const std::string& file, const Shipped& shipped, const Choices& choices,
-                                   base::Diagnostics& messages) {
+std::optional<model::JobResult> compute(const std::string& file, const Shipped& shipped,
+                                        const Choices& choices, base::Diagnostics& messages) {
   const auto job = readJobText(file, messages);
-  return job ? computeText(job->text, job->name, shipped, choices, messages) : std::nullopt;
+  return job ? compute(*job, shipped, choices, messages) : std::nullopt;
 }
 
-std::optional<Computation> computeText(const std::string& text, const std::string& name,
-                                       const Shipped& shipped, const Choices& choices,
-                                       base::Diagnostics& messages) {
-  Computation x;
-  const auto& content = shipped.content;
-  x.c.job = input::readJob(text, name, content, messages);
-  const std::string brand = !choices.brandFile.empty() ? choices.brandFile : x.c.job.brandFile;
-  if (const auto region = content.regions.find(x.c.job.site.region); region != content.regions.end())
-    schedule::checkSite(x.c.job, region->second, messages);
-  schedule::checkRecordedTimes(x.c.job, messages);
-  readWeatherFile(x.c.job, name, messages);
-  const auto brandPos =
-      choices.brandFile.empty() ? base::placeOf(x.c.job.places, "brand") : base::SourcePos{"--brand"};
-  if (!brand.empty() && isReadable(brand, brandPos, "brand", messages))
-    x.c.brand = readOnce(shipped.shelves->brands, brand, messages,
-                         [&](auto& told) { return input::readBrand(brand, content, told); });
-  if (!messages.ok()) return {};
-  x.c.product = &content.products.at(x.c.job.product);
-  x.c.region = &content.regions.at(x.c.job.site.region);
-  const auto rates = input::ratesFor(text, name, x.c.job, x.c.brand, messages);
-  if (!rates) return {};
-  x.c.rates = *rates;
-  const bool isJobs = !x.c.job.ratesFile.empty();
-  const auto& learned = isJobs ? x.c.job.ratesFile : x.c.brand.ratesFile;
-  const auto learnedPos = isJobs ? base::placeOf(x.c.job.places, "spreading_rates") : x.c.brand.ratesPos;
-  if (!learned.empty() && isReadable(learned, learnedPos, "spreading_rates", messages))
-    x.c.job.learnedRates = readOnce(shipped.shelves->learnedRates, learned, messages, [&](auto& told) {
-      return input::readLearnedRates(learned, content, told);
-    });
-  const std::string theme = !choices.theme.empty()     ? choices.theme
-                            : !x.c.brand.theme.empty() ? x.c.brand.theme
-                                                       : defaultTheme;
-  const std::string themeFile = findLook(shipped.looks, "themes/" + theme + ".yaml");
-  if (themeFile.empty()) {
-    reportUnknown({choices.theme.empty() ? brand : "--theme"}, "theme", theme, "theme",
-                  themeNames(shipped.looks), messages);
-    return {};
-  }
-  std::vector<std::string> folders;
-  for (const auto& look : shipped.looks) folders.push_back(look + "/themes");
-  x.c.theme = readOnce(shipped.shelves->themes, themeFile, messages,
-                       [&](auto& told) { return input::readTheme(themeFile, told, folders); });
-  if (!messages.ok()) return {};
-  input::applyBrand(x.c.theme, x.c.brand, brand, messages);
-  if (!messages.ok()) return {};
-
-  try {
-    const auto first = estimate::makeEstimate(x.c, content, 0);
-    base::Diagnostics planning;
-    x.plan = schedule::makePlan(x.c, content, first, planning, choices.bounds);
-    if (planning.ok()) schedule::applyRecords(x.plan, x.c, planning);
-    messages.addAt(x.c.job.places, planning);
-    if (!messages.ok()) return {};
-    schedule::checkForecastDays(x.c.job, x.plan, weatherPath(x.c.job, name), messages);
-    schedule::checkUsualWeather(x.c, x.plan, messages);
-    schedule::checkHolidays(x.c, x.plan, messages);
-    x.estimate =
-        estimate::makeEstimate(x.c, content, static_cast<int>(x.plan.days.size()), lateCoats(x.plan));
-    records::addActual(x.estimate, x.c);
-    records::warnOfUse(x.estimate, x.c, messages);
-    x.plan.edges = schedule::wetEdges(x.c, content, x.estimate, x.plan);
-    x.price = estimate::makePrice(x.c, content, x.estimate);
-    x.exposure = safety::exposureOf(x.c, content, x.estimate, x.plan);
-    x.hazards = safety::hazardsOf(x.c, content, x.estimate, x.exposure);
-  } catch (const std::overflow_error&) {
-    messages.error(base::placeOf(x.c.job.places, "areas"), "", "comes to figures too large to compute",
-                   "check the sizes, rates and prices");
-    return {};
-  }
-  checkConsumerRules(x.c, x.price, sheets::Formatter(*x.c.region, shipped.english), messages);
-  if (!x.c.product->sds && !x.estimate.coats.empty())
-    messages.warn(base::placeOf(x.c.job.places, "product"), "product",
-                  "'" + x.c.product->id + "' has no safety data, so the crew must not start",
+std::optional<model::JobResult> compute(const JobText& job, const Shipped& shipped, const Choices& choices,
+                                        base::Diagnostics& messages) {
+  auto c = readInputs(job, shipped, choices, messages);
+  if (!c) return {};
+  const auto forecast = weatherPath(c->job, job.name);
+  auto x = computeInputs(std::move(*c), forecast, shipped, choices.bounds, messages);
+  if (!x) return {};
+  checkConsumerRules(x->c, x->price, sheets::Formatter(*x->c.region, shipped.english), messages);
+  if (!x->c.product->sds && !x->estimate.coats.empty())
+    messages.warn(base::placeOf(x->c.job.places, "product"), "product",
+                  "'" + x->c.product->id + "' has no safety data, so the crew must not start",
                   "copy them from its safety data sheet (SDS) under 'sds:' in its file");
   return x;
 }

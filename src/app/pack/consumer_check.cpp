@@ -17,10 +17,8 @@ std::string spaced(std::string words) {
 }
 
 std::string authorityOf(const model::Region& region, const std::string& about) {
-  for (const auto& authority : region.authorities) {
-    if (authority.about == about) return authority.name;
-  }
-  return "the local authority";
+  const std::string* name = model::authorityFor(region, about);
+  return name ? *name : "the local authority";
 }
 
 /// The largest share, in hundredths of a percent, whose deposit stays within an amount.

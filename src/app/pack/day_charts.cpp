@@ -1,5 +1,6 @@
 #include "app/pack/day_charts.h"
 
+#include "base/units.h"
 #include "drawings/pen/paths.h"
 #include "sheets/facts/day_strips.h"
 #include "sheets/facts/day_work.h"
@@ -13,7 +14,7 @@ namespace {
 
 using typeset::Dim;
 
-typeset::Drawing stripsOf(const sheets::Day& day, const sheets::Computed& x, const sheets::Formatter& w,
+typeset::Drawing stripsOf(const sheets::Day& day, const model::JobResult& x, const sheets::Formatter& w,
                           const drawings::Pen& pen, typeset::Size room) {
   std::vector<drawings::StripDeck> decks;
   for (const auto& coat : day.coats) {
@@ -39,7 +40,7 @@ typeset::Drawing stripsOf(const sheets::Day& day, const sheets::Computed& x, con
 }
 
 /// The words of the boards' warmth: how warm they get on each deck, the limit, the dew point.
-void tellWarmth(drawings::HoursDay& day, const sheets::Computed& x, const sheets::Formatter& w) {
+void tellWarmth(drawings::HoursDay& day, const model::JobResult& x, const sheets::Formatter& w) {
   std::optional<double> dewLeast, dewMost;
   for (auto& row : day.rows) {
     std::optional<double> warmest;
@@ -54,7 +55,7 @@ void tellWarmth(drawings::HoursDay& day, const sheets::Computed& x, const sheets
     if (warmest) row.warmest = sheets::degreesText(*warmest, w);
   }
   const auto limit = x.c.product->limits.surfaceMax;
-  day.surfaceMax = static_cast<double>(limit.millionths) / 1e6;
+  day.surfaceMax = base::floating(limit);
   day.limitWords = w("hours_chart.limit", {{"degrees", w.mostTemperature(limit)}});
   if (dewLeast)
     day.dewWords = w("hours_chart.dew_point", {{"degrees", sheets::degreesText(*dewLeast, *dewMost, w)}});
@@ -74,7 +75,7 @@ std::vector<std::string> axisOf(int from, int until, const sheets::Formatter& w,
   return labels;
 }
 
-typeset::Drawing hoursOf(const sheets::Day& day, const sheets::Computed& x, const sheets::Formatter& w,
+typeset::Drawing hoursOf(const sheets::Day& day, const model::JobResult& x, const sheets::Formatter& w,
                          const drawings::Pen& pen, typeset::Dim width) {
   const auto& crew = x.c.job.crew;
   drawings::HoursDay hours;
@@ -111,16 +112,16 @@ typeset::Drawing hoursOf(const sheets::Day& day, const sheets::Computed& x, cons
 
 }  // namespace
 
-void addDayDrawings(typeset::Drawings& drawings, const sheets::Computed& x, const drawings::Pen& pen,
+void addDayDrawings(typeset::Drawings& drawings, const model::JobResult& x, const drawings::Pen& pen,
                     typeset::Dim width) {
   const sheets::Formatter w(*x.c.region, x.language);
   const auto days = std::make_shared<const std::vector<sheets::Day>>(sheets::daysOf(x, w));
   for (std::size_t i = 0; i < days->size(); ++i) {
     if ((*days)[i].coats.empty()) continue;
     const auto number = std::to_string(i + 1);
-    const auto strips = [=](Dim height) { return stripsOf((*days)[i], x, w, pen, {width, height}); };
+    const auto strips = [=, &x](Dim height) { return stripsOf((*days)[i], x, w, pen, {width, height}); };
     drawings.emplace("strips-" + number, typeset::DrawingRequest({Dim::mm(40), Dim::mm(125)}, strips));
-    const auto hours = [=] { return hoursOf((*days)[i], x, w, pen, width); };
+    const auto hours = [=, &x] { return hoursOf((*days)[i], x, w, pen, width); };
     drawings.emplace("hours-" + number, typeset::DrawingRequest(hours));
   }
 }

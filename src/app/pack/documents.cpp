@@ -3,8 +3,10 @@
 #include "app/pack/drawings.h"
 #include "app/pack/firm_look.h"
 #include "app/pack/recolour.h"
+#include "base/joined.h"
 #include "markup/read.h"
 #include "pdf/write.h"
+#include "sheets/facts/facts_common.h"
 #include "sheets/facts/make_facts.h"
 #include "sheets/template/fill.h"
 #include "sheets/words/formatter.h"
@@ -34,70 +36,75 @@ struct PackContext {
 
 /// What those in one language share besides.
 struct LanguageContext {
-  Telling telling;
-  std::string language;  // of its documents
-  typeset::Fonts fonts;
+  std::shared_ptr<const model::JobResult> job;
+  const Templates& templates;
+  typeset::Fonts fonts;  // with the language of its documents
   typeset::Drawings drawings;
   sheets::FactsByReader facts;
 };
 
-/// A translation says what it is, under its title.
-void addTranslationNote(markup::Document& document, const Telling& t) {
-  const model::Language& w = *t.language;
+/// A translation says what it is, under its title; on a leaf that is read standing up, at its foot.
+void addTranslationNote(markup::Document& document, const model::JobResult& x, bool isAtFoot) {
+  const base::Language& w = x.language;
   const std::string note = w("translation.note", {{"language", w("languages." + w.id)},
-                                                  {"ruling", w("languages." + rulingLanguage(t.x))}});
+                                                  {"ruling", w("languages." + rulingLanguage(x))}});
   auto& blocks = document.blocks;
-  if (blocks.size() > 1) {
+  if (!isAtFoot && blocks.size() > 1) {
     auto* lede = std::get_if<markup::Paragraph>(&blocks[1].node);
     if (lede != nullptr && !lede->text.empty() && lede->text[0].style == markup::Inline::Style::Emphasis) {
       lede->text.push_back({markup::Inline::Style::Emphasis, "\n" + note, "", ""});
       return;
     }
   }
-  blocks.insert(blocks.begin() + (blocks.empty() ? 0 : 1),
-                {markup::Paragraph{{{markup::Inline::Style::Emphasis, note, "", ""}}}, 1});
+  const int line = isAtFoot && !blocks.empty() ? blocks.back().line : 1;
+  blocks.insert(isAtFoot ? blocks.end() : blocks.begin() + (blocks.empty() ? 0 : 1),
+                {markup::Paragraph{{{markup::Inline::Style::Emphasis, note, "", ""}}}, line});
 }
 
-typeset::FitPolicy fitOf(const model::DocumentKind& kind) {
-  return {.mostPages = kind.mostPages,
+typeset::FitPolicy fitOf(const model::DocumentKind& kind, const model::Job& job, bool isLarge) {
+  constexpr std::size_t manyAreas = 6;  // more take a page more
+  const std::size_t more = kind.mostPages > 0 && job.areas.size() > manyAreas ? kind.morePages : 0;
+  return {.mostPages = kind.mostPages + more,
           .mostPagesEach = kind.isByDay ? std::size_t{2} : 0,  // a day is one leaf
           .fillsEvenly = kind.isByDay,
           .compactTables = kind.hasSmallTables,
-          .largeReading = kind.hasLargeReading};
+          .largeReading = isLarge,
+          .keepsType = kind.hasLetterhead || kind.hasSmallTables};
 }
 
-/// The pages of one document; nothing when its template has mistakes.
-std::optional<typeset::Document> setDocument(const std::string& name, const PackContext& studio,
-                                             const LanguageContext& desk, base::Diagnostics& messages) {
-  const auto& t = desk.telling;
-  const auto& c = t.c;
-  const auto& main = t.templates->texts.at(name);
-  const auto& [kind, mistakes] = t.templates->documents.at(name);
+/// The pages of one document with these facts; nothing when its template has mistakes.
+std::optional<typeset::Document> setWith(const sheets::Facts& facts, const std::string& name, bool isLarge,
+                                         const PackContext& studio, const LanguageContext& desk,
+                                         base::Diagnostics& messages) {
+  const auto& x = *desk.job;
+  const auto& c = x.c;
+  const auto& templates = desk.templates;
+  const auto& main = templates.texts.at(name);
+  const auto& [kind, mistakes] = templates.documents.at(name);
   base::Diagnostics own = mistakes;
-  const auto sheet = studio.shipped.shelves->sheets.getOrMake(
-      main.file, [&] { return sheets::compileTemplate(main, t.templates->texts); });
-  const auto& facts = desk.facts.at(kind.reader);
+  const auto sheet = studio.shipped.caches->sheets.getOrMake(
+      main.file, [&] { return sheets::compileTemplate(main, templates.texts); });
   const auto filled = sheets::fillWithLines(
       *sheet, facts, own, [&](const std::string& word) { return sheets::readersOf(word, desk.facts); });
   auto blocks = own.ok() ? markup::readMarkdown(filled.text, filled.lines, own) : markup::Document{};
   messages.add(own);
   if (!own.ok()) return std::nullopt;
-  const bool isTranslation = t.language->id != rulingLanguage(t.x);
-  if (isTranslation) addTranslationNote(blocks, t);
+  const bool isTranslation = x.language.id != rulingLanguage(x);
+  if (isTranslation) addTranslationNote(blocks, x, kind.hasLargeReading);
   base::Diagnostics told;
   auto pages = typeset::layOut({.blocks = blocks,
                                 .theme = c.theme,
                                 .fonts = desk.fonts,
                                 .paper = studio.paper,
-                                .furniture = furnitureOf(kind, t, studio.logo),
+                                .furniture = furnitureOf(kind, x, studio.logo),
                                 .drawings = desk.drawings,
                                 .title = kind.heading + " " + c.job.ref,
-                                .subject = sheets::titleOf(t.computed()),
+                                .subject = sheets::titleOf(x),
                                 .author = c.brand.name,
-                                .language = desk.language,
+                                .language = desk.fonts.language,
                                 .date = base::isoDate(c.job.quoted),
                                 .lines = filled.lines,
-                                .fit = fitOf(kind)},
+                                .fit = fitOf(kind, c.job, isLarge)},
                                told);
   messages.add(told);
   if (!told.ok()) return std::nullopt;
@@ -105,47 +112,71 @@ std::optional<typeset::Document> setDocument(const std::string& name, const Pack
   return pages;
 }
 
+/// A crew's document that is longer than its pages says less; the risk assessment says it all. Where it still
+/// is, and the firm's look is one of small type, it is set in that.
+std::optional<typeset::Document> setDocument(const std::string& name, const PackContext& studio,
+                                             const LanguageContext& desk, base::Diagnostics& messages) {
+  const auto& kind = desk.templates.documents.at(name).kind;
+  base::Diagnostics told;
+  auto pages = setWith(desk.facts.at(kind.reader), name, kind.hasLargeReading, studio, desk, told);
+  const bool mayLeaveOut = kind.mostPages > 0 && kind.reader == model::Reader::Crew;
+  const auto isLong = [&] { return pages && mayLeaveOut && pages->pages.size() > kind.mostPages; };
+  const auto setAgain = [&](sheets::Room room, bool isLarge) {
+    told = {};
+    pages = setWith(sheets::withRoom(desk.facts.at(kind.reader), *desk.job, room), name, isLarge, studio,
+                    desk, told);
+  };
+  for (const auto room : {sheets::Room::Fewer, sheets::Room::Few, sheets::Room::Fewest}) {
+    if (isLong()) setAgain(room, kind.hasLargeReading);
+  }
+  constexpr model::Millipoint reading = 10'500;
+  if (isLong() && desk.job->c.theme.styles.at("body").size < reading) setAgain(sheets::Room::Fewest, false);
+  messages.add(told);
+  return pages;
+}
+
 /// The desk for a language, kept in 'desks'; nothing when it cannot be told in it. A mistake is told once.
 const LanguageContext* deskFor(const std::string& language,
                                std::map<std::string, std::optional<LanguageContext>>& desks,
-                               const PackContext& studio, const Computation& x, base::Diagnostics& messages) {
+                               const PackContext& studio, const model::JobResult& x,
+                               base::Diagnostics& messages) {
   const auto [found, isNew] = desks.try_emplace(language);
   if (isNew) {
-    if (auto telling = tell(x, studio.shipped, language, messages)) {
-      const bool isTranslation = telling->language->id != rulingLanguage(x);
-      LanguageContext& desk = found->second.emplace(LanguageContext{
-          std::move(*telling), isTranslation ? language : x.c.region->language, studio.fonts, {}, {}});
-      desk.facts = sheets::makeFacts(desk.telling.computed());
-      desk.fonts.language = desk.language;
-      desk.drawings = drawingsOf(desk.telling.computed(), studio.shipped, desk.fonts);
+    if (auto job = localized(x, studio.shipped, language, messages)) {
+      LanguageContext& desk = found->second.emplace(
+          LanguageContext{std::move(job), studio.shipped.templates.at(language), studio.fonts, {}, {}});
+      desk.fonts.language = language != rulingLanguage(x) ? language : x.c.region->language;
+      desk.facts = sheets::makeFacts(*desk.job);
+      desk.drawings = drawingsOf(*desk.job, studio.shipped, desk.fonts);
     }
   }
   return found->second ? &*found->second : nullptr;
 }
 
 /// Where the languages are asked for.
-base::SourcePos languagesPos(const Computation& x, const Choices& choices) {
+base::SourcePos languagesPos(const model::JobResult& x, const Choices& choices) {
   return choices.languages.empty() ? base::placeOf(x.c.job.places, "languages")
                                    : base::SourcePos{"--language"};
 }
 
 void refuseTemplate(const std::string& document, const std::string& language, const PackContext& studio,
-                    const Computation& x, const Choices& choices, base::Diagnostics& messages) {
-  std::string known;
+                    const model::JobResult& x, const Choices& choices, base::Diagnostics& messages) {
+  std::vector<std::string> known;
   for (const auto& id : studio.shipped.content.languages) {
-    if (!findLook(studio.shipped.looks, id + "/" + document + ".md").empty())
-      known += (known.empty() ? "" : ", ") + id;
+    if (!findLook(studio.shipped.looks, id + "/" + document + ".md").empty()) known.push_back(id);
   }
   messages.error(languagesPos(x, choices), "languages." + document,
                  "there is no template of '" + document + "' in '" + language + "'",
-                 "there are: " + known + "; leave the document out with '--only', or write templates/" +
-                     language + "/" + document + ".md");
+                 "there are: " + base::joined(known) +
+                     "; leave the document out with '--only', or write templates/" + language + "/" +
+                     document + ".md");
 }
 
 }  // namespace
 
-std::vector<SetDocument> setDocuments(const Computation& x, const Shipped& shipped, const Choices& choices,
-                                      const std::vector<std::string>& only, base::Diagnostics& messages) {
+std::vector<SetDocument> setDocuments(const model::JobResult& x, const Shipped& shipped,
+                                      const Choices& choices, const std::vector<std::string>& only,
+                                      base::Diagnostics& messages) {
   typeset::Fonts fonts;
   try {
     fonts = fontsOf(x.c.theme, shipped);
@@ -172,7 +203,7 @@ std::vector<SetDocument> setDocuments(const Computation& x, const Shipped& shipp
     for (const auto& language : languages) {
       const LanguageContext* desk = deskFor(language, desks, studio, x, messages);
       if (desk == nullptr) continue;
-      if (!desk->telling.templates->documents.contains(document)) {
+      if (!desk->templates.documents.contains(document)) {
         refuseTemplate(document, language, studio, x, choices, messages);
         continue;
       }
@@ -188,8 +219,9 @@ std::vector<SetDocument> setDocuments(const Computation& x, const Shipped& shipp
   return documents;
 }
 
-std::vector<OutputFile> makeDocuments(const Computation& x, const Shipped& shipped, const Choices& choices,
-                                      const std::vector<std::string>& only, base::Diagnostics& messages) {
+std::vector<OutputFile> makeDocuments(const model::JobResult& x, const Shipped& shipped,
+                                      const Choices& choices, const std::vector<std::string>& only,
+                                      base::Diagnostics& messages) {
   std::vector<OutputFile> files;
   try {
     for (const auto& [name, pages] : setDocuments(x, shipped, choices, only, messages))

@@ -1,8 +1,8 @@
 // A computed job becomes the documents of its pack.
 #pragma once
 
-#include "app/pack/files.h"
-#include "app/pack/telling.h"
+#include "app/pack/languages.h"
+#include "app/system/files.h"
 
 #include "typeset/page.h"
 
@@ -17,12 +17,14 @@ struct SetDocument {
 
 /// The pages of the named documents (those of a pack when empty) in each of their languages; those with
 /// mistakes in templates or pictures are told in 'messages' and left out.
-std::vector<SetDocument> setDocuments(const Computation& x, const Shipped& shipped, const Choices& choices,
-                                      const std::vector<std::string>& only, base::Diagnostics& messages);
+std::vector<SetDocument> setDocuments(const model::JobResult& x, const Shipped& shipped,
+                                      const Choices& choices, const std::vector<std::string>& only,
+                                      base::Diagnostics& messages);
 
 /// Sets the named documents (those of a pack when empty) as PDF, 'quote.pdf'. Mistakes of templates and
 /// pictures go to 'messages'; then the result is not to be written.
-std::vector<OutputFile> makeDocuments(const Computation& x, const Shipped& shipped, const Choices& choices,
-                                      const std::vector<std::string>& only, base::Diagnostics& messages);
+std::vector<OutputFile> makeDocuments(const model::JobResult& x, const Shipped& shipped,
+                                      const Choices& choices, const std::vector<std::string>& only,
+                                      base::Diagnostics& messages);
 
 }  // namespace app

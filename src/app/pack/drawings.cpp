@@ -3,6 +3,7 @@
 #include "app/pack/charts.h"
 #include "app/pack/day_charts.h"
 #include "app/pack/milestones.h"
+#include "sheets/facts/facts_quote.h"
 
 #include <filesystem>
 #include <functional>
@@ -11,7 +12,7 @@ namespace app {
 
 namespace fs = std::filesystem;
 
-typeset::Drawings drawingsOf(const sheets::Computed& x, const Shipped& shipped, const typeset::Fonts& fonts) {
+typeset::Drawings drawingsOf(const model::JobResult& x, const Shipped& shipped, const typeset::Fonts& fonts) {
   using typeset::Dim;
   const std::string folder = shipped.contentFolder + "/signs";
   const auto& t = x.c.theme;
@@ -22,17 +23,27 @@ typeset::Drawings drawingsOf(const sheets::Computed& x, const Shipped& shipped, 
   const auto add = [&](const std::string& name, std::function<typeset::Drawing()> make) {
     all.emplace(name, typeset::DrawingRequest(std::move(make)));
   };
-  add("plan", [=] { return drawings::deckPlan(x.c, x.estimate, pen, {full, Dim::mm(126)}, false); });
-  const auto key = [=](Dim height) { return drawings::deckPlan(x.c, x.estimate, pen, {text, height}, true); };
+  add("plan", [=, &x] { return drawings::deckPlan(x.c, x.estimate, pen, {full, Dim::mm(126)}, false); });
+  const auto key = [=, &x](Dim height) {
+    return drawings::deckPlan(x.c, x.estimate, pen, {text, height}, true);
+  };
   all.emplace("key", typeset::DrawingRequest({Dim::mm(34), Dim::mm(72)}, key, true));
   if (!x.estimate.coats.empty())
-    add("timeline",
-        [=] { return drawings::timeline(stationsOf(x), pen, full, x.language("timeline.caption")); });
-  add("litres", [=] { return litresChartOf(x, pen, full); });
-  add("price", [=] { return priceChartOf(x, pen, full); });
+    add("timeline", [=, &x] {
+      return drawings::timeline(stationsOf(x), pen, full, x.language("timeline.caption"),
+                                x.language("timeline.alt"));
+    });
+  add("dates", [=, &x] {
+    return drawings::timeline(quoteStationsOf(x), pen, full, "", x.language("quote_dates.alt"));
+  });
+  add("accept", [=, &x] {
+    return drawings::qrCode(sheets::acceptanceMail(x), x.language("accept.alt"), pen, Dim::mm(26));
+  });
+  add("litres", [=, &x] { return litresChartOf(x, pen, full); });
+  add("price", [=, &x] { return priceChartOf(x, pen, full); });
   addDayDrawings(all, x, pen, full);
   if (const auto& sds = x.c.product->sds)
-    add("diamonds", [=] { return drawings::hazardDiamonds(sds->pictograms, pen, side); });
+    add("diamonds", [=, &sds] { return drawings::hazardDiamonds(sds->pictograms, pen, side); });
   addGauges(all, x, pen);
   for (const auto& entry : fs::directory_iterator(folder)) {
     const auto name = entry.path().stem().string();

@@ -42,7 +42,7 @@ std::shared_ptr<const typeset::Image> readLogo(const std::string& file, base::Di
 std::shared_ptr<const typeset::Image> logoOf(const model::Brand& brand, const Shipped& shipped,
                                              base::Diagnostics& messages) {
   if (brand.logoFile.empty()) return {};
-  return readOnce(shipped.shelves->logos, brand.logoFile, messages,
+  return readOnce(shipped.caches->logos, brand.logoFile, messages,
                   [&](auto& told) { return readLogo(brand.logoFile, told); });
 }
 
@@ -50,7 +50,7 @@ typeset::Fonts fontsOf(const model::Theme& theme, const Shipped& shipped) {
   std::string files;
   for (const auto& [role, file] : theme.faces) files += std::to_string(static_cast<int>(role)) + file + "\n";
   for (const auto& file : theme.fallbackFaces) files += file + "\n";
-  return *shipped.shelves->fonts.getOrMake(files, [&] { return typeset::readFonts(theme); });
+  return *shipped.caches->fonts.getOrMake(files, [&] { return typeset::readFonts(theme); });
 }
 
 constexpr auto anotherFont = "name another file or family";
@@ -72,10 +72,10 @@ void tellOfFont(const model::Theme& theme, const std::string& fault, base::Diagn
   messages.error({"theme " + theme.name}, "faces", fault, anotherFont);
 }
 
-typeset::Furniture furnitureOf(const model::DocumentKind& document, const Telling& t,
+typeset::Furniture furnitureOf(const model::DocumentKind& document, const model::JobResult& x,
                                const std::shared_ptr<const typeset::Image>& logo) {
-  const model::JobInputs& c = t.c;
-  const model::Language& w = *t.language;
+  const model::JobInputs& c = x.c;
+  const base::Language& w = x.language;
   typeset::Furniture f;
   f.firm = c.brand.name;
   std::string last = c.brand.phone;

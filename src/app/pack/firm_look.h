@@ -2,7 +2,6 @@
 #pragma once
 
 #include "app/pack/compute.h"
-#include "app/pack/telling.h"
 #include "typeset/pages/layout.h"
 
 namespace app {
@@ -18,7 +17,7 @@ typeset::Fonts fontsOf(const model::Theme& theme, const Shipped& shipped);
 /// which one it is.
 void tellOfFont(const model::Theme& theme, const std::string& fault, base::Diagnostics& messages);
 
-typeset::Furniture furnitureOf(const model::DocumentKind& document, const Telling& t,
+typeset::Furniture furnitureOf(const model::DocumentKind& document, const model::JobResult& x,
                                const std::shared_ptr<const typeset::Image>& logo);
 
 }  // namespace app

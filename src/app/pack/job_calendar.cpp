@@ -12,11 +12,10 @@ namespace app {
 namespace {
 
 struct Maker {
-  const Telling& told;
-  const Computation& x = told.x;
-  sheets::Formatter w{*told.c.region, *told.language};
+  const model::JobResult& x;
+  sheets::Formatter w{*x.c.region, x.language};
 
-  const model::Job& job() const { return told.c.job; }
+  const model::Job& job() const { return x.c.job; }
 
   std::chrono::sys_seconds utc(base::LocalTime t) const {
     return schedule::localToUtc(job().site.timezone, t);
@@ -46,7 +45,7 @@ struct Maker {
   }
 
   std::string shiftLine(const model::Shift& s) const {
-    const auto& task = model::taskOf(*told.content, s.task);
+    const auto& task = model::taskOf(x.content, s.task);
     std::string line =
         base::isoClock(s.start.minutes) + "-" + base::isoClock(s.end.minutes) + " " + task.name;
     if (s.deck) line += ", " + job().areas[*s.deck].name;
@@ -60,14 +59,14 @@ struct Maker {
   ics::Event crewDay(const sheets::Day& day, std::size_t number) const {
     std::vector<std::string> tasks, lines;
     for (const auto* s : day.shifts) {
-      const auto& name = model::taskOf(*told.content, s->task).name;
+      const auto& name = model::taskOf(x.content, s->task).name;
       if (std::find(tasks.begin(), tasks.end(), name) == tasks.end()) tasks.push_back(name);
       lines.push_back(shiftLine(*s));
     }
     ics::Event e = event("crew-" + std::to_string(number), base::joined(tasks));
     e.summary = job().ref + " " + e.summary;
     e.description = base::joined(lines, "\n");
-    const auto there = sheets::onSite(day, told.computed());
+    const auto there = sheets::onSite(day, x);
     e.when = ics::Span{utc({day.date, there.from}), utc({day.date, there.until})};
     e.isBusy = true;
     return e;
@@ -76,14 +75,14 @@ struct Maker {
   /// Of one series for all the years: next year's job goes on with it, and as it was quoted later its
   /// sequence is higher.
   ics::Event visit(base::Date day) const {
-    const int months = told.c.product->times.maintenanceMonths;
+    const int months = x.c.product->times.maintenanceMonths;
     ics::Event e =
         event("maintenance", months == 12 ? w("job_calendar.yearly_visit") : w("job_calendar.visit"));
     e.uid = uid(firstRef(), "maintenance");
     e.sequence += static_cast<int>((job().quoted - *base::parseDate("2000-01-01")).count());
     e.when = ics::Days{day, day};
     e.repeats = ics::Every{months};
-    std::vector<std::string> lines{job().ref + ": " + told.c.product->name};
+    std::vector<std::string> lines{job().ref + ": " + x.c.product->name};
     if (!job().colour.empty()) lines[0] += ", " + job().colour;
     if (!job().customer.phone.empty()) lines.push_back(job().customer.phone);
     e.description = base::joined(lines, "\n");
@@ -93,12 +92,10 @@ struct Maker {
 
 }  // namespace
 
-std::string jobCalendar(const Telling& told, const std::string& before) {
-  const Maker make{told};
-  const auto& x = told.x;
+std::string jobCalendar(const model::JobResult& x, const std::string& before) {
+  const Maker make{x};
   std::vector<ics::Event> events;
-  for (const auto& day : sheets::daysOf(told.computed(), make.w))
-    events.push_back(make.crewDay(day, events.size() + 1));
+  for (const auto& day : sheets::daysOf(x, make.w)) events.push_back(make.crewDay(day, events.size() + 1));
   for (const auto& e : x.plan.events) {
     if (e.name == "furniture") {
       ics::Event back = make.event("furniture", make.w("job_calendar.furniture"));

@@ -1,6 +1,6 @@
 #include "app/pack/looks.h"
 
-#include "app/pack/files.h"
+#include "app/system/files.h"
 #include "base/hidden.h"
 #include "base/nearest.h"
 #include "input/look/front_matter.h"
@@ -61,8 +61,7 @@ void reportUnknown(base::SourcePos pos, std::string path, const std::string& wor
   const std::string near = base::nearest(word, known);
   std::string hint;
   for (const auto& one : known) hint += (hint.empty() ? what + "s: " : ", ") + one;
-  messages.error(std::move(pos), std::move(path),
-                 "'" + word + "' is not a " + what + (near.empty() ? "" : "; did you mean '" + near + "'?"),
+  messages.error(std::move(pos), std::move(path), "'" + word + "' is not a " + what + base::didYouMean(near),
                  hint);
 }
 

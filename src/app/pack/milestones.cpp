@@ -1,8 +1,10 @@
 #include "app/pack/milestones.h"
 
+#include "model/lookup.h"
 #include "sheets/facts/facts_records.h"
 #include "sheets/words/formatter.h"
 
+#include <algorithm>
 #include <map>
 
 namespace app {
@@ -18,7 +20,7 @@ std::int64_t monthsBetween(base::Date from, base::Date to) {
 
 }  // namespace
 
-std::vector<drawings::Milestone> stationsOf(const sheets::Computed& x) {
+std::vector<drawings::Milestone> stationsOf(const model::JobResult& x) {
   const sheets::Formatter w(*x.c.region, x.language);
   const std::map<std::string, const char*> pictures = {{"walk", "care-walk"},
                                                        {"furniture", "care-chair"},
@@ -41,13 +43,49 @@ std::vector<drawings::Milestone> stationsOf(const sheets::Computed& x) {
     const bool isVisit = e.name == "maintenance", isTimed = e.name == "walk" || e.name == "furniture";
     const bool isYearly = isVisit && x.c.product->times.maintenanceMonths == 12;
     // The year stands beside it, on one line.
-    const model::Values inYear{{"weekday", w.shortWeekday(e.at.day)}, {"year", w.year(e.at.day)}};
+    const base::Values inYear{{"weekday", w.shortWeekday(e.at.day)}, {"year", w.year(e.at.day)}};
     const std::string key = "timeline." + e.name;
     list.push_back(
         {picture->second, isVisit ? w("timeline.weekday_year", inYear) : w.weekday(e.at.day),
          w.dayMonth(e.at.day), w(key + (isYearly ? ".what_yearly" : ".what")),
-         w(key + ".note", isTimed ? model::Values{{"time", w.clock(e.at.minutes)}} : model::Values{}), ""});
+         w(key + ".note", isTimed ? base::Values{{"time", w.clock(e.at.minutes)}} : base::Values{}), ""});
     last = e.at;
+  }
+  return list;
+}
+
+std::vector<drawings::Milestone> quoteStationsOf(const model::JobResult& x) {
+  const sheets::Formatter w(*x.c.region, x.language);
+  std::vector<drawings::Milestone> list;
+  const auto add = [&](const char* key, base::Date from, const std::string& note) {
+    list.push_back({"", w.weekday(from), w.dayMonth(from), w(std::string("quote_dates.") + key), note, ""});
+  };
+  const auto until = [&](base::Date from, base::Date to) {
+    return from == to ? std::string{} : w("quote_dates.until", {{"date", w.shortDate(to)}});
+  };
+  if (!x.plan.days.empty())
+    add("clear", x.plan.days.front() - std::chrono::days{1}, w("quote_dates.clear_note"));
+  const auto addWork = [&](const char* key, std::initializer_list<model::Work> works) {
+    std::optional<base::Date> from, to;
+    for (const auto& s : x.plan.shifts) {
+      const auto& task = model::taskOf(x.content, s.task);
+      const bool belongs = task.work && std::find(works.begin(), works.end(), *task.work) != works.end();
+      if (!belongs || (task.work == model::Work::Oil && !task.isPerCoat)) continue;
+      if (!from) from = s.start.day;
+      to = s.end.day;
+    }
+    if (from) add(key, *from, until(*from, *to));
+  };
+  using model::Work;
+  const bool isFixed = model::asksFor(x.c.job.work, Work::Fix),
+             isSanded = model::asksFor(x.c.job.work, Work::Sand);
+  addWork("wash", {Work::Wash});
+  addWork(!isSanded ? "fix" : isFixed ? "fix_and_sand" : "sand", {Work::Fix, Work::Sand});
+  addWork("coats", {Work::Oil});
+  for (const auto& e : x.plan.events) {
+    if (e.name == "walk" || e.name == "furniture")
+      add(e.name == "walk" ? "walk" : "furniture", e.at.day,
+          w("quote_dates.from", {{"time", w.clock(e.at.minutes)}}));
   }
   return list;
 }

@@ -1,9 +1,9 @@
 #include "app/pack/pack.h"
 
 #include "app/pack/documents.h"
-#include "app/pack/folder_exchange.h"
 #include "app/pack/job_calendar.h"
 #include "app/pack/weather_file.h"
+#include "app/system/folder_exchange.h"
 #include "input/read.h"
 
 #include <filesystem>
@@ -39,15 +39,15 @@ std::string packFolder(const std::string& job, const std::string& ref, const std
 
 std::optional<Pack> makePack(const JobText& job, const Shipped& shipped, const PackOrder& order,
                              base::Diagnostics& messages) {
-  const auto x = computeText(job.text, job.name, shipped, order.choices, messages);
+  const auto x = compute(job, shipped, order.choices, messages);
   if (!x) return {};
   Pack pack{packFolder(job.name, x->c.job.ref, order.folder),
             makeDocuments(*x, shipped, order.choices, order.only, messages),
             x->c.job.forecast.steps.empty() ? "" : weatherWords(x->c.job)};
   if (order.only.empty() && messages.ok()) {
     const auto language = languagesOf("office", *x, order.choices).front();
-    if (const auto told = tell(*x, shipped, language, messages))
-      pack.files.push_back({calendar, jobCalendar(*told, calendarBefore(pack.folder))});
+    if (const auto own = localized(*x, shipped, language, messages))
+      pack.files.push_back({calendar, jobCalendar(*own, calendarBefore(pack.folder))});
   }
   return messages.ok() ? std::optional(std::move(pack)) : std::nullopt;
 }

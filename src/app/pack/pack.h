@@ -2,7 +2,7 @@
 #pragma once
 
 #include "app/pack/compute.h"
-#include "app/pack/files.h"
+#include "app/system/files.h"
 
 #include <optional>
 

@@ -46,7 +46,7 @@ ordered_json heatJson(const model::HeatDay& day) {
           {"usual", day.isUsual}};
 }
 
-ordered_json vapourJson(const Computation& x, const model::VapourArea& area) {
+ordered_json vapourJson(const model::JobResult& x, const model::VapourArea& area) {
   return {{"area", x.c.job.areas[area.deck].name},
           {"solvent_g_per_h", std::round(area.solventGramsPerHour)},
           {"limit_mg_per_m3", tenths(area.limit)},
@@ -63,7 +63,7 @@ ordered_json listOf(const std::vector<Day>& days, Make make) {
 
 }  // namespace
 
-ordered_json exposureJson(const Computation& x) {
+ordered_json exposureJson(const model::JobResult& x) {
   const auto& e = x.exposure;
   return {{"noise", listOf(e.noise, noiseJson)},
           {"vibration", listOf(e.vibration, vibrationJson)},

@@ -8,6 +8,6 @@
 namespace app {
 
 /// The object 'exposure' of content/schemas/figures.schema.json; numbers are rounded to what can be measured.
-nlohmann::ordered_json exposureJson(const Computation& x);
+nlohmann::ordered_json exposureJson(const model::JobResult& x);
 
 }  // namespace app

@@ -9,6 +9,6 @@ namespace app {
 std::string isoWithOffset(base::LocalTime t, int offset);
 
 /// One JSON object, indented, with a line break at the end. Amounts of money are decimal strings.
-std::string figuresJson(const Computation& x);
+std::string figuresJson(const model::JobResult& x);
 
 }  // namespace app

@@ -55,6 +55,8 @@ std::string words(model::WindowViolation::Why why) {
       return "it falls outside the hours for coating";
     case model::WindowViolation::Why::LargeDeck:
       return "the area takes more than one day's hours for coating";
+    case model::WindowViolation::Why::Access:
+      return "the way to it, or the day's hours, leave no room for it sooner";
   }
   return {};
 }
@@ -70,6 +72,22 @@ std::string timeWords(base::LocalTime t) { return dateWords(t.day) + " " + base:
 /// '07:00-12:00', midnight as 24:00.
 std::string spanWords(int from, int until) {
   return base::isoClock(from) + "-" + (until == 24 * 60 ? "24:00" : base::isoClock(until));
+}
+
+std::string words(const model::DayHold& hold) {
+  switch (hold.why) {
+    case model::DayHold::Why::DaysOff:
+      return "days off before";
+    case model::DayHold::Why::BoardsDry:
+      return "washed boards dry until " + timeWords(*hold.until);
+    case model::DayHold::Why::CoatDry:
+      return "the coat below dries until " + timeWords(*hold.until);
+    case model::DayHold::Why::Weather:
+      return words(*hold.gate) + " before";
+    case model::DayHold::Why::BeforeCoat:
+      return "just before the coat, so that no boards stand bare";
+  }
+  return {};
 }
 
 bool isDark(const model::Hour& h) {
@@ -160,16 +178,20 @@ struct Text {
     if (sun.sunrise) out << "  sunrise " << base::isoClock(sun.sunrise->minutes);
     if (sun.sunset) out << "  sunset " << base::isoClock(sun.sunset->minutes);
     out << "\n";
+    for (const auto& there : r.x.plan.onSite) {
+      if (there.date == sun.date && there.heldBy) out << "  not sooner: " << words(*there.heldBy) << "\n";
+    }
     bool isWorked = false;
-    auto wiping = model::wipingOn(r.x.plan, r.content, r.x.c.product->times, sun.date);
+    auto wiping = model::wipingOn(r.x.plan, r.content, sun.date);
     const auto wipe = [&](int before) {
       if (!wiping || wiping->from >= before) return;
-      out << "  " << spanWords(wiping->from, wiping->until) << "  wipe off what still stands, in turns\n";
+      out << "  " << spanWords(wiping->from, wiping->until) << "  wipe off any oil left, in turns\n";
       wiping.reset();
     };
     for (const auto& s : r.x.plan.shifts) {
       if (s.start.day != sun.date) continue;
       isWorked = true;
+      if (model::taskOf(r.content, s.task).isWiping) continue;
       wipe(s.start.minutes);
       shift(s);
     }
@@ -194,19 +216,28 @@ struct Text {
   }
 
   void alternative(const model::Alternative& a) {
-    const std::map<std::string, std::string> reasons = {
-        {"later", "a later start"}, {"weather", "the weather"}, {"window", "the window between coats"}};
-    const auto found = reasons.find(a.reason);
+    const std::map<std::string, std::string> reasons = {{"cost", "dearer"},
+                                                        {"later", "no cheaper, and later"},
+                                                        {"order", "no cheaper"},
+                                                        {"weather", "the weather"},
+                                                        {"window", "a coat outside the ideal window"}};
     out << "  first coat " << timeWords(a.start) << ", done " << timeWords(a.finished) << ": "
-        << (found == reasons.end() ? a.reason : found->second) << ", ";
-    if (a.misses == 0) out << "every coat in its window\n";
-    else out << a.misses << (a.misses == 1 ? " coat" : " coats") << " outside the ideal window\n";
+        << reasons.at(a.reason);
+    const auto more = a.cost - r.x.plan.cost.total();
+    if (more.minor > 0) {
+      std::int64_t coin = 1;
+      for (int i = 0; i < r.x.c.region->currencyDigits; ++i) coin *= 10;
+      out << ", " << base::divide(more.minor, coin, base::Round::HalfUp) << " " << r.x.c.region->currency
+          << " more";
+    }
+    out << "\n";
   }
 };
 
 }  // namespace
 
-PlanReport reportPlan(const Computation& x, const model::Content& content, const schedule::Bounds& bounds) {
+PlanReport reportPlan(const model::JobResult& x, const model::Content& content,
+                      const schedule::Bounds& bounds) {
   PlanReport r{x, content, {}, {}, {}, {}};
   const auto& days = x.plan.days;
   r.from = bounds.from.value_or(days.empty() ? x.c.job.start : days.front());

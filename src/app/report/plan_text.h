@@ -7,7 +7,7 @@ namespace app {
 
 /// A computed plan with every hour of the days it was asked for.
 struct PlanReport {
-  const Computation& x;
+  const model::JobResult& x;
   const model::Content& content;
   base::Date from, until;  // 'until' not included
   std::vector<model::Hour> hours;
@@ -15,7 +15,8 @@ struct PlanReport {
 };
 
 /// The days from the plan's first to its last, or as far as the bounds go.
-PlanReport reportPlan(const Computation& x, const model::Content& content, const schedule::Bounds& bounds);
+PlanReport reportPlan(const model::JobResult& x, const model::Content& content,
+                      const schedule::Bounds& bounds);
 
 /// Day by day: light, work, hours fit for coating and why the others are not; then misses and alternatives.
 std::string planText(const PlanReport& report);

@@ -1,4 +1,5 @@
 // The diamonds of a product's data sheet in rows, and their words below.
+#include "base/letters.h"
 #include "drawings/pen/paths.h"
 
 #include <algorithm>
@@ -10,12 +11,6 @@ namespace {
 
 const Dim largest = Dim::mm(12), gap = Dim::mm(2);
 constexpr std::int64_t perRow = 3;
-
-std::string lower(std::string code) {
-  for (char& c : code)
-    if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
-  return code;
-}
 
 /// What stands in for a picture nobody drew: the frame alone, in the proportions of the others.
 typeset::Drawing emptyDiamond(const std::string& code, const Pen& pen, Dim size) {
@@ -38,11 +33,11 @@ typeset::Drawing hazardDiamonds(const std::vector<std::string>& codes, const Pen
   Dim y;
   for (std::size_t i = 0; i < codes.size(); ++i) {
     const auto n = static_cast<std::int64_t>(i);
-    auto drawn = sign(pen.signs, lower(codes[i]), size);
+    auto drawn = sign(pen.signs, base::lowered(codes[i]), size);
     if (!drawn) drawn = emptyDiamond(codes[i], pen, size);
     shift(drawn->items, {(size + gap) * (n % perRow), (size + gap) * (n / perRow)});
     std::move(drawn->items.begin(), drawn->items.end(), std::back_inserter(out.items));
-    const std::string key = "ghs." + lower(codes[i]);
+    const std::string key = "ghs." + base::lowered(codes[i]);
     names += (i == 0 ? "" : ", ") + (pen.language.has(key) ? pen.language(key) : drawn->alt);
     y = (size + gap) * (n / perRow) + size;
   }

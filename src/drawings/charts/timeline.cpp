@@ -11,8 +11,7 @@ namespace {
 
 // Down the page, in points: picture, plank, then rows of words.
 const Dim pictureHeight = Dim::mm(16);
-const Dim plankTop = Dim::pt(58), plankHeight = Dim::pt(21);
-const Dim wordsTop = Dim::pt(91);
+const Dim underPicture = Dim::pt(58), plankHeight = Dim::pt(21), stripHeight = Dim::pt(7);
 
 class TimelineWriter {
  public:
@@ -22,11 +21,15 @@ class TimelineWriter {
     pitch_ = (width + gutter_) / count_;
   }
 
-  typeset::Drawing draw(const std::string& caption) {
+  typeset::Drawing draw(const std::string& caption, const std::string& alt) {
+    hasPictures_ = std::any_of(stations_.begin(), stations_.end(),
+                               [](const Milestone& s) { return !s.picture.empty(); });
+    plankTop_ = hasPictures_ ? underPicture : hundredthsPt(350);
+    plankHeight_ = hasPictures_ ? plankHeight : stripHeight;
     drawPlank();
     for (std::int64_t i = 0; i < count_; ++i) drawPicture(i);
     // A row is as high as its highest station, so that all stand level.
-    Dim y = wordsTop;
+    Dim y = plankTop_ + plankHeight_ + Dim::pt(12);
     const auto date = [](const Milestone& s) { return s.date; };
     const Dim narrow = pitch_ - gutter_, wide = pitch_ - Dim::mm(2);
     y += row("table", y, wide, 2, [](const Milestone& s) { return s.weekday; });
@@ -41,7 +44,7 @@ class TimelineWriter {
       }
     }
     out_.size = {width_, y};
-    out_.alt = alt();
+    out_.alt = told(alt);
     return std::move(out_);
   }
 
@@ -104,13 +107,13 @@ class TimelineWriter {
 
   void drawPlank() {
     const auto ink = colour(pen_, "ink"), tint = colour(pen_, "tint");
-    const Rect plank = {{{}, plankTop}, {width_, plankHeight}};
+    const Rect plank = {{{}, plankTop_}, {width_, plankHeight_}};
     put(out_.items, box(plank, tint, std::nullopt));
     // Lines from 0.6 mm apart to 2.9 mm, then none: by the third station the oil is hard enough for
     // furniture.
     const std::int64_t soft = left(std::min<std::int64_t>(3, std::max<std::int64_t>(1, count_ - 2))).raw;
     Path grain;
-    for (Dim x; x.raw < soft;) {
+    for (Dim x; hasPictures_ && x.raw < soft;) {
       moveTo(grain, {x, plank.at.y});
       lineTo(grain, {x, bottom(plank)});
       const Dim wider = {base::mulDiv(base::mulDiv(tenths(23).raw, x.raw, soft, base::Round::HalfUp), x.raw,
@@ -118,14 +121,14 @@ class TimelineWriter {
       x += tenths(6) + wider;
     }
     grain.stroke = Stroke{ink, hundredthsPt(50), {}, false};
-    put(out_.items, std::move(grain));
+    if (hasPictures_) put(out_.items, std::move(grain));
     for (std::int64_t i = 0; i + 1 < count_; ++i) {
       const auto& gap = stations_[static_cast<std::size_t>(i)].gap;
       if (gap.empty()) continue;
       const ShapedText w = words(pen_, "drawing", gap);
       const Dim wide = w.width + tenths(24);
-      const Point middle = {left(i) + pitch_ / 2, plankTop + plankHeight / 2};
-      put(out_.items, box({{middle.x - wide / 2, plankTop}, {wide, plankHeight}}, tint, std::nullopt));
+      const Point middle = {left(i) + pitch_ / 2, plankTop_ + plankHeight_ / 2};
+      put(out_.items, box({{middle.x - wide / 2, plankTop_}, {wide, plankHeight_}}, tint, std::nullopt));
       putCentred(out_.items, w, middle);
     }
     put(out_.items, box(plank, std::nullopt, Stroke{ink, hundredthsPt(100), {}, false}));
@@ -133,12 +136,12 @@ class TimelineWriter {
     for (std::int64_t i = 0; i < count_; ++i) {
       const Dim x = left(i) + hundredthsPt(80);  // its left side stands over the words'
       put(out_.items,
-          line({x, plankTop - hundredthsPt(350)}, {x, plankTop + plankHeight + Dim::pt(7)}, mark));
+          line({x, plankTop_ - hundredthsPt(350)}, {x, plankTop_ + plankHeight_ + Dim::pt(7)}, mark));
     }
   }
 
-  std::string alt() const {
-    std::string text = pen_.language("timeline.alt");
+  std::string told(const std::string& alt) const {
+    std::string text = alt;
     for (std::size_t i = 0; i < stations_.size(); ++i) {
       const auto& s = stations_[i];
       text += (i == 0 ? " " : "; ") + s.weekday + " " + s.date + ", " + s.what;
@@ -152,16 +155,17 @@ class TimelineWriter {
   const Pen& pen_;
   Dim width_;
   std::int64_t count_;
-  Dim gutter_, pitch_;
+  Dim gutter_, pitch_, plankTop_, plankHeight_;
+  bool hasPictures_ = false;
   typeset::Drawing out_;
 };
 
 }  // namespace
 
 typeset::Drawing timeline(const std::vector<Milestone>& stations, const Pen& pen, Dim width,
-                          const std::string& caption) {
+                          const std::string& caption, const std::string& alt) {
   if (stations.empty()) return {};
-  return TimelineWriter(stations, pen, width).draw(caption);
+  return TimelineWriter(stations, pen, width).draw(caption, alt);
 }
 
 }  // namespace drawings

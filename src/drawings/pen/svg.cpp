@@ -1,6 +1,7 @@
 #include "drawings/pen/svg.h"
 
 #include "base/fixed.h"
+#include "base/letters.h"
 
 namespace drawings {
 
@@ -13,10 +14,8 @@ const std::string* Element::find(const std::string& attribute) const {
 namespace {
 
 bool isSpace(char c) { return c == ' ' || c == '\t' || c == '\n' || c == '\r'; }
-bool isDigit(char c) { return c >= '0' && c <= '9'; }
-bool isName(char c) {
-  return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || isDigit(c) || c == '-' || c == ':';
-}
+using base::isDigit;
+bool isName(char c) { return base::isLetter(c) || isDigit(c) || c == '-' || c == ':'; }
 
 class ElementReader {
  public:

@@ -32,21 +32,23 @@ bool isFootLow(model::Side up) { return up == Side::Right || up == Side::Bottom;
 StripBands bandsOf(const PlacedDeck& placed, const model::Deck& deck, const model::WetEdge& edge) {
   StripBands out;
   Length pitch;
+  int count = 0;  // of treads counted from a foot that lies high
   out.startsLow = !edge.startsAtEnd;
   if (const auto* stairs = std::get_if<model::Stairs>(&deck.shape)) {
     out.alongX = placed.up == Side::Top || placed.up == Side::Bottom;
     pitch = stairs->going;
     out.startsLow = isFootLow(placed.up) != edge.startsAtEnd;
+    if (!isFootLow(placed.up)) count = stairs->steps;
   } else if (deck.boards) {
     out.alongX = model::runsAlongX(placed.extent, deck.boards->run);
     pitch = deck.boards->width + deck.boards->gap;
   }
   const Length low = out.alongX ? placed.extent.from.y : placed.extent.from.x;
   const Length high = out.alongX ? placed.extent.to.y : placed.extent.to.x;
-  int count = 0;
-  for (const auto& strip : edge.strips) count += strip.boards;
   for (const auto& strip : edge.strips) {
-    const int first = out.startsLow ? strip.fromBoard : count - strip.fromBoard - strip.boards;
+    if (strip.boards == 0) continue;
+    const int first = count == 0 ? strip.fromBoard : count - strip.fromBoard - strip.boards;
+    out.numbers.push_back(strip.number);
     out.bands.push_back({low + pitch * first, std::min(low + pitch * (first + strip.boards), high)});
   }
   return out;

@@ -46,8 +46,10 @@ void StripsDrawer::fill() {
   drawDeckLines(sheet_, placed_, deck_, placed_.isStairs);
   const Stroke border = {colour(sheet_.pen, "ink"), hundredthsPt(90), {}, false};
   Path lines;
-  for (std::size_t i = 1; i < bands_.bands.size(); ++i) {
-    const Length at = std::max(bands_.bands[i - 1].from, bands_.bands[i].from);
+  const Length low = bands_.alongX ? placed_.extent.from.y : placed_.extent.from.x;
+  for (const auto& band : bands_.bands) {
+    const Length at = band.from;
+    if (at <= low) continue;
     for (const auto& s : model::stretches(placed_.outline, at, bands_.alongX)) {
       moveTo(lines, point(s.from, at));
       lineTo(lines, point(s.to, at));

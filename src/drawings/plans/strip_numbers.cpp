@@ -9,8 +9,8 @@ namespace {
 
 const Dim discHeight = tenths(44), air = tenths(6), leaderLength = tenths(18);
 
-ShapedText numeral(const Pen& pen, std::size_t band, bool isOnDisc) {
-  auto span = typeset::spanIn(pen.theme, "drawing", std::to_string(band + 1));
+ShapedText numeral(const Pen& pen, int number, bool isOnDisc) {
+  auto span = typeset::spanIn(pen.theme, "drawing", std::to_string(number));
   span.face = model::Face::SansBold;
   if (isOnDisc) span.colour = colour(pen, "white");
   return words(pen, span);
@@ -19,7 +19,7 @@ ShapedText numeral(const Pen& pen, std::size_t band, bool isOnDisc) {
 }  // namespace
 
 Size StripsDrawer::sizeOf(std::size_t band, Look look) const {
-  const ShapedText w = numeral(sheet_.pen, band, look == Look::Disc);
+  const ShapedText w = numeral(sheet_.pen, bands_.numbers[band], look == Look::Disc);
   if (look == Look::Plain) return {w.width, w.height};
   const Dim wide = std::max(discHeight, w.width + tenths(12));
   return {wide, wide};
@@ -120,7 +120,7 @@ std::vector<StripsDrawer::Mark> StripsDrawer::marksAnywhere() const {
 }
 
 void StripsDrawer::draw(const Mark& mark) {
-  const ShapedText w = numeral(sheet_.pen, mark.band, mark.look == Look::Disc);
+  const ShapedText w = numeral(sheet_.pen, bands_.numbers[mark.band], mark.look == Look::Disc);
   const Rect room = roomOf(mark);
   if (mark.end) {
     const Stroke thin = {colour(sheet_.pen, "ink"), hundredthsPt(40), {}, false};

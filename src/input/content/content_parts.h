@@ -16,8 +16,7 @@ std::string pathBeside(const Field& f, const std::string& file);
 model::Normals readNormals(Record& r);
 model::Region readRegion(Record& r);
 /// The 'holidays:' of a region with these states.
-std::vector<base::HolidayRule> readHolidays(const Field& f,
-                                             const std::map<std::string, std::string>& states);
+std::vector<base::HolidayRule> readHolidays(const Field& f, const std::map<std::string, std::string>& states);
 /// Codes of labels that have no text in 'labels' are errors.
 model::Product readProduct(Record& r, const std::map<std::string, model::Region>& regions,
                            const model::LabelTexts& labels);

@@ -228,6 +228,10 @@ model::Hazard readHazard(const Field& f, const Known& known) {
   if (const Field sign = r.may("sign"); sign.isGiven()) h.sign = text(sign);
   h.isPanel = yesNo(r.may("panel"), false);
   for (const Field& task : r.may("tasks").items()) h.tasks.push_back(knownId(task, "task", known.tasks));
+  for (const Field& item : r.may("wears").items()) {
+    if (const auto wear = chosen(item, wearWords, "piece of protective equipment"))
+      h.wears.emplace_back(*wear);
+  }
   h.who = textWithNames(r.must("who", "the crew"));
   h.harm = textWithNames(r.must("harm", "A fire at night can kill."));
   h.controls =

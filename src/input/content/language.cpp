@@ -12,17 +12,17 @@
 namespace input {
 namespace {
 
-using model::Language;
-using model::Phrase;
-using model::PluralForm;
+using base::Language;
+using base::Phrase;
+using base::PluralForm;
 
 constexpr Word<PluralForm> formWords[] = {{"one", PluralForm::One},
                                           {"few", PluralForm::Few},
                                           {"many", PluralForm::Many},
                                           {"other", PluralForm::Other}};
-constexpr Word<model::PluralRule> ruleWords[] = {{"other", model::PluralRule::Other},
-                                                 {"one other", model::PluralRule::OneOther},
-                                                 {"one few many", model::PluralRule::OneFewMany}};
+constexpr Word<base::PluralRule> ruleWords[] = {{"other", base::PluralRule::Other},
+                                                {"one other", base::PluralRule::OneOther},
+                                                {"one few many", base::PluralRule::OneFewMany}};
 
 std::string nameOf(PluralForm form) {
   for (const auto& w : formWords) {
@@ -70,7 +70,7 @@ void flatten(const Field& f, const std::string& key, Flat& flat) {
   }
 }
 
-Phrase readPhrase(const Field& f, model::PluralRule rule) {
+Phrase readPhrase(const Field& f, base::PluralRule rule) {
   Phrase phrase;
   phrase.isCounted = f.is(Node::Kind::Map);
   if (!phrase.isCounted) {
@@ -78,7 +78,7 @@ Phrase readPhrase(const Field& f, model::PluralRule rule) {
     return phrase;
   }
   Record r(f);
-  for (const PluralForm form : model::formsOf(rule))
+  for (const PluralForm form : base::formsOf(rule))
     phrase.forms[form] = phraseText(r.must(nameOf(form), "'{n} days'"));
   r.finish();
   return phrase;
@@ -91,7 +91,7 @@ std::string wordsOfPlaces(const std::set<std::string>& places) {
 }
 
 std::set<std::string> namedIn(const std::string& text) {
-  const auto places = model::placesOf(text);
+  const auto places = base::placesOf(text);
   return {places.begin(), places.end()};
 }
 
@@ -139,7 +139,7 @@ void checkKeys(const Flat& flat, const std::map<std::string, std::string>& wante
   for (const auto& [key, f] : flat.phrases) {
     if (wanted.contains(key)) continue;
     const std::string near = base::nearest(key, names);
-    f.error("there is no such text to translate" + (near.empty() ? "" : "; did you mean '" + near + "'?"),
+    f.error("there is no such text to translate" + base::didYouMean(near),
             "take it out, or name it as content/languages/en.yaml does");
   }
 }
@@ -178,8 +178,8 @@ void readTexts(const Field& f, Language& language, const model::Content& content
 
 }  // namespace
 
-model::Language readLanguage(const std::string& file, const std::string& id, const Language* english,
-                             const model::Content& content, base::Diagnostics& out) {
+base::Language readLanguage(const std::string& file, const std::string& id, const Language* english,
+                            const model::Content& content, base::Diagnostics& out) {
   Language language;
   language.id = id;
   const std::optional<std::string> bytes = readFile(file);

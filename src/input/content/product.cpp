@@ -23,6 +23,7 @@ std::vector<model::Tin> readTins(const Field& f, int digits) {
     model::Tin t;
     t.size = quantity(r.must("size", "1 L"), parseVolume, tinSizes);
     t.price = money(r.must("price", "118.00"), digits);
+    if (const Field code = r.may("code"); code.isGiven()) t.code = text(code);
     r.finish();
     for (const model::Tin& other : tins) {
       if (other.size == t.size && !t.size.isZero()) item.error("this size is given twice", "leave one out");
@@ -187,6 +188,7 @@ model::Product readProduct(Record& r, const std::map<std::string, model::Region>
                            const model::LabelTexts& labels) {
   model::Product p;
   p.name = text(r.must("name", "penetrating oil for outdoor timber"));
+  if (const Field f = r.may("supplier"); f.isGiven()) p.supplier = text(f);
   p.kind = choice(r.must("kind", "penetrating oil"), productKindWords, "kind of product", p.kind);
   p.isDryingOil = yesNo(r.must("drying_oil", "true"), true);
   p.isWaterborne = yesNo(r.may("waterborne"), p.kind == model::ProductKind::WaterborneOil);

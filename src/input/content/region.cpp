@@ -1,3 +1,4 @@
+#include "base/currency.h"
 #include "input/content/content_parts.h"
 #include "input/yaml/words.h"
 #include "model/lookup.h"
@@ -29,7 +30,8 @@ void readCurrency(const Field& f, model::Region& region) {
     code.error(inQuotes(region.currency) + " is not a currency code",
                "write three capitals (ISO 4217), like NZD");
   region.currencyName = text(r.must("name", "New Zealand dollars"));
-  region.currencyDigits = whole(r.may("digits"), {0, 3, "from 0 to 3"}, 2);
+  const int usual = base::currencyDigits(region.currency).value_or(2);
+  region.currencyDigits = whole(r.may("digits"), {0, 3, "from 0 to 3"}, usual);
   const Field before = r.may("before"), after = r.may("after");
   if (before.isGiven()) region.numbers.currencyBefore = sign(before);
   if (after.isGiven()) region.numbers.currencyAfter = sign(after);
@@ -173,7 +175,6 @@ void readLimits(const Field& f, model::Region& region) {
     for (const auto& word : wearWords) {
       if (const Field grade = e.may(word.name); grade.isGiven()) region.equipment[word.name] = text(grade);
     }
-    if (const Field grade = e.may("gas_mask"); grade.isGiven()) region.equipment["gas_mask"] = text(grade);
     e.finish();
   }
   r.finish();

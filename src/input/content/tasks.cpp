@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <stdexcept>
 
 namespace input {
 namespace {
@@ -46,6 +47,23 @@ std::vector<model::ConsumableUse> readUses(const Field& f,
   return uses;
 }
 
+const char* rateOf(model::Measure measure) {
+  switch (measure) {
+    case model::Measure::Job:
+    case model::Measure::Day:
+      break;
+    case model::Measure::Surface:
+    case model::Measure::Wetted:
+      return "30 m2/h";
+    case model::Measure::CutIn:
+    case model::Measure::BoardLength:
+      return "30 m/h";
+    case model::Measure::Fixings:
+      return "140 pieces/h";
+  }
+  throw std::logic_error("internal error: a task per job or per day has no rate");
+}
+
 void readRates(Record& r, model::Task& t) {
   const bool isFixed = t.measure == model::Measure::Job || t.measure == model::Measure::Day;
   const Field hours = r.may("hours"), rate = r.may("rate"), rates = r.may("rates");
@@ -56,7 +74,8 @@ void readRates(Record& r, model::Task& t) {
     t.hoursEach = quantity(hours, parseTime, {{0}, base::Hours::whole(1000), "from 0 h to 1000 h"});
     if (rate.isGiven()) rate.error("a task per job or per day has no rate", "give its 'hours'");
   } else {
-    if (!rate.isGiven()) r.field().error("'rate' is missing", "write it like rate: 30 m2/h");
+    if (!rate.isGiven())
+      r.field().error("'rate' is missing", std::string("write it like rate: ") + rateOf(t.measure));
     t.ratePerHour = taskRate(rate, t.measure);
     if (hours.isGiven()) hours.error("only a task per job or per day has 'hours'", "give its 'rate'");
   }
@@ -75,9 +94,11 @@ void readRates(Record& r, model::Task& t) {
 }
 
 model::Task readTask(const Field& f, const std::map<std::string, model::Consumable>& consumables) {
-  enum class Each { Pass, Coat, LateCoat };
-  constexpr Word<Each> eachWords[] = {
-      {"pass", Each::Pass}, {"coat", Each::Coat}, {"late coat", Each::LateCoat}};
+  enum class Each { Pass, Coat, WipedCoat, LateCoat };
+  constexpr Word<Each> eachWords[] = {{"pass", Each::Pass},
+                                      {"coat", Each::Coat},
+                                      {"wiped coat", Each::WipedCoat},
+                                      {"late coat", Each::LateCoat}};
   Record r(f);
   model::Task t;
   t.id = text(r.must("id", "rinse"));
@@ -87,7 +108,8 @@ model::Task readTask(const Field& f, const std::map<std::string, model::Consumab
   t.measure = choice(r.must("per", "surface"), measureWords, "measure", t.measure);
   const auto each = chosen(r.may("each"), eachWords, "repetition");
   t.isPerPass = each == Each::Pass;
-  t.isPerCoat = each == Each::Coat;
+  t.isPerCoat = each == Each::Coat || each == Each::WipedCoat;
+  t.isWiping = each == Each::WipedCoat;
   t.isForLateCoat = each == Each::LateCoat;
   readRates(r, t);
   t.timeByState = readTimes(r.may("time"));

@@ -2,7 +2,7 @@
 
 namespace input {
 
-model::Content translated(model::Content content, const model::Language& language) {
+model::Content translated(model::Content content, const base::Language& language) {
   forEachText(content, [&](const std::string& path, std::string& text) {
     const auto found = language.content.find(path);
     if (found != language.content.end()) text = found->second;

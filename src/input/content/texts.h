@@ -2,8 +2,8 @@
 // of people and firms, codes and law texts are not among them.
 #pragma once
 
+#include "base/language.h"
 #include "model/content.h"
-#include "model/language.h"
 
 #include <utility>
 
@@ -74,6 +74,6 @@ void forEachText(AnyContent& content, Visit visit) {
 }
 
 /// The content with its texts in a language that translates them all; readLanguage sees to that.
-model::Content translated(model::Content content, const model::Language& language);
+model::Content translated(model::Content content, const base::Language& language);
 
 }  // namespace input

@@ -1,4 +1,5 @@
 // What a number without its unit may mean.
+#include "base/letters.h"
 #include "base/quantity_words.h"
 #include "input/yaml/quantity.h"
 
@@ -24,9 +25,7 @@ Guesses guessed(const std::string& number, Units metric, Units us, bool isUs) {
 }  // namespace
 
 std::vector<std::string> withoutCommas(const std::string& text) {
-  const auto isDigitAt = [&](std::size_t at) {
-    return at < text.size() && text[at] >= '0' && text[at] <= '9';
-  };
+  const auto isDigitAt = [&](std::size_t at) { return at < text.size() && base::isDigit(text[at]); };
   const std::size_t first = text.find(','), last = text.rfind(',');
   std::string joined, pointed;
   bool partsThousands = true;

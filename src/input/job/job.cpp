@@ -1,4 +1,5 @@
 // A job file from its first key to its last, and what must fit together between its parts.
+#include "base/letters.h"
 #include "input/content/content_parts.h"
 #include "input/job/job_parts.h"
 #include "input/read.h"
@@ -16,9 +17,7 @@ namespace {
 bool isFolderName(const std::string& s) {
   if (s.empty() || s.size() > 64 || s.front() == '.' || s.back() == '.') return false;
   for (const char c : s) {
-    const bool isFine = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') ||
-                        c == '.' || c == '_' || c == '-';
-    if (!isFine) return false;
+    if (!base::isLetter(c) && !base::isDigit(c) && c != '.' && c != '_' && c != '-') return false;
   }
   return true;
 }
@@ -203,61 +202,11 @@ base::Places placesIn(const Node& root, const std::string& file) {
   return places;
 }
 
-void checkYear(const model::Job& job, base::Diagnostics& messages) {
-  const int started = static_cast<int>(std::chrono::year_month_day{job.start}.year());
-  if (job.start == base::Date{} || job.site.yearBuilt.value_or(0) <= started) return;
-  messages.error(base::placeOf(job.places, "site.year_built"), "site.year_built",
-                 inQuotes(std::to_string(*job.site.yearBuilt)) + " is after " + std::to_string(started) +
-                     ", when the work starts",
-                 "check the year, or leave it out");
-}
-
 std::vector<std::string> readPapers(const Field& f) {
   std::vector<std::string> papers;
   constexpr Word<const char*> paperWords[] = {{"treated", "treated"}};
   for (const Field& item : f.items()) papers.emplace_back(choice(item, paperWords, "licence", ""));
   return papers;
-}
-
-/// Boards that may hold arsenic are sanded by people with papers for it only.
-void checkTreated(const model::Job& job, const model::Content& content, base::Diagnostics& messages) {
-  const auto& papers = job.licensedFor;
-  if (!model::asksFor(job.work, model::Work::Sand) ||
-      std::find(papers.begin(), papers.end(), "treated") != papers.end())
-    return;
-  const auto region = content.regions.find(job.site.region);
-  std::string whom = "the authority";
-  if (region != content.regions.end()) {
-    for (const auto& a : region->second.authorities) {
-      if (a.about == "treated") whom = a.name;
-    }
-  }
-  for (const model::Deck& deck : job.areas) {
-    if (!content.timbers.contains(deck.timber) || !model::mayBeTreated(deck, content)) continue;
-    messages.error(deck.pos, "areas", "the boards of '" + deck.name + "' may hold arsenic and are not sanded",
-                   "take 'sand' out of 'work:', or write 'licensed_for: [treated]' where your papers and " +
-                       whom +
-                       " allow it; NSW EPA, treated timber; Caring for Our Children, standard 5.2.9.12");
-  }
-}
-
-/// Words of a name or a place where strangers are likely.
-void checkPublic(const model::Job& job, base::Diagnostics& messages) {
-  if (job.site.isPublic) return;
-  std::string words = job.customer.name;
-  for (const auto* lines : {&job.customer.address, &job.site.address}) {
-    for (const auto& line : *lines) words += " " + line;
-  }
-  words = " " + inSmallLetters(words) + " ";
-  for (const char* word : {"club", "school", "church", "council", "hotel", "caf\u00e9", "cafe", "restaurant",
-                           "marina", "museum", "library", "hospital", "campground", "bathing place"}) {
-    if (words.find(std::string(" ") + word + " ") == std::string::npos) continue;
-    messages.warn(
-        base::placeOf(job.places, "site"), "site.public",
-        std::string("'") + word + "' sounds like a place where people pass, and nothing is said of them",
-        "write 'public: true', or 'public: false' where nobody does");
-    return;
-  }
 }
 
 }  // namespace
@@ -376,9 +325,7 @@ model::Job readJob(const std::string& bytes, const std::string& file, const mode
   if (const Field f = r.may("licensed_for"); f.isGiven()) job.licensedFor = readPapers(f);
   r.finish();
   job.places = placesIn(*root, file);
-  checkTreated(job, content, messages);
-  checkPublic(job, messages);
-  checkYear(job, messages);
+  checkWhole(job, content, messages);
   forwardSorted(messages, out);
   return job;
 }

@@ -1,4 +1,5 @@
 // The areas of a job: decks, stairs, strips and screens with their boards.
+#include "base/letters.h"
 #include "input/job/job_parts.h"
 #include "input/job/same_name.h"
 #include "input/job/shape.h"
@@ -189,6 +190,32 @@ model::ClockSpan readSun(const Field& f) {
   return span ? model::ClockSpan{span->from, span->until} : model::ClockSpan{};
 }
 
+constexpr Word<model::Compass> compassWords[] = {{"north", model::Compass::North},
+                                                 {"east", model::Compass::East},
+                                                 {"south", model::Compass::South},
+                                                 {"west", model::Compass::West}};
+constexpr Word<model::EdgeKind> edgeWords[] = {{"open", model::EdgeKind::Open},
+                                               {"drop", model::EdgeKind::Drop},
+                                               {"water", model::EdgeKind::Water},
+                                               {"wall", model::EdgeKind::Wall}};
+
+std::vector<model::DeckEdge> readEdges(const Field& f) {
+  std::vector<model::DeckEdge> edges;
+  for (const Field& item : f.items()) {
+    Record r(item);
+    model::DeckEdge edge;
+    const Field side = r.must("side", "north");
+    edge.side = choice(side, compassWords, "side", edge.side);
+    edge.kind = choice(r.must("is", "water"), edgeWords, "kind of edge", edge.kind);
+    r.finish();
+    for (const auto& other : edges) {
+      if (other.side == edge.side) side.error("this side is told twice", "give each side once");
+    }
+    edges.push_back(edge);
+  }
+  return edges;
+}
+
 /// What lies around a deck.
 void readSurroundings(Record& r, model::Deck& d) {
   d.isCovered = yesNo(r.may("covered"), false);
@@ -199,6 +226,7 @@ void readSurroundings(Record& r, model::Deck& d) {
     if (d.isCovered && d.sun->until > 0)
       sun.error("no sun reaches a deck under a roof", "leave out 'sun' or 'covered'");
   }
+  if (const Field edges = r.may("edges"); edges.isGiven()) d.edges = readEdges(edges);
   if (const Field way = r.may("way_out"); way.isGiven()) {
     d.wayOut = readPlace(way);
     if (!isFloor(d.shape) || isMeasured(d.shape))
@@ -231,7 +259,7 @@ constexpr Word<const char*> otherStates[] = {{"painted", "'film'"},
                                              {"bare", "'new', 'weathered' or 'sanded'"}};
 
 model::State readState(const Field& f) {
-  const std::string word = f.is(Node::Kind::Word) ? inSmallLetters(f.node()->word) : "";
+  const std::string word = f.is(Node::Kind::Word) ? base::lowered(f.node()->word) : "";
   for (const auto& [name, known] : otherStates) {
     if (word != name) continue;
     f.error(inQuotes(f.node()->word) + " is not a known state of the boards; did you mean " + known + "?",
@@ -275,6 +303,7 @@ model::Deck readDeck(const Field& f, const model::Content& content, const std::v
     patch.error("rates and a test patch are both given", "keep the one that is to count");
   if (const Field note = r.may("note"); note.isGiven()) d.note = text(note);
   if (const Field note = r.may("office_note"); note.isGiven()) d.officeNote = text(note);
+  if (const Field note = r.may("crew_note"); note.isGiven()) d.crewNote = text(note);
   readSurroundings(r, d);
   if (const Field edge = r.may("edge_height"); edge.isGiven())
     d.edgeHeight = quantity(edge, parseLength, edgeHeights);

@@ -1,5 +1,7 @@
 #include "input/job/job_parts.h"
 
+#include "base/letters.h"
+#include "base/nearest.h"
 #include "input/yaml/words.h"
 
 #include <algorithm>
@@ -34,11 +36,11 @@ std::string readRegion(const Field& f, const model::Content& content) {
   if (id.empty() || content.regions.contains(id)) return id;
   std::string meant, all;
   for (const auto& [known, region] : content.regions) {
-    const std::string word = inSmallLetters(id);
-    if (word == known || word == inSmallLetters(region.name)) meant = known;
+    const std::string word = base::lowered(id);
+    if (word == known || word == base::lowered(region.name)) meant = known;
     all += (all.empty() ? "" : ", ") + known + (region.name.empty() ? "" : " (" + region.name + ")");
   }
-  f.error(inQuotes(id) + " is not a known region" + (meant.empty() ? "" : "; did you mean '" + meant + "'?"),
+  f.error(inQuotes(id) + " is not a known region" + base::didYouMean(meant),
           "known: " + all + "; each is a file in content/regions");
   return {};
 }
@@ -268,6 +270,8 @@ model::Pricing readPricing(const Field& f, const model::Region* region) {
       tax.warn(inQuotes(tax.word().value_or("")) + " is far from the region's own rate",
                "leave 'tax' out for that rate, or check the number");
   }
+  if (const Field show = r.may("show"); show.isGiven())
+    p.show = choice(show, priceShowWords, "way to show the price", model::PriceShow::Areas);
   r.finish();
   return p;
 }

@@ -21,4 +21,7 @@ std::vector<model::Deck> readDecks(const Field& f, const model::Content& content
 std::vector<model::DoneCoat> readDone(const Field& f, const model::Job& job, const model::Product* product);
 std::vector<model::StockTin> readLeft(const Field& f, const model::Job& job, const model::Content& content);
 
+/// Tells what does not fit together in a job that is read, or is likely forgotten.
+void checkWhole(const model::Job& job, const model::Content& content, base::Diagnostics& messages);
+
 }  // namespace input

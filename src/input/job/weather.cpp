@@ -1,4 +1,5 @@
 // The 'weather:' of a job or a region: a forecast file, or what is usual for each month.
+#include "base/units.h"
 #include "input/content/content_parts.h"
 #include "input/job/job_parts.h"
 #include "input/yaml/words.h"
@@ -12,9 +13,7 @@ using base::Temperature;
 constexpr const char* monthNames[] = {"jan", "feb", "mar", "apr", "may", "jun",
                                       "jul", "aug", "sep", "oct", "nov", "dec"};
 
-double number(base::Count c) { return static_cast<double>(c.millionths) / 1e6; }
-double number(Temperature t) { return static_cast<double>(t.millionths) / 1e6; }
-double number(Share s) { return static_cast<double>(s.millionths) / 1e6; }
+using base::floating;
 
 constexpr const char* monthExample =
     "{coldest: 6 C, warmest: 16 C, humidity: 84 %, cloud: 65 %, wind: 3 m/s, rain_days: 8}";
@@ -24,13 +23,14 @@ model::MonthWeather readMonth(const Field& f) {
   model::MonthWeather m;
   if (!f.isGiven()) return m;
   Record r(f);
-  m.coldest = number(quantity(r.must("coldest", "6 C"), parseTemperature, air));
-  m.warmest = number(quantity(r.must("warmest", "30 C"), parseTemperature, air, air.most));
-  m.humidity = number(quantity(r.must("humidity", "84 %"), parseShare,
-                               {Share::whole(1), Share::whole(100), "from 1 % to 100 %"}, Share::whole(80)));
-  m.cloud = number(quantity(r.must("cloud", "65 %"), parseShare, toWhole)) / 100;
-  m.wind = number(quantityWith(r.must("wind", "3 m/s"), "m/s",
-                               {base::Count{}, base::Count::whole(40), "from 0 m/s to 40 m/s"}));
+  m.coldest = floating(quantity(r.must("coldest", "6 C"), parseTemperature, air));
+  m.warmest = floating(quantity(r.must("warmest", "30 C"), parseTemperature, air, air.most));
+  m.humidity =
+      floating(quantity(r.must("humidity", "84 %"), parseShare,
+                        {Share::whole(1), Share::whole(100), "from 1 % to 100 %"}, Share::whole(80)));
+  m.cloud = floating(quantity(r.must("cloud", "65 %"), parseShare, toWhole)) / 100;
+  m.wind = floating(quantityWith(r.must("wind", "3 m/s"), "m/s",
+                                 {base::Count{}, base::Count::whole(40), "from 0 m/s to 40 m/s"}));
   m.rainDays = whole(r.must("rain_days", "8"), {0, 31, "from 0 to 31"}, 0);
   r.finish();
   if (m.coldest > m.warmest)
@@ -66,7 +66,7 @@ void readWeather(const Field& f, model::Job& job) {
     Record r(f);
     const Field file = r.may("forecast"), cloud = r.may("cloud");
     if (file.isGiven()) job.forecast.file = text(file);
-    if (cloud.isGiven()) job.forecast.likelyCloud = number(quantity(cloud, parseShare, toWhole));
+    if (cloud.isGiven()) job.forecast.likelyCloud = floating(quantity(cloud, parseShare, toWhole));
     if (cloud.isGiven() && !file.isGiven())
       cloud.error("there is no 'forecast' that it could be of", "name its file, or leave it out");
     if (r.has("normals") || r.has("source")) job.normals = readNormals(r);

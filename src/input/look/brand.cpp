@@ -59,6 +59,27 @@ std::string readWeb(const Field& f) {
   return {};
 }
 
+model::Delivery readDelivery(const Field& f) {
+  model::Delivery d;
+  if (!f.isGiven()) return d;
+  Record r(f);
+  d.to = texts(r.may("to"));
+  if (const Field hours = r.may("hours"); hours.isGiven()) d.hours = text(hours);
+  d.workingDays = whole(r.may("days"), {0, 60, "from 0 to 60"}, d.workingDays);
+  r.finish();
+  return d;
+}
+
+/// What a customer may want to know of a firm before he signs, and where he pays.
+void readTrust(Record& r, model::Brand& b) {
+  if (const Field f = r.may("insurance"); f.isGiven()) b.insurance = text(f);
+  if (const Field f = r.may("guarantee"); f.isGiven()) b.guarantee = text(f);
+  b.licences = texts(r.may("licences"));
+  b.bank = texts(r.may("bank"));
+  if (const Field f = r.may("payment_days"); f.isGiven())
+    b.paymentDays = whole(f, {0, 120, "from 0 to 120"}, 0);
+}
+
 /// A list for every region, or lists by region.
 std::map<std::string, std::vector<std::string>> readRegistrations(const Field& f,
                                                                   const model::Content& content) {
@@ -106,6 +127,13 @@ model::Brand readKeys(Record& r, const std::string& file, const model::Content& 
   }
   b.theme = optional("theme");
   b.terms = texts(r.may("terms"));
+  readTrust(r, b);
+  b.delivery = readDelivery(r.may("delivery"));
+  if (const Field f = r.may("price"); f.isGiven()) {
+    Record price(f);
+    b.priceShow = choice(price.must("show", "areas"), priceShowWords, "way to show the price", b.priceShow);
+    price.finish();
+  }
   const Field learned = r.may("spreading_rates");
   b.ratesFile = pathBeside(learned, file);
   b.ratesPos = learned.pos();

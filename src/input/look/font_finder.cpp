@@ -97,9 +97,8 @@ std::optional<Wish> readWish(const Field& f) {
   auto found = findFamily(name);
   if (!found) {
     const std::string near = base::nearest(name, familyNames());
-    family.error(
-        "no font family '" + name + "' is installed" + (near.empty() ? "" : "; did you mean '" + near + "'?"),
-        "install the package that brings it, or put the font file beside this one and name that");
+    family.error("no font family '" + name + "' is installed" + base::didYouMean(near),
+                 "install the package that brings it, or put the font file beside this one and name that");
     return {};
   }
   if (found->faces.empty()) {

@@ -23,6 +23,7 @@ model::DocumentKind readKind(Record& r) {
   const Field most = r.may("most_pages");
   kind.isByDay = most.isGiven() && most.word() == "by day";
   if (most.isGiven() && !kind.isByDay) kind.mostPages = static_cast<std::size_t>(whole(most, pageCounts, 1));
+  kind.morePages = static_cast<std::size_t>(whole(r.may("more_pages"), {0, 9, "from 0 to 9"}, 0));
   if (const Field f = r.may("letterhead"); f.isGiven()) kind.hasLetterhead = yesNo(f, false);
   if (const Field f = r.may("tables"); f.isGiven())
     kind.hasSmallTables = choice(f, tableWords, "size", false);

@@ -1,5 +1,6 @@
 #include "input/yaml/cursor.h"
 
+#include "base/letters.h"
 #include "base/nearest.h"
 
 #include <algorithm>
@@ -70,7 +71,7 @@ std::string listed(const std::vector<std::string>& words) {
 
 /// As ids are written: small letters, lines for blanks.
 std::string asId(const std::string& word) {
-  std::string id = inSmallLetters(word);
+  std::string id = base::lowered(word);
   std::replace(id.begin(), id.end(), ' ', '-');
   return id;
 }
@@ -162,9 +163,8 @@ void Record::finish() {
     if (e.key.empty() || e.key == "<<" || std::find(known_.begin(), known_.end(), e.key) != known_.end())
       continue;
     const std::string near = base::nearest(e.key, known_);
-    at.error(
-        inQuotes(e.key) + " is not a known key here" + (near.empty() ? "" : "; did you mean '" + near + "'?"),
-        "known: " + listed(known_));
+    at.error(inQuotes(e.key) + " is not a known key here" + base::didYouMean(near),
+             "known: " + listed(known_));
   }
 }
 

@@ -1,6 +1,6 @@
 #include "input/yaml/edit.h"
 
-#include "base/utf8.h"
+#include "base/letters.h"
 
 #include <algorithm>
 

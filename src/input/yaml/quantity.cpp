@@ -1,5 +1,7 @@
 #include "input/yaml/quantity.h"
 
+#include "base/letters.h"
+
 #include <array>
 #include <vector>
 
@@ -95,7 +97,7 @@ const Unit* unitNamed(std::string_view name, Kind wanted) {
 /// The same for a name in full, in capitals or in the plural: 'feet', 'MM', 'litres'.
 const Unit* findUnit(std::string_view name, Kind wanted) {
   if (const Unit* u = unitNamed(name, wanted)) return u;
-  const std::string small = inSmallLetters(name);
+  const std::string small = base::lowered(name);
   const std::string one = small.ends_with('s') ? small.substr(0, small.size() - 1) : small;
   for (const auto& [spelling, unit] : spellings) {
     if (spelling == small || spelling == one) return unitNamed(unit, wanted);
@@ -136,7 +138,7 @@ UnitWords words(Kind k) {
 
 constexpr std::int64_t foot = 304'800'000;
 
-bool isDigit(char c) { return c >= '0' && c <= '9'; }
+using base::isDigit;
 
 /// Millionths of the kind's unit; nothing when they do not fit.
 std::optional<std::int64_t> millionths(const Number& n, std::int64_t numerator, std::int64_t denominator) {

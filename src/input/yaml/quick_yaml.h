@@ -1,7 +1,9 @@
 // What nearly every file keeps to, read by libyaml: many times as fast as yaml-cpp, which explains mistakes.
 #pragma once
 
-#include "input/yaml/tree.h"
+#include "input/yaml/node.h"
+
+#include <optional>
 
 namespace input {
 

@@ -1,12 +1,14 @@
 #include "input/yaml/scanner.h"
 
+#include "base/letters.h"
+
 #include <algorithm>
 #include <utility>
 
 namespace input {
 namespace {
 
-bool isDigit(char c) { return c >= '0' && c <= '9'; }
+using base::isDigit;
 bool isSpace(char c) { return c == ' ' || c == '\t' || c == '\n'; }
 
 void replaceAll(std::string& s, std::string_view from, std::string_view to) {
@@ -42,12 +44,6 @@ void spellOut(std::string& s, std::string_view sign, const char* fraction) {
 }
 
 }  // namespace
-
-std::string inSmallLetters(std::string_view s) {
-  std::string small(s);
-  for (char& c : small) c = c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
-  return small;
-}
 
 std::string inQuotes(std::string_view s) {
   std::size_t most = 60;

@@ -51,8 +51,6 @@ class Scanner {
 /// spaces off.
 std::string plain(std::string_view text);
 bool beginsLikeNumber(std::string_view s);
-/// Capitals of the plain alphabet as small letters.
-std::string inSmallLetters(std::string_view s);
 /// In single quotes, cut short after 60 bytes.
 std::string inQuotes(std::string_view s);
 

@@ -1,7 +1,7 @@
 // Guards on the raw bytes of a file: yaml-cpp 0.7 takes broken UTF-8, NUL and control characters without a
 // word, and an unclosed quote as long as the file ends in a newline.
 #include "base/hidden.h"
-#include "base/utf8.h"
+#include "base/letters.h"
 #include "input/read.h"
 #include "input/yaml/tree.h"
 

@@ -1,40 +1,13 @@
-// YAML text becomes a tree in which every key and value knows its line and column.
+// YAML text becomes a tree.
 #pragma once
 
 #include "base/diagnostic.h"
+#include "input/yaml/node.h"
 
 #include <optional>
 #include <string>
-#include <vector>
 
 namespace input {
-
-struct Mark {
-  int line = 0, column = 0;  // both from 1; columns count letters
-};
-
-struct Entry;
-
-struct Node {
-  enum class Kind {
-    Nothing,  // 'key:' with no value
-    Word,     // text, number, date: any single value
-    List,
-    Map,
-    Broken  // an error was reported already
-  };
-  Kind kind = Kind::Nothing;
-  Mark mark;
-  std::string word;
-  std::vector<Node> items;     // of a list
-  std::vector<Entry> entries;  // of a map, in the order written, doubles included
-};
-
-struct Entry {
-  std::string key;
-  Mark mark;  // of the key
-  Node value;
-};
 
 /// Reads one YAML document. Anchors, aliases, tags, merge keys and what the library would lose in silence are
 /// errors. Nothing when there is no tree to go on with.

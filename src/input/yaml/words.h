@@ -50,11 +50,13 @@ inline constexpr Word<model::Measure> measureWords[] = {
     {"surface", model::Measure::Surface}, {"wetted", model::Measure::Wetted},
     {"cut_in", model::Measure::CutIn},    {"boards", model::Measure::BoardLength},
     {"fixings", model::Measure::Fixings}};
+inline constexpr Word<model::PriceShow> priceShowWords[] = {
+    {"areas", model::PriceShow::Areas}, {"work", model::PriceShow::Work}, {"lump", model::PriceShow::Lump}};
 
 /// Protective equipment, by the ids of its signs.
-inline constexpr Word<const char*> wearWords[] = {{"boots", "boots"}, {"gloves", "gloves"},
-                                                  {"eyes", "eyes"},   {"ears", "ears"},
-                                                  {"mask", "mask"},   {"sleeves", "sleeves"}};
+inline constexpr Word<const char*> wearWords[] = {
+    {"boots", "boots"}, {"gloves", "gloves"},     {"eyes", "eyes"},      {"ears", "ears"},
+    {"mask", "mask"},   {"gas_mask", "gas_mask"}, {"sleeves", "sleeves"}};
 
 inline constexpr Word<base::Round> roundWords[] = {{"half up", base::Round::HalfUp},
                                                    {"half down", base::Round::HalfDown},

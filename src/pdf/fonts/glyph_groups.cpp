@@ -1,7 +1,7 @@
 #include "pdf/fonts/glyph_groups.h"
 
 #include "base/cache.h"
-#include "base/utf8.h"
+#include "base/letters.h"
 #include "typeset/fonts.h"
 
 #include <array>

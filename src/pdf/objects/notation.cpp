@@ -2,7 +2,7 @@
 #include "pdf/objects/notation.h"
 
 #include "base/fixed.h"
-#include "base/utf8.h"
+#include "base/letters.h"
 
 #include <algorithm>
 #include <charconv>

@@ -7,15 +7,22 @@
 
 namespace schedule {
 
+using std::chrono::days;
+
+namespace {
+int upToFive(int minutes) { return (minutes + 4) / 5 * 5; }
+}  // namespace
+
 Calendar::Calendar(const model::Job& job, const model::Region* region, int morning, int evening)
-    : job_(job), region_(region), day_{job.crew.startMinutes + morning, job.crew.endMinutes - evening} {
-  const auto pause = model::breakOf(job.crew);
-  pause_ = {pause.from, pause.until};
-}
+    : job_(job),
+      region_(region),
+      day_{upToFive(job.crew.startMinutes) + morning, job.crew.endMinutes / 5 * 5 - evening},
+      morning_(morning),
+      evening_(evening),
+      rest_(upToFive(job.crew.breakMinutes)),
+      restAt_(model::breakOf(job.crew).from) {}
 
 bool Calendar::isWorkday(base::Date day) const {
-  constexpr std::int64_t mostLooks = 300'000'000;
-  if (++looks_ > mostLooks) throw std::logic_error("internal error: the plan comes to no end");
   const unsigned fromMonday = std::chrono::weekday{day}.iso_encoding() - 1;
   const auto& crew = job_.crew;
   return crew.works[fromMonday] && std::find(crew.off.begin(), crew.off.end(), day) == crew.off.end() &&
@@ -33,45 +40,33 @@ bool Calendar::isHoliday(base::Date day) const {
   return std::binary_search(dates.begin(), dates.end(), day);
 }
 
-int Calendar::workable(Span s) const {
-  const int from = std::max(s.from, day_.from), until = std::min(s.until, day_.until);
-  if (until <= from) return 0;
-  const int pause = std::max(0, std::min(until, pause_.until) - std::max(from, pause_.from));
-  return until - from - pause;
+base::Date Calendar::workday(base::Date day) const {
+  constexpr int tenYears = 3660;
+  for (int i = 0; i < tenYears; ++i, day += days{1}) {
+    if (isWorkday(day)) return day;
+  }
+  throw std::logic_error("internal error: nobody works within ten years");
 }
 
-bool Calendar::hasTime(Span within, base::Date from) const {
-  if (workable(within) <= 0) return false;
+base::Date Calendar::workdayBefore(base::Date day, int n) const {
+  constexpr int tenYears = 3660;
+  for (int i = 0; i < tenYears && n > 0; ++i) {
+    day -= days{1};
+    if (isWorkday(day)) --n;
+  }
+  return day;
+}
+
+bool Calendar::hasWorkdays(base::Date from) const {
   for (int i = 0; i < 366; ++i) {
-    if (isWorkday(from + std::chrono::days{i})) return true;
+    if (isWorkday(from + days{i})) return true;
   }
   return false;
 }
 
-base::LocalTime Calendar::next(base::LocalTime t, Span within) const {
-  if (workable(within) == 0) throw std::logic_error("internal error: no minute of these hours is worked");
-  while (true) {
-    if (isWorkday(t.day)) {
-      int at = std::max({t.minutes, within.from, day_.from});
-      if (at >= pause_.from && at < pause_.until) at = pause_.until;
-      if (at < std::min(within.until, day_.until)) return {t.day, at};
-    }
-    t = {t.day + std::chrono::days{1}, 0};
-  }
-}
-
-std::vector<Part> Calendar::fill(base::LocalTime t, int minutes, Span within) const {
-  std::vector<Part> parts;
-  t = next(t, within);
-  while (true) {
-    const int today = std::min(minutes, workable({t.minutes, std::min(within.until, day_.until)}));
-    int end = t.minutes + today;
-    if (t.minutes < pause_.from && end > pause_.from) end += pause_.until - pause_.from;
-    parts.push_back({t, {t.day, end}});
-    minutes -= today;
-    if (minutes <= 0) return parts;
-    t = next({t.day + std::chrono::days{1}, 0}, within);
-  }
+int Calendar::capacity() const {
+  const int whole = day_.until - day_.from;
+  return whole + morning_ + evening_ > longestSpell ? whole - rest_ : whole;
 }
 
 }  // namespace schedule

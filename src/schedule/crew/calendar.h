@@ -1,9 +1,8 @@
-// The crew's working time: which minutes of which days can be worked, and how work fills them.
+// The crew's days: on which it works, and from when to when.
 #pragma once
 
 #include "model/job.h"
 
-#include <cstdint>
 #include <map>
 #include <vector>
 
@@ -14,31 +13,33 @@ struct Span {
   int from = 0, until = 0;
 };
 
-/// One day's part of a piece of work.
-struct Part {
-  base::LocalTime start, end;
-};
+/// Minutes on site without a rest: Directive 2003/88/EC (2003), art. 4; our own choice elsewhere.
+inline constexpr int longestSpell = 6 * 60;
 
 class Calendar {
  public:
-  /// 'morning' and 'evening' are minutes of each day that setting up and packing down take. Without a region
-  /// there are no public holidays.
+  /// 'morning' and 'evening' are minutes of each day that setting up and packing down take. Hours are kept on
+  /// five minutes. Without a region there are no public holidays.
   Calendar(const model::Job& job, const model::Region* region, int morning, int evening);
 
-  /// Every search for a time looks at days one after another, so they are counted here. Throws
-  /// std::logic_error where more are looked at than any plan takes: it would go on for ever.
   bool isWorkday(base::Date day) const;
-  /// The clock times between setting up and packing down.
+  /// The first working day from 'day' on; throws std::logic_error where none is within ten years, so ask
+  /// hasWorkdays() first.
+  base::Date workday(base::Date day) const;
+  /// The n-th working day before 'day'.
+  base::Date workdayBefore(base::Date day, int n) const;
+  /// False when no day of the next year is worked.
+  bool hasWorkdays(base::Date from) const;
+
+  /// Clock times between setting up and packing down; empty where these fill the day.
   Span day() const { return day_; }
-  /// Minutes that can be worked between two clock times, the break taken off.
-  int workable(Span span) const;
-  /// False when no minute of any day of the next year can be worked.
-  bool hasTime(Span within, base::Date from) const;
-  /// The first moment at or after 't' that can be worked within this part of a day, which has to hold such a
-  /// minute.
-  base::LocalTime next(base::LocalTime t, Span within) const;
-  /// Work of so many minutes from the first workable moment at or after 't', day by day.
-  std::vector<Part> fill(base::LocalTime t, int minutes, Span within) const;
+  int morning() const { return morning_; }
+  int evening() const { return evening_; }
+  int rest() const { return rest_; }
+  /// When the crew rests on a day that is worked from its first minute to its last.
+  int restAt() const { return restAt_; }
+  /// Minutes of work that a whole day holds.
+  int capacity() const;
 
  private:
   bool isHoliday(base::Date day) const;
@@ -46,8 +47,7 @@ class Calendar {
   const model::Job& job_;
   const model::Region* region_;
   Span day_;
-  Span pause_;
-  mutable std::int64_t looks_ = 0;                           // at days
+  int morning_, evening_, rest_, restAt_;
   mutable std::map<int, std::vector<base::Date>> holidays_;  // by year, as asked for so far
 };
 

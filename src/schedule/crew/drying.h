@@ -2,7 +2,7 @@
 #pragma once
 
 #include "schedule/crew/open_hours.h"
-#include "schedule/crew/pieces.h"
+#include "schedule/crew/work.h"
 
 namespace schedule {
 

@@ -53,8 +53,7 @@ Span usualHours(const model::Job& job, Span day) {
   return day;
 }
 
-OpenHours::OpenHours(const model::JobInputs& c, const Calendar& calendar, base::Date from,
-                     const std::vector<int>& afterCoats)
+OpenHours::OpenHours(const model::JobInputs& c, const Calendar& calendar, base::Date from)
     : c_(c),
       calendar_(calendar),
       moments_(c),
@@ -64,15 +63,7 @@ OpenHours::OpenHours(const model::JobInputs& c, const Calendar& calendar, base::
       first_(from),
       end_(from) {
   // Who works in the afternoon only is not bound to the mornings where the weather is known.
-  if (hasWeather_ && calendar_.workable(usual_) == 0) usual_ = bounds_;
-  for (const int minutes : afterCoats) {
-    const Span day{0, calendar_.day().until - minutes};
-    if (2 * calendar_.workable(inBoth(bounds_, day)) < calendar_.workable(bounds_)) continue;
-    if (2 * calendar_.workable(inBoth(usual_, day)) < calendar_.workable(usual_)) continue;
-    bounds_ = inBoth(bounds_, day);
-    usual_ = inBoth(usual_, day);
-    break;
-  }
+  if (hasWeather_ && usual_.until <= usual_.from) usual_ = bounds_;
 }
 
 void OpenHours::readMore(base::Date until) {
@@ -110,7 +101,7 @@ std::vector<Span> OpenHours::spansOf(const Day& day, std::size_t deck, Heed heed
     else spans.push_back(open);
   }
   if (!isCoated) spans.push_back(usual_);
-  std::erase_if(spans, [&](const Span& span) { return calendar_.workable(span) == 0; });
+  std::erase_if(spans, [](const Span& span) { return span.until <= span.from; });
   return spans;
 }
 
@@ -134,6 +125,17 @@ const model::Hour* OpenHours::hourAt(base::LocalTime at, std::size_t deck) {
   return nullptr;
 }
 
+std::array<double, 24> OpenHours::surfaces(base::Date day, std::size_t deck) {
+  std::array<double, 24> all;
+  all.fill(20);
+  for (const std::size_t i : dayOf(day).hours) {
+    const auto& hour = hours_[i];
+    if (hour.deck == deck && hour.source != model::WeatherSource::None)
+      all[static_cast<std::size_t>(hour.at.minutes / 60)] = hour.surface;
+  }
+  return all;
+}
+
 std::optional<model::WeatherLimit> OpenHours::trouble(std::size_t deck, base::LocalTime from,
                                                       base::LocalTime until) {
   std::array<int, static_cast<std::size_t>(model::WeatherLimit::Unknown) + 1> counts{};
@@ -141,7 +143,7 @@ std::optional<model::WeatherLimit> OpenHours::trouble(std::size_t deck, base::Lo
     if (!calendar_.isWorkday(date)) continue;
     for (const std::size_t i : dayOf(date).hours) {
       const auto& hour = hours_[i];
-      const bool isWorked = calendar_.workable(inBoth(bounds_, {hour.at.minutes, hour.at.minutes + 60})) > 0;
+      const bool isWorked = hour.at.minutes < bounds_.until && bounds_.from < hour.at.minutes + 60;
       if (hour.deck != deck || !isWorked || isByClock(hour) || hour.at < from || hour.at >= until) continue;
       for (const auto gate : hour.reasons) ++counts[static_cast<std::size_t>(gate)];
     }

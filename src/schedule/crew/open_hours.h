@@ -6,6 +6,7 @@
 #include "schedule/crew/calendar.h"
 #include "schedule/weather/weather_samples.h"
 
+#include <array>
 #include <optional>
 
 namespace schedule {
@@ -17,13 +18,11 @@ enum class Heed { All, Forecast, Clock };
 /// Reads the fit hours in stretches of some days, as far as it is asked, and keeps them.
 class OpenHours {
  public:
-  /// 'c' and 'calendar' outlive this. Coats end so early that the crew has as many minutes of its day left as
-  /// the first of 'afterCoats' that leaves at least half of the hours for coating.
-  OpenHours(const model::JobInputs& c, const Calendar& calendar, base::Date from,
-            const std::vector<int>& afterCoats = {});
+  /// 'c' and 'calendar' outlive this.
+  OpenHours(const model::JobInputs& c, const Calendar& calendar, base::Date from);
 
-  /// In order, none touching another; within the crew's day, each with a minute outside its break. Empty on a
-  /// day on which nothing is fit.
+  /// In order, none touching another; within the crew's day, empty on a day on which nothing is
+  /// fit.
   const std::vector<Span>& on(base::Date day, std::size_t deck, Heed heed);
   /// What all tasks of a coat keep to, blowing the boards clean too: the job's own hours; without weather the
   /// usual ones for its exposure; else the crew's day.
@@ -34,6 +33,8 @@ class OpenHours {
 
   /// The hour of a deck that this moment lies in; nothing for a deck that is not coated.
   const model::Hour* hourAt(base::LocalTime at, std::size_t deck);
+  /// C, by the hour of a day; 20 where the weather is not known.
+  std::array<double, 24> surfaces(base::Date day, std::size_t deck);
   /// What most often makes the working hours of these days unfit for a deck; nothing where all are fit.
   std::optional<model::WeatherLimit> trouble(std::size_t deck, base::LocalTime from, base::LocalTime until);
   /// The hours of these days, 'until' not included.

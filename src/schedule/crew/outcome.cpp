@@ -1,9 +1,10 @@
 #include "schedule/crew/outcome.h"
 
-#include "schedule/crew/choice.h"
+#include "model/crew_time.h"
+#include "model/lookup.h"
 #include "schedule/crew/dates.h"
-#include "schedule/crew/misses.h"
 #include "schedule/weather/hours.h"
+#include "schedule/weather/zone.h"
 
 #include <algorithm>
 #include <map>
@@ -14,26 +15,27 @@ namespace {
 
 using base::LocalTime;
 using std::chrono::days;
+using What = model::Duty::What;
 
-/// Decks that get the same coat in one session are told together.
-void addCoatEvents(model::Plan& plan, const Sessions& sessions) {
+/// Decks that get the same coat on one day are told together.
+void addCoatEvents(model::Plan& plan, const Work& work, const Schedule& schedule) {
   struct Told {
     LocalTime start, end;
     std::vector<std::size_t> decks;
   };
-  for (const auto& session : sessions) {
-    std::map<std::size_t, Told> coats;
-    for (const auto& lay : session.lays) {
-      auto& told = coats.try_emplace(lay.coat, Told{lay.start(), lay.end(), {}}).first->second;
-      told.start = std::min(told.start, lay.start());
-      told.end = std::max(told.end, lay.end());
-      told.decks.push_back(lay.deck->deck);
-    }
-    for (const auto& [coat, told] : coats) {
-      const std::string name = "coat_" + std::to_string(coat + 1);
-      plan.events.push_back({name + "_start", told.start, 0, told.decks});
-      plan.events.push_back({name + "_end", told.end, 0, told.decks});
-    }
+  std::map<std::pair<base::Date, int>, Told> coats;
+  for (const auto& coat : schedule.coats) {
+    auto& told = coats.try_emplace({coat.start.day, coat.coat}, Told{coat.start, coat.end, {}}).first->second;
+    told.start = std::min(told.start, coat.start);
+    told.end = std::max(told.end, coat.end);
+    const auto deck = work.units[coat.unit].deck;
+    if (std::find(told.decks.begin(), told.decks.end(), deck) == told.decks.end()) told.decks.push_back(deck);
+  }
+  for (auto& [key, told] : coats) {
+    std::sort(told.decks.begin(), told.decks.end());
+    const std::string name = "coat_" + std::to_string(key.second);
+    plan.events.push_back({name + "_start", told.start, 0, told.decks});
+    plan.events.push_back({name + "_end", told.end, 0, told.decks});
   }
 }
 
@@ -79,31 +81,156 @@ const char* words(model::WeatherLimit gate) {
   return "";
 }
 
-}  // namespace
-
-model::Plan planOf(const Course& course, const SessionMaker& maker, LocalTime start) {
-  const auto& job = maker.job().job;
-  model::Plan plan;
-  plan.coatingFrom = maker.open().bounds().from;
-  plan.coatingUntil = maker.open().bounds().until;
-  plan.shifts = course.shifts;
-  plan.finished = finishedOf(course, start);
-  for (const auto& shift : plan.shifts) {
-    if (plan.days.empty() || plan.days.back() != shift.start.day) plan.days.push_back(shift.start.day);
+/// Setting up and packing down: tasks of every day, before all others and after them.
+void addDayEnds(model::Plan& plan, const DayPlan& day, const model::Content& content,
+                const model::Crew& crew) {
+  const auto all = everyone(crew.people);
+  const auto evening = std::find_if(content.tasks.begin(), content.tasks.end(),
+                                    [](const auto& t) { return t.measure != model::Measure::Day; });
+  int now = day.arrive;
+  for (auto task = content.tasks.begin(); task != content.tasks.end(); ++task) {
+    if (task->measure != model::Measure::Day) continue;
+    const auto minutes = static_cast<int>(model::crewMinutes(task->hoursEach, crew));
+    if (minutes == 0) continue;
+    if (task > evening && !day.packing.empty()) {
+      for (const auto& slot : day.packing) {
+        plan.duties.push_back(
+            {What::Task, {task->id, {}, 0, {day.date, slot.start}, {day.date, slot.end}, 1, slot.who, 0}, 0});
+      }
+      return;
+    }
+    if (task > evening && now < day.home) now = std::max(now, day.home - minutes);
+    plan.duties.push_back(
+        {What::Task, {task->id, {}, 0, {day.date, now}, {day.date, now + minutes}, crew.people, all, 0}, 0});
+    now += minutes;
   }
-  addCoatEvents(plan, course.sessions);
-  for (std::size_t deck = 0; deck < job.areas.size(); ++deck) {
-    const Lay* before = nullptr;
-    for (const Lay* lay : laysOf(course.sessions, deck)) {
-      if (const auto miss = missOf(before, *lay, maker)) plan.misses.push_back(*miss);
-      before = lay;
+}
+
+/// A task of a coat goes on from strip to strip: it is told as one from the first to the last.
+void addShift(std::vector<model::Shift>& shifts, std::size_t firstOfDay, const model::Shift& shift,
+              bool isOfCoat) {
+  for (std::size_t i = firstOfDay; isOfCoat && i < shifts.size(); ++i) {
+    auto& s = shifts[i];
+    if (s.task != shift.task || s.deck != shift.deck || s.pass != shift.pass || s.part != shift.part)
+      continue;
+    s.start = std::min(s.start, shift.start);
+    s.end = std::max(s.end, shift.end);
+    for (const auto person : shift.who) {
+      if (std::find(s.who.begin(), s.who.end(), person) == s.who.end()) s.who.push_back(person);
+    }
+    s.people = std::max(s.people, shift.people);
+    return;
+  }
+  shifts.push_back(shift);
+}
+
+void addDays(model::Plan& plan, const Found& found, const Desk& desk, const model::Content& content,
+             base::Date start) {
+  const Schedule& schedule = found.best.front().schedule;
+  for (std::size_t i = 0; i < schedule.days.size(); ++i) {
+    const DayPlan& day = schedule.days[i];
+    plan.days.push_back(day.date);
+    model::SiteDay there{day.date, {day.date, day.arrive}, {day.date, day.home}, {}, {}, {}};
+    there.heldBy = holdOf(schedule, i, found.work, desk, start);
+    if (day.lastStart) there.lastStart = LocalTime{day.date, *day.lastStart};
+    if (day.lastStroke) there.lastStroke = LocalTime{day.date, *day.lastStroke};
+    plan.onSite.push_back(there);
+    addDayEnds(plan, day, content, desk.c.job.crew);
+    plan.duties.insert(plan.duties.end(), day.duties.begin(), day.duties.end());
+    const std::size_t first = plan.shifts.size();
+    for (const auto& duty : day.duties) {
+      if (duty.what == What::Task)
+        addShift(plan.shifts, first, duty.shift, model::taskOf(content, duty.shift.task).isPerCoat);
     }
   }
-  if (!course.sessions.empty()) addDates(plan, maker.job(), maker.calendar());
+  std::stable_sort(plan.duties.begin(), plan.duties.end(),
+                   [](const auto& a, const auto& b) { return a.shift.start < b.shift.start; });
+  std::stable_sort(plan.shifts.begin(), plan.shifts.end(),
+                   [](const auto& a, const auto& b) { return a.start < b.start; });
+}
+
+void addCost(model::Plan& plan, const Priced& best, const model::JobInputs& c) {
+  auto& cost = plan.cost;
+  cost.siteDays = static_cast<int>(best.schedule.days.size());
+  cost.personMinutes = best.personMinutes;
+  cost.visits = c.rates.travelPerDay * cost.siteDays;
+  cost.paidHours = {
+      base::mulDiv(c.rates.labourCostPerHour.minor, cost.personMinutes, 60, base::Round::HalfUp)};
+}
+
+std::vector<model::Alternative> alternativesTo(const Found& found, const model::JobInputs& c) {
+  constexpr std::size_t most = 3;
+  std::vector<model::Alternative> others;
+  const auto firstStroke = [](const Priced& p) {
+    LocalTime first = p.schedule.coats.front().start;
+    for (const auto& coat : p.schedule.coats) first = std::min(first, coat.start);
+    return first;
+  };
+  const Priced& best = found.best.front();
+  if (best.schedule.coats.empty()) return {};
+  std::set<base::Date> starts{firstStroke(best).day};
+  model::Plan told;
+  addCost(told, best, c);
+  for (const auto& other : found.best) {
+    if (other.schedule.coats.empty()) continue;
+    model::Plan priced;
+    addCost(priced, other, c);
+    const bool isCheaper = priced.cost.total() < told.cost.total() || other.cost < best.cost;
+    if (isCheaper || !starts.insert(firstStroke(other).day).second) continue;
+    model::Alternative a{firstStroke(other), other.finish, priced.cost.total(), "later"};
+    if (firstStroke(other) < firstStroke(best)) a.reason = "order";
+    if (other.outside > best.outside) a.reason = "window";
+    if (other.cost > best.cost) a.reason = "cost";
+    if (other.unfit > best.unfit) a.reason = "weather";
+    others.push_back(a);
+    if (others.size() == most) break;
+  }
+  std::stable_sort(others.begin(), others.end(),
+                   [](const auto& a, const auto& b) { return a.cost < b.cost; });
+  return others;
+}
+
+}  // namespace
+
+model::Plan planOf(const Found& found, const Desk& desk, const model::Content& content,
+                   const model::Estimate& e, base::Date start) {
+  const Priced& best = found.best.front();
+  const Schedule& schedule = best.schedule;
+  model::Plan plan;
+  plan.coatingFrom = desk.open.bounds().from;
+  plan.coatingUntil = desk.open.bounds().until;
+  addDays(plan, found, desk, content, start);
+  plan.finished = schedule.days.empty() ? LocalTime{start, desk.calendar.day().from} : best.finish;
+  addCoatEvents(plan, found.work, schedule);
+  plan.misses = missesOf(found.work, schedule, desk);
+  plan.washed = schedule.washed;
+  for (const auto& coat : schedule.coats) {
+    const Unit& unit = found.work.units[coat.unit];
+    const auto until = after(desk.c.job.site.timezone, coat.end, desk.c.product->times.recoatMax);
+    plan.coats.push_back({unit.deck, coat.coat, unit.part, coat.start, coat.end, coat.touchDry, coat.recoat,
+                          until, coat.walk});
+    const auto isTold = [&](const auto& pass) { return pass.deck == unit.deck && pass.coat == coat.coat; };
+    if (coat.isExtra && std::none_of(plan.extraPasses.begin(), plan.extraPasses.end(), isTold))
+      plan.extraPasses.push_back({unit.deck, coat.coat});
+  }
+  std::stable_sort(plan.coats.begin(), plan.coats.end(),
+                   [](const auto& a, const auto& b) { return a.start < b.start; });
+  plan.edges = wetEdgesOf(found, schedule, desk, e);
+  plan.alternatives = alternativesTo(found, desk.c);
+  addCost(plan, best, desk.c);
+  base::Hours extra;
+  for (const auto& line : e.lateCoats) {
+    for (const auto& pass : plan.extraPasses) {
+      if (line.deck == pass.deck && line.pass == pass.coat) extra += line.hours;
+    }
+  }
+  plan.cost.extraPasses = {
+      base::mulDiv(desk.c.rates.labourCostPerHour.minor, extra.millionths, 1'000'000, base::Round::HalfUp)};
+  if (!schedule.coats.empty()) addDates(plan, desk.c, desk.calendar);
   if (!plan.days.empty()) {
     const base::Date until = plan.days.back() + days{1};
-    plan.hours = maker.open().hours(plan.days.front(), until);
-    plan.light = daylightOf(job.site, plan.days.front(), until);
+    plan.hours = desk.open.hours(plan.days.front(), until);
+    plan.light = daylightOf(desk.c.job.site, plan.days.front(), until);
   }
   plan.weather = sourceOf(plan.hours);
   return plan;
@@ -129,6 +256,17 @@ void warnOf(const model::Plan& plan, const model::JobInputs& c, std::optional<ba
     messages.warn(
         nowhere, "weather", text,
         "the coats are placed by the clock; start later, coat a shaded or cooler hour, or give a forecast");
+  }
+  std::set<std::string> unreached;
+  for (const auto& edge : plan.edges) {
+    for (const auto& strip : edge.strips) {
+      if (strip.wipe && strip.wipe->from.on == model::Stand::On::Nowhere)
+        unreached.insert(c.job.areas[edge.deck].name);
+    }
+  }
+  for (const auto& name : unreached) {
+    messages.warn(nowhere, "plan", "no dry place is near enough to wipe all of '" + name + "'",
+                  "tell which of its 'edges:' are open, add people, or wipe with a longer pole");
   }
   if (by && !plan.days.empty() && plan.days.back() > *by) {
     messages.warn(nowhere, "plan",

@@ -1,15 +1,26 @@
-// From the crew's way to the plan that is printed, and what has to be said about it.
+// The calendar that was found, as the plan tells it.
 #pragma once
 
-#include "base/diagnostic.h"
-#include "schedule/crew/crew.h"
+#include "schedule/crew/search.h"
 
 namespace schedule {
 
-/// Shifts, days, events, misses, hours and light; all but 'edges' and 'alternatives'.
-model::Plan planOf(const Course& course, const SessionMaker& maker, base::LocalTime start);
+/// 'found.best' is not empty.
+model::Plan planOf(const Found& found, const Desk& desk, const model::Content& content,
+                   const model::Estimate& e, base::Date start);
 
-/// Warnings: coats that the weather does not allow, and work that does not end by a day.
+/// The day plan's order of the boards of each deck and coat.
+std::vector<model::WetEdge> wetEdgesOf(const Found& found, const Schedule& schedule, const Desk& desk,
+                                       const model::Estimate& e);
+
+/// Why nobody came on the working days before a day on site, the first counted from 'start'.
+std::optional<model::DayHold> holdOf(const Schedule& schedule, std::size_t day, const Work& work,
+                                     const Desk& desk, base::Date start);
+
+/// What is wrong with coats: outside the ideal window, or in no fit hours.
+std::vector<model::WindowViolation> missesOf(const Work& work, const Schedule& schedule, const Desk& desk);
+
+/// Coats that no day of the coming weeks is fit for, and work after the day wanted.
 void warnOf(const model::Plan& plan, const model::JobInputs& c, std::optional<base::Date> by,
             base::Diagnostics& messages);
 

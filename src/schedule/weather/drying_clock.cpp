@@ -39,6 +39,10 @@ base::Hours DryingClock::elapsed(base::LocalTime end, base::Hours sheet) {
   return sheet + base::Hours{quarterHour * static_cast<std::int64_t>(std::ceil((lost - second) * quarters))};
 }
 
+double DryingClock::dries(base::LocalTime hour) {
+  return isKnown_ ? 1 / slownessAt(std::chrono::floor<hours>(localToUtc(c_.job.site.timezone, hour))) : 1;
+}
+
 base::LocalTime DryingClock::dryAt(base::LocalTime end, base::Hours sheet) {
   return after(c_.job.site.timezone, end, elapsed(end, sheet));
 }

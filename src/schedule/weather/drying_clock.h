@@ -16,6 +16,9 @@ class DryingClock {
   /// dryingHours(), hour after hour, never fewer than 'sheet'. What the air adds is rounded up to a quarter
   /// of an hour. Where the air is not known it adds nothing.
   base::Hours elapsed(base::LocalTime end, base::Hours sheet);
+  /// Hours of the data sheet that a coat dries in the hour from then on; 1 at 20 C, and where the air is not
+  /// known.
+  double dries(base::LocalTime hour);
   /// The clock at that moment.
   base::LocalTime dryAt(base::LocalTime end, base::Hours sheet);
 

@@ -1,5 +1,6 @@
 #include "schedule/weather/hours.h"
 
+#include "base/units.h"
 #include "model/lookup.h"
 #include "schedule/weather/weather_limits.h"
 #include "schedule/weather/zone.h"
@@ -15,8 +16,6 @@ using std::chrono::sys_seconds;
 
 /// How far back a rain may lie from which boards are still wet.
 constexpr days longestWet{14};
-
-double inHours(base::Hours h) { return static_cast<double>(h.millionths) / 1e6; }
 
 /// A full hour of the clock with the stretch of a coat laid from its first minute to its last.
 struct ClockHour {
@@ -48,8 +47,8 @@ std::vector<ClockHour> hoursOf(base::Date day, const model::JobInputs& c,
     const sys_seconds start = localToUtc(zone, at), end = localToUtc(zone, base::plusMinutes(at, 60));
     if (end <= start) continue;
     ClockHour h{at, {index(start), index(end), 0, 0}};
-    h.coat.dry = driedBy(moments, h.coat.last, inHours(times.touchDry));
-    h.coat.rainSafe = driedBy(moments, h.coat.last, inHours(std::max(times.touchDry, times.rainSafe)));
+    h.coat.dry = driedBy(moments, h.coat.last, base::floating(times.touchDry));
+    h.coat.rainSafe = driedBy(moments, h.coat.last, base::floating(std::max(times.touchDry, times.rainSafe)));
     all.push_back(h);
   }
   return all;

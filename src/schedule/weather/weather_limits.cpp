@@ -1,5 +1,6 @@
 #include "schedule/weather/weather_limits.h"
 
+#include "base/units.h"
 #include "model/lookup.h"
 #include "schedule/weather/air.h"
 
@@ -10,11 +11,7 @@ using model::WeatherLimit;
 
 constexpr std::size_t bit(WeatherLimit gate) { return static_cast<std::size_t>(gate); }
 
-/// In its own unit: C, %, m/s.
-template <class Unit>
-double number(base::Quantity<Unit> limit) {
-  return static_cast<double>(limit.millionths) / 1e6;
-}
+using base::floating;
 
 }  // namespace
 
@@ -57,14 +54,15 @@ WeatherLimitSet brokenAt(const WeatherSample& m, double surface, const model::De
   broken[bit(WeatherLimit::Wet)] = m.isWetFromRain && !deck.isCovered;
   if (m.source == model::WeatherSource::None) return broken;
   const model::Air& air = m.air;
-  broken[bit(WeatherLimit::AirCold)] = air.celsius < number(limits.airMin);
-  broken[bit(WeatherLimit::AirHot)] = air.celsius > number(limits.airMax);
-  broken[bit(WeatherLimit::BoardsHot)] = surface > number(limits.surfaceMax);
+  broken[bit(WeatherLimit::AirCold)] = air.celsius < floating(limits.airMin);
+  broken[bit(WeatherLimit::AirHot)] = air.celsius > floating(limits.airMax);
+  broken[bit(WeatherLimit::BoardsHot)] = surface > floating(limits.surfaceMax);
   broken[bit(WeatherLimit::Dew)] = surface - m.dewPoint < leastDewMargin;
-  broken[bit(WeatherLimit::Damp)] = air.humidity > number(limits.humidityMax);
+  broken[bit(WeatherLimit::Damp)] = air.humidity > floating(limits.humidityMax);
   broken[bit(WeatherLimit::Rain)] = air.rain > 0 && !deck.isCovered;
-  broken[bit(WeatherLimit::Wind)] = limits.windMax && !deck.isEnclosed && air.wind > number(*limits.windMax);
-  broken[bit(WeatherLimit::Moisture)] = m.moistureOfDay > number(limits.moistureMax);
+  broken[bit(WeatherLimit::Wind)] =
+      limits.windMax && !deck.isEnclosed && air.wind > floating(*limits.windMax);
+  broken[bit(WeatherLimit::Moisture)] = m.moistureOfDay > floating(limits.moistureMax);
   return broken;
 }
 

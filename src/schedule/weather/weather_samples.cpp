@@ -1,5 +1,6 @@
 #include "schedule/weather/weather_samples.h"
 
+#include "base/units.h"
 #include "schedule/weather/air.h"
 #include "schedule/weather/boards.h"
 #include "schedule/weather/zone.h"
@@ -107,7 +108,7 @@ std::vector<WeatherSample> momentsOf(const model::JobInputs& c, std::chrono::sys
                                      std::chrono::sys_seconds until, WeatherSamples& line) {
   std::vector<WeatherSample> moments;
   const auto& times = c.product->times;
-  const double drying = static_cast<double>(std::max(times.touchDry, times.rainSafe).millionths) / 1e6;
+  const double drying = base::floating(std::max(times.touchDry, times.rainSafe));
   double dried = 0, latest = 0;  // of a coat that ends at 'until'; the moment at which it is done counts too
   moments.reserve(static_cast<std::size_t>((until + std::chrono::days{1} - from) / quarter));
   for (auto t = from; t <= until || (dried < drying + slack && t <= until + longestDrying); t += quarter) {
@@ -116,7 +117,7 @@ std::vector<WeatherSample> momentsOf(const model::JobInputs& c, std::chrono::sys
     if (t >= until) latest = moments.back().drying;
   }
   addMoistureOfDay(moments);
-  addWetBoards(moments, static_cast<double>(c.product->limits.moistureMax.millionths) / 1e6);
+  addWetBoards(moments, base::floating(c.product->limits.moistureMax));
   return moments;
 }
 

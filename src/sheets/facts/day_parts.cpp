@@ -9,26 +9,17 @@
 namespace sheets {
 namespace {
 
-/// The clock after so many minutes of work, the break stepped over.
-int clockAfter(int from, int minutes, const model::Crew& crew) {
-  const auto pause = model::breakOf(crew);
-  const bool isBefore = from < pause.from && from + minutes >= pause.from;
-  return from + minutes + (isBefore ? pause.until - pause.from : 0);
-}
-
-/// All shifts of one coat on one deck that lay product; 'onSurface' leaves out cutting in.
-std::vector<const model::Shift*> strokesOf(const Computed& x, std::size_t deck, int coat, bool onSurface) {
+/// All shifts of one coat on one deck that lay product.
+std::vector<const model::Shift*> strokesOf(const model::JobResult& x, std::size_t deck, int coat) {
   std::vector<const model::Shift*> strokes;
   for (const auto& shift : x.plan.shifts) {
-    if (shift.deck != deck || shift.pass != coat) continue;
-    const auto& task = model::taskOf(x.content, shift.task);
-    if (!model::laysProduct(task) || (onSurface && task.measure != model::Measure::Wetted)) continue;
-    strokes.push_back(&shift);
+    if (shift.deck == deck && shift.pass == coat && model::laysProduct(model::taskOf(x.content, shift.task)))
+      strokes.push_back(&shift);
   }
   return strokes;
 }
 
-/// A coat with its strips, each at the moment it is begun; the surface is laid evenly.
+/// A coat with its strips.
 struct TimedCoat {
   const model::CoatNeed* need = nullptr;
   const model::WetEdge* edge = nullptr;
@@ -37,13 +28,9 @@ struct TimedCoat {
   std::vector<std::pair<base::LocalTime, DayStrip>> strips;
 };
 
-void timeStrips(TimedCoat& coat, const Computed& x) {
-  const auto surface = strokesOf(x, coat.need->deck, coat.need->coat, true);
-  if (coat.edge == nullptr || coat.edge->strips.empty() || surface.empty()) return;
-  const auto& crew = x.c.job.crew;
-  int all = 0;
-  for (const auto* s : surface) all += model::workedMinutes(s->start.minutes, s->end.minutes, crew);
-  base::Area whole, before;
+void timeStrips(TimedCoat& coat) {
+  if (coat.edge == nullptr) return;
+  base::Area whole;
   std::vector<std::int64_t> areas;
   for (const auto& s : coat.edge->strips) {
     whole += s.area;
@@ -56,60 +43,41 @@ void timeStrips(TimedCoat& coat, const Computed& x) {
       coat.litres - std::accumulate(litres.begin(), litres.end(), std::int64_t{0});
   for (std::size_t i = 0; i < coat.edge->strips.size(); ++i) {
     const auto& strip = coat.edge->strips[i];
-    auto at = static_cast<int>(base::mulDiv(all, before.millionths, whole.millionths, base::Round::Down));
-    before += strip.area;
-    for (const auto* s : surface) {
-      const int here = model::workedMinutes(s->start.minutes, s->end.minutes, crew);
-      if (at < here || s == surface.back()) {
-        const int start = clockAfter(s->start.minutes, at, crew);
-        coat.strips.push_back({{s->start.day, start}, {&strip, start, litres[i]}});
-        break;
-      }
-      at -= here;
-    }
+    coat.strips.push_back({strip.lay.start, {&strip, strip.lay.start.minutes, litres[i]}});
   }
 }
 
-std::vector<TimedCoat> coatsOf(const Computed& x, const Formatter& w) {
+std::vector<TimedCoat> coatsOf(const model::JobResult& x, const Formatter& w) {
   const auto litres = printedLitres(x, w);
   std::vector<TimedCoat> coats;
   std::vector<std::size_t> count(x.c.job.areas.size());
   for (const auto& need : x.estimate.coats) {
     TimedCoat coat{
-        &need, nullptr, strokesOf(x, need.deck, need.coat, false), litres[need.deck][count[need.deck]++], {}};
+        &need, nullptr, strokesOf(x, need.deck, need.coat), litres[need.deck][count[need.deck]++], {}};
     for (const auto& edge : x.plan.edges) {
       if (edge.deck == need.deck && edge.coat == need.coat) coat.edge = &edge;
     }
-    timeStrips(coat, x);
+    timeStrips(coat);
     coats.push_back(std::move(coat));
   }
   return coats;
 }
 
 /// The part of a coat that is laid on a day; nothing when it is another day's.
-std::optional<DayCoat> partOf(const TimedCoat& coat, base::Date date, const Computed& x) {
+std::optional<DayCoat> partOf(const TimedCoat& coat, base::Date date) {
   DayCoat part{coat.need->deck, coat.need->coat, 24 * 60, 0, {}, {}, 0, coat.need, coat.edge, {}};
-  int here = 0, all = 0;
   for (const auto* s : coat.strokes) {
-    const int minutes = model::workedMinutes(s->start.minutes, s->end.minutes, x.c.job.crew);
-    all += minutes;
     if (s->start.day > date && !part.goesOn) part.goesOn = s->start.day;
     if (s->start.day != date) continue;
-    here += minutes;
     part.from = std::min(part.from, s->start.minutes);
     part.until = std::max(part.until, s->end.minutes);
   }
   if (part.until == 0) return std::nullopt;
   for (const auto& [at, strip] : coat.strips) {
     if (at.day != date) continue;
-    part.strips.push_back(strip);
+    if (strip.strip->boards > 0) part.strips.push_back(strip);
     part.litres += strip.litres;
     part.area += strip.strip->area;
-  }
-  if (coat.strips.empty()) {
-    part.litres = base::mulDiv(coat.litres, here, std::max(1, all), base::Round::HalfUp);
-    part.area =
-        base::scaled(x.estimate.decks[coat.need->deck].area, here, std::max(1, all), base::Round::HalfUp);
   }
   return part;
 }
@@ -151,11 +119,11 @@ void openTins(Day& day, std::vector<model::TinCount>& shelf, base::Volume need, 
 
 }  // namespace
 
-std::vector<Day> daysOf(const Computed& x, const Formatter& w) {
+std::vector<Day> daysOf(const model::JobResult& x, const Formatter& w) {
   const auto coats = coatsOf(x, w);
   std::vector<Day> days;
   std::vector<bool> isBegun(x.c.job.areas.size());
-  auto shelf = tinsOf(x.estimate.product);
+  auto shelf = tinsOf(x.resources.product);
   base::Volume open;
   for (const auto date : x.plan.days) {
     Day day;
@@ -170,7 +138,7 @@ std::vector<Day> daysOf(const Computed& x, const Formatter& w) {
     std::sort(day.firstOn.begin(), day.firstOn.end());
     std::int64_t steps = 0;
     for (const auto& coat : coats) {
-      if (auto part = partOf(coat, date, x)) {
+      if (auto part = partOf(coat, date)) {
         steps += part->litres;
         day.coats.push_back(std::move(*part));
       }

@@ -1,7 +1,8 @@
 // A plan cut into its days: what is laid on each, strip by strip, and the tins to open for it.
 #pragma once
 
-#include "sheets/facts/make_facts.h"
+#include "model/job_result.h"
+#include "sheets/facts/facts.h"
 #include "sheets/words/formatter.h"
 
 namespace sheets {
@@ -36,6 +37,6 @@ struct Day {
 };
 
 /// The days with work on site. Litres are those of printedLitres(), so that all sheets agree.
-std::vector<Day> daysOf(const Computed& x, const Formatter& w);
+std::vector<Day> daysOf(const model::JobResult& x, const Formatter& w);
 
 }  // namespace sheets

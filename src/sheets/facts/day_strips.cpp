@@ -11,7 +11,7 @@ namespace {
 std::size_t columnsOf(const Formatter& w) { return w.region().monthFirst ? 3 : 4; }
 
 /// 'second coat, 5 strips of 6 boards'; the coat is told where the deck has two on that day.
-std::string noteOf(const DayCoat& coat, const Day& day, const Computed& x, const Formatter& w) {
+std::string noteOf(const DayCoat& coat, const Day& day, const model::JobResult& x, const Formatter& w) {
   const auto strips = stripsText(coat, x, w);
   const bool isAlone = std::count_if(day.coats.begin(), day.coats.end(),
                                      [&](const auto& c) { return c.deck == coat.deck; }) == 1;
@@ -25,7 +25,7 @@ std::string stripLitres(std::int64_t steps, const Formatter& w) {
   return steps > 0 ? litresText(steps, w) : "<" + litresText(1, w);
 }
 
-std::vector<StripRow> stripRows(const Day& day, const Computed& x, const Formatter& w) {
+std::vector<StripRow> stripRows(const Day& day, const model::JobResult& x, const Formatter& w) {
   std::vector<StripRow> rows;
   for (const auto& coat : day.coats) {
     std::string half;  // of the day, told where it begins
@@ -45,7 +45,7 @@ std::vector<StripRow> stripRows(const Day& day, const Computed& x, const Formatt
   return rows;
 }
 
-FactList stripRowFacts(const Day& day, const Computed& x, const Formatter& w) {
+FactList stripRowFacts(const Day& day, const model::JobResult& x, const Formatter& w) {
   FactList list;
   for (const auto& row : stripRows(day, x, w)) {
     FactList strips;

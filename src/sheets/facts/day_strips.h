@@ -20,10 +20,10 @@ struct StripRow {
 std::string stripLitres(std::int64_t steps, const Formatter& w);
 
 /// All strips of a day in the order they are laid. Coats without strips have no row.
-std::vector<StripRow> stripRows(const Day& day, const Computed& x, const Formatter& w);
+std::vector<StripRow> stripRows(const Day& day, const model::JobResult& x, const Formatter& w);
 
 /// The same as facts, and an item for each column of that table beside the names.
-FactList stripRowFacts(const Day& day, const Computed& x, const Formatter& w);
+FactList stripRowFacts(const Day& day, const model::JobResult& x, const Formatter& w);
 FactList stripColumns(const Formatter& w);
 
 }  // namespace sheets

@@ -15,10 +15,14 @@ struct Line {
   const model::Task* task = nullptr;  // of the first
 
   int from() const { return shifts.front().start.minutes; }
-  int until() const { return shifts.back().end.minutes; }
+  int until() const {
+    int last = 0;
+    for (const auto& shift : shifts) last = std::max(last, shift.end.minutes);
+    return last;
+  }
 };
 
-bool belongs(const model::Shift& next, const Line& line, const Computed& x) {
+bool belongs(const model::Shift& next, const Line& line, const model::JobResult& x) {
   constexpr int shortPiece = 30;  // minutes
   const auto& last = line.shifts.back();
   const auto& task = model::taskOf(x.content, next.task);
@@ -26,39 +30,32 @@ bool belongs(const model::Shift& next, const Line& line, const Computed& x) {
   const bool isOneDeck =
       std::all_of(line.shifts.begin(), line.shifts.end(), [&](const auto& s) { return s.deck == next.deck; });
   if (isOneDeck && task.isPerCoat) return line.task->isPerCoat && next.pass == last.pass;
-  const auto pause = model::breakOf(x.c.job.crew);
-  if (last.end.minutes <= pause.from && pause.until <= next.start.minutes) return false;
+  if (last.end < next.start) return false;
   if (isOneDeck) return task.isPerPass && next.task == last.task;
   const auto isShort = [](const model::Shift& s) { return s.end.minutes - s.start.minutes <= shortPiece; };
   return next.task == last.task && next.pass == last.pass && !model::laysProduct(task) && isShort(next) &&
          isShort(last);
 }
 
-/// A coat stays in one line with its litres; everything else is cut at the break.
-std::vector<Line> linesOf(const Day& day, const Computed& x) {
-  const auto pause = model::breakOf(x.c.job.crew);
+/// A coat stays in one line with its litres; wiping has a line of its own.
+std::vector<Line> linesOf(const Day& day, const model::JobResult& x) {
   std::vector<Line> lines;
-  const auto add = [&](const model::Shift& s) {
-    if (!lines.empty() && belongs(s, lines.back(), x)) lines.back().shifts.push_back(s);
-    else lines.push_back({{s}, &model::taskOf(x.content, s.task)});
-  };
   for (const auto* shift : day.shifts) {
-    const bool isCut = shift->start.minutes < pause.from && pause.until < shift->end.minutes;
-    if (!isCut || pause.from == pause.until || model::taskOf(x.content, shift->task).isPerCoat) {
-      add(*shift);
-      continue;
-    }
-    model::Shift before = *shift, after = *shift;
-    before.end.minutes = pause.from;
-    after.start.minutes = pause.until;
-    add(before);
-    add(after);
+    const auto& task = model::taskOf(x.content, shift->task);
+    if (task.isWiping) continue;
+    const auto own = std::find_if(lines.begin(), lines.end(), [&](const Line& line) {
+      return task.isPerCoat && line.task->isPerCoat && belongs(*shift, line, x);
+    });
+    if (own != lines.end()) own->shifts.push_back(*shift);
+    else if (!lines.empty() && !task.isPerCoat && belongs(*shift, lines.back(), x))
+      lines.back().shifts.push_back(*shift);
+    else lines.push_back({{*shift}, &task});
   }
   return lines;
 }
 
 /// 'sand, 40 and 60 grit' 'clear dust, cut in 07:55, oil 08:25'
-std::string whatText(const Line& line, const Computed& x, const Formatter& w) {
+std::string whatText(const Line& line, const model::JobResult& x, const Formatter& w) {
   const bool isOneTask = std::all_of(line.shifts.begin(), line.shifts.end(),
                                      [&](const auto& s) { return s.task == line.task->id; });
   if (!isOneTask) {
@@ -79,7 +76,7 @@ std::string whatText(const Line& line, const Computed& x, const Formatter& w) {
 }
 
 /// The name of one deck, the letters of more.
-std::string whereText(const Line& line, const Computed& x, const Formatter& w) {
+std::string whereText(const Line& line, const model::JobResult& x, const Formatter& w) {
   constexpr std::size_t mostNamed = 1;
   std::vector<std::string> names, letters;
   for (const auto& s : line.shifts) {
@@ -90,18 +87,6 @@ std::string whereText(const Line& line, const Computed& x, const Formatter& w) {
     letters.push_back(deckLetter(*s.deck));
   }
   return w.joined(names.size() > mostNamed ? letters : names);
-}
-
-/// What still stands on the boards is wiped off a while after each strip: from the first strip of the day on
-/// to the last. Nothing for a product that is not wiped.
-std::optional<model::ClockSpan> wipingOff(const Day& day, const Computed& x) {
-  auto span = model::wipingOn(x.plan, x.content, x.c.product->times, day.date);
-  if (!span || day.coats.empty()) return {};
-  int first = 24 * 60;
-  for (const auto& coat : day.coats)
-    first = std::min(first, coat.strips.empty() ? coat.from : coat.strips.front().start);
-  span->from = first + model::wipeOffMinutes(x.c.product->times);
-  return span;
 }
 
 /// Setting up or packing down: the tasks of every day before all others, or after them.
@@ -129,26 +114,35 @@ DayEnds dayEnds(const model::Content& content) {
   return ends;
 }
 
-/// When the last work of the day is done, wiping off too.
-int workEnd(const Day& day, const Computed& x) {
-  int end = x.c.job.crew.startMinutes;
-  for (const auto* shift : day.shifts) end = std::max(end, shift->end.minutes);
-  if (const auto wiping = wipingOff(day, x)) end = std::max(end, wiping->until);
-  return end;
+const model::SiteDay& siteDay(const Day& day, const model::JobResult& x) {
+  return *std::find_if(x.plan.onSite.begin(), x.plan.onSite.end(),
+                       [&](const auto& d) { return d.date == day.date; });
 }
 
-/// Packing down waits for the end of a break.
-int packingDown(const Day& day, const Computed& x) {
-  const int end = workEnd(day, x);
-  return hasBreak(day, x) ? std::max(end, model::breakOf(x.c.job.crew).until) : end;
+/// When packing down begins.
+int packingDown(const Day& day, const model::JobResult& x) {
+  return siteDay(day, x).home.minutes -
+         static_cast<int>(model::crewMinutes(dayEnds(x.content).evening.hours, x.c.job.crew));
 }
 
-/// A coat that is laid before the break and goes on after it.
-bool isLaidThrough(const model::ClockSpan& pause, const Day& day, const Computed& x) {
-  return std::any_of(day.shifts.begin(), day.shifts.end(), [&](const auto* shift) {
-    return model::laysProduct(model::taskOf(x.content, shift->task)) && shift->start.minutes < pause.from &&
-           pause.until < shift->end.minutes;
-  });
+/// The rests of a day, from the first to begin to the last to end; nothing without one. 'isShared': all rest
+/// at the same time.
+struct Rest {
+  model::ClockSpan span;
+  bool isShared = true;
+};
+std::optional<Rest> restOf(const Day& day, const model::JobResult& x) {
+  std::optional<Rest> rest;
+  for (const auto& duty : x.plan.duties) {
+    const auto& s = duty.shift;
+    if (duty.what != model::Duty::What::Rest || s.start.day != day.date) continue;
+    const bool isAll = s.people == x.c.job.crew.people;
+    if (!rest) rest = Rest{{s.start.minutes, s.end.minutes}, isAll};
+    rest->span.from = std::min(rest->span.from, s.start.minutes);
+    rest->span.until = std::max(rest->span.until, s.end.minutes);
+    rest->isShared = rest->isShared && isAll;
+  }
+  return rest;
 }
 
 std::string coatedLetters(const Day& day, const Formatter& w) {
@@ -162,7 +156,7 @@ std::string coatedLetters(const Day& day, const Formatter& w) {
 
 }  // namespace
 
-std::string deckName(const Computed& x, std::size_t deck) {
+std::string deckName(const model::JobResult& x, std::size_t deck) {
   return deckLetter(deck) + "\u00A0" + x.c.job.areas[deck].name;
 }
 
@@ -174,21 +168,17 @@ std::string span(int from, int until, const Formatter& w) {
   return w("day.span", {{"from", start}, {"to", end}});
 }
 
-bool hasBreak(const Day& day, const Computed& x) {
-  const auto pause = model::breakOf(x.c.job.crew);
-  return pause.from < pause.until && pause.from < workEnd(day, x);
+std::optional<model::ClockSpan> breakOf(const Day& day, const model::JobResult& x) {
+  const auto rest = restOf(day, x);
+  return rest ? std::optional(rest->span) : std::nullopt;
 }
 
-model::ClockSpan onSite(const Day& day, const Computed& x) {
-  constexpr int quarter = 15;
-  const auto& crew = x.c.job.crew;
-  const int home =
-      packingDown(day, x) + static_cast<int>(model::crewMinutes(dayEnds(x.content).evening.hours, crew));
-  const int rounded = (home + quarter - 1) / quarter * quarter;
-  return {crew.startMinutes, std::min(rounded, std::max(home, crew.endMinutes))};
+model::ClockSpan onSite(const Day& day, const model::JobResult& x) {
+  const auto& there = siteDay(day, x);
+  return {there.arrive.minutes, there.home.minutes};
 }
 
-std::string stripsText(const DayCoat& coat, const Computed& x, const Formatter& w) {
+std::string stripsText(const DayCoat& coat, const model::JobResult& x, const Formatter& w) {
   if (coat.edge == nullptr) return {};
   if (coat.strips.empty()) return w("strips.none");
   const bool isStairs = std::holds_alternative<model::Stairs>(x.c.job.areas[coat.deck].shape);
@@ -225,7 +215,7 @@ std::string degreesText(double least, double most, const Formatter& w) {
   return w("day.temperatures", {{"from", low.substr(0, low.find("\u00A0"))}, {"to", high}});
 }
 
-FactList workFacts(const Day& day, const Computed& x, const Formatter& w) {
+FactList workFacts(const Day& day, const model::JobResult& x, const Formatter& w) {
   std::vector<std::pair<int, Facts>> rows;  // by their start
   const auto row = [&](int at, const std::string& time, const std::string& what,
                        const std::string& where) -> Facts& {
@@ -240,8 +230,8 @@ FactList workFacts(const Day& day, const Computed& x, const Formatter& w) {
     return rows.back().second;
   };
   const auto [morning, evening] = dayEnds(x.content);
-  const auto& crew = x.c.job.crew;
-  if (!morning.names.empty()) row(crew.startMinutes, w.clock(crew.startMinutes), w.joined(morning.names), "");
+  const int arrival = onSite(day, x).from;
+  if (!morning.names.empty()) row(arrival, w.clock(arrival), w.joined(morning.names), "");
   for (const auto& line : linesOf(day, x)) {
     const auto& first = line.shifts.front();
     Facts& facts =
@@ -261,20 +251,16 @@ FactList workFacts(const Day& day, const Computed& x, const Formatter& w) {
       facts[6].second = litresText(coat.litres, w);
     }
   }
-  const auto wiping = wipingOff(day, x);
-  if (wiping) {
+  if (const auto wiping = model::wipingOn(x.plan, x.content, day.date)) {
     const auto wait = x.c.product->times.wipeOff;
     row(wiping->from, span(wiping->from, wiping->until, w),
         w("day.wipe_off", {{"wait", wait == base::Hours::whole(1) ? w("waits.an_hour") : w.wait(wait)}}),
         coatedLetters(day, w));
   }
-  if (hasBreak(day, x)) {
-    const auto pause = model::breakOf(crew);
-    const bool isWiped = wiping && wiping->from < pause.until && pause.from < wiping->until;
+  if (const auto rest = restOf(day, x)) {
     const char* inTurns = x.c.job.site.isNearWater ? "day.break_in_turns_at_water" : "day.break_in_turns";
-    std::string what = w(isWiped ? inTurns : "day.break");
-    if (isLaidThrough(pause, day, x)) what = w("day.break_after_strip", {{"break", what}});
-    row(pause.from, span(pause.from, pause.until, w), what, "");
+    row(rest->span.from, span(rest->span.from, rest->span.until, w),
+        w(rest->isShared ? "day.break" : inTurns), "");
   }
   std::stable_sort(rows.begin(), rows.end(), [](const auto& a, const auto& b) { return a.first < b.first; });
   if (!evening.names.empty()) {

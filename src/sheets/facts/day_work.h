@@ -6,19 +6,18 @@
 namespace sheets {
 
 /// 'A Landing', not broken after the letter.
-std::string deckName(const Computed& x, std::size_t deck);
+std::string deckName(const model::JobResult& x, std::size_t deck);
 /// '08:30–10:15', '8:30–10:15 am'
 std::string span(int from, int until, const Formatter& w);
-/// From arrival to home, in minutes of the clock: from setting up to the quarter of an hour in which packing
-/// down ends.
-model::ClockSpan onSite(const Day& day, const Computed& x);
-/// A break that begins before the day's work is done.
-bool hasBreak(const Day& day, const Computed& x);
-/// Of whole steps of Formatter::volumeStep().
+/// From arrival to home, in minutes of the clock.
+model::ClockSpan onSite(const Day& day, const model::JobResult& x);
+/// From the first who rests to the last; nothing on a day without a break.
+std::optional<model::ClockSpan> breakOf(const Day& day, const model::JobResult& x);
+/// Of whole steps of Words::volumeStep().
 std::string litresText(std::int64_t steps, const Formatter& w);
 
 /// How the boards of a coat are counted off: '4 strips of 13 boards, the last of 1'. Empty without a plan.
-std::string stripsText(const DayCoat& coat, const Computed& x, const Formatter& w);
+std::string stripsText(const DayCoat& coat, const model::JobResult& x, const Formatter& w);
 
 /// Whole degrees: '18 °C'. A range is '11 to 19 °C', one degree where both round to it.
 std::string degreesText(double celsius, const Formatter& w);
@@ -26,6 +25,6 @@ std::string degreesText(double least, double most, const Formatter& w);
 
 /// Time, what, where in the order of their start, from setting up to packing down; what the break cuts is two
 /// rows. Of a coat also its strips, area, spreading rate and litres.
-FactList workFacts(const Day& day, const Computed& x, const Formatter& w);
+FactList workFacts(const Day& day, const model::JobResult& x, const Formatter& w);
 
 }  // namespace sheets

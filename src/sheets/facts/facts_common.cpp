@@ -18,7 +18,7 @@ Facts firmFacts(const model::Brand& b, const model::Dialling& dialling) {
           {"web", webWords(b.web)}, {"web_link", b.web.empty() ? "" : webAddress(b.web)}};
 }
 
-Facts productFacts(const Computed& x, const Formatter& w) {
+Facts productFacts(const model::JobResult& x, const Formatter& w) {
   const auto& p = *x.c.product;
   const bool wipes = !p.times.wipeOff.isZero();
   return {
@@ -42,9 +42,10 @@ bool tinStays(const model::Job& job) {
          std::any_of(job.left.begin(), job.left.end(), [](const auto& tin) { return tin.isWithCustomer; });
 }
 
-Facts siteFacts(const model::Site& s) {
+Facts siteFacts(const model::Site& s, const Formatter& w) {
   return {
       {"address", lines(s.address)},
+      {"address_line", oneLine(s.address, w)},
       {"coastal", Fact::yes(s.exposure == model::Exposure::Coastal)},
   };
 }
@@ -60,11 +61,7 @@ Facts workFacts(const model::Job& job) {
 Facts authorityFacts(const Formatter& w) {
   Facts f;
   for (const char* about : {"safety", "waste", "lead", "treated"}) {
-    std::string name = w("authorities.local");
-    for (const auto& a : w.region().authorities) {
-      if (a.about == about) name = a.name;
-    }
-    f.emplace_back(about, name);
+    f.emplace_back(about, authorityOf(w, about));
   }
   return f;
 }
@@ -91,7 +88,7 @@ std::string fewToMany(const CoatCounts& coats, const Formatter& w) {
 }
 
 /// 'two coats; one coat on Veranda and Fascia': what most decks get needs no names.
-std::string coatsOnDecks(const Computed& x, const Formatter& w) {
+std::string coatsOnDecks(const model::JobResult& x, const Formatter& w) {
   std::map<int, std::vector<std::string>> decks;  // by the number of their coats
   for (std::size_t deck = 0; deck < x.c.job.areas.size(); ++deck) {
     const auto coats = std::count_if(x.estimate.coats.begin(), x.estimate.coats.end(),
@@ -110,7 +107,7 @@ std::string coatsOnDecks(const Computed& x, const Formatter& w) {
   return all;
 }
 
-void addCoats(Facts& f, const Computed& x, const Formatter& w) {
+void addCoats(Facts& f, const model::JobResult& x, const Formatter& w) {
   const auto coats = coatCounts(x);
   const bool isSame = coats.fewest == coats.most;
   std::vector<base::Date> dates;
@@ -132,7 +129,7 @@ void addCoats(Facts& f, const Computed& x, const Formatter& w) {
                        {"dates", words}});
 }
 
-void addDays(Facts& f, const Computed& x, const Formatter& w) {
+void addDays(Facts& f, const model::JobResult& x, const Formatter& w) {
   const auto& days = x.plan.days;
   const auto first = days.empty() ? x.c.job.start : days.front(),
              last = days.empty() ? x.c.job.start : days.back();
@@ -177,7 +174,7 @@ base::Hours wholeHours(const model::WindowViolation& m) {
       base::divide(m.gap.millionths, 1'000'000, m.isLate ? base::Round::Up : base::Round::Down));
 }
 
-void addMisses(Facts& f, const Computed& x, const Formatter& w) {
+void addMisses(Facts& f, const model::JobResult& x, const Formatter& w) {
   FactList misses;
   for (const auto& m : x.plan.misses) {
     misses.push_back({{"coat", w("coats.ordinals." + std::to_string(m.coat))},
@@ -198,7 +195,7 @@ void addMisses(Facts& f, const Computed& x, const Formatter& w) {
   f.emplace_back("misses", std::move(misses));
 }
 
-std::string timberWords(const Computed& x, const Formatter& w) {
+std::string timberWords(const model::JobResult& x, const Formatter& w) {
   std::vector<std::string> names;
   for (const auto& deck : x.c.job.areas) {
     const auto& name = timberOf(x, deck).name;
@@ -216,10 +213,54 @@ std::string authorityLine(const Formatter& w) {
 
 }  // namespace
 
+std::string authorityOf(const Formatter& w, const std::string& about) {
+  const std::string* name = model::authorityFor(w.region(), about);
+  return name ? *name : w("authorities.local");
+}
+
+std::string deckNames(const model::Job& job, const Formatter& w) {
+  constexpr std::size_t mostNamed = 3;
+  if (job.areas.size() > mostNamed)
+    return w.counted("title.decks", static_cast<std::int64_t>(job.areas.size()));
+  std::vector<std::string> names;
+  for (const auto& deck : job.areas) names.push_back(deck.name);
+  return w.joined(names);
+}
+
+std::string namesOfDecks(const model::JobResult& x) {
+  return capitalised(deckNames(x.c.job, Formatter(*x.c.region, x.language)));
+}
+
+std::string titleOf(const model::JobResult& x) {
+  const auto& job = x.c.job;
+  if (!job.title.empty()) return job.title;
+  const Formatter w(*x.c.region, x.language);
+  std::vector<std::string> done;
+  if (model::asksFor(job.work, model::Work::Wash)) done.push_back(w("title.washed"));
+  if (model::asksFor(job.work, model::Work::Fix) && !model::asksFor(job.work, model::Work::Sand))
+    done.push_back(w("title.fixed"));
+  if (model::asksFor(job.work, model::Work::Sand)) done.push_back(w("title.sanded"));
+  if (model::asksFor(job.work, model::Work::Oil)) {
+    const auto coats = coatCounts(x);
+    const bool isStain = x.c.product->kind == model::ProductKind::FilmStain;
+    if (coats.most > 1 && coats.fewest == coats.most)
+      done.push_back(
+          w(isStain ? "title.stained_times" : "title.oiled_times", {{"times", w.times(coats.most)}}));
+    else done.push_back(w(isStain ? "title.stained" : "title.oiled"));
+  }
+  return w("title.job", {{"decks", namesOfDecks(x)}, {"work", w.joined(done)}});
+}
+
 FactList sentences(const std::vector<std::string>& words) {
   FactList list;
   for (const auto& s : words) list.push_back({{"words", s}});
   return list;
+}
+
+std::string oneLine(const std::vector<std::string>& parts, const Formatter& w) {
+  std::string s;
+  for (const auto& part : parts) s = s.empty() ? part : w("lists.more", {{"before", s}, {"word", part}});
+  return s;
 }
 
 std::string lines(const std::vector<std::string>& words) {
@@ -228,9 +269,10 @@ std::string lines(const std::vector<std::string>& words) {
   return s;
 }
 
-Facts commonFacts(const Computed& x, const Formatter& w) {
+Facts commonFacts(const model::JobResult& x, const Formatter& w) {
   const auto& job = x.c.job;
   Facts f{{"title", titleOf(x)},
+          {"short_title", x.c.job.title.empty() ? namesOfDecks(x) : x.c.job.title},
           {"ref", job.ref},
           {"colour", job.colour},
           {"quoted", w.date(job.quoted)},
@@ -243,7 +285,7 @@ Facts commonFacts(const Computed& x, const Formatter& w) {
   f.emplace_back("product", productFacts(x, w));
   f.emplace_back("tin_stays", Fact::yes(tinStays(job)));
   f.emplace_back("touches_up", Fact::yes(tinStays(job) && !x.c.product->times.wipeOff.isZero()));
-  f.emplace_back("site", siteFacts(job.site));
+  f.emplace_back("site", siteFacts(job.site, w));
   f.emplace_back("work", workFacts(job));
   f.emplace_back("sanding", Facts{{"grits", gritWords(job.sanding, w)}});
   f.emplace_back("authority", authorityFacts(w));
@@ -261,7 +303,7 @@ Facts commonFacts(const Computed& x, const Formatter& w) {
   f.emplace_back("has_plan", Fact::yes(isDrawn));
   f.emplace_back("has_coats", Fact::yes(!x.estimate.coats.empty()));
   f.emplace_back("decks", deckFacts(x, w));
-  const auto& need = x.estimate.product;
+  const auto& need = x.resources.product;
   f.emplace_back(
       "litres",
       Facts{{"low", w.volume(need.low)}, {"likely", w.volume(need.likely)}, {"high", w.volume(need.high)}});

@@ -13,7 +13,7 @@ namespace {
 std::string coatName(int coat, const Formatter& w) { return w("coats.names." + std::to_string(coat)); }
 
 /// Tasks of a day with their minutes; those counted once for the whole job only where there is nothing else.
-std::vector<std::pair<std::string, int>> tasksOf(const Day& day, const Computed& x, bool isWholeJob) {
+std::vector<std::pair<std::string, int>> tasksOf(const Day& day, const model::JobResult& x, bool isWholeJob) {
   std::vector<std::pair<std::string, int>> tasks;
   for (const auto* s : day.shifts) {
     const auto& task = model::taskOf(x.content, s->task);
@@ -27,7 +27,7 @@ std::vector<std::pair<std::string, int>> tasksOf(const Day& day, const Computed&
 }
 
 /// What the day is about: its coats, or the two tasks that take longest, in their order.
-std::string titleOf(const Day& day, const Computed& x, const Formatter& w) {
+std::string titleOf(const Day& day, const model::JobResult& x, const Formatter& w) {
   std::vector<std::string> names;
   if (!day.coats.empty() && coatCounts(x).most == 1) return w("day.coating");
   if (!day.coats.empty()) {
@@ -46,7 +46,7 @@ std::string titleOf(const Day& day, const Computed& x, const Formatter& w) {
 }
 
 /// The air while the crew is on site: the coldest and the warmest hour, and where that is known from.
-void addAir(Facts& f, const Day& day, const Computed& x, const Formatter& w) {
+void addAir(Facts& f, const Day& day, const model::JobResult& x, const Formatter& w) {
   const auto there = onSite(day, x);
   const model::Hour* coldest = nullptr;
   const model::Hour* warmest = nullptr;
@@ -78,7 +78,7 @@ FactList tinFacts(const Day& day, const Formatter& w) {
 }
 
 /// Decks on which one board alone outlasts the open time.
-FactList tooLongFacts(const Day& day, const Computed& x, const Formatter& w) {
+FactList tooLongFacts(const Day& day, const model::JobResult& x, const Formatter& w) {
   FactList list;
   for (const auto& coat : day.coats) {
     if (coat.edge == nullptr || !coat.edge->isTooLong) continue;
@@ -104,7 +104,7 @@ std::string openText(const Day& day, const Formatter& w) {
 }
 
 /// Tables of a few coats each, to write on beside each other.
-FactList logFacts(const Day& day, const Computed& x, const Formatter& w) {
+FactList logFacts(const Day& day, const model::JobResult& x, const Formatter& w) {
   if (day.coats.empty()) return {};
   constexpr std::size_t most = 5;
   const std::size_t count = (day.coats.size() + most - 1) / most,
@@ -127,7 +127,7 @@ FactList logFacts(const Day& day, const Computed& x, const Formatter& w) {
   return tables;
 }
 
-std::string deckNames(const std::vector<std::size_t>& decks, const Computed& x, const Formatter& w) {
+std::string deckNames(const std::vector<std::size_t>& decks, const model::JobResult& x, const Formatter& w) {
   constexpr std::size_t mostNamed = 3;
   if (decks.size() == x.c.job.areas.size() && decks.size() > mostNamed) return w("day.all_decks");
   std::vector<std::string> names;
@@ -135,31 +135,31 @@ std::string deckNames(const std::vector<std::size_t>& decks, const Computed& x, 
   return w.joined(names);
 }
 
-bool hasHours(const Day& day, const Computed& x) {
+bool hasHours(const Day& day, const model::JobResult& x) {
   return std::any_of(x.plan.hours.begin(), x.plan.hours.end(), [&](const auto& h) {
     return h.at.day == day.date && h.source != model::WeatherSource::None;
   });
 }
 
-Facts dayFactsOf(const std::vector<Day>& days, std::size_t i, const Computed& x, const Formatter& w) {
+Facts dayFactsOf(const std::vector<Day>& days, std::size_t i, const model::JobResult& x, const Formatter& w) {
   const Day& day = days[i];
   const bool isCoated = !day.coats.empty();
   const auto number = std::to_string(i + 1);
-  const model::Values place = {
+  const base::Values place = {
       {"n", number}, {"m", std::to_string(days.size())}, {"leader", x.c.job.crew.leader}};
   std::int64_t litres = 0;
   for (const auto& coat : day.coats) litres += coat.litres;
   const bool isDrawn =
       std::any_of(day.coats.begin(), day.coats.end(), [](const auto& c) { return c.edge && c.edge->wayOut; });
-  const auto pause = model::breakOf(x.c.job.crew);
+  const auto pause = breakOf(day, x);
   const auto there = onSite(day, x);
   Facts f{
       {"title", capitalised(w("day.title", {{"day", w.shortDate(day.date)}, {"work", titleOf(day, x, w)}}))},
       {"place", w(x.c.job.crew.leader.empty() ? "day.lede" : "day.lede_led",
-                  x.c.job.crew.leader.empty() ? model::Values{{"n", number}, {"m", place.at("m")}} : place)},
+                  x.c.job.crew.leader.empty() ? base::Values{{"n", number}, {"m", place.at("m")}} : place)},
       {"on_site", span(there.from, there.until, w)},
-      {"has_pause", Fact::yes(hasBreak(day, x))},
-      {"pause", span(pause.from, pause.until, w)},
+      {"has_pause", Fact::yes(pause.has_value())},
+      {"pause", pause ? span(pause->from, pause->until, w) : ""},
       {"coated", Fact::yes(isCoated)},
       {"date", w.shortDate(day.date)},
       {"litres", isCoated ? litresText(litres, w) : ""},
@@ -186,7 +186,7 @@ Facts dayFactsOf(const std::vector<Day>& days, std::size_t i, const Computed& x,
 
 }  // namespace
 
-void addDayPlans(Facts& f, const Computed& x, const Formatter& w) {
+void addDayPlans(Facts& f, const model::JobResult& x, const Formatter& w) {
   const auto days = daysOf(x, w);
   FactList plans;
   for (std::size_t i = 0; i < days.size(); ++i) plans.push_back(dayFactsOf(days, i, x, w));

@@ -60,7 +60,7 @@ void addUptake(Facts& f, std::optional<model::Uptake> uptake) {
 }
 
 /// The row of the product's table a deck's coats are from; nothing where the job brings its own figures.
-std::optional<model::Uptake> uptakeOf(const Computed& x, std::size_t deck) {
+std::optional<model::Uptake> uptakeOf(const model::JobResult& x, std::size_t deck) {
   for (const auto& coat : x.estimate.coats) {
     if (coat.deck == deck) return coat.uptake;
   }
@@ -69,7 +69,7 @@ std::optional<model::Uptake> uptakeOf(const Computed& x, std::size_t deck) {
 
 }  // namespace
 
-const model::Timber& timberOf(const Computed& x, const model::Deck& deck) {
+const model::Timber& timberOf(const model::JobResult& x, const model::Deck& deck) {
   return x.content.timbers.at(deck.timber);
 }
 
@@ -88,7 +88,7 @@ std::string sizeWords(const model::Deck& deck, const Formatter& w) {
   return s;
 }
 
-CoatCounts coatCounts(const Computed& x) {
+CoatCounts coatCounts(const model::JobResult& x) {
   std::vector<int> counts(x.c.job.areas.size());
   for (const auto& coat : x.estimate.coats) counts[coat.deck] = std::max(counts[coat.deck], coat.coat);
   std::erase(counts, 0);
@@ -97,7 +97,7 @@ CoatCounts coatCounts(const Computed& x) {
   return {*fewest, *most};
 }
 
-std::vector<std::vector<std::int64_t>> printedLitres(const Computed& x, const Formatter& w) {
+std::vector<std::vector<std::int64_t>> printedLitres(const model::JobResult& x, const Formatter& w) {
   std::vector<std::int64_t> needs;
   for (const auto& coat : x.estimate.coats)
     needs.push_back(base::increased(coat.litres, x.c.job.loss).millionths);
@@ -107,7 +107,7 @@ std::vector<std::vector<std::int64_t>> printedLitres(const Computed& x, const Fo
   return table;
 }
 
-FactList deckFacts(const Computed& x, const Formatter& w) {
+FactList deckFacts(const model::JobResult& x, const Formatter& w) {
   FactList list;
   const auto litres = printedLitres(x, w);
   for (std::size_t i = 0; i < x.c.job.areas.size(); ++i) {
@@ -140,7 +140,7 @@ FactList deckFacts(const Computed& x, const Formatter& w) {
   return list;
 }
 
-void addLitreTable(Facts& facts, const Computed& x, const Formatter& w) {
+void addLitreTable(Facts& facts, const model::JobResult& x, const Formatter& w) {
   const auto litres = printedLitres(x, w);
   const auto coats = static_cast<std::size_t>(coatCounts(x).most);
   std::vector<std::int64_t> totals(coats);

@@ -1,41 +1,21 @@
 // Facts for the order list and the office sheet: everything, costs included.
-#include "model/lookup.h"
-#include "sheets/facts/explain.h"
+#include "sheets/facts/facts_office.h"
 #include "sheets/facts/facts_common.h"
 #include "sheets/facts/facts_decks.h"
 #include "sheets/facts/facts_price.h"
 #include "sheets/facts/facts_records.h"
 #include "sheets/words/addresses.h"
-#include "sheets/words/hours.h"
 
 #include <algorithm>
 
 namespace sheets {
 namespace {
 
-std::string deckName(const Computed& x, const std::optional<std::size_t>& deck) {
+std::string deckName(const model::JobResult& x, const std::optional<std::size_t>& deck) {
   return deck ? deckLetter(*deck) + " " + x.c.job.areas[*deck].name : "";
 }
 
-/// 'sand 60', 'coat 2'.
-std::string taskWords(const Computed& x, const std::string& task, int pass) {
-  return model::taskOf(x.content, task).name + (pass > 0 ? " " + std::to_string(pass) : "");
-}
-
-/// The first cell of a table row: filled only when it differs from the row before.
-class Groups {
- public:
-  std::string next(const std::string& group) {
-    const bool isSame = group == last_;
-    last_ = group;
-    return isSame ? "" : group;
-  }
-
- private:
-  std::string last_;
-};
-
-void addCosts(Facts& f, const Computed& x, const Formatter& w) {
+void addCosts(Facts& f, const model::JobResult& x, const Formatter& w) {
   const auto& p = x.price;
   const base::Money direct = p.labourCost + p.productCost + p.consumableCost + p.otherCost;
   f.emplace_back(
@@ -52,58 +32,10 @@ void addCosts(Facts& f, const Computed& x, const Formatter& w) {
           {"contingency_share", w.share(x.c.rates.contingency)},
           {"direct", w.money(direct)},
           {"cost", w.money(p.cost)},
-          {"left", w.money(p.net - p.cost)},
+          {"left_sign", w.signedMoney(p.net - p.cost)},
           {"margin_wanted", w.share(x.c.job.price.margin.value_or(x.c.rates.margin))},
           {"margin_reached",
            w.share({base::mulDiv(p.marginReached.millionths, 1, 100'000, base::Round::HalfUp) * 100'000})}});
-}
-
-/// Labour by task and pass, the decks below each other.
-std::vector<model::LabourLine> byTask(std::vector<model::LabourLine> lines) {
-  std::vector<std::string> order;
-  for (const auto& line : lines) {
-    if (std::find(order.begin(), order.end(), line.task) == order.end()) order.push_back(line.task);
-  }
-  const auto place = [&](const model::LabourLine& line) {
-    return std::pair{std::find(order.begin(), order.end(), line.task), line.pass};
-  };
-  std::stable_sort(lines.begin(), lines.end(),
-                   [&](const auto& a, const auto& b) { return place(a) < place(b); });
-  return lines;
-}
-
-void addLabour(Facts& f, const Computed& x, const Formatter& w) {
-  FactList rows;
-  Groups groups;
-  const auto lines = byTask(x.estimate.labour);
-  // Printed hours add up to the printed sum.
-  std::vector<std::int64_t> hours;
-  for (const auto& line : lines) hours.push_back(line.hours.millionths);
-  constexpr std::int64_t step = 10'000;  // a hundredth of an hour
-  const auto steps = apportioned(hours, step);
-  std::int64_t sum = 0;
-  for (std::size_t i = 0; i < steps.size(); ++i) {
-    rows.push_back({{"group", capitalised(groups.next(taskWords(x, lines[i].task, lines[i].pass)))},
-                    {"deck", deckName(x, lines[i].deck)},
-                    {"how", hoursFormula(lines[i], model::taskOf(x.content, lines[i].task), w)},
-                    {"hours", w.number({steps[i] * step}, 2)}});
-    sum += steps[i];
-  }
-  f.emplace_back("labour", std::move(rows));
-  f.emplace_back("labour_sum", w.number({sum * step}, 2));
-  f.emplace_back("labour_hours", w.number({sum * step}, 1) + "\u00A0" + w("units.hour"));
-}
-
-void addShifts(Facts& f, const Computed& x, const Formatter& w) {
-  FactList rows;
-  Groups groups;
-  for (const auto& s : x.plan.shifts) {
-    const auto deck = deckName(x, s.deck);
-    rows.push_back({{"group", groups.next(w.shortDate(s.start.day))},
-                    {"clock", w.clock(s.start.minutes) + "–" + w.clock(s.end.minutes)},
-                    {"words", taskWords(x, s.task, s.pass) + (deck.empty() ? "" : ", " + deck)}});
-  }
-  f.emplace_back("shifts", std::move(rows));
 }
 
 std::string setWords(const model::TinSet& set, const Formatter& w) {
@@ -122,34 +54,78 @@ base::Count usedInTenths(const model::ConsumableLine& line, const model::Consuma
                           : line.used;
 }
 
-void addOrders(Facts& f, const Computed& x, const Formatter& w) {
-  const auto& need = x.estimate.product;
+/// All in capitals: nobody takes a tin of another colour in a hurry.
+std::string capitals(const std::string& words) {
+  std::string s;
+  for (std::size_t i = 0; i < words.size();) {
+    std::size_t end = i + 1;
+    while (end < words.size() && (static_cast<unsigned char>(words[end]) & 0xC0) == 0x80) ++end;
+    s += capitalised(words.substr(i, end - i));
+    i = end;
+  }
+  return s;
+}
+
+/// Of suppliers: no weekend, no public holiday of the place, and nobody of ours is off to take what comes.
+bool isWorkingDay(const model::JobResult& x, base::Date day) {
+  const auto weekday = std::chrono::weekday{day};
+  const auto& off = x.c.job.crew.off;
+  if (weekday == std::chrono::Saturday || weekday == std::chrono::Sunday) return false;
+  if (std::find(off.begin(), off.end(), day) != off.end()) return false;
+  const int year = static_cast<int>(std::chrono::year_month_day{day}.year());
+  const auto holidays =
+      base::holidaysOf({x.c.region->holidays, x.c.region->states}, x.c.job.site.state, year);
+  return std::none_of(holidays.begin(), holidays.end(), [&](const auto& h) { return h.date == day; });
+}
+
+base::Date workingDaysBefore(const model::JobResult& x, base::Date day, int count) {
+  while (count > 0) {
+    day -= std::chrono::days{1};
+    if (isWorkingDay(x, day)) --count;
+  }
+  return day;
+}
+
+/// In the yard on the working day before the truck is loaded, which is the one before the work begins.
+void addDelivery(Facts& f, const model::JobResult& x, const Formatter& w) {
+  const auto& d = x.c.brand.delivery;
+  const auto& to = d.to.empty() ? x.c.brand.address : d.to;
+  const base::Date start = x.plan.days.empty() ? x.c.job.start : x.plan.days.front();
+  const base::Date loading = workingDaysBefore(x, start, 1), yard = workingDaysBefore(x, loading, 1),
+                   order = workingDaysBefore(x, yard, d.workingDays);
+  f.emplace_back("delivery", Facts{{"order_by", w.shortDate(order)},
+                                   {"too_late", Fact::yes(order < x.c.job.quoted)},
+                                   {"takes", w.counted("orders.takes", d.workingDays)},
+                                   {"yard_by", w.shortDate(yard)},
+                                   {"loading", w.shortDate(loading)},
+                                   {"place", to.empty() ? x.c.brand.name : to.back()},
+                                   {"to", oneLine(to, w)},
+                                   {"hours", d.hours}});
+}
+
+void addOrders(Facts& f, const model::JobResult& x, const Formatter& w) {
+  const auto& need = x.resources.product;
   const auto& colour = x.c.job.colour;
-  const std::string name = x.c.product->name + (colour.empty() ? "" : ", " + colour);
-  FactList tins;
-  Groups groups;
-  for (const auto& t : need.bought.tins) {
-    int stock = 0;
-    for (const auto& s : x.c.job.inStock)
-      stock += s.product == x.c.product->id && s.size == t.tin.size ? s.count : 0;
-    tins.push_back({{"name", groups.next(name)},
+  FactList tins, shed;
+  for (const auto& t : need.bought.tins)
+    tins.push_back({{"name", x.c.product->name},
+                    {"colour", colour},
+                    {"colour_capitals", capitals(colour)},
+                    {"code", t.tin.code},
+                    {"supplier", x.c.product->supplier},
                     {"size", w.tinSize(t.tin.size)},
-                    {"stock", stock == 0 ? "–" : std::to_string(stock)},
                     {"count", std::to_string(t.count)},
                     {"each", w.money(t.tin.price)},
                     {"cost", w.money(t.tin.price * t.count)}});
-  }
   for (const auto& s : x.c.job.inStock) {
-    const bool isListed = std::any_of(need.bought.tins.begin(), need.bought.tins.end(),
-                                      [&](const auto& t) { return t.tin.size == s.size; });
-    if (s.product != x.c.product->id || isListed) continue;
-    tins.push_back({{"name", groups.next(name)},
-                    {"size", w.tinSize(s.size)},
-                    {"stock", std::to_string(s.count)},
-                    {"count", "–"},
-                    {"each", "–"},
-                    {"cost", "–"}});
+    if (s.product == x.c.product->id)
+      shed.push_back({{"name", x.c.product->name},
+                      {"colour", colour},
+                      {"colour_capitals", capitals(colour)},
+                      {"size", w.tinSize(s.size)},
+                      {"count", std::to_string(s.count)}});
   }
+  f.emplace_back("shed", std::move(shed));
   f.emplace_back("tins", std::move(tins));
   f.emplace_back("tins_count", std::to_string(need.bought.number()));
   f.emplace_back("tins_words", w.counted("orders.tins", need.bought.number()));
@@ -166,7 +142,7 @@ void addOrders(Facts& f, const Computed& x, const Formatter& w) {
   f.emplace_back("allowance", w.share(x.c.job.allowance));
   FactList rows;
   base::Money cost;
-  for (const auto& line : x.estimate.consumables) {
+  for (const auto& line : x.resources.consumables) {
     const auto& item = x.content.consumables.at(line.consumable);
     rows.push_back(
         {{"name", capitalised(line.grit > 0 ? w("orders.of_grit",
@@ -174,24 +150,26 @@ void addOrders(Facts& f, const Computed& x, const Formatter& w) {
                                             : item.name)},
          {"used", w.number(usedInTenths(line, item), 1)},
          {"unit", item.unit},
+         {"each", w.money(item.price.at(x.c.job.site.region))},
          {"bought", std::to_string(line.bought)},
          {"cost", w.money(line.cost)}});
     cost += line.cost;
   }
   f.emplace_back("consumables", std::move(rows));
   f.emplace_back("consumables_cost", w.money(cost));
+  f.emplace_back("orders_cost", w.money(need.bought.cost + cost));
+  addDelivery(f, x, w);
 }
 
 }  // namespace
 
-Facts officeFacts(const Computed& x, const Formatter& w) {
+Facts officeFacts(const model::JobResult& x, const Formatter& w) {
   Facts f = commonFacts(x, w);
   addLitreTable(f, x, w);
   addPrice(f, x, w, true);
   addCosts(f, x, w);
-  addLabour(f, x, w);
-  addShifts(f, x, w);
   addOrders(f, x, w);
+  addOfficeTables(f, x, w);
   addActual(f, x, w);
   const auto& customer = x.c.job.customer;
   f.emplace_back(
@@ -207,18 +185,10 @@ Facts officeFacts(const Computed& x, const Formatter& w) {
     if (!x.c.job.areas[i].officeNote.empty())
       notes.push_back({{"deck", deckName(x, i)}, {"words", x.c.job.areas[i].officeNote}});
   }
-  f.emplace_back("has_deck_notes", Fact::yes(!notes.empty()));
+  const bool isRemarked = std::any_of(x.c.job.done.begin(), x.c.job.done.end(),
+                                      [](const auto& done) { return !done.remark.empty(); });
+  f.emplace_back("has_notes", Fact::yes(!notes.empty() || !x.c.job.officeNote.empty() || isRemarked));
   f.emplace_back("deck_notes", std::move(notes));
-  FactList explained;
-  Groups groups;
-  for (const auto& e : explain(x)) {
-    if (e.isOfTask) continue;  // has a table of its own
-    explained.push_back({{"group", capitalised(groups.next(e.about))},
-                         {"name", e.name},
-                         {"formula", e.formula},
-                         {"value", e.value}});
-  }
-  f.emplace_back("explained", std::move(explained));
   f.emplace_back("tax_source", x.c.region->tax.source);
   f.emplace_back("deposit_source", x.price.depositCap ? x.price.depositCap->source : "");
   return f;

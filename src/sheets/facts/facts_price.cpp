@@ -22,8 +22,8 @@ std::string unitWords(const model::PriceLine& line, const Formatter& w) {
   return {};
 }
 
-Facts lineFacts(const model::PriceLine& line, const Computed& x, const Formatter& w, const std::string& group,
-                bool withCosts) {
+Facts lineFacts(const model::PriceLine& line, const model::JobResult& x, const Formatter& w,
+                const std::string& group, bool withCosts) {
   const auto isWork = [&](model::Work k) { return Fact::yes(line.kind == Kind::Work && line.work == k); };
   int coats = 0;
   for (const auto& c : x.estimate.coats) coats = line.deck == c.deck ? std::max(coats, c.coat) : coats;
@@ -49,7 +49,7 @@ Facts lineFacts(const model::PriceLine& line, const Computed& x, const Formatter
   return f;
 }
 
-FactList linesOf(const Computed& x, const Formatter& w, bool withCosts) {
+FactList linesOf(const model::JobResult& x, const Formatter& w, bool withCosts) {
   FactList list;
   std::string last;
   for (const auto& line : x.price.lines) {
@@ -64,7 +64,7 @@ FactList linesOf(const Computed& x, const Formatter& w, bool withCosts) {
 
 }  // namespace
 
-void addPrice(Facts& facts, const Computed& x, const Formatter& w, bool withCosts) {
+void addPrice(Facts& facts, const model::JobResult& x, const Formatter& w, bool withCosts) {
   const auto& p = x.price;
   const auto& pricing = x.c.job.price;
   const auto& region = *x.c.region;

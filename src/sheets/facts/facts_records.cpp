@@ -20,7 +20,7 @@ std::string clocks(const Formatter& w, base::LocalTime from, base::LocalTime to)
 
 /// 'Landing and Steps', letters where they are many, or 'all decks' where none that gets this coat is left
 /// out.
-std::string deckNames(const Computed& x, const Formatter& w, const std::vector<std::size_t>& decks,
+std::string deckNames(const model::JobResult& x, const Formatter& w, const std::vector<std::size_t>& decks,
                       int coat) {
   std::size_t all = 0;
   for (const auto& need : x.estimate.coats) all += need.coat == coat ? 1 : 0;
@@ -31,8 +31,8 @@ std::string deckNames(const Computed& x, const Formatter& w, const std::vector<s
   return w.joined(names);
 }
 
-bool isRecorded(const Computed& x, std::size_t deck, int coat) {
-  return std::any_of(x.estimate.actual.begin(), x.estimate.actual.end(),
+bool isRecorded(const model::JobResult& x, std::size_t deck, int coat) {
+  return std::any_of(x.laid.coats.begin(), x.laid.coats.end(),
                      [&](const auto& a) { return a.deck == deck && a.coat == coat; });
 }
 
@@ -46,9 +46,9 @@ std::string volumeNumber(base::Volume v, const Formatter& w) {
 }
 
 /// What each record tells of its decks, in the order the records were written.
-std::map<std::size_t, std::vector<const model::DoneCoat*>> entriesOf(const Computed& x) {
+std::map<std::size_t, std::vector<const model::DoneCoat*>> entriesOf(const model::JobResult& x) {
   std::map<std::size_t, std::vector<const model::DoneCoat*>> entries;
-  for (const auto& coat : x.estimate.actual) {
+  for (const auto& coat : x.laid.coats) {
     for (const auto record : coat.records) {
       const auto& done = x.c.job.done[record];
       entries[done.entry].push_back(&done);
@@ -57,13 +57,15 @@ std::map<std::size_t, std::vector<const model::DoneCoat*>> entriesOf(const Compu
   return entries;
 }
 
-std::string decksOf(const Computed& x, const Formatter& w, const std::vector<const model::DoneCoat*>& entry) {
+std::string decksOf(const model::JobResult& x, const Formatter& w,
+                    const std::vector<const model::DoneCoat*>& entry) {
   std::vector<std::size_t> decks;
   for (const auto* done : entry) decks.push_back(done->deck);
   return deckNames(x, w, decks, entry.front()->coat);
 }
 
-Row recordRow(const Computed& x, const Formatter& w, const std::vector<const model::DoneCoat*>& entry) {
+Row recordRow(const model::JobResult& x, const Formatter& w,
+              const std::vector<const model::DoneCoat*>& entry) {
   const auto& done = *entry.front();
   return {done.start,
           {{"date", w.dayMonthYear(done.start.day)},
@@ -75,7 +77,7 @@ Row recordRow(const Computed& x, const Formatter& w, const std::vector<const mod
 }
 
 /// The coats that are planned still, by the events of the plan.
-void addPlanned(std::vector<Row>& rows, const Computed& x, const Formatter& w) {
+void addPlanned(std::vector<Row>& rows, const model::JobResult& x, const Formatter& w) {
   const auto litres = printedLitres(x, w);
   for (const auto& event : x.plan.events) {
     for (int coat = 1; coat <= 4; ++coat) {
@@ -126,7 +128,7 @@ std::string differenceWords(base::Volume used, base::Volume planned, const Forma
 }
 
 /// 'log': what was measured and remarked, record by record.
-void addLog(Facts& facts, const Computed& x, const Formatter& w) {
+void addLog(Facts& facts, const model::JobResult& x, const Formatter& w) {
   FactList log;
   for (const auto& [number, entry] : entriesOf(x)) {
     const auto& done = *entry.front();
@@ -142,7 +144,7 @@ void addLog(Facts& facts, const Computed& x, const Formatter& w) {
 
 }  // namespace
 
-std::vector<std::string> batchesOf(const Computed& x) {
+std::vector<std::string> batchesOf(const model::JobResult& x) {
   std::vector<std::string> batches = x.c.job.batches;
   for (const auto& done : x.c.job.done) {
     for (const auto& batch : done.batches) {
@@ -152,9 +154,9 @@ std::vector<std::string> batchesOf(const Computed& x) {
   return batches;
 }
 
-bool isAllLaid(const Computed& x) { return x.estimate.actual.size() == x.estimate.coats.size(); }
+bool isAllLaid(const model::JobResult& x) { return x.laid.coats.size() == x.estimate.coats.size(); }
 
-void addLaid(Facts& facts, const Computed& x, const Formatter& w) {
+void addLaid(Facts& facts, const model::JobResult& x, const Formatter& w) {
   std::vector<Row> rows;
   for (const auto& [number, entry] : entriesOf(x)) rows.push_back(recordRow(x, w, entry));
   if (!rows.empty()) addPlanned(rows, x, w);
@@ -165,21 +167,21 @@ void addLaid(Facts& facts, const Computed& x, const Formatter& w) {
   facts.emplace_back("has_records", Fact::yes(!laid.empty()));
   facts.emplace_back("laid", std::move(laid));
   base::Volume used;
-  bool isKnown = !x.estimate.actual.empty() && isAllLaid(x);
-  for (const auto& coat : x.estimate.actual) {
+  bool isKnown = !x.laid.coats.empty() && isAllLaid(x);
+  for (const auto& coat : x.laid.coats) {
     isKnown = isKnown && coat.litres.has_value();
     used += coat.litres.value_or(base::Volume{});
   }
   facts.emplace_back("used_together", isKnown ? volumeNumber(used, w) : "");
 }
 
-void addActual(Facts& facts, const Computed& x, const Formatter& w) {
+void addActual(Facts& facts, const model::JobResult& x, const Formatter& w) {
   FactList rows;
   const auto litres = printedLitres(x, w);  // as quote, day plan and order list have them
   base::Volume used, planned;
   std::int64_t plannedSteps = 0;
   std::size_t lastDeck = x.c.job.areas.size();
-  for (const auto& coat : x.estimate.actual) {
+  for (const auto& coat : x.laid.coats) {
     const auto steps = litres[coat.deck].at(static_cast<std::size_t>(coat.coat) - 1);
     const std::string deck = deckLetter(coat.deck) + " " + x.c.job.areas[coat.deck].name;
     rows.push_back({{"group", coat.deck == lastDeck ? "" : deck},
@@ -203,11 +205,11 @@ void addActual(Facts& facts, const Computed& x, const Formatter& w) {
                                          {"used", volumeNumber(used, w)},
                                          {"difference", differenceWords(used, planned, w)}});
   facts.emplace_back("rate_unit", w(w.isMetric() ? "units.m2_per_litre" : "units.ft2_per_gallon"));
-  facts.emplace_back("any_shared", Fact::yes(std::any_of(x.estimate.actual.begin(), x.estimate.actual.end(),
+  facts.emplace_back("any_shared", Fact::yes(std::any_of(x.laid.coats.begin(), x.laid.coats.end(),
                                                          [](const auto& coat) { return coat.isShared; })));
   addLog(facts, x, w);
-  const auto& byBooks = x.estimate.leftByTheBooks;
-  const auto& counted = x.estimate.leftAsCounted;
+  const auto& byBooks = x.laid.leftByTheBooks;
+  const auto& counted = x.laid.leftAsCounted;
   facts.emplace_back("left", Facts{{"by_the_books", byBooks ? w.volume(*byBooks) : ""},
                                    {"as_counted", counted ? w.volume(*counted) : ""}});
 }

@@ -1,22 +1,23 @@
 // Facts about the coats as they were laid.
 #pragma once
 
-#include "sheets/facts/make_facts.h"
+#include "model/job_result.h"
+#include "sheets/facts/facts.h"
 #include "sheets/words/formatter.h"
 
 namespace sheets {
 
 /// Every batch that went onto the decks: the job's own list, then those of the records.
-std::vector<std::string> batchesOf(const Computed& x);
+std::vector<std::string> batchesOf(const model::JobResult& x);
 
 /// Whether every coat of the job was recorded: until then its dates are plans.
-bool isAllLaid(const Computed& x);
+bool isAllLaid(const model::JobResult& x);
 
 /// 'all_laid', 'has_records' and 'laid': one row for each record, in order of time, then one for each coat
 /// still planned. No hours, nothing measured and no remark: those are the office's.
-void addLaid(Facts& facts, const Computed& x, const Formatter& w);
+void addLaid(Facts& facts, const model::JobResult& x, const Formatter& w);
 
 /// 'actual' and what belongs to it: each recorded coat beside the plan, what was measured, what is left.
-void addActual(Facts& facts, const Computed& x, const Formatter& w);
+void addActual(Facts& facts, const model::JobResult& x, const Formatter& w);
 
 }  // namespace sheets

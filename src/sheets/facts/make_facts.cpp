@@ -1,10 +1,10 @@
 #include "sheets/facts/make_facts.h"
 
 #include "model/lookup.h"
-#include "sheets/facts/explain.h"
 #include "sheets/facts/facts_common.h"
 #include "sheets/facts/facts_decks.h"
 #include "sheets/facts/facts_price.h"
+#include "sheets/facts/facts_quote.h"
 #include "sheets/facts/facts_records.h"
 
 #include <algorithm>
@@ -13,15 +13,6 @@
 namespace sheets {
 namespace {
 
-std::string deckNames(const model::Job& job, const Formatter& w) {
-  constexpr std::size_t mostNamed = 3;
-  if (job.areas.size() > mostNamed)
-    return w.counted("title.decks", static_cast<std::int64_t>(job.areas.size()));
-  std::vector<std::string> names;
-  for (const auto& deck : job.areas) names.push_back(deck.name);
-  return w.joined(names);
-}
-
 /// Rails and screens carry no furniture.
 bool isCleared(const model::Deck& deck) {
   return !std::holds_alternative<model::Strip>(deck.shape) &&
@@ -29,7 +20,7 @@ bool isCleared(const model::Deck& deck) {
 }
 
 /// What is cleared by the evening before the first work on it, decks of one day together.
-FactList clearing(const Computed& x, const Formatter& w) {
+FactList clearing(const model::JobResult& x, const Formatter& w) {
   std::map<base::Date, std::vector<std::string>> days;
   std::size_t all = 0;
   for (std::size_t i = 0; i < x.c.job.areas.size(); ++i) {
@@ -48,22 +39,17 @@ FactList clearing(const Computed& x, const Formatter& w) {
   return list;
 }
 
-/// So many days, but none after the day before the start: nobody accepts what has begun.
-base::Date lastDayOfPrices(const model::Job& job) {
-  const base::Date last = job.quoted + std::chrono::days{job.validDays};
-  return job.start > job.quoted ? std::min(last, job.start - std::chrono::days{1}) : last;
-}
-
-Facts customerFacts(const Computed& x, const Formatter& w) {
+Facts customerFacts(const model::JobResult& x, const Formatter& w) {
   const auto& job = x.c.job;
   Facts f = commonFacts(x, w);
-  std::vector<std::string> block{job.customer.name};
-  block.insert(block.end(), job.customer.address.begin(), job.customer.address.end());
+  const std::vector<std::string> block{job.customer.name, oneLine(job.customer.address, w)};
   f.emplace_back("customer", Facts{{"name", job.customer.name}, {"block", lines(block)}});
-  std::vector<std::string> contact{x.c.brand.phone, x.c.brand.email};
-  if (!x.c.brand.contact.empty()) contact.insert(contact.begin(), x.c.brand.contact);
+  const std::vector<std::string> caller = x.c.brand.contact.empty()
+                                              ? std::vector{x.c.brand.phone}
+                                              : std::vector{x.c.brand.contact, x.c.brand.phone};
+  const std::vector<std::string> contact{oneLine(caller, w), x.c.brand.email};
   f.emplace_back("contact_block", lines(contact));
-  f.emplace_back("valid_until", w.longDate(lastDayOfPrices(job)));
+  f.emplace_back("valid_until", w.longDate(validUntil(job)));
   f.emplace_back("extra_hour", w.signedMoney(x.c.rates.extraHour));
   f.emplace_back("included", sentences(job.included));
   f.emplace_back("excluded", sentences(job.excluded));
@@ -85,41 +71,27 @@ Facts customerFacts(const Computed& x, const Formatter& w) {
                                {{"decks", deckNames(job, w)}})));
   addLitreTable(f, x, w);
   addLaid(f, x, w);
+  f.emplace_back("valid_until_short", w.dayMonth(validUntil(job)));
   addPrice(f, x, w, false);
+  addOffer(f, x, w);
   return f;
 }
 
 }  // namespace
 
-std::string namesOfDecks(const Computed& x) {
-  return capitalised(deckNames(x.c.job, Formatter(*x.c.region, x.language)));
-}
-
-std::string titleOf(const Computed& x) {
-  const auto& job = x.c.job;
-  if (!job.title.empty()) return job.title;
-  const Formatter w(*x.c.region, x.language);
-  std::vector<std::string> done;
-  if (model::asksFor(job.work, model::Work::Wash)) done.push_back(w("title.washed"));
-  if (model::asksFor(job.work, model::Work::Fix) && !model::asksFor(job.work, model::Work::Sand))
-    done.push_back(w("title.fixed"));
-  if (model::asksFor(job.work, model::Work::Sand)) done.push_back(w("title.sanded"));
-  if (model::asksFor(job.work, model::Work::Oil)) {
-    const auto coats = coatCounts(x);
-    const bool isStain = x.c.product->kind == model::ProductKind::FilmStain;
-    if (coats.most > 1 && coats.fewest == coats.most)
-      done.push_back(
-          w(isStain ? "title.stained_times" : "title.oiled_times", {{"times", w.times(coats.most)}}));
-    else done.push_back(w(isStain ? "title.stained" : "title.oiled"));
-  }
-  return w("title.job", {{"decks", capitalised(deckNames(job, w))}, {"work", w.joined(done)}});
-}
-
-FactsByReader makeFacts(const Computed& x) {
+FactsByReader makeFacts(const model::JobResult& x) {
   const Formatter w(*x.c.region, x.language);
   return {{model::Reader::Customer, customerFacts(x, w)},
           {model::Reader::Crew, crewFacts(x, w)},
           {model::Reader::Office, officeFacts(x, w)}};
+}
+
+Facts withRoom(Facts crew, const model::JobResult& x, Room room) {
+  const Facts leaf = leafFacts(x, Formatter(*x.c.region, x.language), room);
+  for (auto& [name, fact] : crew) {
+    if (const auto* less = find(leaf, name)) fact = *less;
+  }
+  return crew;
 }
 
 std::string readersOf(const std::string& name, const FactsByReader& facts) {

@@ -1,37 +1,24 @@
 // The crew's days and the hazards, with all that the content says of them: text for the terminal, in English.
-#include "sheets/facts/explain.h"
+#include "sheets/explain/explain.h"
+#include "sheets/safety/day_values.h"
 #include "sheets/safety/facts_safety.h"
 #include "sheets/safety/leaf.h"
-
-#include <cmath>
 
 namespace sheets {
 namespace {
 
-std::string number(const Formatter& w, double value, int places) {
-  return w.number({std::llround(value * 1e6)}, places);
-}
-
-template <class Day>
-const Day* on(const std::vector<Day>& days, base::Date date) {
-  for (const auto& day : days) {
-    if (day.date == date) return &day;
-  }
-  return nullptr;
-}
-
-std::string dayLine(const Computed& x, base::Date date, const Formatter& w) {
+std::string dayLine(const model::JobResult& x, base::Date date, const Formatter& w) {
   std::string line;
   const auto add = [&](const std::string& words) { line += (line.empty() ? "" : "; ") + words; };
   if (const auto* day = on(x.exposure.noise, date)) {
-    add("noise " + number(w, day->lex8h, 1) + " dB(A) as L_EX,8h, " + number(w, day->nioshDose, 0) +
-        " % by NIOSH, " + number(w, day->oshaDose, 0) + " % by OSHA, " + number(w, day->protection, 1) +
+    add("noise " + rounded(w, day->lex8h, 1) + " dB(A) as L_EX,8h, " + rounded(w, day->nioshDose, 0) +
+        " % by NIOSH, " + rounded(w, day->oshaDose, 0) + " % by OSHA, " + rounded(w, day->protection, 1) +
         " dB of protection needed");
   }
   if (const auto* day = on(x.exposure.vibration, date))
-    add("vibration " + number(w, day->a8, 2) + " m/s² as A(8), " + number(w, day->points, 0) + " points");
+    add("vibration " + rounded(w, day->a8, 2) + " m/s² as A(8), " + rounded(w, day->points, 0) + " points");
   if (const auto* day = on(x.exposure.heat, date))
-    add("feels like " + number(w, day->celsius, 1) +
+    add("feels like " + rounded(w, day->celsius, 1) +
         (day->isInSun && !x.exposure.limits.heat.usesHeatIndex ? " °C in the sun at "
                                                                : " °C in the shade at ") +
         w.clock(day->at.minutes));
@@ -43,7 +30,7 @@ std::string wordsOf(const Facts& facts, const char* name) {
   return std::get<std::string>(find(facts, name)->value);
 }
 
-std::string hazardLines(const Computed& x, const model::Hazard& hazard, const Formatter& w) {
+std::string hazardLines(const model::JobResult& x, const model::Hazard& hazard, const Formatter& w) {
   const Facts facts = hazardFacts(x, hazard, w);
   std::string lines = "    who: " + wordsOf(facts, "who") + "\n    harm: " + wordsOf(facts, "harm") + "\n";
   const auto& controls = std::get<FactList>(find(facts, "controls")->value);
@@ -57,7 +44,7 @@ std::string hazardLines(const Computed& x, const model::Hazard& hazard, const Fo
 
 }  // namespace
 
-std::string explainSafety(const Computed& x) {
+std::string explainSafety(const model::JobResult& x) {
   const Formatter w(*x.c.region, x.language);
   std::string days;
   for (const auto date : x.plan.days) days += dayLine(x, date, w);

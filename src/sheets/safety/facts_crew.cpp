@@ -8,7 +8,6 @@
 namespace sheets {
 namespace {
 
-/// 'Ferncombe Hospital, 22 min by road' as a name and a note; dots to write on for what the job does not say.
 /// 'Ferncombe Hospital, 22 min by road, 03 555 0100': the name, a number to ring if there is one, the rest.
 Facts placeFacts(const std::string& words, const model::Dialling& dialling) {
   std::string name, phone, note;
@@ -34,15 +33,17 @@ std::string onTwoLines(std::string day) {
   return day;
 }
 
+base::Date mondayOf(base::Date day) { return day - (std::chrono::weekday(day) - std::chrono::Monday); }
+
 /// One table to sign on: a column for each day, or for each week where the days are more than a hand can
 /// write in side by side; with a line for whoever else comes.
-FactList signOn(const Computed& x, const Formatter& w) {
+FactList signOn(const model::JobResult& x, const Formatter& w) {
   constexpr std::size_t most = 14;
   const bool isWeekly = x.plan.days.size() > most;
   FactList days, rows;
   std::optional<base::Date> week;  // its Monday
   for (const auto day : x.plan.days) {
-    const auto monday = day - (std::chrono::weekday(day) - std::chrono::Monday);
+    const auto monday = mondayOf(day);
     if (isWeekly && week == monday) continue;
     week = monday;
     if (days.size() < most)
@@ -56,13 +57,13 @@ FactList signOn(const Computed& x, const Formatter& w) {
 }
 
 /// When the sheet is gone through again: on the first working day of each week.
-Facts reviewFacts(const Computed& x, const Formatter& w) {
+Facts reviewFacts(const model::JobResult& x, const Formatter& w) {
   constexpr std::size_t most = 4;
   std::vector<std::string> dates;
   std::optional<base::Date> week;  // its Monday
   bool isWeekly = false;
   for (const auto day : x.plan.days) {
-    const auto monday = day - (std::chrono::weekday(day) - std::chrono::Monday);
+    const auto monday = mondayOf(day);
     if (week == monday) continue;
     week = monday;
     if (dates.size() < most) dates.push_back(w.shortDate(day));
@@ -73,7 +74,14 @@ Facts reviewFacts(const Computed& x, const Formatter& w) {
 
 }  // namespace
 
-Facts crewFacts(const Computed& x, const Formatter& w) {
+Facts leafFacts(const model::JobResult& x, const Formatter& w, Room room) {
+  Facts f;
+  addLeaf(f, x, w, room);
+  addOrders(f, x, w, room);
+  return f;
+}
+
+Facts crewFacts(const model::JobResult& x, const Formatter& w) {
   const auto& site = x.c.job.site;
   Facts f = commonFacts(x, w);
   for (const auto& [name, words] : {std::pair{"hospital", site.hospital},
@@ -89,8 +97,8 @@ Facts crewFacts(const Computed& x, const Formatter& w) {
   f.emplace_back("has_site_words",
                  Fact::yes(!site.access.empty() || !site.water.empty() || !site.power.empty()));
   base::Volume tin;
-  for (const auto& t : x.estimate.product.bought.tins) tin = std::max(tin, t.tin.size);
-  for (const auto& t : x.estimate.product.opened) tin = std::max(tin, t.size);
+  for (const auto& t : x.resources.product.bought.tins) tin = std::max(tin, t.tin.size);
+  for (const auto& t : x.resources.product.opened) tin = std::max(tin, t.size);
   f.emplace_back("tin_size", tin.isZero() ? "" : w.tinSize(tin));
   f.emplace_back("areas_title", namesOfDecks(x));
   f.emplace_back("sign_sheets", signOn(x, w));
@@ -98,8 +106,7 @@ Facts crewFacts(const Computed& x, const Formatter& w) {
   addExposure(f, x, w);
   addLabel(f, x, w);
   addGrades(f, x, w);
-  addLeaf(f, x, w);
-  addOrders(f, x, w);
+  for (auto& fact : leafFacts(x, w, Room::Full)) f.push_back(std::move(fact));
   addRisks(f, x, w);
   addDayPlans(f, x, w);
   return f;

@@ -2,6 +2,7 @@
 // memory is not printed: its row then says whom to ask.
 #include "model/lookup.h"
 #include "sheets/facts/facts_decks.h"
+#include "sheets/safety/day_values.h"
 #include "sheets/safety/facts_safety.h"
 
 #include <algorithm>
@@ -10,25 +11,11 @@
 namespace sheets {
 namespace {
 
-/// A measured number in words; these physics never meet money.
-std::string rounded(const Formatter& w, double value, int places = 0) {
-  return w.number({std::llround(value * 1e6)}, places);
-}
-
-bool isFromMemory(const std::string& source) { return source.empty() || model::isFromMemory(source); }
-
 /// '80', or nothing where the region names none.
 std::string level(const std::optional<int>& n) { return n ? std::to_string(*n) : ""; }
 std::string level(const Formatter& w, const std::optional<base::Count>& n) {
   if (!n) return "";
   return w.number(*n, n->millionths % 1'000'000 == 0 ? 0 : 1);
-}
-
-template <class Day, class Value>
-const Day* hardest(const std::vector<Day>& days, Value value) {
-  const auto most = std::max_element(days.begin(), days.end(),
-                                     [&](const Day& a, const Day& b) { return value(a) < value(b); });
-  return most == days.end() ? nullptr : &*most;
 }
 
 /// ', Tue 30: 91, Mon 22: 87': the days that come next.
@@ -43,7 +30,7 @@ std::string nextHardest(std::vector<Day> days, const Formatter& w, Value value, 
 }
 
 /// What the hazards say that belong to a row of limits.
-void addRowHazard(Facts& f, const Computed& x, LimitRow row, const Formatter& w) {
+void addRowHazard(Facts& f, const model::JobResult& x, LimitRow row, const Formatter& w) {
   const auto* hazard = hazardOfRow(x, row);
   const Facts words = hazard ? hazardFacts(x, *hazard, w) : Facts{};
   f.emplace_back("has_hazard", Fact::yes(hazard != nullptr));
@@ -60,7 +47,7 @@ void addSharing(Facts& f, int among) {
   f.emplace_back("cannot_share", Fact::yes(among == 0));
 }
 
-Facts noiseFacts(const Computed& x, const Formatter& w) {
+Facts noiseFacts(const model::JobResult& x, const Formatter& w) {
   const auto& e = x.exposure;
   const auto& l = e.limits.noise;
   const model::NoiseDay none;
@@ -71,7 +58,7 @@ Facts noiseFacts(const Computed& x, const Formatter& w) {
   const bool isPastGuidance =
       isOsha && day.nioshDose >= 100;  // NIOSH 98-126: 85 dB(A), 3 dB for half the time
   Facts f{{"is_any", Fact::yes(found != nullptr)},
-          {"is_known", Fact::yes(!isFromMemory(l.source))},
+          {"is_known", Fact::yes(isTold(l.source))},
           {"is_osha", Fact::yes(isOsha)},
           {"source", l.source},
           {"lower", level(l.lower)},
@@ -94,16 +81,16 @@ Facts noiseFacts(const Computed& x, const Formatter& w) {
   return f;
 }
 
-Facts vibrationFacts(const Computed& x, const Formatter& w) {
+Facts vibrationFacts(const model::JobResult& x, const Formatter& w) {
   const auto& e = x.exposure;
   const auto& l = e.limits.vibration;
   const model::VibrationDay none;
   const auto* found = hardest(e.vibration, [](const auto& day) { return day.a8; });
   const auto& day = found ? *found : none;
-  const double action = l.action ? static_cast<double>(l.action->millionths) / 1e6 : 2.5;
+  const double action = l.action ? base::floating(*l.action) : 2.5;
   Facts f{{"is_any", Fact::yes(found != nullptr)},
-          {"is_known", Fact::yes(l.action && !isFromMemory(l.source))},
-          {"is_sourced", Fact::yes(!isFromMemory(l.source))},
+          {"is_known", Fact::yes(l.action && isTold(l.source))},
+          {"is_sourced", Fact::yes(isTold(l.source))},
           {"source", l.source},
           {"action", level(w, l.action)},
           {"limit", level(w, l.limit)},
@@ -118,15 +105,13 @@ Facts vibrationFacts(const Computed& x, const Formatter& w) {
   return f;
 }
 
-double inDegrees(const Formatter& w, double celsius) { return w.isMetric() ? celsius : celsius * 1.8 + 32; }
-
 std::string degrees(const Formatter& w, double amount) {
-  return rounded(w, amount) + "\u00A0" + w(w.isMetric() ? "units.celsius" : "units.fahrenheit");
+  return rounded(w, amount) + "\u00A0" + degreeSign(w);
 }
 
 std::string felt(const Formatter& w, double celsius) { return degrees(w, inDegrees(w, celsius)); }
 
-Facts heatFacts(const Computed& x, const Formatter& w) {
+Facts heatFacts(const model::JobResult& x, const Formatter& w) {
   const auto& e = x.exposure;
   const model::HeatDay none;
   const bool isIndex = e.limits.heat.usesHeatIndex;
@@ -134,7 +119,7 @@ Facts heatFacts(const Computed& x, const Formatter& w) {
   const auto& day = found ? *found : none;
   const auto is = [&](model::HeatBand band) { return Fact::yes(found && day.band == band); };
   Facts f{{"is_known", Fact::yes(found != nullptr)},
-          {"is_sourced", Fact::yes(!isFromMemory(e.limits.heat.source))},
+          {"is_sourced", Fact::yes(isTold(e.limits.heat.source))},
           {"source", e.limits.heat.source},
           {"from", felt(w, 80 / 1.8 - 32 / 1.8)},  // the first band of the heat index begins at 80 F
           {"day", found ? w.shortDay(day.date) : ""},
@@ -176,7 +161,7 @@ std::string vapourLimit(const std::vector<model::Vapour>& vapours, const model::
   return rounded(w, std::floor(area.limit + 1e-6)) + "\u00A0" + w("units.mg_per_m3");
 }
 
-FactList vapourFacts(const Computed& x, const Formatter& w) {
+FactList vapourFacts(const model::JobResult& x, const Formatter& w) {
   FactList list;
   for (const auto& area : x.exposure.vapour) {
     const auto& vapours = x.c.product->sds->vapours;
@@ -193,12 +178,12 @@ FactList vapourFacts(const Computed& x, const Formatter& w) {
   return list;
 }
 
-Facts dustFacts(const Computed& x, const Formatter& w) {
+Facts dustFacts(const model::JobResult& x, const Formatter& w) {
   const auto& l = x.exposure.limits.dust;
   bool isHard = false;
   for (const auto& deck : x.c.job.areas) isHard = isHard || timberOf(x, deck).isHardwood;
   const auto& limit = isHard ? l.hardwood : l.softwood;
-  const bool isSourced = !isFromMemory(l.source), isKnown = limit && isSourced;
+  const bool isSourced = isTold(l.source), isKnown = limit && isSourced;
   const bool isAny = hazardOfRow(x, LimitRow::Dust) || model::asksFor(x.c.job.work, model::Work::Sand);
   Facts f{{"is_any", Fact::yes(isAny)},
           {"is_known", Fact::yes(isKnown)},
@@ -212,10 +197,6 @@ Facts dustFacts(const Computed& x, const Formatter& w) {
   return f;
 }
 
-}  // namespace
-
-namespace {
-
 std::string mass(const Formatter& w, double kilograms) {
   constexpr double pound = 0.45359237;  // kg, NIST SP 811 (2008), App. B.8
   return w.isMetric() ? rounded(w, std::ceil(kilograms)) + "\u00A0" + w("units.kg")
@@ -224,13 +205,15 @@ std::string mass(const Formatter& w, double kilograms) {
 
 }  // namespace
 
-std::string tinMass(const Computed& x, const Formatter& w) { return mass(w, x.exposure.lifting.heaviestTin); }
+std::string tinMass(const model::JobResult& x, const Formatter& w) {
+  return mass(w, x.exposure.lifting.heaviestTin);
+}
 
-std::string toolMass(const Computed& x, const Formatter& w) {
+std::string toolMass(const model::JobResult& x, const Formatter& w) {
   return x.exposure.lifting.heaviestTool > 0 ? mass(w, x.exposure.lifting.heaviestTool) : "";
 }
 
-void addExposure(Facts& f, const Computed& x, const Formatter& w) {
+void addExposure(Facts& f, const model::JobResult& x, const Formatter& w) {
   const auto& e = x.exposure;
   f.emplace_back("noise", noiseFacts(x, w));
   f.emplace_back("vibration", vibrationFacts(x, w));

@@ -1,5 +1,7 @@
 // The hazards that apply, the label of the product and the protective equipment, in words.
+#include "base/letters.h"
 #include "model/lookup.h"
+#include "sheets/facts/facts_common.h"
 #include "sheets/facts/facts_decks.h"
 #include "sheets/safety/facts_safety.h"
 
@@ -10,15 +12,8 @@ namespace {
 
 using model::Condition;
 
-std::string authority(const model::Region& region, const std::string& about, const Formatter& w) {
-  for (const auto& a : region.authorities) {
-    if (a.about == about) return a.name;
-  }
-  return w("authorities.local");
-}
-
 /// The decks of which a hazard's conditions speak; all when they speak of none.
-std::string decksOf(const Computed& x, const model::Hazard& hazard, const Formatter& w) {
+std::string decksOf(const model::JobResult& x, const model::Hazard& hazard, const Formatter& w) {
   const auto concerns = [&](const model::Deck& deck, const model::Clause& clause) {
     switch (clause.condition) {
       case Condition::FilmCoating:
@@ -56,23 +51,19 @@ std::string decksOf(const Computed& x, const model::Hazard& hazard, const Format
   return w.joined(named.empty() ? all : named);
 }
 
-bool isUs(const Computed& x) { return x.c.region->units == model::UnitSystem::UsCustomary; }
+bool isUs(const model::JobResult& x) { return x.c.region->units == model::UnitSystem::UsCustomary; }
 
 /// The one word of the content's English that the United States spell otherwise.
-std::string spelled(std::string text, const Computed& x) {
+std::string spelled(std::string text, const model::JobResult& x) {
   if (!isUs(x) || !x.language.id.starts_with("en")) return text;
   for (auto at = text.find("apour"); at != std::string::npos; at = text.find("apour", at))
     text.erase(at + 3, 1);
   return text;
 }
 
-std::string equipment(const model::Region& region, const std::string& id) {
-  const auto found = region.equipment.find(id);
-  return found == region.equipment.end() ? "" : found->second;
-}
-
 /// A text of the content with the words of this job in its braces.
-std::string filled(std::string text, const Computed& x, const model::Hazard& hazard, const Formatter& w) {
+std::string filled(std::string text, const model::JobResult& x, const model::Hazard& hazard,
+                   const Formatter& w) {
   if (text.find('{') == std::string::npos) return spelled(std::move(text), x);  // as most are
   const auto& region = *x.c.region;
   base::Length edge;
@@ -84,14 +75,14 @@ std::string filled(std::string text, const Computed& x, const model::Hazard& haz
       {"{mask}", x.exposure.limits.dust.protection},
       {"{vacuum}", vacuum(x, w)},
       {"{emergency}", region.emergencyNumber},
-      {"{ask_safety}", authority(region, "safety", w)},
-      {"{ask_waste}", authority(region, "waste", w)},
-      {"{ask_lead}", authority(region, "lead", w)},
-      {"{ask_treated}", authority(region, "treated", w)},
+      {"{ask_safety}", authorityOf(w, "safety")},
+      {"{ask_waste}", authorityOf(w, "waste")},
+      {"{ask_lead}", authorityOf(w, "lead")},
+      {"{ask_treated}", authorityOf(w, "treated")},
       {"{edge}", w.length(edge)},
       {"{tin}", tinMass(x, w)},
       {"{sander}", toolMass(x, w)},
-      {"{gas_mask}", capitalised(equipment(region, "gas_mask"))},
+      {"{gas_mask}", capitalised(gradeOf(region, "gas_mask"))},
       {"{fall_rule}", region.falls.source},
       {"{pause}", w.clock(model::breakOf(x.c.job.crew).from)},
       {"{generator_distance}", w(isUs(x) ? "leaf.generator_feet" : "leaf.generator_metres")},
@@ -115,12 +106,17 @@ bool asksFor(const model::Hazard& hazard, std::initializer_list<Condition> condi
   });
 }
 
-bool applies(const Computed& x, const std::string& id) {
+bool applies(const model::JobResult& x, const std::string& id) {
   return std::any_of(x.hazards.begin(), x.hazards.end(),
                      [&](const auto& h) { return h.id == id && h.applies; });
 }
 
 }  // namespace
+
+std::string gradeOf(const model::Region& region, const std::string& equipment) {
+  const auto found = region.equipment.find(equipment);
+  return found == region.equipment.end() ? "" : found->second;
+}
 
 const char* nameOf(model::ControlLevel level) {
   switch (level) {
@@ -138,7 +134,7 @@ const char* nameOf(model::ControlLevel level) {
   throw std::logic_error("internal error: unknown level of a control");
 }
 
-std::string vacuum(const Computed& x, const Formatter& w) {
+std::string vacuum(const model::JobResult& x, const Formatter& w) {
   const auto& areas = x.c.job.areas;
   const bool isTreated = std::any_of(areas.begin(), areas.end(),
                                      [&](const auto& deck) { return model::mayBeTreated(deck, x.content); });
@@ -154,14 +150,14 @@ std::optional<LimitRow> rowOf(const model::Hazard& hazard) {
   return {};
 }
 
-const model::Hazard* hazardOfRow(const Computed& x, LimitRow row) {
+const model::Hazard* hazardOfRow(const model::JobResult& x, LimitRow row) {
   for (const auto& hazard : x.content.hazards) {
     if (rowOf(hazard) == row && applies(x, hazard.id)) return &hazard;
   }
   return nullptr;
 }
 
-Facts hazardFacts(const Computed& x, const model::Hazard& hazard, const Formatter& w) {
+Facts hazardFacts(const model::JobResult& x, const model::Hazard& hazard, const Formatter& w) {
   const auto say = [&](const std::string& text) { return filled(text, x, hazard, w); };
   std::string together;
   FactList controls;
@@ -175,11 +171,19 @@ Facts hazardFacts(const Computed& x, const model::Hazard& hazard, const Formatte
           {"left", say(hazard.left)}};
 }
 
+std::string firstControls(const Facts& hazard, std::size_t most) {
+  const auto& controls = std::get<FactList>(find(hazard, "controls")->value);
+  std::string all;
+  for (std::size_t i = 0; i < std::min(most, controls.size()); ++i)
+    all += (i > 0 ? " " : "") + std::get<std::string>(find(controls[i], "text")->value);
+  return all;
+}
+
 namespace {
 
 /// The EU's own statements, EUH..., have no number in the United States: there they are told without it.
 FactList texts(const std::vector<std::string>& codes, const std::map<std::string, std::string>& standard,
-               const Computed& x) {
+               const model::JobResult& x) {
   FactList list;
   for (const auto& code : codes) {
     const auto found = standard.find(code);
@@ -192,17 +196,15 @@ FactList texts(const std::vector<std::string>& codes, const std::map<std::string
 
 }  // namespace
 
-Facts labelFacts(const Computed& x, const model::SafetyData& d, const Formatter& w) {
+Facts labelFacts(const model::JobResult& x, const model::SafetyData& d, const Formatter& w) {
   std::string signal;
   if (!d.signalWord.empty())
     signal = w(d.signalWord == "Danger" ? "product.signal_danger" : "product.signal_warning");
   FactList pictograms;
   for (const auto& code : d.pictograms) {
     const auto words = x.content.labels.pictograms.find(code);
-    std::string sign = code;
-    for (char& c : sign) c = c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
-    pictograms.push_back(
-        {{"sign", sign}, {"alt", words == x.content.labels.pictograms.end() ? code : words->second}});
+    pictograms.push_back({{"sign", base::lowered(code)},
+                          {"alt", words == x.content.labels.pictograms.end() ? code : words->second}});
   }
   FactList statements = texts(d.statements, x.content.labels.statements, x);
   const Fact first = statements.empty() ? Fact("") : *find(statements.front(), "text");
@@ -222,16 +224,16 @@ Facts labelFacts(const Computed& x, const model::SafetyData& d, const Formatter&
           {"spill", d.spill}};
 }
 
-void addLabel(Facts& f, const Computed& x, const Formatter& w) {
+void addLabel(Facts& f, const model::JobResult& x, const Formatter& w) {
   const auto& sds = x.c.product->sds;
   f.emplace_back("has_sds", Fact::yes(sds.has_value()));
   f.emplace_back("sds", labelFacts(x, sds.value_or(model::SafetyData{}), w));
 }
 
-void addGrades(Facts& f, const Computed& x, const Formatter& w) {
+void addGrades(Facts& f, const model::JobResult& x, const Formatter& w) {
   FactList grades;
   for (const char* id : {"ears", "eyes", "mask", "gas_mask", "gloves", "boots", "sleeves"}) {
-    const std::string grade = equipment(*x.c.region, id);
+    const std::string grade = gradeOf(*x.c.region, id);
     const bool isGas = id == std::string("gas_mask");
     if (!grade.empty() && (!isGas || applies(x, "vapour")))
       grades.push_back({{"name", w(std::string("wear.") + id)}, {"grade", grade}});

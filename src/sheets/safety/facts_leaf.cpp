@@ -1,48 +1,37 @@
 // The crew's safety leaf: the panel, where one is, what kills here, what is worn and done at each task, the
 // chemicals.
+#include "base/joined.h"
 #include "base/quantity_words.h"
 #include "model/lookup.h"
+#include "sheets/safety/day_values.h"
 #include "sheets/safety/facts_safety.h"
 #include "sheets/safety/leaf.h"
 
 #include <algorithm>
-#include <cmath>
+#include <set>
 
 namespace sheets {
 namespace {
 
-std::vector<base::Date> daysOf(const Computed& x, const LeafRow& row) {
-  std::vector<base::Date> days;
+/// The days with a task for which 'isOne' holds.
+template <class IsOne>
+std::set<base::Date> daysWith(const model::JobResult& x, IsOne isOne) {
+  std::set<base::Date> days;
   for (const auto& shift : x.plan.shifts) {
-    const bool isIn = std::any_of(row.tasks.begin(), row.tasks.end(),
-                                  [&](const auto* task) { return task->id == shift.task; });
-    if (isIn && (days.empty() || days.back() != shift.start.day)) days.push_back(shift.start.day);
+    if (isOne(model::taskOf(x.content, shift.task))) days.insert(shift.start.day);
   }
-  std::sort(days.begin(), days.end());
-  days.erase(std::unique(days.begin(), days.end()), days.end());
   return days;
 }
 
 /// 'Tue 16', 'Tue 30 and Wed 31', 'Mon 22 to Thu 25'; nothing where no day is planned.
-std::string daysWords(const std::vector<base::Date>& days, const Formatter& w) {
+std::string daysWords(const std::set<base::Date>& days, const Formatter& w) {
   if (days.empty()) return "";
-  if (days.size() == 1) return w.shortDay(days.front());
-  if (days.size() == 2) return w.joined({w.shortDay(days.front()), w.shortDay(days.back())});
-  return w.range(w.shortDay(days.front()), w.shortDay(days.back()));
+  const std::string first = w.shortDay(*days.begin()), last = w.shortDay(*days.rbegin());
+  if (days.size() == 1) return first;
+  return days.size() == 2 ? w.joined({first, last}) : w.range(first, last);
 }
 
-std::vector<base::Date> coatingDays(const Computed& x) {
-  std::vector<base::Date> days;
-  for (const auto& shift : x.plan.shifts) {
-    if (model::laysProduct(model::taskOf(x.content, shift.task)) &&
-        std::find(days.begin(), days.end(), shift.start.day) == days.end())
-      days.push_back(shift.start.day);
-  }
-  std::sort(days.begin(), days.end());
-  return days;
-}
-
-Facts ragFacts(const Computed& x, const Leaf& leaf, const Formatter& w) {
+Facts ragFacts(const model::JobResult& x, const Leaf& leaf, const Formatter& w) {
   const auto& crew = x.c.job.crew;
   const auto& rags = x.exposure.rags;
   Facts words = leaf.rags ? hazardFacts(x, *leaf.rags, w) : Facts{};
@@ -56,12 +45,12 @@ Facts ragFacts(const Computed& x, const Leaf& leaf, const Formatter& w) {
   for (const char* name : {"title", "harm"}) f.emplace_back(name, controls ? *find(words, name) : Fact(""));
   f.emplace_back("signal", leaf.rags && leaf.rags->severity >= 5 ? "danger" : "warning");
   f.emplace_back("rags", order(0));
-  f.emplace_back("smoke", order(2));
+  f.emplace_back("smoke", list.empty() ? "" : order(list.size() - 1));
   f.emplace_back("pails", capitalised(w.counted(
                               "leaf.pails", rags.pails,
                               {{"size", w(w.isMetric() ? "leaf.pail_litres" : "leaf.pail_gallons")}})));
   f.emplace_back("place", x.c.job.site.pails.empty() ? w("leaf.pails_place") : x.c.job.site.pails);
-  f.emplace_back("days", daysWords(coatingDays(x), w));
+  f.emplace_back("days", daysWords(daysWith(x, model::laysProduct), w));
   f.emplace_back("start", w.clock(crew.startMinutes));
   f.emplace_back("pause", w.clock(model::breakOf(crew).from));
   f.emplace_back("packing", w.clock(crew.endMinutes - packing));
@@ -71,12 +60,21 @@ Facts ragFacts(const Computed& x, const Leaf& leaf, const Formatter& w) {
 
 /// '44.7000 S' and '169.1300 E', as a dispatcher takes them down.
 std::string degrees(std::int64_t micro, const std::string& positive, const std::string& negative) {
-  const base::Count n{micro < 0 ? -micro : micro};
-  return base::decimal(n.millionths, 4, ".", "") + "\u00A0" + (micro < 0 ? negative : positive);
+  return base::decimal(micro < 0 ? -micro : micro, 4, ".", "") + "\u00A0" + (micro < 0 ? negative : positive);
+}
+
+/// An address breaks between its parts, not inside of one.
+std::string brokenAtCommas(const std::string& line) {
+  std::string out;
+  for (std::size_t i = 0; i < line.size(); ++i) {
+    const bool isInside = line[i] == ' ' && i > 0 && line[i - 1] != ',';
+    out += isInside ? "\u00A0" : std::string(1, line[i]);
+  }
+  return out;
 }
 
 /// The site's lines; where it is one line of the customer's address, with the lines that follow it there.
-Facts addressFacts(const Computed& x, const Formatter& w) {
+Facts addressFacts(const model::JobResult& x, const Formatter& w) {
   const auto& site = x.c.job.site;
   const auto& home = x.c.job.customer.address;
   std::vector<std::string> address = site.address.empty() ? home : site.address, house;
@@ -85,11 +83,10 @@ Facts addressFacts(const Computed& x, const Formatter& w) {
     address.insert(address.end(), found == home.end() ? found : found + 1, home.end());
     if (found != home.end()) house.assign(home.begin(), found);
   }
-  std::string line, more;
-  for (const auto& part : address) line += (line.empty() ? "" : ", ") + part;
+  std::string more;
   for (const auto& part : house) more += part + "; ";
   const bool isKnown = site.latitudeMicro != 0 || site.longitudeMicro != 0;
-  return {{"line", line},
+  return {{"line", brokenAtCommas(base::joined(address))},
           {"more", more + site.access},
           {"has_place", Fact::yes(isKnown)},
           {"position", isKnown ? degrees(site.latitudeMicro, w("leaf.north"), w("leaf.south")) + "\n" +
@@ -97,24 +94,28 @@ Facts addressFacts(const Computed& x, const Formatter& w) {
                                : ""}};
 }
 
-FactList killerFacts(const Computed& x, const Leaf& leaf, const Formatter& w) {
-  constexpr std::size_t mostOrders = 3;
+FactList killerFacts(const model::JobResult& x, const Leaf& leaf, const Formatter& w, Room room) {
+  const std::size_t mostOrders = room < Room::Few ? 3 : room == Room::Few ? 2 : 1;
   FactList list;
   for (const auto* hazard : leaf.killers) {
     Facts f = hazardFacts(x, *hazard, w);
-    const auto& controls = std::get<FactList>(find(f, "controls")->value);
-    std::string orders;
-    for (std::size_t i = 0; i < std::min(mostOrders, controls.size()); ++i)
-      orders += (i > 0 ? " " : "") + std::get<std::string>(find(controls[i], "text")->value);
-    f.emplace_back("orders", orders);
+    f.emplace_back("orders", firstControls(f, mostOrders));
     list.push_back(std::move(f));
   }
   return list;
 }
 
-void addRows(Facts& f, const Computed& x, const Leaf& leaf, const Formatter& w) {
+/// 'P2 mask' and, from 'half mask A2P2', 'A2P2 mask'.
+std::string wearHead(const model::JobResult& x, const std::string& id, const Formatter& w) {
+  if (id == "mask") return w("leaf.mask", {{"grade", x.exposure.limits.dust.protection}});
+  if (id != "gas_mask") return w("leaf.wear." + id);
+  const std::string grade = gradeOf(*x.c.region, id);
+  return w("leaf.mask", {{"grade", grade.substr(grade.rfind(' ') + 1)}});
+}
+
+void addRows(Facts& f, const model::JobResult& x, const Leaf& leaf, const Formatter& w) {
   std::vector<std::string> columns;
-  for (const char* id : {"boots", "gloves", "eyes", "ears", "mask", "sleeves"}) {
+  for (const char* id : {"boots", "gloves", "eyes", "ears", "mask", "gas_mask", "sleeves"}) {
     for (const auto& row : leaf.rows) {
       if (std::find(row.wears.begin(), row.wears.end(), id) == row.wears.end()) continue;
       columns.emplace_back(id);
@@ -123,8 +124,7 @@ void addRows(Facts& f, const Computed& x, const Leaf& leaf, const Formatter& w) 
   }
   FactList heads, rows;
   for (const auto& id : columns) {
-    const auto& grade = x.exposure.limits.dust.protection;
-    heads.push_back({{"name", id == "mask" ? w("leaf.mask", {{"grade", grade}}) : w("leaf.wear." + id)}});
+    heads.push_back({{"name", wearHead(x, id, w)}});
   }
   for (const auto& row : leaf.rows) {
     std::vector<std::string> names;
@@ -132,7 +132,8 @@ void addRows(Facts& f, const Computed& x, const Leaf& leaf, const Formatter& w) 
     FactList worn, steps;
     for (const auto& id : columns) {
       const bool is = std::find(row.wears.begin(), row.wears.end(), id) != row.wears.end();
-      worn.push_back({{"sign", is ? "must-" + id : ""}, {"alt", w("wear." + id)}});
+      worn.push_back(
+          {{"sign", is ? "must-" + (id == "gas_mask" ? "mask" : id) : ""}, {"alt", w("wear." + id)}});
     }
     for (const auto& step : row.steps) {
       const Facts words = hazardFacts(x, *step.hazard, w);
@@ -141,9 +142,12 @@ void addRows(Facts& f, const Computed& x, const Leaf& leaf, const Formatter& w) 
     constexpr std::size_t inShort = 2;
     const std::vector<std::string> first(
         names.begin(), names.begin() + static_cast<std::ptrdiff_t>(std::min(names.size(), inShort)));
+    const auto isIn = [&](const model::Task& task) {
+      return std::find(row.tasks.begin(), row.tasks.end(), &task) != row.tasks.end();
+    };
     rows.push_back({{"name", capitalised(w.joined(names))},
                     {"short", capitalised(w.joined(first))},
-                    {"days", row.isEveryDay ? w("leaf.all_days") : daysWords(daysOf(x, row), w)},
+                    {"days", row.isEveryDay ? w("leaf.all_days") : daysWords(daysWith(x, isIn), w)},
                     {"is_every_day", Fact::yes(row.isEveryDay)},
                     {"worn", std::move(worn)},
                     {"has_steps", Fact::yes(!steps.empty())},
@@ -154,7 +158,7 @@ void addRows(Facts& f, const Computed& x, const Leaf& leaf, const Formatter& w) 
 }
 
 /// The product, and the cleaners that the job takes: two at most, as there is room for.
-FactList chemicalFacts(const Computed& x, const Formatter& w) {
+FactList chemicalFacts(const model::JobResult& x, const Formatter& w) {
   FactList list;
   const auto add = [&](const std::string& name, const std::optional<model::SafetyData>& sds) {
     Facts f = labelFacts(x, sds.value_or(model::SafetyData{}), w);
@@ -170,7 +174,7 @@ FactList chemicalFacts(const Computed& x, const Formatter& w) {
         x.c.product->sds);
   }
   constexpr std::size_t most = 2;
-  for (const auto& line : x.estimate.consumables) {
+  for (const auto& line : x.resources.consumables) {
     const auto& item = x.content.consumables.at(line.consumable);
     if (item.sds && list.size() < most) add(item.name, item.sds);
   }
@@ -179,18 +183,20 @@ FactList chemicalFacts(const Computed& x, const Formatter& w) {
 
 }  // namespace
 
-void addLeaf(Facts& f, const Computed& x, const Formatter& w) {
-  const Leaf leaf = leafOf(x);
+void addLeaf(Facts& f, const model::JobResult& x, const Formatter& w, Room room) {
+  const Leaf leaf = leafOf(x, room);
   const auto& region = *x.c.region;
-  const bool hasPoison = !region.poisonLine.empty() && !model::isFromMemory(region.poisonSource);
+  const bool hasPoison = !region.poisonLine.empty() && isTold(region.poisonSource);
   bool sands = false;
-  for (const auto& line : x.estimate.labour)
-    sands = sands || !model::taskOf(x.content, line.task).rateByGrit.empty();
+  for (const auto& line : x.resources.labour) {
+    const auto& task = model::taskOf(x.content, line.task);
+    sands = sands || task.isForLateCoat || !task.rateByGrit.empty();
+  }
   f.emplace_back("has_rags", Fact::yes(leaf.rags != nullptr));
   f.emplace_back("has_dust", Fact::yes(sands));
   f.emplace_back("rags", ragFacts(x, leaf, w));
   f.emplace_back("place", addressFacts(x, w));
-  f.emplace_back("killers", killerFacts(x, leaf, w));
+  f.emplace_back("killers", killerFacts(x, leaf, w, room));
   f.emplace_back("killers_title",
                  capitalised(w.counted("leaf.killers", static_cast<std::int64_t>(leaf.killers.size()))));
   f.emplace_back("has_killers", Fact::yes(!leaf.killers.empty()));
@@ -198,9 +204,10 @@ void addLeaf(Facts& f, const Computed& x, const Formatter& w) {
   f.emplace_back("chemicals", chemicalFacts(x, w));
   f.emplace_back("poison_line", hasPoison ? region.poisonLine : "");
   f.emplace_back("eye_wash", x.c.job.site.eyeWash);
-  f.emplace_back("everyone", x.c.job.crew.people > 1
-                                 ? w("leaf.all_agree", {{"n", w.spelled(x.c.job.crew.people)}})
-                                 : w("leaf.you_agree"));
+  f.emplace_back("everyone", x.c.job.crew.people == 1 ? w("leaf.you_agree")
+                             : x.c.job.crew.people == 2
+                                 ? w("leaf.both_agree")
+                                 : w("leaf.all_agree", {{"n", w.spelled(x.c.job.crew.people)}}));
 }
 
 }  // namespace sheets

@@ -1,6 +1,7 @@
 // Five orders with a number: noise, vibration, heat, sun, people. A number whose source is from memory is not
 // printed.
 #include "model/lookup.h"
+#include "sheets/safety/day_values.h"
 #include "sheets/safety/facts_safety.h"
 
 #include <algorithm>
@@ -9,9 +10,7 @@
 namespace sheets {
 namespace {
 
-bool isTold(const std::string& source) { return !source.empty() && !model::isFromMemory(source); }
-
-const model::Hazard* applying(const Computed& x, model::Condition condition) {
+const model::Hazard* applying(const model::JobResult& x, model::Condition condition) {
   for (std::size_t i = 0; i < x.hazards.size(); ++i) {
     const auto& hazard = x.content.hazards[i];
     const auto& all = hazard.when.all;
@@ -21,14 +20,9 @@ const model::Hazard* applying(const Computed& x, model::Condition condition) {
   return nullptr;
 }
 
-std::string controlsOf(const Computed& x, const model::Hazard* hazard, std::size_t most, const Formatter& w) {
-  if (!hazard) return "";
-  const Facts words = hazardFacts(x, *hazard, w);
-  const auto& list = std::get<FactList>(find(words, "controls")->value);
-  std::string all;
-  for (std::size_t i = 0; i < std::min(most, list.size()); ++i)
-    all += (i > 0 ? " " : "") + std::get<std::string>(find(list[i], "text")->value);
-  return all;
+std::string controlsOf(const model::JobResult& x, const model::Hazard* hazard, std::size_t most,
+                       const Formatter& w) {
+  return hazard ? firstControls(hazardFacts(x, *hazard, w), most) : "";
 }
 
 /// Down to the full five minutes: '1 h 25'.
@@ -59,15 +53,13 @@ std::string protectorWords(const model::Protector& p, const Formatter& w) {
   return "";
 }
 
-void addNoise(FactList& list, const Computed& x, const Formatter& w) {
+void addNoise(FactList& list, const model::JobResult& x, const Formatter& w) {
   const auto& days = x.exposure.noise;
   if (days.empty()) return;
   const auto& limits = x.exposure.limits.noise;
-  const auto& hardest = *std::max_element(days.begin(), days.end(),
-                                          [](const auto& a, const auto& b) { return a.level < b.level; });
+  const int loudest = hardest(days, [](const auto& day) { return day.loudest; })->loudest;
   const auto& protector = x.exposure.protector;
-  const std::string level = w("leaf.noise.level", {{"day", w.shortDay(hardest.date)},
-                                                   {"level", std::to_string(std::lround(hardest.level))}});
+  const std::string level = w("leaf.noise.level", {{"level", std::to_string(loudest)}});
   if (!protector.isNeeded) return list.push_back(order(w("leaf.noise.label"), w("leaf.noise.none"), level));
   list.push_back(order(w("leaf.noise.label"),
                        isTold(limits.source) ? protectorWords(protector, w) : w("leaf.noise.ask"),
@@ -76,11 +68,10 @@ void addNoise(FactList& list, const Computed& x, const Formatter& w) {
 
 /// What is left of the hardest day for the tool that shakes most, when the day's other tools are used as
 /// planned.
-void addVibration(FactList& list, const Computed& x, const Formatter& w) {
+void addVibration(FactList& list, const model::JobResult& x, const Formatter& w) {
   const auto& days = x.exposure.vibration;
   if (days.empty()) return;
-  const auto& day =
-      *std::max_element(days.begin(), days.end(), [](const auto& a, const auto& b) { return a.a8 < b.a8; });
+  const auto& day = *hardest(days, [](const auto& d) { return d.a8; });
   const auto& limits = x.exposure.limits.vibration;
   const auto& tool = day.tools.front();
   constexpr double workday = 8 * 60;
@@ -99,37 +90,35 @@ void addVibration(FactList& list, const Computed& x, const Formatter& w) {
                        w("leaf.vibration.more", {{"tool", name}, {"day", w.shortDay(day.date)}})));
 }
 
-void addHeat(FactList& list, const Computed& x, const Formatter& w) {
+void addHeat(FactList& list, const model::JobResult& x, const Formatter& w, Room room) {
   const auto& e = x.exposure;
-  const auto hottest = std::max_element(e.heat.begin(), e.heat.end(),
-                                        [](const auto& a, const auto& b) { return a.celsius < b.celsius; });
+  const auto* hottest = hardest(e.heat, [](const auto& day) { return day.celsius; });
   const std::string label = w("leaf.heat.label");
-  if (hottest == e.heat.end())
-    return list.push_back(order(label, w("leaf.heat.cup"), w("leaf.heat.unknown")));
-  const double degrees = w.isMetric() ? hottest->celsius : hottest->celsius * 1.8 + 32;
-  const std::string felt = std::to_string(std::lround(degrees)) + "\u00A0" +
-                           w(w.isMetric() ? "units.celsius" : "units.fahrenheit");
+  if (!hottest) return list.push_back(order(label, w("leaf.heat.cup"), w("leaf.heat.unknown")));
+  const std::string felt =
+      std::to_string(std::lround(inDegrees(w, hottest->celsius))) + "\u00A0" + degreeSign(w);
   const bool isInSun = hottest->isInSun && !e.limits.heat.usesHeatIndex;
   std::string more =
       w(isInSun ? "leaf.heat.sun" : "leaf.heat.shade", {{"day", w.shortDay(hottest->date)}, {"felt", felt}});
   const auto* hazard = applying(x, model::Condition::HotDay);
   if (!hazard) return list.push_back(order(label, w("leaf.heat.hourly"), more));
-  more += " " + w("leaf.heat.new", {{"time", hoursAndMinutes(w, e.newToHeatHours * 60)}});
+  if (room < Room::Few)
+    more += " " + w("leaf.heat.new", {{"time", hoursAndMinutes(w, e.newToHeatHours * 60)}});
   if (hottest->band >= model::HeatBand::Danger) more += " " + w("leaf.heat.stop");
   list.push_back(order(label, w("leaf.heat.cup"), more + " " + controlsOf(x, hazard, 1, w)));
 }
 
-void addSun(FactList& list, const Computed& x, const Formatter& w) {
+void addSun(FactList& list, const model::JobResult& x, const Formatter& w) {
   if (!applying(x, model::Condition::InSun)) return;
   std::string more = w("leaf.sun.more", {{"pause", w.clock(model::breakOf(x.c.job.crew).from)}});
   if (const auto* hot = applying(x, model::Condition::BoardsAbove)) more += " " + controlsOf(x, hot, 1, w);
   list.push_back(order(w("leaf.sun.label"), w("leaf.sun.order"), more));
 }
 
-void addPeople(FactList& list, const Computed& x, const Formatter& w) {
+void addPeople(FactList& list, const model::JobResult& x, const Formatter& w, Room room) {
   std::string more;
   for (const auto condition : {model::Condition::Public, model::Condition::Children}) {
-    const std::string words = controlsOf(x, applying(x, condition), 2, w);
+    const std::string words = controlsOf(x, applying(x, condition), room < Room::Few ? 2 : 1, w);
     if (!words.empty()) more += (more.empty() ? "" : " ") + words;
   }
   list.push_back(
@@ -138,13 +127,13 @@ void addPeople(FactList& list, const Computed& x, const Formatter& w) {
 
 }  // namespace
 
-void addOrders(Facts& f, const Computed& x, const Formatter& w) {
+void addOrders(Facts& f, const model::JobResult& x, const Formatter& w, Room room) {
   FactList list;
   addNoise(list, x, w);
   addVibration(list, x, w);
-  addHeat(list, x, w);
+  addHeat(list, x, w, room);
   addSun(list, x, w);
-  addPeople(list, x, w);
+  addPeople(list, x, w, room);
   f.emplace_back("orders", std::move(list));
 }
 

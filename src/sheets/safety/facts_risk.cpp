@@ -1,37 +1,24 @@
 // The written risk assessment: every hazard with its reasons, and what each day comes to.
+#include "sheets/safety/day_values.h"
 #include "sheets/safety/facts_safety.h"
 #include "sheets/safety/leaf.h"
-
-#include <algorithm>
-#include <cmath>
 
 namespace sheets {
 namespace {
 
-std::string number(const Formatter& w, double value, int places) {
-  return w.number({std::llround(value * 1e6)}, places);
-}
-
-template <class Day>
-const Day* on(const std::vector<Day>& days, base::Date date) {
-  const auto found = std::find_if(days.begin(), days.end(), [&](const Day& day) { return day.date == date; });
-  return found == days.end() ? nullptr : &*found;
-}
-
-FactList dayFactsOf(const Computed& x, const Formatter& w) {
+FactList dayFactsOf(const model::JobResult& x, const Formatter& w) {
   FactList list;
   const std::string none = "\u2013";
   for (const auto date : x.plan.days) {
     const auto* noise = on(x.exposure.noise, date);
     const auto* vibration = on(x.exposure.vibration, date);
     const auto* heat = on(x.exposure.heat, date);
-    const double degrees = heat ? (w.isMetric() ? heat->celsius : heat->celsius * 1.8 + 32) : 0;
     list.push_back({{"day", w.shortDate(date)},
-                    {"noise", noise ? number(w, noise->level, 0) : none},
+                    {"noise", noise ? rounded(w, noise->level, 0) : none},
                     {"loudest", noise && noise->loudest > 0 ? std::to_string(noise->loudest) : none},
-                    {"vibration", vibration ? number(w, vibration->a8, 1) : none},
-                    {"points", vibration ? number(w, vibration->points, 0) : none},
-                    {"felt", heat ? number(w, degrees, 0) : none}});
+                    {"vibration", vibration ? rounded(w, vibration->a8, 1) : none},
+                    {"points", vibration ? rounded(w, vibration->points, 0) : none},
+                    {"felt", heat ? rounded(w, inDegrees(w, heat->celsius)) : none}});
   }
   return list;
 }
@@ -47,7 +34,7 @@ std::string sourceWords(const std::string& source, const Formatter& w) {
 
 }  // namespace
 
-void addRisks(Facts& f, const Computed& x, const Formatter& w) {
+void addRisks(Facts& f, const model::JobResult& x, const Formatter& w) {
   FactList risks;
   for (const auto* hazard : hazardsByHarm(x)) {
     Facts risk = hazardFacts(x, *hazard, w);
@@ -61,7 +48,7 @@ void addRisks(Facts& f, const Computed& x, const Formatter& w) {
   }
   f.emplace_back("risks", std::move(risks));
   f.emplace_back("exposure_days", dayFactsOf(x, w));
-  f.emplace_back("felt_unit", w(w.isMetric() ? "units.celsius" : "units.fahrenheit"));
+  f.emplace_back("felt_unit", degreeSign(w));
 }
 
 }  // namespace sheets

@@ -1,24 +1,36 @@
 #include "sheets/safety/leaf.h"
 
 #include <algorithm>
+#include <stdexcept>
 
 namespace sheets {
 namespace {
 
-constexpr std::size_t mostKillers = 3, stepsInRow = 3, stepsInLongRow = 6;
+constexpr std::size_t mostKillers = 3, stepsInRow = 3;
 constexpr int maims = 4;  // the severity from which a hazard is among those that kill or maim
 
-bool isDone(const Computed& x, const model::Task& task) {
-  return std::any_of(x.estimate.labour.begin(), x.estimate.labour.end(),
+bool isDone(const model::JobResult& x, const model::Task& task) {
+  return std::any_of(x.resources.labour.begin(), x.resources.labour.end(),
                      [&](const auto& line) { return line.task == task.id; });
 }
 
-std::vector<LeafRow> rowsOf(const Computed& x) {
+/// What the task asks for, and what the hazards at it do.
+std::vector<std::string> wornAt(const model::Task& task, const std::vector<const model::Hazard*>& hazards) {
+  auto worn = task.wears;
+  for (const auto* hazard : hazards) {
+    if (std::find(hazard->tasks.begin(), hazard->tasks.end(), task.id) != hazard->tasks.end())
+      worn.insert(worn.end(), hazard->wears.begin(), hazard->wears.end());
+  }
+  std::sort(worn.begin(), worn.end());
+  worn.erase(std::unique(worn.begin(), worn.end()), worn.end());
+  return worn;
+}
+
+std::vector<LeafRow> rowsOf(const model::JobResult& x, const std::vector<const model::Hazard*>& hazards) {
   std::vector<LeafRow> rows;
   for (const auto& task : x.content.tasks) {
     if (!isDone(x, task) || task.wears.empty()) continue;
-    auto worn = task.wears;
-    std::sort(worn.begin(), worn.end());
+    const auto worn = wornAt(task, hazards);
     auto found = std::find_if(rows.begin(), rows.end(), [&](const auto& row) { return row.wears == worn; });
     if (found == rows.end()) found = rows.insert(rows.end(), {{}, worn, {}, false});
     found->tasks.push_back(&task);
@@ -39,18 +51,28 @@ LeafRow* rowFor(const model::Hazard& hazard, std::vector<LeafRow>& rows) {
   return daily == rows.end() ? nullptr : &*daily;
 }
 
-void fillRow(LeafRow& row, const std::vector<const model::Hazard*>& hazards) {
+std::size_t stepsIn(const LeafRow& row, Room room) {
   const bool isDusty = std::find(row.wears.begin(), row.wears.end(), "mask") != row.wears.end();
-  const std::size_t most = row.isEveryDay || (isDusty && row.tasks.size() > 1) ? stepsInLongRow : stepsInRow;
+  switch (room) {
+    case Room::Full:
+      return row.isEveryDay || (isDusty && row.tasks.size() > 1) ? 2 * stepsInRow : stepsInRow;
+    case Room::Fewer:
+      return row.isEveryDay ? 2 * stepsInRow : stepsInRow;
+    case Room::Few:
+    case Room::Fewest:
+      return stepsInRow - 1;
+  }
+  throw std::logic_error("internal error: room that is not told apart");
+}
+
+void fillRow(LeafRow& row, const std::vector<const model::Hazard*>& hazards, std::size_t most) {
   for (std::size_t control = 0; row.steps.size() < most; ++control) {
     const std::size_t before = row.steps.size();
-    bool isLeft = false;
     for (const auto* hazard : hazards) {
-      if (control >= hazard->controls.size()) continue;
-      isLeft = true;
-      if (row.steps.size() < most) row.steps.push_back({hazard, control});
+      if (control < hazard->controls.size() && row.steps.size() < most)
+        row.steps.push_back({hazard, control});
     }
-    if (!isLeft || row.steps.size() == before) break;
+    if (row.steps.size() == before) break;
   }
   std::stable_sort(row.steps.begin(), row.steps.end(), [](const LeafStep& a, const LeafStep& b) {
     return a.hazard->controls[a.control].level < b.hazard->controls[b.control].level;
@@ -63,7 +85,7 @@ bool holds(const std::vector<const model::Hazard*>& hazards, const model::Hazard
 
 }  // namespace
 
-std::vector<const model::Hazard*> hazardsByHarm(const Computed& x) {
+std::vector<const model::Hazard*> hazardsByHarm(const model::JobResult& x) {
   std::vector<const model::Hazard*> all;
   for (std::size_t i = 0; i < x.hazards.size(); ++i) {
     if (x.hazards[i].applies) all.push_back(&x.content.hazards[i]);
@@ -73,11 +95,12 @@ std::vector<const model::Hazard*> hazardsByHarm(const Computed& x) {
   return all;
 }
 
-Leaf leafOf(const Computed& x) {
+Leaf leafOf(const model::JobResult& x, Room room) {
+  const auto hazards = hazardsByHarm(x);
   Leaf leaf;
-  leaf.rows = rowsOf(x);
+  leaf.rows = rowsOf(x, hazards);
   std::vector<std::vector<const model::Hazard*>> inRows(leaf.rows.size());
-  for (const auto* hazard : hazardsByHarm(x)) {
+  for (const auto* hazard : hazards) {
     if (hazard->isPanel) {
       if (!leaf.rags) leaf.rags = hazard;
     } else if (!hazard->tasks.empty() && hazard->severity >= maims && leaf.killers.size() < mostKillers) {
@@ -86,7 +109,8 @@ Leaf leafOf(const Computed& x) {
       inRows[static_cast<std::size_t>(row - leaf.rows.data())].push_back(hazard);
     }
   }
-  for (std::size_t i = 0; i < leaf.rows.size(); ++i) fillRow(leaf.rows[i], inRows[i]);
+  for (std::size_t i = 0; i < leaf.rows.size(); ++i)
+    fillRow(leaf.rows[i], inRows[i], stepsIn(leaf.rows[i], room));
   return leaf;
 }
 

@@ -1,7 +1,8 @@
 // What of a job's hazards stands where on the crew's safety leaf; all of them stand in the risk assessment.
 #pragma once
 
-#include "sheets/facts/make_facts.h"
+#include "model/job_result.h"
+#include "sheets/facts/room.h"
 
 namespace sheets {
 
@@ -26,11 +27,11 @@ struct Leaf {
 };
 
 /// The hazards that apply, by severity times exposure, the content's order among equals.
-std::vector<const model::Hazard*> hazardsByHarm(const Computed& x);
+std::vector<const model::Hazard*> hazardsByHarm(const model::JobResult& x);
 
-/// Three steps a row, six in that of all days and in that of the dusty tasks: of each hazard its best step
-/// first, then the second ones.
-Leaf leafOf(const Computed& x);
+/// Three steps a row, six in that of all days and in that of the dusty tasks where there is room: of each
+/// hazard its best step first, then the second ones.
+Leaf leafOf(const model::JobResult& x, Room room = Room::Full);
 
 /// Where it is told: 'the panel', 'the first three', 'the steps', 'the orders', 'the risk assessment only'.
 const char* placeOnLeaf(const Leaf& leaf, const model::Hazard& hazard);

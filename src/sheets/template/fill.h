@@ -3,17 +3,12 @@
 
 #include "base/diagnostic.h"
 #include "sheets/facts/facts.h"
+#include "sheets/template/template.h"
 
 #include <map>
 #include <memory>
 
 namespace sheets {
-
-struct Template {
-  std::string file;  // for messages
-  std::string text;
-  int firstLine = 1;  // in the file: below the head of a document
-};
 
 /// Fills a template. Every name in it and in its partials is checked against the facts before anything is
 /// rendered; mistakes go to 'messages' as file:line:column and the result is empty. Facts are escaped, so

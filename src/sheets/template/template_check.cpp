@@ -35,8 +35,7 @@ void addNames(const Facts& group, std::vector<std::string>& names) {
 
 /// "; did you mean 'x'?", or nothing.
 std::string suggestion(const std::string& word, const std::vector<std::string>& names) {
-  const std::string near = base::nearest(word, names);
-  return near.empty() ? "" : "; did you mean '" + near + "'?";
+  return base::didYouMean(base::nearest(word, names));
 }
 
 class Checker {

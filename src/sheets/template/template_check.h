@@ -1,6 +1,7 @@
 // Every name in a template against the facts, before anything is printed.
 #pragma once
 
+#include "sheets/facts/facts.h"
 #include "sheets/template/template_scan.h"
 
 namespace sheets {

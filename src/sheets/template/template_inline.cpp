@@ -63,10 +63,9 @@ class Inliner {
       std::vector<std::string> names;
       for (const auto& [name, unused] : partials_) names.push_back(name);
       const std::string near = base::nearest(tag.text, names);
-      messages_.error(
-          tag.pos, written(tag),
-          "there is no partial '" + tag.text + "'" + (near.empty() ? "" : "; did you mean '" + near + "'?"),
-          near.empty() ? "known: " + base::joined(names) : "write {{>" + near + "}}");
+      messages_.error(tag.pos, written(tag),
+                      "there is no partial '" + tag.text + "'" + base::didYouMean(near),
+                      near.empty() ? "known: " + base::joined(names) : "write {{>" + near + "}}");
       return nullptr;
     }
     const auto known = scanned_.find(tag.text);

@@ -3,6 +3,8 @@
 
 #include "sheets/template/template_scan.h"
 
+#include <map>
+
 namespace sheets {
 
 /// Puts the pieces of every partial where it is named. A partial alone on its line brings its quote marks and

@@ -1,7 +1,7 @@
 #include "sheets/template/template_scan.h"
 
 #include "base/hidden.h"
-#include "base/utf8.h"
+#include "base/letters.h"
 
 #include <algorithm>
 #include <optional>
@@ -12,8 +12,8 @@ namespace {
 using Kind = Piece::Kind;
 
 bool isBlank(char c) { return c == ' ' || c == '\t'; }
-bool isDigit(char c) { return c >= '0' && c <= '9'; }
-bool isLetter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || c == '_'; }
+using base::isDigit;
+bool isLetter(char c) { return base::isLetter(c) || c == '_'; }
 
 std::string trimmed(std::string_view s) {
   const auto isSpace = [](char c) { return isBlank(c) || c == '\n'; };

@@ -2,7 +2,9 @@
 #pragma once
 
 #include "base/diagnostic.h"
-#include "sheets/template/fill.h"
+#include "sheets/template/template.h"
+
+#include <vector>
 
 namespace sheets {
 

@@ -1,11 +1,13 @@
 #include "sheets/words/addresses.h"
 
+#include "base/letters.h"
+
 #include <algorithm>
 
 namespace sheets {
 namespace {
 
-bool isDigit(char c) { return c >= '0' && c <= '9'; }
+using base::isDigit;
 
 /// The first of several numbers, '020 7946 0123 / 07700 900123', without an extension. A stroke inside a
 /// number stands behind a few digits only.

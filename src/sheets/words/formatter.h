@@ -1,7 +1,7 @@
 // Values become words: in the units, numbers and order of dates of a region, in the words of a language.
 #pragma once
 
-#include "model/language.h"
+#include "base/language.h"
 #include "model/plan.h"
 
 #include <string>
@@ -13,15 +13,15 @@ class Formatter {
  public:
   /// Both outlive it. Figures keep the region's form in every language, so that the sheets of a job read
   /// alike and like the labels on its tins.
-  Formatter(const model::Region& region, const model::Language& language)
+  Formatter(const model::Region& region, const base::Language& language)
       : region_(region), language_(language) {}
 
   /// What the language says under a key of content/languages, its places filled.
-  std::string operator()(const std::string& key, const model::Values& values = {}) const {
+  std::string operator()(const std::string& key, const base::Values& values = {}) const {
     return language_(key, values);
   }
   /// The form for n of a phrase that counts.
-  std::string counted(const std::string& key, std::int64_t n, model::Values values = {}) const {
+  std::string counted(const std::string& key, std::int64_t n, base::Values values = {}) const {
     return language_.counted(key, n, std::move(values));
   }
   /// 'one' to 'twelve', figures from there on.
@@ -74,7 +74,7 @@ class Formatter {
 
   bool isMetric() const { return region_.units == model::UnitSystem::Metric; }
   const model::Region& region() const { return region_; }
-  const model::Language& language() const { return language_; }
+  const base::Language& language() const { return language_; }
 
  private:
   std::string degrees(base::Temperature t, base::Round round) const;
@@ -85,10 +85,10 @@ class Formatter {
   std::string withUnit(const std::string& number, const char* unit) const;
 
   const model::Region& region_;
-  const model::Language& language_;
+  const base::Language& language_;
 };
 
-using model::capitalised;
+using base::capitalised;
 /// The letter of a deck on plan and in text: A for the first.
 std::string deckLetter(std::size_t deck);
 

@@ -5,6 +5,7 @@
 #include "typeset/blocks/cell.h"
 
 #include <algorithm>
+#include <optional>
 
 namespace typeset {
 namespace {
@@ -34,6 +35,39 @@ Style largestOf(LayoutContext& context, const std::vector<Style>& styles, const 
     if (fits) return style;
   }
   return styles.back();
+}
+
+/// Widths of columns: alike, but where one's words are long it takes from those whose words are short, as
+/// long as every order keeps to its line.
+std::vector<Dim> balanced(LayoutContext& context, const std::vector<ItemParts>& items, const Style& order,
+                          const Style& note, Dim each) {
+  const Dim step = Dim::mm(2), asLongAsItIs = note.leading * 3;
+  const auto heightIn = [&](std::size_t i, Dim width) {
+    return heightOfWords(context, items[i].rest, note, width);
+  };
+  std::vector<Dim> widths(items.size(), each), least, heights;
+  for (std::size_t i = 0; i < items.size(); ++i) {
+    least.push_back(std::min(each, Text(context, plain(items[i].strong), order).natural() + Dim::mm(1)));
+    heights.push_back(heightIn(i, each));
+  }
+  for (;;) {
+    const std::size_t tallest =
+        static_cast<std::size_t>(std::max_element(heights.begin(), heights.end()) - heights.begin());
+    if (heights[tallest] <= asLongAsItIs) return widths;
+    std::optional<std::size_t> giver;
+    Dim lowest = heights[tallest];
+    for (std::size_t i = 0; i < items.size(); ++i) {
+      if (i == tallest || widths[i] - step < least[i]) continue;
+      if (const Dim after = heightIn(i, widths[i] - step); after < lowest) {
+        giver = i;
+        lowest = after;
+      }
+    }
+    if (!giver) return widths;
+    widths[*giver] -= step;
+    widths[tallest] += step;
+    for (const std::size_t i : {*giver, tallest}) heights[i] = heightIn(i, widths[i]);
+  }
 }
 
 }  // namespace
@@ -105,12 +139,43 @@ VerticalList layOutCards(LayoutContext& context, const markup::Box& box, Column 
   return out;
 }
 
+namespace {
+
+struct Pair {
+  Inlines name, rest;
+};
+
+/// '**skin** soap and water' as its strong words and the others.
+Pair pairOf(const Inlines& words) {
+  Pair pair;
+  for (const auto& part : words) {
+    const bool isName = pair.rest.empty() && part.style == markup::Inline::Style::Strong;
+    (isName ? pair.name : pair.rest).push_back(part);
+  }
+  if (!pair.rest.empty()) pair.rest.front().text.erase(0, pair.rest.front().text.find_first_not_of(' '));
+  return pair;
+}
+
+/// Wide enough for each name on one line.
+Dim keyWidth(LayoutContext& context, const std::vector<ItemParts>& items, const Style& style) {
+  Dim width = Dim::mm(37) / 2;
+  for (const ItemParts& item : items) {
+    for (const Inlines& words : item.inner)
+      width = std::max(width, Text(context, pairOf(words).name, style).natural());
+  }
+  return width + Dim::mm(1);
+}
+
+}  // namespace
+
 VerticalList layOutProfiles(LayoutContext& context, const markup::Box& box, Column place, int parent) {
   const Grid& grid = context.grid;
   const std::vector<ItemParts> items = itemsOf(context, box, parent);
   if (items.empty()) return {};
   const std::size_t perRow = 2;
-  const Dim sign = Dim::mm(21) / 2, gap = Dim::mm(6) / 5, key = Dim::mm(39) / 2;
+  const Dim sign = Dim::mm(21) / 2, gap = Dim::mm(6) / 5;
+  const Style words = closer(context.style("table"));
+  const Dim key = keyWidth(context, items, words);
   std::vector<Fragment> cells;
   for (std::size_t i = 0; i < std::min(items.size(), perRow); ++i) {
     const ItemParts& item = items[i];
@@ -118,24 +183,21 @@ VerticalList layOutProfiles(LayoutContext& context, const markup::Box& box, Colu
     Fragment cell;
     const auto count = static_cast<std::int64_t>(item.pictures.size());
     Dim x = at.x + at.width - sign * count - gap * std::max<std::int64_t>(count - 1, 0);
-    const Column words = {at.x, (count > 0 ? x - Dim::mm(2) : x) - at.x, false};
+    const Column head = {at.x, (count > 0 ? x - Dim::mm(2) : x) - at.x, false};
     for (const auto& picture : item.pictures)
       x += addSign(context, cell, picture, {x, {}}, sign, item.tag) + gap;
     Dim y;
-    addWords(context, cell, plain(item.strong), context.style("rowHead"), words, y, item.tag);
-    addWords(context, cell, plain(item.rest), context.style("table"), words, y, item.tag);
+    addWords(context, cell, plain(item.strong), context.style("rowHead"), head, y, item.tag);
+    addWords(context, cell, plain(item.rest), words, head, y, item.tag);
     y = std::max(y, count > 0 ? roundUp(sign, grid.unit) : y) + grid.unit;
     const int list = context.tag(Role::L, item.tag);
-    for (const Inlines& pair : item.inner) {
-      Inlines name, rest;
-      for (const auto& part : pair)
-        (rest.empty() && part.style == markup::Inline::Style::Strong ? name : rest).push_back(part);
-      if (!rest.empty()) rest.front().text.erase(0, rest.front().text.find_first_not_of(' '));
+    for (const Inlines& line : item.inner) {
+      const auto [name, rest] = pairOf(line);
       const int li = context.tag(Role::LI, list);
       Dim left = y, right = y;
-      addWords(context, cell, name, context.style("table"), {at.x, key - Dim::mm(1), false}, left,
+      addWords(context, cell, name, words, {at.x, key - Dim::mm(1) / 2, false}, left,
                context.tag(Role::Lbl, li));
-      addWords(context, cell, rest, context.style("table"), {at.x + key, at.width - key, false}, right,
+      addWords(context, cell, rest, words, {at.x + key, at.width - key, false}, right,
                context.tag(Role::LBody, li));
       y = std::max(left, right);
     }
@@ -159,9 +221,12 @@ VerticalList layOutOrders(LayoutContext& context, const markup::Box& box, Column
                 items, 1, width);
   Style note = context.style("note");
   note.plain.colour = context.colour("ink");
+  const std::vector<Dim> widths = balanced(context, items, order, note, width);
   std::vector<Fragment> cells;
+  Dim x = place.x;
   for (std::size_t i = 0; i < items.size(); ++i) {
-    const Column at = nth(place, i, items.size(), gutter);
+    const Column at = {x, widths[i], false};
+    x += widths[i] + gutter;
     Fragment cell;
     Dim y;
     addWords(context, cell, plain(items[i].label), context.style("label"), at, y, items[i].tag);

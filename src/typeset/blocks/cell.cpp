@@ -10,6 +10,12 @@ Style resized(LayoutContext& context, const std::string& name, Dim size, Dim lea
   return style;
 }
 
+Style closer(Style style) {
+  style.leading = style.leading * 9 / 10;
+  style.baseline = style.baseline * 9 / 10;
+  return style;
+}
+
 void addWords(LayoutContext& context, Fragment& fragment, const markup::Inlines& words, const Style& style,
               Column place, Dim& y, int tag, markup::Align align) {
   Text text(context, words, style);
@@ -48,15 +54,19 @@ Fragment fullRule(LayoutContext& context, RuleKind kind, Column place, Dim weigh
   return ruleFragment(kind, place.x, place.width, weight, context.colour(colour));
 }
 
-void addHeadLine(LayoutContext& context, VerticalList& out, const markup::Heading* heading, Fragment&& line,
-                 Column place, int parent) {
+int headTag(LayoutContext& context, const markup::Heading* heading, int parent) {
+  return heading ? context.tag(Role::H2, parent) : 0;
+}
+
+void addHeadLine(LayoutContext& context, VerticalList& out, const markup::Heading* heading, int tag,
+                 Fragment&& line, Column place) {
   const Grid& grid = context.grid;
   out.push_back(fullRule(context, RuleKind::Open, place, Dim::pt(1), "ink"));
   out.push_back(space(grid.unit));
   if (heading) {
     Dim y;
     addWords(context, line, heading->text, context.style("head"), {grid.left, grid.side + grid.gutter, false},
-             y, context.tag(Role::H2, parent));
+             y, tag);
     line.height = std::max(line.height, y);
     line.bookmarks.push_back({plainWords(heading->text), 0, {}, 2});
   }

@@ -1,6 +1,8 @@
 // Shapes the cells of a table and looks for what they are: figures, writing lines, boxes to tick.
 #include "typeset/blocks/cells.h"
 
+#include "base/letters.h"
+
 #include <algorithm>
 
 namespace typeset {
@@ -68,10 +70,10 @@ bool isNumber(std::string s) {
   for (const char* before : {"+", "-", "\u2212", "\u2013", "$", "\u20AC", "\u00A3", "\u00A5"})
     for (std::size_t at = s.find(before); at == 0; at = std::string::npos)
       s.erase(0, std::string(before).size());
-  if (s.empty() || s.front() < '0' || s.front() > '9' || s.back() < '0' || s.back() > '9') return false;
+  if (s.empty() || !base::isDigit(s.front()) || !base::isDigit(s.back())) return false;
   for (std::size_t i = 0; i < s.size(); ++i) {
     const char c = s[i];
-    if ((c >= '0' && c <= '9') || c == '.' || c == ',' || c == '\'') continue;
+    if (base::isDigit(c) || c == '.' || c == ',' || c == '\'') continue;
     if (s.compare(i, 2, "\u00A0") == 0) {
       i += 1;
     } else if (s.compare(i, 3, "\u202F") == 0 || s.compare(i, 3, "\u2019") == 0) {

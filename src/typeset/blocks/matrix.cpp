@@ -19,9 +19,10 @@ class MatrixLayout {
       : context_(context), table_(table), place_(place), height_(context.grid.unit * 15 / 2) {}
 
   VerticalList run(int parent, const markup::Heading* heading) {
+    const int head = headTag(context_, heading, parent);
     tag_ = context_.tag(Role::Table, parent);
     VerticalList out;
-    addHeadLine(context_, out, heading, headLine(), place_, parent);
+    addHeadLine(context_, out, heading, head, headLine(), place_);
     const int body = context_.tag(Role::TBody, tag_);
     for (std::size_t r = 0; r < table_.rows.size(); ++r) {
       if (r > 0) out.push_back(fullRule(context_, RuleKind::Close, place_, Dim::pt(1) / 2, "rule"));
@@ -61,7 +62,7 @@ class MatrixLayout {
     Fragment out;
     out.line = context_.line;
     out.height = height_;
-    Style name = context_.style("table");
+    Style name = closer(context_.style("table"));
     name.plain.face = name.strong;
     for (std::size_t i = 0; i < row.cells.size(); ++i) {
       const auto& words = row.cells[i].text;

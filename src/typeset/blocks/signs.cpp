@@ -2,6 +2,7 @@
 
 #include "typeset/blocks/blocks.h"
 #include "typeset/blocks/boxes.h"
+#include "typeset/blocks/cell.h"
 #include "typeset/shapes.h"
 
 #include <algorithm>
@@ -10,34 +11,6 @@ namespace typeset {
 namespace {
 
 using markup::Inlines;
-
-/// Places a sign with its own tag; its width, or nothing for an unknown one.
-Dim placeSign(LayoutContext& context, Fragment& fragment, const markup::Inline& picture, Point at, Dim height,
-              int parent) {
-  const Drawing* known = context.drawing(picture.figure);
-  if (!known) return height;
-  const Drawing drawing = scaled(*known, height);
-  const int tag = context.tag(Role::Figure, parent);
-  context.out.tags.back().alt = picture.text.empty() ? drawing.alt : picture.text;
-  for (Item item : drawing.items) {
-    move(item, at.x, at.y);
-    item.tag = tag;
-    fragment.items.push_back(std::move(item));
-  }
-  return drawing.size.w;
-}
-
-void addLines(LayoutContext& context, Fragment& fragment, const Inlines& words, const Style& style,
-              Column place, Dim& y, int tag) {
-  Text text(context, words, style);
-  for (Fragment& line : listOf(context, text.lines(place.width, tag), place)) {
-    for (Item& item : line.items) {
-      move(item, {}, y);
-      fragment.items.push_back(std::move(item));
-    }
-    y += line.height;
-  }
-}
 
 const Dim callIndent = Dim::mm(14);  // of the words beside a sign
 
@@ -69,13 +42,13 @@ Fragment callCell(LayoutContext& context, const ItemParts& item, Column place, c
   Fragment cell;
   const Dim height = Dim::mm(11);
   const Dim top = Dim::milli(2'500);  // the sign's middle beside the two lines
-  placeSign(context, cell, item.pictures.front(), {place.x, top}, height, item.tag);
+  addSign(context, cell, item.pictures.front(), {place.x, top}, height, item.tag);
   const Column words = besideSign(place);
   Style note = context.style("note");
   note.plain.colour = context.colour("ink");
   Dim y = context.grid.unit;
-  addLines(context, cell, plain(item.strong), context.style(style), words, y, item.tag);
-  addLines(context, cell, item.rest, note, words, y, item.tag);
+  addWords(context, cell, plain(item.strong), context.style(style), words, y, item.tag);
+  addWords(context, cell, item.rest, note, words, y, item.tag);
   cell.height = roundUp(std::max(y, top + height), context.grid.unit);
   return cell;
 }
@@ -98,9 +71,7 @@ Inlines taskWords(const ItemParts& item) {
 }
 
 Dim taskHeight(LayoutContext& context, const ItemParts& item, Column place) {
-  const Style& style = context.style("table");
-  const auto lines = Text(context, taskWords(item), style).lines(place.width, artifact).size();
-  return style.leading * static_cast<std::int64_t>(lines);
+  return heightOfWords(context, taskWords(item), context.style("table"), place.width);
 }
 
 /// A task with the signs of what to wear below it, at the level of those beside it.
@@ -108,7 +79,7 @@ Fragment wearCell(LayoutContext& context, const ItemParts& item, Column place, D
   Fragment cell;
   const Dim pitch = roundUp(wornSize, context.grid.unit);
   Dim y;
-  addLines(context, cell, taskWords(item), context.style("table"), place, y, item.tag);
+  addWords(context, cell, taskWords(item), context.style("table"), place, y, item.tag);
   y = level + context.grid.unit;
   const auto count = static_cast<std::int64_t>(item.pictures.size());
   // Signs move closer before they need a second row.
@@ -120,7 +91,7 @@ Fragment wearCell(LayoutContext& context, const ItemParts& item, Column place, D
       x = place.x;
       y += pitch;
     }
-    x += placeSign(context, cell, picture, {x, y}, size, item.tag) + gap;
+    x += addSign(context, cell, picture, {x, y}, size, item.tag) + gap;
   }
   cell.height = y + (count > 0 ? pitch : Dim{});
   return cell;

@@ -1,7 +1,7 @@
 // Liang's patterns through libhyphen.
 #include "typeset/lines/hyphen.h"
 
-#include "base/utf8.h"
+#include "base/letters.h"
 
 #include <hyphen.h>
 

@@ -1,7 +1,7 @@
 // A text's shaped words become lines, divided at hyphens where the column is narrow.
 #include "typeset/lines/text.h"
 
-#include "base/utf8.h"
+#include "base/letters.h"
 #include "typeset/lines/hyphen.h"
 
 #include <algorithm>

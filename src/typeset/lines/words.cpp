@@ -1,7 +1,7 @@
 #include "typeset/lines/words.h"
 
 #include "base/fixed.h"
-#include "base/utf8.h"
+#include "base/letters.h"
 
 #include <algorithm>
 

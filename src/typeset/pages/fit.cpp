@@ -35,8 +35,14 @@ std::vector<model::Theme> tighter(const model::Theme& theme) {
     out.push_back(std::move(next));
   }
   if (out.empty()) return out;
-  out.push_back(out.back());
-  out.back().snap = 1;
+  out.push_back(closedUp(out.back()));
+  return out;
+}
+
+std::vector<model::Theme> closer(model::Theme theme) {
+  theme = closedUp(std::move(theme));
+  std::vector<model::Theme> out = tighter(theme);
+  out.insert(out.begin(), std::move(theme));
   return out;
 }
 
@@ -67,7 +73,11 @@ model::Theme legible(model::Theme theme) {
     theme.styles.at(name).size = std::max(theme.styles.at(name).size, reading);
   for (const char* name : {"note", "label"})
     theme.styles.at(name).size = std::max(theme.styles.at(name).size, notes);
-  theme.shrink = base::Share::whole(7);
+  return theme;
+}
+
+model::Theme closedUp(model::Theme theme) {
+  theme.snap = 1;
   return theme;
 }
 

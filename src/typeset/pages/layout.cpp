@@ -69,7 +69,9 @@ Attempt onGrids(const LayoutInput& in, Way way) {
   Attempt best = attempt(in, way);
   if (best.isShort(2, 5) || beyondLimit(best, in.fit)) {
     const std::size_t pages = best.count();
-    const std::vector<model::Theme> looks = tighter(way.look);
+    const std::vector<model::Theme> looks = in.fit.largeReading ? std::vector{closedUp(way.look)}
+                                            : in.fit.keepsType  ? closer(way.look)
+                                                                : tighter(way.look);
     // The widest that does it is among those from 'first' to 'end'; where one does, tighter ones do, too.
     for (std::size_t first = 0, end = looks.size(); first < end;) {
       const std::size_t middle = (first + end - 1) / 2;
@@ -119,14 +121,16 @@ Document layOut(const LayoutInput& in, base::Diagnostics& messages) {
                                   : fit.largeReading ? legible(in.theme)
                                                      : in.theme);
   const bool isLong = beyondLimit(best, fit);
-  if (fit.hasLimit() && (isLong || needsHalfASheet(best))) {
+  if (fit.hasLimit() && !fit.largeReading && (isLong || (!fit.keepsType && needsHalfASheet(best)))) {
     constexpr int toKeepTheLimit = 12, toSavePaper = 8;  // per cent; lines that are read stay further apart
     const auto shrink = base::Share::whole(isLong ? toKeepTheLimit : toSavePaper);
-    Attempt closer = withOptional(in, fit.largeReading ? in.theme : compactBody(in.theme, shrink));
+    model::Theme look = fit.compactTables ? compactTables(in.theme) : in.theme;
+    look.shrink = shrink;
+    Attempt shorter = withOptional(in, fit.keepsType ? look : compactBody(in.theme, shrink));
     // What there is to say of the wider look is said: it is the one that was asked for.
-    if (closer.count() < best.count()) {
-      best.document = std::move(closer.document);
-      best.pages = std::move(closer.pages);
+    if (shorter.count() < best.count()) {
+      best.document = std::move(shorter.document);
+      best.pages = std::move(shorter.pages);
     }
   }
   messages.add(best.messages);

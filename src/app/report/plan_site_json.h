@@ -1,0 +1,27 @@
+// The site of a plan as JSON: areas, their boards and the ways between them.
+#pragma once
+
+#include "model/plan.h"
+#include "schedule/site/rows.h"
+
+#include <nlohmann/json.hpp>
+
+namespace app {
+
+/// 'Person 2' where the job gives no name.
+std::string personName(const model::Crew& crew, std::size_t person);
+
+class SiteJson {
+ public:
+  /// 'job' outlives this.
+  explicit SiteJson(const model::Job& job);
+  nlohmann::ordered_json areas(const schedule::AccessGraph& graph) const;
+  /// Corners of a strip on the site's plan.
+  nlohmann::ordered_json outlineOf(const model::BoardStrip& strip) const;
+
+ private:
+  const model::Job& job_;
+  std::vector<std::optional<schedule::Row>> rows_;
+};
+
+}  // namespace app

@@ -1,0 +1,66 @@
+// What must fit together in a job once all of it is read.
+#include "base/letters.h"
+#include "input/job/job_parts.h"
+#include "model/lookup.h"
+
+#include <algorithm>
+
+namespace input {
+namespace {
+
+void checkYear(const model::Job& job, base::Diagnostics& messages) {
+  const int started = static_cast<int>(std::chrono::year_month_day{job.start}.year());
+  if (job.start == base::Date{} || job.site.yearBuilt.value_or(0) <= started) return;
+  messages.error(base::placeOf(job.places, "site.year_built"), "site.year_built",
+                 inQuotes(std::to_string(*job.site.yearBuilt)) + " is after " + std::to_string(started) +
+                     ", when the work starts",
+                 "check the year, or leave it out");
+}
+
+/// Boards that may hold arsenic are sanded by people with papers for it only.
+void checkTreated(const model::Job& job, const model::Content& content, base::Diagnostics& messages) {
+  const auto& papers = job.licensedFor;
+  if (!model::asksFor(job.work, model::Work::Sand) ||
+      std::find(papers.begin(), papers.end(), "treated") != papers.end())
+    return;
+  const auto region = content.regions.find(job.site.region);
+  const auto* named =
+      region == content.regions.end() ? nullptr : model::authorityFor(region->second, "treated");
+  const std::string whom = named ? *named : "the authority";
+  for (const model::Deck& deck : job.areas) {
+    if (!content.timbers.contains(deck.timber) || !model::mayBeTreated(deck, content)) continue;
+    messages.error(deck.pos, "areas", "the boards of '" + deck.name + "' may hold arsenic and are not sanded",
+                   "take 'sand' out of 'work:', or write 'licensed_for: [treated]' where your papers and " +
+                       whom +
+                       " allow it; NSW EPA, treated timber; Caring for Our Children, standard 5.2.9.12");
+  }
+}
+
+/// Words of a name or a place where strangers are likely.
+void checkPublic(const model::Job& job, base::Diagnostics& messages) {
+  if (job.site.isPublic) return;
+  std::string words = job.customer.name;
+  for (const auto* lines : {&job.customer.address, &job.site.address}) {
+    for (const auto& line : *lines) words += " " + line;
+  }
+  words = " " + base::lowered(words) + " ";
+  for (const char* word : {"club", "school", "church", "council", "hotel", "caf\u00e9", "cafe", "restaurant",
+                           "marina", "museum", "library", "hospital", "campground", "bathing place"}) {
+    if (words.find(std::string(" ") + word + " ") == std::string::npos) continue;
+    messages.warn(
+        base::placeOf(job.places, "site"), "site.public",
+        std::string("'") + word + "' sounds like a place where people pass, and nothing is said of them",
+        "write 'public: true', or 'public: false' where nobody does");
+    return;
+  }
+}
+
+}  // namespace
+
+void checkWhole(const model::Job& job, const model::Content& content, base::Diagnostics& messages) {
+  checkTreated(job, content, messages);
+  checkPublic(job, messages);
+  checkYear(job, messages);
+}
+
+}  // namespace input

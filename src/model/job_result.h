@@ -1,0 +1,24 @@
+// Everything that is computed of one job.
+#pragma once
+
+#include "base/language.h"
+#include "model/exposure.h"
+#include "model/plan.h"
+
+namespace model {
+
+/// In the language that its content is in, which 'c' points into. All else is the same in every language.
+struct JobResult {
+  JobInputs c;
+  const Content& content;
+  const base::Language& language;
+  Estimate estimate;
+  Plan plan;
+  Resources resources;
+  AsLaid laid;
+  Price price;
+  CrewExposure exposure;
+  std::vector<HazardChoice> hazards;  // every one of the content, in its order
+};
+
+}  // namespace model

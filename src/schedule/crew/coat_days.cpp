@@ -1,0 +1,364 @@
+#include "schedule/crew/coat_days.h"
+
+#include "model/wiping.h"
+#include "schedule/weather/zone.h"
+
+#include <algorithm>
+#include <numeric>
+
+namespace schedule {
+namespace {
+
+using base::LocalTime;
+using std::chrono::days;
+
+constexpr int mostWorkdays = 40;            // from the first coat of a stage to its last
+constexpr int longestSameDayWait = 6 * 60;  // minutes between two coats of a day
+
+int sum(const std::vector<Piece>& pieces) {
+  return std::accumulate(pieces.begin(), pieces.end(), 0,
+                         [](int n, const Piece& p) { return n + p.minutes; });
+}
+
+bool hasRested(const DayPlan& day) {
+  return std::any_of(day.duties.begin(), day.duties.end(),
+                     [](const auto& duty) { return duty.what == model::Duty::What::Rest; });
+}
+
+/// A day that begins later, so that nobody waits on site for the dew to go.
+void later(DayPlan& day, int minutes) {
+  if (minutes <= 0) return;
+  day.arrive += minutes;
+  for (auto& duty : day.duties) {
+    duty.shift.start.minutes += minutes;
+    duty.shift.end.minutes += minutes;
+  }
+}
+
+int upToFive(int minutes) { return (minutes + 4) / 5 * 5; }
+
+bool holds(const std::vector<std::size_t>& list, std::size_t one) {
+  return std::find(list.begin(), list.end(), one) != list.end();
+}
+
+}  // namespace
+
+const LaidCoat* CoatDays::lastCoat(const Schedule& schedule, std::size_t unit) const {
+  for (auto coat = schedule.coats.rbegin(); coat != schedule.coats.rend(); ++coat) {
+    if (coat->unit == unit) return &*coat;
+  }
+  return nullptr;
+}
+
+/// Whether the only way from a unit leads over another, or over a later part of its own deck.
+bool CoatDays::blocks(std::size_t unit, std::size_t behind) const {
+  const std::size_t over = work_.units[unit].deck, from = work_.units[behind].deck;
+  if (over == from) return behind < unit;
+  return !desk_.graph.path(from, {}, [&](std::size_t deck) { return deck == over; });
+}
+
+bool CoatDays::isReached(const Schedule& schedule, std::size_t unit, LocalTime at,
+                         const std::vector<std::size_t>& later) const {
+  const std::size_t own = work_.units[unit].deck;
+  const auto isShut = [&](std::size_t deck) {
+    for (const auto& coat : schedule.coats) {
+      if (work_.units[coat.unit].deck != deck || coat.walk <= at) continue;
+      // What is coated once more later that day bears a step as soon as that coat may follow.
+      if (coat.recoat <= at && holds(later, coat.unit) && lastCoat(schedule, coat.unit) == &coat) continue;
+      return true;
+    }
+    return false;
+  };
+  // Later parts of its own deck are its way out.
+  for (const auto& coat : schedule.coats) {
+    if (coat.unit <= unit || work_.units[coat.unit].deck != own || coat.walk <= at) continue;
+    if (coat.recoat > at || !holds(later, coat.unit)) return false;
+  }
+  return desk_.graph.path(own, {}, isShut).has_value();
+}
+
+bool CoatDays::mayBeCoated(const Schedule& schedule, std::size_t unit, base::Date day,
+                           const std::vector<std::size_t>& today) const {
+  if (coatsLeft(unit) == 0) return false;
+  const auto* last = lastCoat(schedule, unit);
+  if (last && last->recoat.day > day) return false;
+  // Nobody is shut in, or out, by it; and what drips on it comes first.
+  for (std::size_t behind = from_; behind < until_; ++behind) {
+    const int left = coatsLeft(behind) - (holds(today, behind) ? 1 : 0);
+    const bool isOver = behind < unit && !desk_.graph.areas()[work_.units[behind].deck].isStoodOn &&
+                        desk_.graph.areas()[work_.units[unit].deck].isStoodOn;
+    const int doneThen = static_cast<int>(work_.units[behind].coats.size()) - left;
+    if (isOver && left > 0 && doneThen <= done_[unit]) return false;
+    if (behind == unit || left <= 0 || !blocks(unit, behind)) continue;
+    if (left > coatsLeft(unit) - 1) return false;
+  }
+  return true;
+}
+
+/// What is done before a coat on a unit, and when it may be laid.
+void CoatDays::addItem(Round& round, const Schedule& schedule, std::size_t u, base::Date day,
+                       int latestStroke) const {
+  const Unit& unit = work_.units[u];
+  const auto coat = static_cast<std::size_t>(done_[u]);
+  const auto* last = lastCoat(schedule, u);
+  bool isLate = false, isBare = false;
+  if (last)
+    isLate =
+        between(desk_.c.job.site.timezone, last->end, {day, latestStroke}) > desk_.c.product->times.recoatMax;
+  else
+    isBare = schedule.bareSince[u] != LocalTime{} && day - schedule.bareSince[u].day > days{coatWithinDays};
+  const auto& extra = unit.coats[coat].extra;
+  round.isLate.push_back(isLate);
+  round.isExtra.push_back((isLate || isBare) && extra.has_value());
+  if (round.isExtra.back()) round.before.push_back(*extra);
+  if (coat == 0) round.before.insert(round.before.end(), unit.taping.begin(), unit.taping.end());
+  FlowItem item{u,
+                &unit,
+                static_cast<int>(coat) + 1,
+                desk_.open.on(day, unit.deck, choice_.heed),
+                0,
+                desk_.open.surfaces(day, unit.deck)};
+  if (last && last->recoat.day == day) item.notBefore = upToFive(last->recoat.minutes);
+  round.items.push_back(std::move(item));
+}
+
+/// From when on dust may fly: not on a coat that is not touch dry. A deck's own coat below has dried for
+/// longer.
+std::optional<int> CoatDays::dustFrom(const Round& round, const Schedule& schedule, base::Date day,
+                                      int from) const {
+  const bool soils =
+      std::any_of(round.before.begin(), round.before.end(), [](const Piece& p) { return p.soilsWetCoats; });
+  for (const auto& coat : schedule.coats) {
+    if (!soils || coat.touchDry <= LocalTime{day, from}) continue;
+    if (coat.touchDry.day > day) return {};
+    from = std::max(from, upToFive(coat.touchDry.minutes));
+  }
+  return from;
+}
+
+FlowRules CoatDays::rulesFor(const Schedule& schedule, const std::vector<std::size_t>& units, base::Date day,
+                             bool isBegun) const {
+  FlowRules rules;
+  if (choice_.heed != Heed::All) rules.leastOpen = 0;
+  rules.people = desk_.c.job.crew.people;
+  rules.openAt20 = static_cast<double>(desk_.c.product->openTime.millionths) * 60 / 1e6;
+  rules.wipeWait = model::wipeOffMinutes(desk_.c.product->times);
+  rules.rest = isBegun && hasRested(schedule.days.back()) ? 0 : desk_.calendar.rest();
+  rules.until = desk_.calendar.day().until - last_;
+  rules.graph = &desk_.graph;
+  rules.isWet = [this, &schedule, day](std::size_t deck, int minute) {
+    return std::any_of(schedule.coats.begin(), schedule.coats.end(), [&](const LaidCoat& coat) {
+      return work_.units[coat.unit].deck == deck && coat.walk > LocalTime{day, minute};
+    });
+  };
+  rules.dryBoardsBeside = [this, &schedule, &units, day](std::size_t unit, int minute) {
+    return dryBoardsBeside(schedule, unit, units, {day, minute});
+  };
+  return rules;
+}
+
+/// The boards of later parts of a deck that are not coated in this round: dry all together, or no way out.
+std::optional<BoardSpan> CoatDays::dryBoardsBeside(const Schedule& schedule, std::size_t unit,
+                                                   const std::vector<std::size_t>& today,
+                                                   LocalTime at) const {
+  std::optional<BoardSpan> all;
+  for (std::size_t u = unit + 1; u < work_.units.size() && work_.units[u].deck == work_.units[unit].deck;
+       ++u) {
+    if (holds(today, u)) continue;
+    const auto* laid = lastCoat(schedule, u);
+    const auto boards = work_.units[u].boards();
+    if (!boards || (laid && laid->walk > at)) return {};
+    if (!all) all = boards;
+    all = BoardSpan{std::min(all->low, boards->low), std::max(all->high, boards->high)};
+  }
+  return all;
+}
+
+/// Whether a coat that was not taken for late begins past the longest wait after the one below.
+bool CoatDays::becomesLate(const Round& round, const Schedule& schedule, base::Date day) const {
+  for (std::size_t i = 0; i < round.items.size(); ++i) {
+    const std::size_t unit = round.items[i].index;
+    const auto* last = lastCoat(schedule, unit);
+    if (!last || round.isLate[i]) continue;
+    int stroke = 24 * 60 - 1;
+    for (const auto& strip : round.flow.strips) {
+      if (strip.unit == unit) stroke = std::min(stroke, strip.firstStroke());
+    }
+    if (between(desk_.c.job.site.timezone, last->end, {day, stroke}) > desk_.c.product->times.recoatMax)
+      return true;
+  }
+  return false;
+}
+
+std::optional<CoatDays::Round> CoatDays::attempt(const Schedule& schedule, base::Date day, int from,
+                                                 const std::vector<std::size_t>& units, bool isBegun,
+                                                 int margin) {
+  Round round;
+  for (const auto u : units) {
+    addItem(round, schedule, u, day, std::min(from + margin, 24 * 60 - 1));
+    from = std::max(from, round.items.back().notBefore);
+  }
+  for (const auto& item : round.items)
+    round.before.insert(round.before.end(), item.work().before.begin(), item.work().before.end());
+  const auto dusty = dustFrom(round, schedule, day, from);
+  if (!dusty) return {};
+  const int before = sum(round.before);
+  // Taped, sanded and blown clean just before the first stroke: nobody waits on site for the dew to go.
+  int earliest = 24 * 60;
+  for (const auto& item : round.items) {
+    for (const auto& span : item.open) earliest = std::min(earliest, std::max(span.from, item.notBefore));
+  }
+  const int start = std::max(*dusty + before, upToFive(earliest));
+  FlowRules rules = rulesFor(schedule, units, day, isBegun);
+  rules.arrive = isBegun ? schedule.days.back().arrive : start - before - desk_.calendar.morning();
+  auto flow = flowOf(round.items, start, rules);
+  if (!flow) return {};
+  round.flow = std::move(*flow);
+  round.start = round.flow.firstStroke - before;
+  // A rest before the first stroke comes before the taping too.
+  for (auto& [begun, done] : round.flow.rests) {
+    if (begun >= round.flow.firstStroke) continue;
+    done = round.start;
+    begun = round.start - rules.rest;
+  }
+  if (becomesLate(round, schedule, day)) {
+    constexpr int more = 6 * 60;
+    return margin > 0 ? std::nullopt : attempt(schedule, day, from, units, isBegun, more);
+  }
+  // Everyone finds a way in, and out again.
+  for (std::size_t i = 0; i < units.size(); ++i) {
+    const std::vector<std::size_t> later(units.begin() + static_cast<std::ptrdiff_t>(i) + 1, units.end());
+    if (!isReached(schedule, units[i], {day, round.start}, later)) return {};
+  }
+  return round;
+}
+
+std::optional<CoatDays::Round> CoatDays::round(const Schedule& schedule, base::Date day, int from,
+                                               bool isBegun) {
+  std::optional<Round> best;
+  std::vector<std::size_t> today;
+  // Mostly the day holds all of them.
+  for (std::size_t u = from_; u < until_; ++u) {
+    if (mayBeCoated(schedule, u, day, today)) today.push_back(u);
+  }
+  if (today.empty()) return {};
+  if (today.size() > 1 && (best = attempt(schedule, day, from, today, isBegun))) return best;
+  today.clear();
+  for (std::size_t u = from_; u < until_; ++u) {
+    if (!mayBeCoated(schedule, u, day, today)) continue;
+    auto with = today;
+    with.push_back(u);
+    if (auto round = attempt(schedule, day, from, with, isBegun)) {
+      best = std::move(round);
+      today = std::move(with);
+    }
+  }
+  return best;
+}
+
+void CoatDays::add(Schedule& schedule, base::Date day, Round round, bool isNewDay) {
+  const int people = desk_.c.job.crew.people;
+  if (isNewDay) {
+    schedule.days.push_back({});
+    schedule.days.back().date = day;
+    schedule.days.back().arrive = round.begun() - desk_.calendar.morning();
+  }
+  DayPlan& plan = schedule.days.back();
+  if (!isNewDay && plan.strips.empty()) later(plan, round.begun() - (plan.home - desk_.calendar.evening()));
+  const auto all = everyone(people);
+  const auto put = [&](const std::string& task, Where deck, int part, int pass, int from, int until,
+                       const std::vector<std::size_t>& who, int strip = 0) {
+    model::Shift shift{task, deck, pass, {day, from}, {day, until}, static_cast<int>(who.size()), who, part};
+    plan.duties.push_back({model::Duty::What::Task, std::move(shift), strip});
+  };
+  int now = round.start;
+  for (const auto& piece : round.before) {
+    put(piece.task, piece.deck, piece.part, piece.pass, now, now + piece.minutes, all);
+    now += piece.minutes;
+  }
+  for (const auto& [from, until] : round.flow.rests)
+    plan.duties.push_back(
+        {model::Duty::What::Rest, {{}, {}, 0, {day, from}, {day, until}, people, all, 0}, 0});
+  int number = static_cast<int>(plan.strips.size());
+  for (const auto& strip : round.flow.strips) {
+    ++number;
+    const Unit& unit = work_.units[strip.unit];
+    const CoatWork& work = unit.coats[static_cast<std::size_t>(strip.coat - 1)];
+    const auto putSlot = [&](const std::string& task, const Slot& slot) {
+      put(task, unit.deck, unit.part, strip.coat, slot.start, slot.end, slot.who, number);
+    };
+    if (strip.cutIn) putSlot(work.cutInTask, *strip.cutIn);
+    putSlot(work.layTask, strip.lay);
+    if (strip.wipe) putSlot(work.wipeTask, *strip.wipe);
+  }
+  const auto& times = desk_.c.product->times;
+  for (std::size_t i = 0; i < round.items.size(); ++i) {
+    const auto& item = round.items[i];
+    LaidCoat coat;
+    coat.unit = item.index;
+    coat.coat = item.coat;
+    coat.start = {day, 24 * 60};
+    for (const auto& strip : round.flow.strips) {
+      if (strip.unit != item.index) continue;
+      coat.start.minutes = std::min(coat.start.minutes, strip.firstStroke());
+      coat.end = std::max(coat.end, {day, strip.lay.end});
+    }
+    coat.touchDry = desk_.drying.dryAt(coat.end, times.touchDry);
+    coat.recoat = desk_.drying.dryAt(coat.end, times.recoatMin);
+    coat.walk = desk_.drying.dryAt(coat.end, times.walk);
+    coat.heed = choice_.heed;
+    coat.isLate = round.isLate[i];
+    coat.isExtra = round.isExtra[i];
+    schedule.coats.push_back(coat);
+    ++done_[item.index];
+  }
+  schedule.unreached += round.flow.unreached;
+  plan.strips.insert(plan.strips.end(), round.flow.strips.begin(), round.flow.strips.end());
+  int fit = 0;
+  for (const auto& item : round.items) {
+    for (const auto& span : item.open) fit = std::max(fit, span.until);
+  }
+  const auto& strips = round.flow.strips;
+  const int wiping = strips.back().wipe
+                         ? model::wipeOffMinutes(times) + strips.back().wipe->end - strips.back().wipe->start
+                         : 0;
+  const int stroke = std::min(fit, desk_.calendar.day().until - last_ - wiping) / 5 * 5;
+  plan.lastStroke = std::max(stroke, round.flow.lastStroke);
+  plan.lastStart = *plan.lastStroke - (round.flow.lastStroke - round.flow.firstStroke);
+  plan.home = std::max(round.flow.end, now) + desk_.calendar.evening();
+}
+
+bool CoatDays::place(Schedule& schedule, std::size_t from, std::size_t until, base::Date anchor,
+                     int notBefore, const CoatChoice& choice) {
+  choice_ = choice;
+  from_ = from;
+  until_ = until;
+  done_.assign(work_.units.size(), 0);
+  for (const auto& coat : schedule.coats) done_[coat.unit] = std::max(done_[coat.unit], coat.coat);
+  const auto isDone = [&] {
+    for (std::size_t u = from; u < until; ++u) {
+      if (coatsLeft(u) > 0) return false;
+    }
+    return true;
+  };
+  base::Date day = anchor;
+  for (int n = 0; n < mostWorkdays && !isDone(); ++n, day = desk_.calendar.workday(day + days{1})) {
+    bool isBegun = !schedule.days.empty() && schedule.days.back().date == day;
+    int now = std::max(desk_.calendar.day().from, day == anchor ? upToFive(notBefore) : 0);
+    if (isBegun) now = std::max(now, schedule.days.back().home - desk_.calendar.evening());
+    bool isAny = false;
+    while (true) {
+      auto next = round(schedule, day, now, isBegun);
+      if (!next) break;
+      if (isAny && next->flow.firstStroke - now > longestSameDayWait) break;
+      add(schedule, day, std::move(*next), !isBegun);
+      isBegun = isAny = true;
+      now = schedule.days.back().home - desk_.calendar.evening();
+      if (!choice.sameDay) break;
+    }
+    if (day == anchor && !isAny) return false;
+  }
+  return isDone();
+}
+
+}  // namespace schedule

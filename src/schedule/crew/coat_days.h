@@ -1,0 +1,67 @@
+// The coats of some units, day after day from a given one: as many as a day holds, in the order of the site.
+#pragma once
+
+#include "schedule/crew/schedule.h"
+
+namespace schedule {
+
+/// What the search decides about coats.
+struct CoatChoice {
+  Heed heed = Heed::All;
+  bool sameDay = false;  // a second coat may wait on site for the first to dry
+};
+
+class CoatDays {
+ public:
+  /// 'last' are minutes of what is done for the whole job after the coats.
+  CoatDays(const Desk& desk, const Work& work, int last) : desk_(desk), work_(work), last_(last) {}
+
+  /// Adds the coats of units [from, until) to the schedule. The first day is 'anchor'; it begins with what
+  /// the schedule already holds of it, which ends at its last duty, and not before that minute. False where
+  /// the anchor holds no coat, or the coats do not all find a day.
+  bool place(Schedule& schedule, std::size_t from, std::size_t until, base::Date anchor, int notBefore,
+             const CoatChoice& choice);
+
+ private:
+  struct Round {
+    std::vector<FlowItem> items;
+    std::vector<Piece> before;  // taping, sanding once more, clearing dust
+    Flow flow;
+    int start = 0;  // of 'before'
+    /// Or of the rest before it.
+    int begun() const { return flow.rests.empty() ? start : std::min(start, flow.rests.front().first); }
+    std::vector<bool> isExtra, isLate;
+  };
+
+  std::optional<Round> round(const Schedule& schedule, base::Date day, int from, bool isBegun);
+  /// 'margin' minutes later than 'from' a coat is taken for late.
+  std::optional<Round> attempt(const Schedule& schedule, base::Date day, int from,
+                               const std::vector<std::size_t>& units, bool isBegun, int margin = 0);
+  void addItem(Round& round, const Schedule& schedule, std::size_t u, base::Date day, int latestStroke) const;
+  std::optional<int> dustFrom(const Round& round, const Schedule& schedule, base::Date day, int from) const;
+  FlowRules rulesFor(const Schedule& schedule, const std::vector<std::size_t>& units, base::Date day,
+                     bool isBegun) const;
+  std::optional<BoardSpan> dryBoardsBeside(const Schedule& schedule, std::size_t unit,
+                                           const std::vector<std::size_t>& today, base::LocalTime at) const;
+  bool becomesLate(const Round& round, const Schedule& schedule, base::Date day) const;
+  bool mayBeCoated(const Schedule& schedule, std::size_t unit, base::Date day,
+                   const std::vector<std::size_t>& today) const;
+  bool blocks(std::size_t unit, std::size_t behind) const;
+  /// Whether the way of a unit is open at a moment; 'later' get their next coat later in the same round.
+  bool isReached(const Schedule& schedule, std::size_t unit, base::LocalTime at,
+                 const std::vector<std::size_t>& later) const;
+  void add(Schedule& schedule, base::Date day, Round round, bool isNewDay);
+  const LaidCoat* lastCoat(const Schedule& schedule, std::size_t unit) const;
+  int coatsLeft(std::size_t unit) const {
+    return static_cast<int>(work_.units[unit].coats.size()) - done_[unit];
+  }
+
+  const Desk& desk_;
+  const Work& work_;
+  int last_;
+  CoatChoice choice_;
+  std::size_t from_ = 0, until_ = 0;
+  std::vector<int> done_;
+};
+
+}  // namespace schedule

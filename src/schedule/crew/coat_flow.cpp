@@ -1,0 +1,364 @@
+#include "schedule/crew/coat_flow.h"
+
+#include "schedule/weather/boards.h"
+
+#include <algorithm>
+#include <cmath>
+#include <deque>
+#include <numeric>
+#include <tuple>
+
+namespace schedule {
+namespace {
+
+constexpr int five = 5;
+
+int fivesOf(int minutes) { return (minutes + five - 1) / five * five; }
+
+/// How people share the work, and how wide the strips are.
+struct Roles {
+  int layers = 1;
+  int spread = 1;
+};
+
+/// A strip that waits to be wiped.
+struct Pending {
+  std::size_t strip = 0;
+  std::size_t item = 0;
+  int due = 0, minutes = 0;
+  bool isReachedFromGround = false;
+  std::vector<std::size_t> decks;  // from which a pole reaches it
+};
+
+bool isReached(const Row& row, const FlowStrip& strip, BoardSpan dry) {
+  constexpr double footing = 0.3;  // m of dry boards to stand on: our own choice
+  if ((dry.high - dry.low + 1) * static_cast<double>(row.pitch.millionths) / 1e9 < footing) return false;
+  const int near = std::clamp(strip.fromBoard, dry.low, dry.high);
+  return isReachedFromBoard(row, strip.fromBoard, strip.boards, near);
+}
+
+class FlowMaker {
+ public:
+  FlowMaker(const std::vector<FlowItem>& items, int start, const FlowRules& rules, const Roles& roles)
+      : items_(&items),
+        rules_(&rules),
+        spread_(roles.spread),
+        layersFree_(start),
+        isRested_(rules.rest == 0) {
+    free_.assign(static_cast<std::size_t>(rules.people), start);
+    everyone_.resize(free_.size());
+    std::iota(everyone_.begin(), everyone_.end(), std::size_t{0});
+    layers_.assign(everyone_.begin(), everyone_.begin() + roles.layers);
+    helpers_.assign(everyone_.begin() + roles.layers, everyone_.end());
+    hasHelpers_ = !helpers_.empty();
+    if (!hasHelpers_) helpers_ = layers_;
+  }
+
+  std::optional<Flow> make() {
+    for (std::size_t i = 0; i < items_->size(); ++i) {
+      if (!place(i)) return {};
+    }
+    while (!pending_.empty()) wipe(everyone_);
+    for (const int f : free_) flow_.end = std::max(flow_.end, f);
+    if (flow_.end > rules_->until) return {};
+    return std::move(flow_);
+  }
+
+ private:
+  const FlowItem& itemOf(std::size_t item) const { return (*items_)[item]; }
+  const CoatWork& workOf(std::size_t item) const { return itemOf(item).work(); }
+  bool isWiped(std::size_t item) const { return rules_->wipeWait > 0 && workOf(item).wipe > 0; }
+
+  /// Side by side they need two metres of board each: our own choice.
+  int layersOf(std::size_t item) const {
+    const auto layers = static_cast<int>(layers_.size());
+    const Unit& unit = *itemOf(item).unit;
+    if (!unit.row) return layers;
+    const auto longest = std::max_element(unit.row->lengths.begin(), unit.row->lengths.end());
+    return std::clamp(static_cast<int>(longest->millionths / base::metres(2).millionths), 1, layers);
+  }
+
+  /// In the first of its fit spans that holds the whole coat.
+  bool place(std::size_t item) {
+    const auto& it = itemOf(item);
+    const int ready = fivesOf(std::max(layersFree_, it.notBefore));
+    for (const auto& span : it.open) {
+      if (span.until <= ready) continue;
+      FlowMaker attempt = *this;
+      attempt.earliest_ = std::max(fivesOf(span.from), fivesOf(it.notBefore));
+      attempt.lay(item, std::max(attempt.earliest_, ready));
+      if (attempt.flow_.lastStroke > span.until) continue;
+      *this = std::move(attempt);
+      return true;
+    }
+    return false;
+  }
+
+  /// Nobody works longer than six hours on end: where this unit would take longer, all rest before it.
+  int rested(std::size_t item, int start) {
+    const int minutes = fives(workOf(item).lay + (hasHelpers_ ? 0 : workOf(item).cutIn), layersOf(item));
+    constexpr int afterWork = 60;
+    if (isRested_ || start - rules_->arrive < afterWork || start + minutes - rules_->arrive <= longestSpell)
+      return start;
+    isRested_ = true;
+    const int from = std::max(start, *std::max_element(free_.begin(), free_.end()));
+    flow_.rests.push_back({from, from + rules_->rest});
+    for (int& f : free_) f = from + rules_->rest;
+    return from + rules_->rest;
+  }
+
+  int openMinutes(std::size_t item, int from) const {
+    const int minutes = fives(workOf(item).lay + workOf(item).cutIn, layersOf(item));
+    double warmest = 20;
+    for (int h = from / 60; h <= std::min(23, (from + minutes) / 60); ++h)
+      warmest = std::max(warmest, itemOf(item).surface[static_cast<std::size_t>(h)]);
+    constexpr double rounding = 0.001;
+    return std::max(1, static_cast<int>(std::floor(openTime(rules_->openAt20, warmest) + rounding)));
+  }
+
+  void lay(std::size_t item, int start) {
+    start = rested(item, start);
+    const int open = openMinutes(item, start);
+    if (open < rules_->leastOpen) {
+      flow_.lastStroke = 24 * 60;
+      return;
+    }
+    // Whoever lays also cuts in and wipes between two strips where nobody else is there.
+    const int besides = hasHelpers_ ? 0 : (workOf(item).cutIn > 0 ? five : 0) + (isWiped(item) ? five : 0);
+    const std::size_t first = flow_.strips.size();
+    firstStrips_.push_back(first);
+    for (auto& strip : stripsOf(itemOf(item), {layersOf(item), open, besides, spread_}))
+      flow_.strips.push_back(std::move(strip));
+    layersFree_ = std::max(layersFree_, start);
+    earliest_ = std::max(earliest_, layersFree_);  // others may still come over its boards till then
+    for (std::size_t i = first; i < flow_.strips.size(); ++i) {
+      layStrip(item, i, i == first);
+      laid_ = i + 1;
+      if (isWiped(item)) await(item, i);
+    }
+  }
+
+  void layStrip(std::size_t item, std::size_t i, bool isFirst) {
+    auto& strip = flow_.strips[i];
+    int target = std::max(layersFree_, wipeBefore(i));
+    if (!isFirst && spread_ > 1 && strip.goesOn) target = std::max(target, pacedStart(i));
+    const int begun = cutIn(item, i, target);
+    strip.lay.who.assign(layers_.begin(), layers_.begin() + layersOf(item));
+    strip.lay.start = std::max(target, begun);
+    for (const auto p : strip.lay.who) strip.lay.start = std::max(strip.lay.start, free_[p]);
+    strip.lay.end = strip.lay.start + strip.minutes;
+    if (!isFirst) meetEdge(flow_.strips[i - 1], strip);
+    layersFree_ = strip.lay.end;
+    for (const auto p : strip.lay.who) free_[p] = std::max(free_[p], strip.lay.end);
+    flow_.firstStroke = i == 0 ? strip.firstStroke() : std::min(flow_.firstStroke, strip.firstStroke());
+    flow_.lastStroke = std::max(flow_.lastStroke, strip.lay.end);
+  }
+
+  /// As late as the wet edge allows.
+  int pacedStart(std::size_t i) const {
+    const auto& before = flow_.strips[i - 1];
+    const auto& strip = flow_.strips[i];
+    const int wait = strip.openMinutes - std::max(0, strip.minutes - before.minutes);
+    return before.lay.start + wait / five * five;
+  }
+
+  /// Where the edge of the strip before is too old, the strip begins at a joint.
+  void meetEdge(const FlowStrip& before, FlowStrip& strip) {
+    const int age = std::max(strip.lay.start - before.lay.start, strip.lay.end - before.lay.end);
+    const bool isMet = age <= strip.openMinutes || (strip.isTooLong && before.isTooLong) || strip.boards == 0;
+    if (strip.goesOn && !isMet) {
+      strip.goesOn = false;
+      ++flow_.joints;
+    }
+  }
+
+  /// Just ahead of laying, by a helper; by all where nobody helps, or where one alone takes longer than the
+  /// border stays open. Returns when the strip may be laid: who lays follows who cuts in.
+  int cutIn(std::size_t item, std::size_t i, int target) {
+    auto& strip = flow_.strips[i];
+    const Effort effort = shareOf(workOf(item).cutIn, strip);
+    if (effort == 0) {
+      dueWipes(target);
+      return target;
+    }
+    const int alone = std::max(five, fives(effort, 1));
+    Slot slot;
+    int layFrom = 0;
+    if (!hasHelpers_ || alone > strip.openMinutes) {
+      dueWipes(target);
+      slot.start = std::max(target, *std::max_element(free_.begin(), free_.end()));
+      slot.end = slot.start + std::max(five, fives(effort, static_cast<int>(free_.size())));
+      slot.who = everyone_;
+      layFrom = slot.end;
+    } else {
+      const int from = std::max(target - alone, earliest_);
+      dueWipes(from);
+      const auto p = firstFree(helpers_);
+      slot.start = std::max(free_[p], from);
+      slot.end = slot.start + alone;
+      slot.who = {p};
+      layFrom = std::max(slot.start, slot.end - strip.minutes);
+    }
+    for (const auto p : slot.who) free_[p] = slot.end;
+    strip.cutIn = slot;
+    return layFrom;
+  }
+
+  // ------------------------------------------------------------ wiping
+
+  void await(std::size_t item, std::size_t i) {
+    const auto& strip = flow_.strips[i];
+    const int minutes = std::max(five, fives(shareOf(workOf(item).wipe, strip), 1));
+    Pending p{i, item, strip.lay.end + rules_->wipeWait, minutes, true, {}};
+    if (const Row* row = itemOf(item).unit->row) {
+      p.decks = row->reachedFrom[static_cast<std::size_t>(strip.fromBoard)];
+      for (int k = 0; k < strip.boards; ++k) {
+        const auto board = static_cast<std::size_t>(strip.fromBoard + k);
+        p.isReachedFromGround = p.isReachedFromGround && row->isReachedFromGround[board];
+        const auto& from = row->reachedFrom[board];
+        std::erase_if(p.decks,
+                      [&](auto deck) { return std::find(from.begin(), from.end(), deck) == from.end(); });
+      }
+    }
+    pending_.push_back(std::move(p));
+  }
+
+  /// The boards of a unit of this round that are dry once so many strips are laid.
+  std::optional<BoardSpan> dryBoards(std::size_t item, std::size_t laid) const {
+    if (item >= firstStrips_.size()) return itemOf(item).unit->boards();
+    const std::size_t next = std::max(laid, firstStrips_[item]);
+    const std::size_t end = item + 1 < firstStrips_.size() ? firstStrips_[item + 1] : flow_.strips.size();
+    if (next >= end) return {};
+    return flow_.strips[next].dry;
+  }
+
+  bool isReachedFromBoards(const Pending& p, std::size_t laid) const {
+    const auto& strip = flow_.strips[p.strip];
+    const Unit& unit = *itemOf(p.item).unit;
+    for (std::size_t item = p.item; item < items_->size(); ++item) {
+      if (itemOf(item).unit->deck != unit.deck) continue;
+      const auto dry = dryBoards(item, laid);
+      if (dry && isReached(*unit.row, strip, *dry)) return true;
+    }
+    const auto beside = rules_->dryBoardsBeside(itemOf(p.item).index, p.due);
+    return beside && isReached(*unit.row, strip, *beside);
+  }
+
+  /// Whether nobody may stand on a deck once so many strips are laid.
+  bool isShut(std::size_t deck, std::size_t laid, int minute) const {
+    bool isToday = false;
+    for (std::size_t item = 0; item < items_->size(); ++item) {
+      if (itemOf(item).unit->deck != deck) continue;
+      isToday = true;
+      const bool isBegun = item < firstStrips_.size() && firstStrips_[item] < laid;
+      if (isBegun || minute < itemOf(item).notBefore) return true;
+    }
+    return !isToday && rules_->isWet(deck, minute);
+  }
+
+  /// A dry place from which a strip is wiped once so many are laid.
+  std::optional<model::Stand> standFor(const Pending& p, std::size_t laid, int minute) const {
+    using On = model::Stand::On;
+    if (p.isReachedFromGround) return model::Stand{On::Ground, 0};
+    if (isReachedFromBoards(p, laid)) return model::Stand{On::Boards, 0};
+    const auto shut = [&](std::size_t deck) { return isShut(deck, laid, minute); };
+    for (const auto deck : p.decks) {
+      if (!shut(deck) && rules_->graph->path(deck, {}, shut)) return model::Stand{On::Deck, deck};
+    }
+    return {};
+  }
+
+  /// Before this strip is laid, what could then no more be reached from a dry place is wiped. Returns when
+  /// that is done.
+  int wipeBefore(std::size_t next) {
+    int held = 0;
+    for (std::size_t i = 0; i < pending_.size();) {
+      const Pending& p = pending_[i];
+      // What is out of reach already is not waited for.
+      if (standFor(p, next + 1, p.due) || !standFor(p, next, p.due)) {
+        ++i;
+        continue;
+      }
+      for (std::size_t k = 0; k <= i; ++k) held = std::max(held, wipe(helpers_));
+      i = 0;
+    }
+    return held;
+  }
+
+  /// What is due and done before a moment.
+  void dueWipes(int until) {
+    while (!pending_.empty()) {
+      const auto& front = pending_.front();
+      const int done = std::max(free_[firstFree(helpers_)], front.due) + front.minutes;
+      // Without helpers the edge waits for as long as a wipe takes; so it does for what waits too long.
+      const bool isPressing = front.due + rules_->wipeWait / 2 <= until;
+      if ((hasHelpers_ ? done : front.due) > until && !isPressing) return;
+      wipe(helpers_);
+    }
+  }
+
+  std::size_t firstFree(const std::vector<std::size_t>& people) const {
+    return *std::min_element(people.begin(), people.end(),
+                             [&](auto a, auto b) { return free_[a] < free_[b]; });
+  }
+
+  /// The strip that waits longest, by the first who is free. Returns when it is done.
+  int wipe(const std::vector<std::size_t>& people) {
+    const Pending p = std::move(pending_.front());
+    pending_.pop_front();
+    const auto who = firstFree(people);
+    Slot slot;
+    slot.start = std::max(free_[who], p.due);
+    slot.end = slot.start + p.minutes;
+    slot.who = {who};
+    const auto stand = standFor(p, laid_, slot.start);
+    flow_.unreached += !stand;
+    slot.from = stand.value_or(model::Stand{model::Stand::On::Nowhere, 0});
+    if (slot.start > p.due + rules_->wipeWait) ++flow_.late;
+    free_[who] = slot.end;
+    flow_.strips[p.strip].wipe = slot;
+    return slot.end;
+  }
+
+  const std::vector<FlowItem>* items_;
+  const FlowRules* rules_;
+  int spread_;
+  std::vector<std::size_t> everyone_, layers_, helpers_;
+  std::vector<int> free_;
+  std::deque<Pending> pending_;
+  Flow flow_;
+  std::vector<std::size_t> firstStrips_;  // of each item laid so far
+  std::size_t laid_ = 0;                  // strips
+  int layersFree_;
+  int earliest_ = 0;  // stroke of the unit being placed
+  bool isRested_, hasHelpers_ = true;
+};
+
+/// Whether the fit hours would hold the laying alone, by everyone at once.
+bool couldFit(const std::vector<FlowItem>& items, int start, int people) {
+  for (const auto& item : items) {
+    if (item.open.empty()) return false;
+    start += fives(item.work().lay, people);
+    if (start > item.open.back().until) return false;
+  }
+  return true;
+}
+
+}  // namespace
+
+std::optional<Flow> flowOf(const std::vector<FlowItem>& items, int start, const FlowRules& rules) {
+  constexpr int options = 4, mostSpread = 2;
+  const auto badness = [](const Flow& f) { return std::tuple(f.unreached, f.late, f.joints, f.end); };
+  std::optional<Flow> best;
+  if (!couldFit(items, start, rules.people)) return best;
+  for (int spread = 1; spread <= mostSpread; ++spread) {
+    for (int layers = rules.people; layers >= std::max(1, rules.people - options); --layers) {
+      auto flow = FlowMaker(items, start, rules, {layers, spread}).make();
+      if (flow && (!best || badness(*flow) < badness(*best))) best = std::move(flow);
+    }
+    if (!best || best->unreached + best->late + best->joints == 0) break;
+  }
+  return best;
+}
+
+}  // namespace schedule

@@ -1,0 +1,76 @@
+// A calendar as it is being made: days on site and the coats laid on them.
+#pragma once
+
+#include "schedule/crew/coat_flow.h"
+#include "schedule/crew/open_hours.h"
+#include "schedule/weather/drying_clock.h"
+
+namespace schedule {
+
+/// One day on site.
+struct DayPlan {
+  base::Date date{};
+  int arrive = 0, home = 0;  // clock minutes
+  std::vector<model::Duty> duties;
+  std::vector<FlowStrip> strips;
+  std::optional<int> lastStart, lastStroke;
+  std::vector<Slot> packing;  // of one person each, before the last wiping; empty: all pack down before home
+};
+
+/// A coat of a unit.
+struct LaidCoat {
+  std::size_t unit = 0;
+  int coat = 1;
+  base::LocalTime start, end;  // first and last stroke
+  base::LocalTime touchDry, recoat, walk;
+  Heed heed = Heed::All;
+  bool isLate = false;   // past the product's longest wait
+  bool isExtra = false;  // sanded for once more
+};
+
+struct Schedule {
+  std::vector<DayPlan> days;  // in order
+  std::vector<LaidCoat> coats;
+  std::vector<base::LocalTime> bareSince;  // by unit; its last sanding
+  std::vector<model::WashedBoards> washed;
+  int unreached = 0;
+
+  base::LocalTime end() const;
+  /// The coat before of the same unit that ended last; null for a first coat.
+  const LaidCoat* before(const LaidCoat& coat) const;
+};
+
+/// All that a calendar is made from; outlives it.
+struct Desk {
+  const model::JobInputs& c;
+  const Calendar& calendar;
+  const AccessGraph& graph;
+  OpenHours& open;
+  DryingClock& drying;
+};
+
+/// No piece of work is shorter, unless it finishes its task; minutes.
+inline constexpr int leastPiece = 15;
+
+/// How long sanded boards may stand bare, days. Common practice, no source; a product's data sheet may say
+/// less.
+inline constexpr int coatWithinDays = 3;
+
+/// All of the crew.
+std::vector<std::size_t> everyone(int people);
+
+/// Most minutes that the first days of a stretch of work are filled with; nothing = whole days.
+using Quotas = std::vector<int>;
+
+/// All together do piece after piece from 'from' on, day by day; no piece under a quarter of an hour unless
+/// it finishes its task. Returns when the last is done; with 'ends' also when each is. No pieces: 'from'.
+base::LocalTime fill(Schedule& schedule, const std::vector<Piece>& pieces, base::LocalTime from,
+                     const Calendar& calendar, int people, const Quotas& quotas = {},
+                     std::vector<base::LocalTime>* ends = nullptr);
+
+/// Duties of everyone on a day with a coat, waits put in, from arrival to home. Everyone rests once while
+/// they wait, and before packing down where a long day leaves no time for it sooner. Whoever is free while
+/// the last strips soak in packs down, if that brings everyone home sooner.
+void closeDay(DayPlan& day, const Calendar& calendar, int people);
+
+}  // namespace schedule

@@ -1,0 +1,220 @@
+#include "schedule/crew/work.h"
+
+#include "model/crew_time.h"
+#include "model/lookup.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace schedule {
+namespace {
+
+using base::Hours;
+using base::Wide;
+
+Effort effortOf(Hours hours) {
+  return base::divide(Wide{hours.millionths} * 6000, 1'000'000, base::Round::HalfUp);
+}
+
+/// The part of some work that falls on a unit: by its boards.
+struct Share {
+  Wide part = 1, whole = 1;
+  Hours of(Hours hours) const {
+    return {base::divide(Wide{hours.millionths} * part, whole, base::Round::HalfUp)};
+  }
+};
+
+Wide sizeOf(const Row& row, const std::vector<BoardRun>& runs) {
+  Wide sum = 0;
+  for (const auto& run : runs)
+    for (int i = 0; i < run.count; ++i)
+      sum += row.sizes[static_cast<std::size_t>(run.isDown ? run.first - i : run.first + i)];
+  return sum;
+}
+
+/// A run cut into so many runs of about equal size, at joints of boards, in the order they are laid.
+std::vector<BoardRun> divided(const Row& row, const BoardRun& run, int parts) {
+  const Wide whole = sizeOf(row, {run});
+  std::vector<BoardRun> all{{run.first, 0, run.isDown}};
+  Wide done = 0;
+  for (int i = 0; i < run.count; ++i) {
+    const int board = run.isDown ? run.first - i : run.first + i;
+    const auto made = static_cast<int>(all.size());
+    if (made < parts && done * parts >= whole * made) all.push_back({board, 0, run.isDown});
+    ++all.back().count;
+    done += row.sizes[static_cast<std::size_t>(board)];
+  }
+  return all;
+}
+
+/// A deck in parts, in the order they are laid: each ends at the next, or at the way out. What is laid from
+/// two sides is divided between them too.
+std::vector<std::vector<BoardRun>> dividedDeck(const Row& row, const std::vector<BoardRun>& runs, int parts) {
+  if (parts <= 1) return {runs};
+  std::vector<std::vector<BoardRun>> all;
+  for (const auto& run : runs) {
+    const auto share = static_cast<int>(base::divide(sizeOf(row, {run}) * parts, row.whole, base::Round::Up));
+    for (const auto& part : divided(row, run, std::max(1, share))) all.push_back({part});
+  }
+  return all;
+}
+
+std::size_t rankOf(const model::Task& task, const model::Content& content) {
+  return static_cast<std::size_t>(&task - content.tasks.data());
+}
+
+struct Maker {
+  const model::JobInputs& c;
+  const model::Content& content;
+  const model::Estimate& e;
+  std::size_t firstCoatRank;
+
+  Piece pieceOf(const model::LabourLine& line, const Share& share, int part) const {
+    const auto& task = model::taskOf(content, line.task);
+    Piece piece{task.id, rankOf(task, content), line.deck,          part,          line.pass,
+                0,       task.dryAfter,         task.soilsWetCoats, task.isPerPass};
+    piece.minutes = static_cast<int>(model::crewMinutes(share.of(line.hours), c.job.crew));
+    return piece;
+  }
+
+  void addToCoat(Unit& unit, const model::LabourLine& line, const Share& share) const {
+    const auto& task = model::taskOf(content, line.task);
+    const auto coat = static_cast<std::size_t>(line.pass);
+    if (unit.coats.size() < coat) unit.coats.resize(coat);
+    auto& work = unit.coats[coat - 1];
+    const Effort effort = effortOf(share.of(line.hours));
+    const auto add = [&](std::string& id, Effort& sum) {
+      if (id.empty()) id = task.id;
+      sum += effort;
+    };
+    if (task.isWiping) add(work.wipeTask, work.wipe);
+    else if (!model::laysProduct(task)) work.before.push_back(pieceOf(line, share, unit.part));
+    else if (task.measure == model::Measure::CutIn) add(work.cutInTask, work.cutIn);
+    else add(work.layTask, work.lay);
+  }
+
+  void addPieces(Unit& unit, const Share& share) const {
+    std::vector<Piece> before;
+    for (const auto& line : e.labour) {
+      if (line.deck != unit.deck) continue;
+      const auto& task = model::taskOf(content, line.task);
+      if (task.isForLateCoat) continue;
+      if (task.isPerCoat) {
+        addToCoat(unit, line, share);
+        continue;
+      }
+      Piece piece = pieceOf(line, share, unit.part);
+      if (piece.minutes == 0) continue;
+      if (piece.rank > firstCoatRank) unit.after.push_back(piece);
+      else if (task.work == model::Work::Oil) unit.taping.push_back(piece);
+      else before.push_back(piece);
+    }
+    for (const auto& line : e.lateCoats) {
+      const auto coat = static_cast<std::size_t>(line.pass);
+      if (line.deck == unit.deck && coat <= unit.coats.size())
+        unit.coats[coat - 1].extra = pieceOf(line, share, unit.part);
+    }
+    for (auto& work : unit.coats) {
+      if (work.lay > 0) continue;
+      std::swap(work.lay, work.cutIn);
+      std::swap(work.layTask, work.cutInTask);
+    }
+    std::erase_if(unit.coats, [](const CoatWork& work) { return work.lay == 0; });
+    const auto byRank = [](const Piece& a, const Piece& b) { return a.rank < b.rank; };
+    std::stable_sort(before.begin(), before.end(), byRank);
+    unit.blocks.emplace_back();
+    for (const auto& piece : before) {
+      unit.blocks.back().push_back(piece);
+      if (!piece.dryAfter.isZero()) unit.blocks.emplace_back();
+    }
+  }
+};
+
+}  // namespace
+
+int fives(Effort effort, int people) {
+  constexpr Effort five = 500;
+  return static_cast<int>(5 * base::divide(Wide{effort}, Wide{five} * people, base::Round::Up));
+}
+
+int Unit::layMinutes(int people) const {
+  int most = 0;
+  for (const auto& coat : coats) most = std::max(most, fives(coat.lay + coat.cutIn + coat.wipe, people));
+  return most;
+}
+
+std::optional<BoardSpan> Unit::boards() const {
+  if (!row || runs.empty()) return {};
+  BoardSpan all{runs.front().first, runs.front().first};
+  for (const auto& run : runs) {
+    const int last = run.isDown ? run.first - run.count + 1 : run.first + run.count - 1;
+    all = {std::min({all.low, run.first, last}), std::max({all.high, run.first, last})};
+  }
+  return all;
+}
+
+std::vector<BoardRun> runsOf(const Row& row, const SiteArea& area, const AccessGraph& graph) {
+  const int n = static_cast<int>(row.sizes.size());
+  const Way* out = nullptr;
+  for (const auto& way : area.ways) {
+    const auto depthOf = [&](const Way& w) { return w.to ? graph.areas()[*w.to].depth : 0; };
+    if (!out || depthOf(way) < depthOf(*out)) out = &way;
+  }
+  const BoardRun down{n - 1, n, true}, up{0, n, false};
+  if (!out) return {up};
+  constexpr double stride = 0.5;  // m from the last board to the way
+  const auto [least, most] = std::minmax(boardAt(row, out->over.from), boardAt(row, out->over.to));
+  const int step = static_cast<int>(stride / (static_cast<double>(row.pitch.millionths) / 1e9));
+  const int above = n - 1 - most;
+  if (least <= step && least <= above) return {down};
+  if (above <= step) return {up};
+  // The farther side first, up to the way out; then the other, which ends with the boards that hold it. Of a
+  // wide way the boards that are wiped from the ground come last.
+  const auto isWiped = [&](int board) {
+    return row.isReachedFromGround.empty() || row.isReachedFromGround[static_cast<std::size_t>(board)];
+  };
+  const bool endsHigh = isWiped(least) == isWiped(most) ? least <= above : isWiped(most);
+  if (endsHigh) return {{n - 1, above, true}, {0, most + 1, false}};
+  return {{0, least, false}, {n - 1, n - least, true}};
+}
+
+Work workOf(const model::JobInputs& c, const model::Content& content, const model::Estimate& e,
+            const AccessGraph& graph, const std::vector<std::optional<Row>>& rows,
+            const std::vector<int>& parts) {
+  std::size_t firstCoatRank = content.tasks.size();
+  for (const auto& task : content.tasks) {
+    if (task.isPerCoat) firstCoatRank = std::min(firstCoatRank, rankOf(task, content));
+  }
+  const Maker make{c, content, e, firstCoatRank};
+  Work work;
+  for (const std::size_t deck : graph.order()) {
+    const Row* row = rows[deck] ? &*rows[deck] : nullptr;
+    if (!row) {
+      for (int part = 1; part <= parts[deck]; ++part) {
+        work.units.push_back({deck, parts[deck] > 1 ? part : 0, nullptr, {}, {}, {}, {}, {}});
+        make.addPieces(work.units.back(), {1, parts[deck]});
+      }
+      continue;
+    }
+    const auto pieces = dividedDeck(*row, runsOf(*row, graph.areas()[deck], graph), parts[deck]);
+    for (std::size_t i = 0; i < pieces.size(); ++i) {
+      work.units.push_back(
+          {deck, pieces.size() > 1 ? static_cast<int>(i) + 1 : 0, row, pieces[i], {}, {}, {}, {}});
+      make.addPieces(work.units.back(), {sizeOf(*row, pieces[i]), row->whole});
+    }
+  }
+  std::erase_if(work.units, [](const Unit& unit) {
+    const bool hasWork =
+        std::any_of(unit.blocks.begin(), unit.blocks.end(), [](const auto& b) { return !b.empty(); });
+    return !hasWork && unit.coats.empty() && unit.taping.empty() && unit.after.empty();
+  });
+  for (const auto& line : e.labour) {
+    const auto& task = model::taskOf(content, line.task);
+    if (line.deck || task.measure == model::Measure::Day) continue;
+    const Piece piece = make.pieceOf(line, {}, 0);
+    if (piece.minutes > 0) (piece.rank > firstCoatRank ? work.last : work.first).push_back(piece);
+  }
+  return work;
+}
+
+}  // namespace schedule

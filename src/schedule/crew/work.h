@@ -1,0 +1,76 @@
+// The estimate's labour as the crew meets it: what is done by all together, piece by piece, and the coats.
+#pragma once
+
+#include "schedule/site/rows.h"
+
+#include <string>
+#include <vector>
+
+namespace schedule {
+
+/// A piece of work that the whole crew does, and can lay down and take up again.
+struct Piece {
+  std::string task;
+  std::size_t rank = 0;  // the task's place in the order of work
+  Where deck;
+  int part = 0, pass = 0;
+  int minutes = 0;
+  base::Hours dryAfter;
+  bool soilsWetCoats = false;
+  bool isSanding = false;
+};
+
+/// Hundredths of a person-minute.
+using Effort = std::int64_t;
+
+/// One coat of a unit.
+struct CoatWork {
+  std::vector<Piece> before;   // clearing dust
+  std::optional<Piece> extra;  // sanding where it comes later than it may
+  std::string cutInTask, layTask, wipeTask;
+  Effort cutIn = 0, lay = 0, wipe = 0;
+};
+
+/// Boards laid one after another: first, first + 1, ... or downwards.
+struct BoardRun {
+  int first = 0, count = 0;
+  bool isDown = false;
+};
+
+/// A deck, or a part of a large one: what is coated as one.
+struct Unit {
+  std::size_t deck = 0;
+  int part = 0;
+  const Row* row = nullptr;    // null: nothing to count
+  std::vector<BoardRun> runs;  // in the order they are laid
+  std::vector<std::vector<Piece>>
+      blocks;                 // before the coats; each waits until the boards of the one before dry
+  std::vector<Piece> taping;  // on the day of its first coat, or the afternoon before
+  std::vector<CoatWork> coats;
+  std::vector<Piece> after;
+
+  /// Minutes that so many people take for the longest of its coats, with cutting in and wiping.
+  int layMinutes(int people) const;
+  /// Nothing where there are none to count.
+  std::optional<BoardSpan> boards() const;
+};
+
+struct Work {
+  std::vector<Unit> units;   // in the order of their coats
+  std::vector<Piece> first;  // for the whole job, before all else
+  std::vector<Piece> last;   // for the whole job, when the coats are done
+};
+
+/// All labour but the tasks of every day. parts[deck] is the number of parts it is laid in, at least 1.
+Work workOf(const model::JobInputs& c, const model::Content& content, const model::Estimate& e,
+            const AccessGraph& graph, const std::vector<std::optional<Row>>& rows,
+            const std::vector<int>& parts);
+
+/// From the boards farthest from the way out towards it. Where the way out lies amid the ends of boards, from
+/// both sides, what holds it last.
+std::vector<BoardRun> runsOf(const Row& row, const SiteArea& area, const AccessGraph& graph);
+
+/// Rounded up to five minutes.
+int fives(Effort effort, int people);
+
+}  // namespace schedule

@@ -1,0 +1,179 @@
+// A round of coats, strip by strip: who cuts in, lays and wipes, and when.
+#include "schedule/crew/coat_flow.h"
+#include "fixtures.h"
+
+#include <catch2/catch.hpp>
+
+using namespace model;
+using base::metres;
+using namespace schedule;
+
+namespace {
+
+/// A deck of 100 mm boards 10 m long; so many hundredths of a person-minute for each of its boards.
+struct Scene {
+  Job job;
+  std::unique_ptr<AccessGraph> graph;
+  std::optional<Row> row;
+  Unit unit;
+  FlowRules rules;
+  std::vector<FlowItem> items;
+
+  explicit Scene(int boards, Effort layPerBoard = 200) {
+    Deck deck = fixtures::sampleDeck();
+    deck.shape = Rectangle{metres(10), base::millimetres(100 * boards)};
+    deck.at = Place{};
+    deck.wayOut = Place{metres(5), Length()};
+    job.areas = {deck};
+    unit.coats.resize(1);
+    unit.coats[0].layTask = "coat";
+    unit.coats[0].lay = layPerBoard * boards;
+    rules.people = 2;
+    rules.isWet = [](std::size_t, int) { return false; };
+    rules.dryBoardsBeside = [](std::size_t, int) { return std::optional<BoardSpan>(); };
+  }
+  using Length = base::Length;
+
+  std::optional<Flow> flow(int start = 480, Span open = {480, 960}) {
+    graph = std::make_unique<AccessGraph>(job);
+    row = rowOf(placedAsGiven(job.areas)[0], job.areas[0]);
+    findReach(*row, graph->areas()[0]);
+    unit.row = &*row;
+    unit.runs = runsOf(*row, graph->areas()[0], *graph);
+    rules.graph = graph.get();
+    FlowItem item{0, &unit, 1, {open}, 0, {}};
+    item.surface.fill(20);
+    items = {item};
+    return flowOf(items, start, rules);
+  }
+};
+
+}  // namespace
+
+TEST_CASE("strips hold as many whole boards as are laid while the coat is open, in even widths") {
+  Scene s(30);  // 60 minutes: three strips of 20 minutes, 10 boards each
+  s.rules.people = 1;
+  const auto flow = s.flow();
+  REQUIRE(flow);
+  REQUIRE(flow->strips.size() == 3);
+  for (const auto& strip : flow->strips) {
+    CHECK(strip.boards == 10);
+    CHECK(strip.lay.end - strip.lay.start == 20);
+  }
+  CHECK(flow->strips[0].fromBoard == 20);  // from the lower edge towards the way out at the upper one
+  CHECK_FALSE(flow->strips[0].goesOn);
+  CHECK(flow->strips[1].goesOn);
+  CHECK(flow->lastStroke == 540);
+}
+
+TEST_CASE("warm boards make the strips narrower") {
+  Scene s(30);
+  s.rules.people = 1;
+  s.flow();
+  s.items[0].surface.fill(30);  // open half as long
+  const auto flow = flowOf(s.items, 480, s.rules);
+  REQUIRE(flow);
+  CHECK(flow->strips.size() == 6);
+  CHECK(flow->strips[0].openMinutes == 10);
+}
+
+TEST_CASE("a board that takes longer than the coat stays open is a strip of its own, and told") {
+  Scene s(3, 2500);
+  s.rules.people = 1;
+  const auto flow = s.flow();
+  REQUIRE(flow);
+  REQUIRE(flow->strips.size() == 3);
+  CHECK(flow->strips[1].isTooLong);
+}
+
+TEST_CASE("a strip is cut in beside laying it or just ahead, by who does not lay") {
+  Scene s(30);
+  s.unit.coats[0].cutInTask = "cut-in";
+  s.unit.coats[0].cutIn = 3000;  // 10 minutes a strip
+  const auto flow = s.flow();
+  REQUIRE(flow);
+  const auto& first = flow->strips[0];
+  CHECK(first.cutIn->who == std::vector<std::size_t>{1});
+  CHECK(first.cutIn->start == 480);
+  CHECK(first.lay.start == 480);  // who lays follows
+  CHECK(first.cutIn->end == 490);
+  const auto& second = flow->strips[1];
+  CHECK(second.cutIn->start == 490);
+  CHECK(second.lay.start == 500);
+  CHECK(second.cutIn->who == std::vector<std::size_t>{1});
+  CHECK(second.lay.who == std::vector<std::size_t>{0});
+}
+
+TEST_CASE("every strip is wiped when its wait is over, from the ground where the pole reaches it") {
+  Scene s(20);
+  s.unit.coats[0].wipeTask = "wipe";
+  s.unit.coats[0].wipe = 2000;
+  s.rules.wipeWait = 60;
+  const auto flow = s.flow();
+  REQUIRE(flow);
+  REQUIRE(flow->strips.size() == 2);
+  for (const auto& strip : flow->strips) {
+    CHECK(strip.wipe->start == strip.lay.end + 60);
+    CHECK(strip.wipe->end - strip.wipe->start == 10);
+    CHECK(strip.wipe->from.on == Stand::On::Ground);
+  }
+  CHECK(flow->unreached == 0);
+}
+
+TEST_CASE(
+    "where water lies all round, laying waits until what lies behind can still be wiped from dry boards") {
+  Scene s(60);  // 6 m across the boards, 2 h by one; the pole reaches 3 m
+  s.job.areas[0].edges = {
+      {Compass::East, EdgeKind::Water}, {Compass::South, EdgeKind::Water}, {Compass::West, EdgeKind::Water}};
+  s.unit.coats[0].wipeTask = "wipe";
+  s.unit.coats[0].wipe = 3000;
+  s.rules.wipeWait = 60;
+  const auto flow = s.flow();
+  REQUIRE(flow);
+  CHECK(flow->unreached == 0);
+  for (std::size_t i = 0; i < flow->strips.size(); ++i) {
+    const auto& strip = flow->strips[i];
+    if (strip.wipe->from.on != Stand::On::Boards) continue;
+    // Whoever wipes it stands on boards that are not laid before, within reach of its far side.
+    int dry = 60;
+    for (const auto& other : flow->strips) {
+      if (other.lay.start < strip.wipe->end) dry = std::min(dry, other.fromBoard);
+    }
+    CHECK(dry > 0);
+    CHECK((strip.fromBoard + strip.boards - dry) * 0.1 <= 3.1);
+  }
+}
+
+TEST_CASE("a coat that no fit hours hold to its last stroke is not begun") {
+  Scene s(30);
+  s.rules.people = 1;
+  CHECK_FALSE(s.flow(480, {480, 530}));
+  CHECK(s.flow(480, {480, 540}));
+}
+
+TEST_CASE("nobody does two things at once") {
+  for (const int people : {1, 2, 3, 5}) {
+    Scene s(40);
+    s.rules.people = people;
+    s.rules.wipeWait = 30;
+    s.unit.coats[0].cutIn = 4000;
+    s.unit.coats[0].wipe = 4000;
+    const auto flow = s.flow();
+    REQUIRE(flow);
+    std::vector<Slot> all;
+    for (const auto& strip : flow->strips) {
+      all.push_back(strip.lay);
+      if (strip.cutIn) all.push_back(*strip.cutIn);
+      REQUIRE(strip.wipe);
+      all.push_back(*strip.wipe);
+    }
+    for (std::size_t i = 0; i < all.size(); ++i) {
+      for (std::size_t k = i + 1; k < all.size(); ++k) {
+        for (const auto person : all[i].who) {
+          const bool isHis = std::find(all[k].who.begin(), all[k].who.end(), person) != all[k].who.end();
+          CHECK_FALSE((isHis && all[i].start < all[k].end && all[k].start < all[i].end));
+        }
+      }
+    }
+  }
+}

@@ -1,0 +1,148 @@
+// The price by area, the hours by task and area, and what is said of the oil: figures that have to add up.
+#include "example_jobs.h"
+#include "safety_jobs.h"
+#include "sheets/facts/facts_office.h"
+#include "sheets/facts/facts_quote.h"
+#include "sheets/words/controlled_rounding.h"
+
+using namespace safety_jobs;
+
+namespace {
+
+model::JobResult computedFrom(const std::filesystem::path& job) {
+  base::Diagnostics messages;
+  auto x = app::compute(job, shipped(), {}, messages);
+  REQUIRE(x);
+  return std::move(*x);
+}
+
+model::JobResult example(const std::string& name) {
+  return computedFrom(SOURCE_DIR "/out_examples/" + name + "/job.yaml");
+}
+
+std::string quoteOf(const model::JobResult& x) { return together(documents(x, {"quote"}).at("quote")); }
+
+std::int64_t sumOf(const std::vector<std::int64_t>& row) {
+  std::int64_t sum = 0;
+  for (const auto n : row) sum += n;
+  return sum;
+}
+
+/// Each cell, row, column and the whole lie on the whole step below or above what they were.
+void checkRounded(const sheets::Amounts& exact, std::int64_t step) {
+  const auto rounded = sheets::controlledRounding(exact, step);
+  const auto isNext = [&](std::int64_t steps, std::int64_t amount) {
+    CHECK(steps * step > amount - step);
+    CHECK(steps * step < amount + step);
+  };
+  std::int64_t all = 0, allExact = 0;
+  std::vector<std::int64_t> columns(exact[0].size()), columnsExact(exact[0].size());
+  for (std::size_t r = 0; r < exact.size(); ++r) {
+    isNext(sumOf(rounded[r]), sumOf(exact[r]));
+    for (std::size_t c = 0; c < exact[r].size(); ++c) {
+      isNext(rounded[r][c], exact[r][c]);
+      columns[c] += rounded[r][c];
+      columnsExact[c] += exact[r][c];
+    }
+    all += sumOf(rounded[r]);
+    allExact += sumOf(exact[r]);
+  }
+  for (std::size_t c = 0; c < columns.size(); ++c) isNext(columns[c], columnsExact[c]);
+  isNext(all, allExact);
+}
+
+}  // namespace
+
+TEST_CASE("a table is rounded so that rows, columns and the whole stay next to their exact sums") {
+  checkRounded({{15, 15}, {15, 15}}, 10);
+  checkRounded({{1, 2, 3}, {4, 5, 6}, {7, 8, 9}}, 10);
+  checkRounded({{0, 0}, {0, 7}}, 10);
+  checkRounded({{10, 20}, {30, 40}}, 10);  // whole already
+  std::uint32_t seed = 7;
+  for (int n = 0; n < 200; ++n) {
+    sheets::Amounts table(1 + n % 9, std::vector<std::int64_t>(1 + static_cast<std::size_t>(n) % 7));
+    for (auto& row : table) {
+      for (auto& cell : row) {
+        seed = seed * 1'664'525 + 1'013'904'223;
+        cell = seed >> 20;
+      }
+    }
+    checkRounded(table, 100);
+  }
+}
+
+TEST_CASE("what is whole already stays as it is") {
+  CHECK(sheets::controlledRounding({{10, 20}, {30, 40}}, 10) == sheets::Amounts{{1, 2}, {3, 4}});
+}
+
+TEST_CASE("the chance of running out is the tail of a triangle") {
+  const auto mL = [](std::int64_t n) { return base::Volume::whole(n); };
+  // (26.26 - have)^2 / ((26.26 - 18.60) (26.26 - 21.88)): 14.1376 / 33.5508 and 1.5876 / 33.5508
+  CHECK(sheets::chanceOfMore(mL(22'500), mL(18'600), mL(21'880), mL(26'260)) == 421);
+  CHECK(sheets::chanceOfMore(mL(25'000), mL(18'600), mL(21'880), mL(26'260)) == 47);
+  // 1 - (20 - 18.6)^2 / (7.66 * 3.28)
+  CHECK(sheets::chanceOfMore(mL(20'000), mL(18'600), mL(21'880), mL(26'260)) == 922);
+  CHECK(sheets::chanceOfMore(mL(26'260), mL(18'600), mL(21'880), mL(26'260)) == 0);
+  CHECK(sheets::chanceOfMore(mL(18'600), mL(18'600), mL(21'880), mL(26'260)) == 1000);
+}
+
+TEST_CASE("prices of the areas, of materials and of the site add up to the lines of the quote") {
+  for (const auto& job : examples::jobs()) {
+    INFO(job);
+    const auto x = computedFrom(job);
+    const auto parts = sheets::priceParts(x);
+    base::Money amount = parts.materials.amount + parts.site.amount,
+                cost = parts.materials.cost + parts.site.cost;
+    for (const auto& area : parts.areas) {
+      amount += area.amount;
+      cost += area.cost;
+    }
+    CHECK(amount == x.price.subtotal);
+    CHECK(cost == x.price.labourCost + x.price.productCost + x.price.consumableCost + x.price.otherCost);
+  }
+}
+
+TEST_CASE(
+    "a quote shows a price for each area, each kind of work with its rate, or one sum, as it is asked") {
+  auto x = example("landing");
+  const std::string areaPrice = "3,785.57", rate = "24.59", total = "Total incl. GST";
+  const auto shows = [&](model::PriceShow show) {
+    x.c.job.price.show = show;
+    const std::string quote = quoteOf(x);
+    CHECK(holds(quote, total));
+    return std::pair(holds(quote, areaPrice), holds(quote, rate));
+  };
+  CHECK(shows(model::PriceShow::Areas) == std::pair(true, false));
+  CHECK(shows(model::PriceShow::Work) == std::pair(false, true));
+  CHECK(shows(model::PriceShow::Lump) == std::pair(false, false));
+}
+
+TEST_CASE("a firm tells what it is insured for, holds and guarantees, or the quote is silent of it") {
+  auto x = example("landing");
+  auto& firm = x.c.brand;
+  const std::vector<std::string> labels = {"Insurance:", "Licences:", "Guarantee:", "due within", "pay to"};
+  const std::string all = quoteOf(x);
+  for (const auto& label : labels) CHECK(holds(all, label));
+  for (const auto& words : {firm.insurance, firm.guarantee, firm.licences.at(0), firm.bank.at(1)})
+    CHECK(holds(all, words));
+  firm.insurance = firm.guarantee = "";
+  firm.licences.clear();
+  firm.bank.clear();
+  firm.paymentDays.reset();
+  const std::string none = quoteOf(x);
+  for (const auto& label : labels) CHECK_FALSE(holds(none, label));
+  CHECK(holds(none, "Mara Quill leads, with Tem Harrow and Ned Farrow."));
+}
+
+TEST_CASE("a quote is one leaf, orders and office a page each; more than six areas take one page more",
+          "[pages]") {
+  for (const auto& job : examples::jobs()) {
+    const auto x = computedFrom(job);
+    const bool isLarge = x.c.job.areas.size() > 6;
+    const auto pages = documents(x, {"quote", "orders", "office"});
+    INFO(job);
+    CHECK(pages.at("quote").pages.size() <= (isLarge ? 3 : 2));
+    CHECK(pages.at("orders").pages.size() == 1);
+    CHECK(pages.at("office").pages.size() <= (isLarge ? 2 : 1));
+  }
+}
