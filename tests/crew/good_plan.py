@@ -19,7 +19,7 @@ def task(day, start, end, name, people, area=None, coat=None, n=None, grit=None)
     t = {"task": name, "area": area, "coat": coat, "part": None, "start": at(day, start), "end": at(day, end),
          "people": people}
     if n:
-        t["n"] = n
+        t["strips"] = [n, n]
     if grit:
         t["grit"] = grit
     return t

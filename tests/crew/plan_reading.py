@@ -59,11 +59,13 @@ class Piece(Span):
     def __init__(self, t):
         super().__init__(t["start"], t["end"], t["people"])
         self.task, self.area, self.coat, self.part = t["task"], t["area"], t["coat"], t["part"]
-        self.grit, self.n = t.get("grit"), t.get("n")
+        self.grit = t.get("grit")
+        first, last = t.get("strips", (1, 0))
+        self.strips = range(first, last + 1)
 
     def __str__(self):
         what = self.task + (f" coat {self.coat}" if self.coat else "") + (f" on {self.area}" if self.area else "")
-        return f"{self.when()} {what}" + (f", strip {self.n}" if self.n is not None else "")
+        return f"{self.when()} {what}" + (f", strip {self.strips[0]} to {self.strips[-1]}" if self.strips else "")
 
 
 class Stroke(Span):
@@ -83,6 +85,7 @@ class Strip:
         self.cut_in = s["cut_in"] and Stroke(s["cut_in"])
         self.lay = Stroke(s["lay"])
         self.wipe = s["wipe"] and Stroke(s["wipe"])
+        self.left = self.wipe.end if self.wipe and self.wipe.place == "strip" else self.lay.end  # by those who laid it
 
     def key(self):
         return self.area, self.coat, self.part

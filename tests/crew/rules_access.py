@@ -71,12 +71,12 @@ def areas_have_a_way(plan):
 
 def expected_places(plan, p, strips):
     """Where a person may stand for a piece of work; None: anywhere."""
-    if p.n is not None:
-        strip = strips.get((p.date, p.n))
+    if p.strips:
+        strip = strips.get((p.date, p.strips[0]))
         stroke = strip and dict(strip.strokes()).get(p.task)
         if stroke is None:
             return None
-        if stroke.place == "boards":
+        if stroke.place in ("boards", "strip"):
             return {p.area}
         return {stroke.place}
     if p.area is None or p.task in IDLE:
@@ -141,10 +141,11 @@ class Foot:
     def trodden(self):
         """The boards that the work leads over, where the plan tells which: a strip, or all that it makes ready for a coat."""
         p, strips = self.piece, self.plan.strips_on(self.place)
-        if p.area != self.place or p.task == "wipe":
+        own = [s for s in strips if s.date == p.date and s.n in p.strips]
+        if p.area != self.place or (p.task == "wipe" and any(s.wipe.place != "strip" for s in own)):
             return []
-        if p.n is not None:
-            return [s for s in strips if (s.date, s.n) == (p.date, p.n)]
+        if own:
+            return own
         coming = [s for s in strips if s.lay.start >= p.end and p.coat in (None, s.coat) and p.part in (None, s.part)]
         number = min((s.coat for s in coming), default=0)
         coming = [s for s in coming if s.coat == number]

@@ -267,7 +267,9 @@ def last_times_hold(plan):
             yield f"{day}: the first stroke comes after the last start"
         if last > day.last_stroke:
             yield f"{day}: strokes are planned after the last stroke"
-        if day.last_stroke + wait > end:
+        last_strip = max(strips, key=lambda s: s.lay.end)
+        tail = 0 if last_strip.wipe and last_strip.wipe.place == "strip" else wait
+        if day.last_stroke + tail > end:
             yield f"{day}: the last stroke leaves no time to wipe before the end of the hours"
         if day.last_start > day.last_stroke:
             yield f"{day}: the last start comes after the last stroke"

@@ -59,7 +59,8 @@ def key_of(task, area, coat, grit):
 
 @rule
 def all_work_is_done_once(plan):
-    """Each task of the estimate is done whole: its pieces hold its person-minutes, to the step of the clock."""
+    """Each task of the estimate is done whole: its pieces hold its person-minutes, to the step of the clock, and so
+    does the day's work in all: what one piece is rounded down by another is rounded up by."""
     held, pieces = {}, {}
     for p in plan.pieces:
         if p.task in IDLE + ("set-up", "pack-down"):
@@ -67,13 +68,17 @@ def all_work_is_done_once(plan):
         key = key_of(p.task, p.area, p.coat, p.grit)
         held[key] = held.get(key, 0) + (p.end - p.start) * len(p.people)
         pieces[key] = pieces.get(key, 0) + len(p.people)
+    short = 0
     for w in plan.work:
         key = key_of(w["task"], w["area"], w["coat"], w.get("grit"))
         have, want = held.pop(key, 0), w["person_minutes"]
-        if have < want - 1:
+        short += want - have
+        if have < want - STEP * max(pieces.get(key, 0), 1):
             yield f"{w['task']} on {w['area'] or 'the job'} needs {want} person-minutes and gets {have}"
         elif have > want + STEP * pieces.get(key, 0):
             yield f"{w['task']} on {w['area'] or 'the job'} needs {want} person-minutes and gets {have}"
+    if short > STEP:
+        yield f"the work in all is {short:.0f} person-minutes short"
     for key, have in held.items():
         yield f"{key[0]} on {key[1] or 'the job'} is done for {have} person-minutes, and nobody asked for it"
 

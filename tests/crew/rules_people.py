@@ -135,7 +135,7 @@ def pieces_are_worth_starting(plan):
     """No piece of work under a quarter of an hour, unless it finishes its task; what readies boards for a coat is whole each day."""
     least = plan.rules["least_piece_minutes"]
     for p in plan.pieces:
-        if p.task in IDLE + ("set-up", "pack-down", "blow", "mask", "between-coats") or p.n is not None or p.end - p.start >= least:
+        if p.task in IDLE + ("set-up", "pack-down", "blow", "mask", "between-coats") or p.strips or p.end - p.start >= least:
             continue
         later = [q for q in plan.pieces if q.start >= p.end and
                  (q.task, q.area, q.coat, q.part, q.grit) == (p.task, p.area, p.coat, p.part, p.grit)]

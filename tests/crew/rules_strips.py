@@ -1,6 +1,7 @@
 """Rules about strips: wet edges, cutting in, wiping, the way out."""
 
 import collections
+import math
 
 import geometry
 from plan_reading import clock
@@ -65,8 +66,8 @@ def strips_have_their_work(plan):
     """Cutting in, laying and wiping of a strip stand in the work of the people who do it, at the same minutes."""
     pieces = collections.defaultdict(list)
     for p in plan.pieces:
-        if p.n is not None:
-            pieces[(p.date, p.n, p.task)].append(p)
+        for n in p.strips:
+            pieces[(p.date, n, p.task)].append(p)
     for s in plan.strips:
         for task, stroke in s.strokes():
             found = pieces.get((s.date, s.n, task), [])
@@ -189,6 +190,10 @@ def wiped_in_time(plan):
             if wait and s.wipe is None:
                 yield f"{s} is never wiped"
             continue
+        if s.wipe.place == "strip":
+            if s.wipe.start != s.lay.end:
+                yield f"{s} is wiped {s.wipe.start - s.lay.end} min after the last stroke from its own wet boards"
+            continue
         if s.wipe.start < s.lay.start + wait or s.wipe.end < s.lay.end + wait:
             yield f"{s} is wiped {s.wipe.start - s.lay.end} min after the last stroke; it has to soak in for {wait}"
         if s.wipe.start > s.lay.end + latest:
@@ -212,8 +217,12 @@ def standing_edges(plan, s, stroke):
 def wiped_from_a_dry_side(plan):
     """Whoever wipes stands on the ground, on boards not yet laid or on a dry area, and reaches every board of the strip."""
     for s in plan.strips:
-        if s.wipe is not None and s.outline:
+        if s.wipe is None or not s.outline:
+            continue
+        if s.wipe.place != "strip":
             yield from out_of_reach(plan, s, "wiped", s.wipe)
+        elif reach_of(s, plan.areas[s.area].wiped_from) <= plan.rules["reach_m"]:
+            yield f"{s} is wiped as it is laid, though it could be wiped from the ground"
 
 
 @rule
@@ -225,13 +234,18 @@ def laid_within_reach(plan):
                 yield from out_of_reach(plan, s, word, stroke)
 
 
+def reach_of(s, edges):
+    """How far the boards of a strip lie from some segments, in m."""
+    return max(min((geometry.to_segment(p, *e) for e in edges), default=math.inf) for p in geometry.grid(s.outline, 0.5))
+
+
 def out_of_reach(plan, s, word, stroke):
     """Says how far a strip reaches from where somebody stands, if that is too far."""
     reach, edges = plan.rules["reach_m"], standing_edges(plan, s, stroke)
     if not edges:
         yield f"{s} is {word} from {stroke.place}, where nobody can stand then"
         return
-    far = max(min(geometry.to_segment(p, *e) for e in edges) for p in geometry.grid(s.outline, 0.5))
+    far = reach_of(s, edges)
     if far > reach + LEAN:
         yield f"{s} is {word} from {stroke.place}: {far:.1f} m to its far boards, the pole reaches {reach} m"
 

@@ -16,7 +16,7 @@ def spoils(rule):
 def piece(plan, name, area=None, coat=None, n=None, person=None):
     """The first piece of a kind."""
     return next(t for t in plan["tasks"] if t["task"] == name and area in (None, t["area"]) and coat in (None, t["coat"])
-                and n in (None, t.get("n")) and (person is None or person in t["people"]))
+                and n in (None, t.get("strips", [None])[0]) and (person is None or person in t["people"]))
 
 
 def strip(plan, n, day="thu"):
@@ -43,7 +43,7 @@ def move_stroke(plan, n, what, start, end, name="thu"):
     """Moves cutting in, laying or wiping of a strip together with the piece in the crew's day."""
     kind = {"cut_in": "cut-in", "lay": "coat", "wipe": "wipe"}[what]
     for t in plan["tasks"]:
-        if t["task"] == kind and t.get("n") == n and t["start"] == strip(plan, n, name)[what]["start"]:
+        if t["task"] == kind and t.get("strips", [None])[0] == n and t["start"] == strip(plan, n, name)[what]["start"]:
             move(t, at(name, start), at(name, end))
     move(strip(plan, n, name)[what], at(name, start), at(name, end))
 

@@ -36,7 +36,7 @@ def is_uppermost(plan, strip, minute):
 
 def wet_coat(plan, strip, minute, for_next_coat):
     """The coat that forbids stepping on the boards of a strip; None: they are dry enough, or not reached yet."""
-    if strip.lay.end > minute:
+    if strip.left > minute:
         laid, free_from = below(plan, strip), "recoat_from"
     else:
         laid, free_from = [strip], "recoat_from" if for_next_coat else "walk"
@@ -49,7 +49,7 @@ def wet_coat(plan, strip, minute, for_next_coat):
 
 def next_coat_today(plan, strip, minute, date):
     """The coat after this strip's comes later on the same day."""
-    return any(s.coat > strip.coat and s.date == date and s.lay.end > minute and covers(s, strip)
+    return any(s.coat > strip.coat and s.date == date and s.left > minute and covers(s, strip)
                for s in plan.strips_on(strip.area))
 
 
