@@ -84,6 +84,10 @@ TEST_CASE("broken text, YAML and keys are refused with the whole message") {
        "  hint: the fixings are counted from it; write it like joists: 450 mm\n"
        "job.yaml:13:7: error: a key must be a word\n"
        "  hint: write it like key: value\n"},
+      {"more raised fixings than there are",
+       {{"{kind: nails}", "{kind: nails, raised: 120 %}"}},
+       "job.yaml:14:36: error: areas[1].fixings.raised: '120 %' is out of range\n"
+       "  hint: allowed: from 0 % to 100 %\n"},
       {"a mistyped key",
        {{"width: 138", "widht: 138"}},
        "job.yaml:12:13: error: areas[1].boards: 'width' is missing\n"
@@ -107,6 +111,10 @@ TEST_CASE("broken text, YAML and keys are refused with the whole message") {
        {{"start: 2027-03-16\n", ""}},
        "job.yaml:1:1: error: 'start' is missing\n"
        "  hint: write it like start: 2027-03-16\n"},
+      {"a firm's file named as before it had a folder",
+       {{"firm: ../firm", "brand: brands/mine.yaml"}},
+       "job.yaml:6:8: error: brand: 'brand' is now 'firm', a folder\n"
+       "  hint: put this file into it as 'firm.yaml', with its logo, and write firm: FOLDER\n"},
       {"all keys missing",
        {{fixture::goodJob, "title: x\n"}},
        "job.yaml:1:1: error: 'ref' is missing\n"
@@ -119,8 +127,6 @@ TEST_CASE("broken text, YAML and keys are refused with the whole message") {
        "  hint: write it like site: {region: nz, timezone: Pacific/Auckland}\n"
        "job.yaml:1:1: error: 'start' is missing\n"
        "  hint: write it like start: 2027-03-16\n"
-       "job.yaml:1:1: error: 'brand' is missing\n"
-       "  hint: write it like brand: brands/demo.yaml\n"
        "job.yaml:1:1: error: 'product' is missing\n"
        "  hint: write it like product: tern-oil\n"
        "job.yaml:1:1: error: 'work' is missing\n"

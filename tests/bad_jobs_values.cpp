@@ -10,7 +10,8 @@ TEST_CASE("impossible values are refused with the whole message") {
       {"an unknown product",
        {{"product: tern-oil\nareas", "product: turn-oil\nareas"}},
        "job.yaml:7:10: error: product: 'turn-oil' is not a known product; did you mean 'tern-oil'?\n"
-       "  hint: known: plover-wb or tern-oil; each is a file in content/products\n"},
+       "  hint: known: plover-wb or tern-oil; each is a file in content/products, or in 'products' of the "
+       "firm's folder\n"},
       {"an unknown timber",
        {{"kwila", "kwilla"}},
        "job.yaml:15:13: error: areas[1].timber: 'kwilla' is not a known timber; did you mean 'kwila'?\n"
@@ -60,7 +61,8 @@ TEST_CASE("impossible values are refused with the whole message") {
        {{"{product: tern-oil, size", "{product: tern-oli, size"}},
        "job.yaml:20:22: error: in_stock[1].product: 'tern-oli' is not a known product; did you mean "
        "'tern-oil'?\n"
-       "  hint: known: plover-wb or tern-oil; each is a file in content/products\n"},
+       "  hint: known: plover-wb or tern-oil; each is a file in content/products, or in 'products' of the "
+       "firm's folder\n"},
       {"an answer that is neither yes nor no",
        {{"joists:", "covered: maybe\n    joists:"}},
        "job.yaml:13:14: error: areas[1].covered: 'maybe' is not a known answer\n"
@@ -233,19 +235,19 @@ TEST_CASE("impossible values are refused with the whole message") {
        "job.yaml:19:26: error: crew.names: 3 names for a crew of 2\n"
        "  hint: write 'people: 3', or name only those on this job\n"},
       {"cloud for no forecast",
-       {{"brand: firm", "weather: {cloud: 60 %}\nbrand: firm"}},
+       {{"firm: ", "weather: {cloud: 60 %}\nfirm: "}},
        "job.yaml:6:10: error: weather: neither 'forecast' nor 'normals' is given\n"
        "  hint: weather: forecast.csv names a file beside the job\n"
        "job.yaml:6:18: error: weather.cloud: there is no 'forecast' that it could be of\n"
        "  hint: name its file, or leave it out\n"},
       {"weather that says nothing",
-       {{"brand: firm", "weather: {source: a guess}\nbrand: firm"}},
+       {{"firm: ", "weather: {source: a guess}\nfirm: "}},
        "job.yaml:6:10: error: weather: neither 'forecast' nor 'normals' is given\n"
        "  hint: weather: forecast.csv names a file beside the job\n"
        "job.yaml:6:19: error: weather.source: there are no 'normals' that it could be of\n"
        "  hint: add 'normals', or leave it out\n"},
       {"weather at a place nobody knows",
-       {{" latitude: -44.70, longitude: 169.13,", ""}, {"brand: firm", "weather: none.csv\nbrand: firm"}},
+       {{" latitude: -44.70, longitude: 169.13,", ""}, {"firm: ", "weather: none.csv\nfirm: "}},
        "job.yaml:6:10: error: weather: where the site lies is not known, and so neither sun nor night\n"
        "  hint: give 'latitude' and 'longitude' in 'site'\n"},
       {"sun at no hours",

@@ -45,8 +45,8 @@ def statuses(lines):
 def write_jobs(box):
     text = (source / "out_examples/landing/job.yaml").read_text()
     ref = re.search(r"^ref: (\S+)", text, re.M)[1]
-    text = re.sub(r"^brand: .*", "brand: ../../firm.yaml", text, flags=re.M)
-    (box / "firm.yaml").write_text(re.sub(r"^logo: .*\n", "", (source / "content/brands/demo.yaml").read_text(), flags=re.M))
+    text = re.sub(r"^firm: .*\n", "", text, flags=re.M)  # the nearest
+    shutil.copytree(source / "out_examples/firms/tideboard", box / "firm")
     for i in range(count):
         folder = box / f"jobs/{i:03}"
         folder.mkdir(parents=True)
@@ -91,7 +91,7 @@ def patterns(box):
 
 
 def only_if_changed(box):
-    job, firm, pack = box / "jobs/000/job.yaml", box / "firm.yaml", box / "again/N-000"
+    job, firm, pack = box / "jobs/000/job.yaml", box / "firm/firm.yaml", box / "again/N-000"
 
     def becomes(what, wanted, *options):
         words = [program, "pack", "jobs/000", "-o", "again", "--only", "orders", "--json", *options]
@@ -105,6 +105,14 @@ def only_if_changed(box):
     becomes("the job changed", "written", "--if-changed")
     firm.write_text(firm.read_text() + "# a remark\n")
     becomes("the firm changed", "written", "--if-changed")
+    (box / "firm/customers.csv").write_text("key,name,phone\nthorley,Inga Thorley,1\nmarsh,Ben Marsh,2\n")
+    becomes("customers the job does not name", "unchanged", "--if-changed")
+    job.write_text(re.sub(r"^customer:.*\n(?:  .*\n)*", "customer: thorley\n", job.read_text(), flags=re.M))
+    becomes("one that it names", "written", "--if-changed")
+    (box / "firm/customers.csv").write_text("key,name,phone\nthorley,Inga Thorley,1\nmarsh,Ben Marsh,3\n")
+    becomes("another customer changed", "unchanged", "--if-changed")
+    (box / "firm/customers.csv").write_text("key,name,phone\nthorley,Inga Thorley,4\nmarsh,Ben Marsh,3\n")
+    becomes("its customer changed", "written", "--if-changed")
     becomes("another paper", "written", "--if-changed", "--paper", "letter")
     becomes("the usual paper again", "written", "--if-changed")
     (pack / "orders.pdf").unlink()

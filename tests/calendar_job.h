@@ -48,7 +48,7 @@ inline Planned planned(const Wish& w) {
       "Pacific/Auckland, exposure: sheltered" +
       w.site + "}\nstart: " + w.start + "\nproduct: " + w.product + "\nareas:\n" + w.areas +
       "work: " + w.work + "\n" + (w.work.find("sand") != std::string::npos ? "sanding: [60, 80]\n" : "") +
-      "crew: " + w.crew + "\nbrand: firm.yaml\nprice: {deposit: 0 %}\n" + w.more;
+      "crew: " + w.crew + "\nfirm: firm\nprice: {deposit: 0 %}\n" + w.more;
   Planned p;
   base::Diagnostics messages;
   p.c.job = input::readJob(text, "job.yaml", content(), messages);

@@ -104,10 +104,14 @@ def texts_are_true(options):
 
 def slips(box):
     hint = "\n  hint: see 'planksheaf {} --help'\n"
+    old = "\n  hint: 'planksheaf help firm' says what goes where in it\n"
     for words, message in {
         ("pakc", "x"): "planksheaf: 'pakc' is not a command; did you mean 'pack'?\n  hint: see 'planksheaf --help'\n",
         ("--versoin",): "planksheaf: '--versoin' is not an option; did you mean '--version'?\n  hint: see 'planksheaf --help'\n",
-        ("pack", "--lok", "x", "y"): "planksheaf pack: '--lok' is not an option; did you mean '--looks'?" + hint.format("pack"),
+        ("pack", "--frm", "x", "y"): "planksheaf pack: '--frm' is not an option; did you mean '--firm'?" + hint.format("pack"),
+        ("pack", "--looks", "x", "y"): "planksheaf: '--looks' is now '--firm DIR': one folder for all that is the firm's" + old,
+        ("plan", "--brand=x", "y"): "planksheaf: '--brand' is now '--firm DIR': one folder for all that is the firm's" + old,
+        ("looks", "x"): "planksheaf: 'looks' is now 'firm DIR --copy templates,themes'" + old,
         ("due", box, "--buy=2028-06-30"): "planksheaf due: '--buy' is not an option; did you mean '--by'?" + hint.format("due"),
         ("pack", "--wwwwww", "y"): "planksheaf pack: '--wwwwww' is not an option" + hint.format("pack"),
         ("help", "wether"): "planksheaf help: 'wether' is neither a topic nor a command; did you mean 'weather'?\n"
@@ -130,10 +134,12 @@ def main():
     options = {command: options_in(help_of(command, "--help")) for command in commands_in(whole)}
     same("there are commands", len(options) > 10 and "pack" in options, True)
     for command in options:
-        same(f"help {command}", help_of("help", command), help_of(command, "--help"))
+        topic = topics[command][2:] + "\n" if command in topics else ""
+        same(f"help {command}", help_of("help", command), topic + help_of(command, "--help"))
         same(f"an example of {command}", f"Example:\n  planksheaf {command} " in help_of("help", command), True)
     for name, text in topics.items():
-        same(f"help {name}", "# " + help_of("help", name), text)
+        same(f"help {name}", ("# " + help_of("help", name)).startswith(text), True)
+        same(f"help {name} and no more", name in options or "# " + help_of("help", name) == text, True)
         same(f"{name} in the list", f"  {name} " in help_of("help"), True)
         same(f"lines of {name} fit a terminal", [line for line in text.splitlines() if len(line) > 82], [])
     page = help_of("help", "--man")

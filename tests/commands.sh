@@ -5,6 +5,7 @@ source=$2
 box=$(mktemp -d)
 trap 'rm -rf "$box"' EXIT
 bad=0
+export XDG_CONFIG_HOME="$box/config"
 expect() { # what, status, command...
   what=$1 status=$2
   shift 2
@@ -28,6 +29,24 @@ expect 'a job that is not there' 1 "$program" pack "$box/none.yaml"
 says err 'none.yaml: error: cannot be read'
 
 expect 'a new job' 0 "$program" new "$box/first.yaml"
+says out "first make the firm's folder, beside it or above: 'planksheaf firm firm --region nz'"
+expect 'of a customer where there is no book' 1 "$program" new "$box/second.yaml" --customer example
+says err "--customer: error: 'example' is not one of the firm's customers"
+expect 'a job of no firm' 1 "$program" check "$box/first.yaml"
+says err "first.yaml: error: firm: there is no firm's folder: no 'firm' beside the job or above it"
+mkdir "$box/config"
+expect 'a firm' 0 "$program" firm "$box/config/planksheaf"
+says out "planksheaf: 2 files to edit"
+expect 'the firm of all my jobs' 0 "$program" check "$box/first.yaml"
+says out "firm: $box/config/planksheaf (firm.yaml, customers.csv)"
+expect 'a firm nearer by' 0 "$program" firm "$box/firm"
+expect 'the nearest firm' 0 "$program" check "$box/first.yaml"
+says out "firm: $box/firm (firm.yaml, customers.csv)"
+rm -r "$box/config"
+expect 'a firm over an old one' 1 "$program" firm "$box/firm"
+says err "$box/firm/firm.yaml: error: is there already"
+expect 'a firm of no region' 2 "$program" firm "$box/elsewhere" --region fr
+says err "'fr' is not a known region"
 expect 'a new job over an old one' 1 "$program" new "$box/first.yaml"
 expect 'a new job of no region' 2 "$program" new "$box/nowhere.yaml" --region fr
 says err "'fr' is not a known region"
@@ -36,6 +55,10 @@ for region in au gb ie nz us; do
   grep -q "^  region: $region " "$box/place-$region.yaml" || { echo "FAILED: $region is not in its job"; bad=1; }
   expect "the new job of $region" 0 "$program" check "$box/place-$region.yaml"
   says out "$box/place-$region.yaml: in order"
+  expect "a firm of $region" 0 "$program" firm "$box/place/$region/firm" --region $region
+  expect "its new job" 0 "$program" new "$box/place/$region/job.yaml"
+  grep -q "^  region: $region " "$box/place/$region/job.yaml" || { echo "FAILED: $region is not in the job of its firm"; bad=1; }
+  expect "its pack" 0 "$program" pack "$box/place/$region/job.yaml"
 done
 grep -E '^ +(shape|boards|joists):' "$box/place-us.yaml" | grep -E '[0-9] m' && { echo 'FAILED: metres in a job of the United States'; bad=1; }
 expect 'the new job is in order' 0 "$program" check "$box/first.yaml"
@@ -62,7 +85,7 @@ expect 'two jobs of one number' 1 "$program" pack "$box/first.yaml" "$box/twin.y
 says err "ref: has the same number and folder as"
 [ ! -e "$box/twins" ] || { echo 'FAILED: twins were written'; bad=1; }
 mkdir "$box/sub"
-sed "s|^brand: .*|brand: $source/content/brands/demo.yaml|; s/^ref: .*/ref: other/" "$box/first.yaml" > "$box/sub/other.yaml"
+sed "s/^ref: .*/ref: other/" "$box/first.yaml" > "$box/sub/other.yaml"
 cp "$box/sub/other.yaml" "$box/other.yaml"
 expect 'two of one number, in two folders, and a third' 1 "$program" pack "$box/other.yaml" "$box/sub/other.yaml" "$box/sub/../first.yaml" "$box/sub/../other.yaml"
 says err "$box/other.yaml: error: ref: has the same number and folder as '$box/sub/../other.yaml'"
@@ -95,23 +118,43 @@ says err "forecast.csv:3:1: error: time: "
 expect 'facts' 0 "$program" facts "$box/first.yaml"
 says out 'firm.name: '
 says out 'price.total: '
-expect 'looks' 0 "$program" looks "$box/looks"
-expect 'looks over others' 1 "$program" looks "$box/looks"
-sed 's/^## Price and weather/## Rain and heat/' "$box/looks/en/quote.md" > "$box/quote.md" && mv "$box/quote.md" "$box/looks/en/quote.md"
-expect 'a pack with looks of its own' 0 "$program" pack "$box/first.yaml" --looks "$box/looks" --only quote -o "$box/own"
+says out "# firm: $box/firm (firm.yaml, customers.csv)"
+expect 'copies to edit' 0 "$program" firm "$box/firm" --copy templates/en/quote.md,themes
+says out "$box/firm: 3 files to edit"
+expect 'copies over others' 1 "$program" firm "$box/firm" --copy templates
+says err "$box/firm/templates/en/quote.md: error: is there already"
+expect 'copies of what is not shipped' 2 "$program" firm "$box/firm" --copy templates/en/quot.md
+says err "there is no 'templates/en/quot.md' that comes with planksheaf; did you mean 'templates/en/quote.md'?"
+expect 'for a customer, with the next number' 0 "$program" new "$box/sub/third.yaml" --customer example --product plover-wb --number next
+says out "  its number is JOB-2027-002, the next after JOB-2027-001 in $box/"
+grep -q '^customer: example ' "$box/sub/third.yaml" || { echo 'FAILED: the customer is not in the new job'; bad=1; }
+grep -q '^  address: \[1 Example Street, Exampletown\]' "$box/sub/third.yaml" || { echo 'FAILED: his address is not that of the site'; bad=1; }
+expect 'is in order' 0 "$program" facts "$box/sub/third.yaml"
+says out 'customer.name: A. Customer'
+rm "$box/sub/third.yaml"
+expect 'an unknown product' 1 "$program" new "$box/sub/third.yaml" --product plover
+says err "--product: error: 'plover' is not a product; did you mean 'plover-wb'?"
+sed -i 's/^## Price and weather/## Rain and heat/' "$box/firm/templates/en/quote.md"
+expect 'a pack with a template of its own' 0 "$program" pack "$box/first.yaml" --only quote -o "$box/own"
 pdftotext "$box/own/$ref/quote.pdf" - | grep -q 'Rain and heat' || { echo 'FAILED: the edited template was not used'; bad=1; }
-printf '%s\n' --- 'reader: customer' 'heading: Invoice' --- '# {{title}}' > "$box/looks/en/invoice.md"
-expect 'a document of their own' 0 "$program" pack "$box/first.yaml" --looks "$box/looks" --only invoice -o "$box/own"
-[ -s "$box/own/$ref/invoice.pdf" ] || { echo 'FAILED: no invoice.pdf'; bad=1; }
-echo '{{nonsense}}' >> "$box/looks/en/quote.md"
-expect 'a template with a mistake' 1 "$program" pack "$box/first.yaml" --looks "$box/looks" -o "$box/own"
-says err "looks/en/quote.md:"
+printf '%s\n' --- 'reader: customer' 'heading: Receipt' --- '# {{title}}' > "$box/firm/templates/en/receipt.md"
+expect 'a document of their own' 0 "$program" pack "$box/first.yaml" --only receipt -o "$box/own"
+[ -s "$box/own/$ref/receipt.pdf" ] || { echo 'FAILED: no receipt.pdf'; bad=1; }
+expect 'a firm without it' 2 "$program" pack "$box/first.yaml" --firm "$source/out_examples/firms/tideboard" --only receipt -o "$box/own"
+says err "--only: error: 'receipt' is not a document"
+expect 'where a job is from' 0 "$program" check "$box/first.yaml" "$box/sub/other.yaml"
+[ "$(cat "$box/out")" = "firm: $box/firm (firm.yaml, customers.csv, templates/en/quote.md, templates/en/receipt.md, themes/compact.yaml, themes/generous.yaml)
+$box/first.yaml: in order
+$box/sub/other.yaml: in order" ] || { echo 'FAILED: what check says of the firm:'; cat "$box/out"; bad=1; }
+echo '{{nonsense}}' >> "$box/firm/templates/en/quote.md"
+expect 'a template with a mistake' 1 "$program" pack "$box/first.yaml" -o "$box/own"
+says err "firm/templates/en/quote.md:"
 says err "'nonsense' is not known here"
+rm -r "$box/firm/templates" "$box/firm/themes"
 
 # Records, and the year after.
 mkdir "$box/jobs"
 cp "$box/first.yaml" "$box/jobs/first.yaml"
-sed -i "s|\.\./content|$source/content|g; s|^brand: .*|brand: $source/content/brands/demo.yaml|" "$box/jobs/first.yaml"
 sed 's/^# done:/done:/; s/^#   - {area/  - {area/; s/^#   - {coat/  - {coat/; s/^# left:/left:/' "$box/jobs/first.yaml" > "$box/recorded.yaml"
 expect 'the records of the new job, taken as they stand' 0 "$program" check "$box/recorded.yaml"
 expect 'their figures' 0 "$program" figures --json "$box/recorded.yaml"
@@ -160,8 +203,8 @@ cp "$box/jobs/first.yaml" "$box/jobs/copy.yaml"
 ln -s first.yaml "$box/jobs/link.yaml"
 { echo '{'; grep -v '^ *#' "$box/first.yaml" | /usr/bin/python3 -c 'import json, sys, yaml
 job = yaml.load(sys.stdin, yaml.BaseLoader)
-job["ref"], job["customer"]["name"], job["brand"] = "IN-BRACES", "Braces", sys.argv[1]
-print(json.dumps(job)[1:])' "$source/content/brands/demo.yaml"; } > "$box/jobs/braces.yaml"
+job["ref"], job["customer"]["name"] = "IN-BRACES", "Braces"
+print(json.dumps(job)[1:])'; } > "$box/jobs/braces.yaml"
 expect 'copies and links count once, a job in braces is seen' 0 "$program" due "$box/jobs" --by 2028-12-31 --csv
 [ "$(wc -l < "$box/out")" = 3 ] || { echo 'FAILED: not two visits'; cat "$box/out"; bad=1; }
 says out 'IN-BRACES'
@@ -219,6 +262,11 @@ expect 'and not once it was done' 0 "$program" due "$box/jobs" --by 2028-12-31
 says out 'nobody falls due'
 expect 'and the year after that, elsewhere' 0 "$program" again "$box/jobs/$ref-2.yaml" --start 2029-02-20 --quoted 2029-01-02 -o "$box/other/third.yaml"
 expect 'which is in order too' 0 "$program" check "$box/other/third.yaml"
+far=$(mktemp -d)
+trap 'rm -rf "$box" "$far"' EXIT
+expect 'and out of sight of the firm' 0 "$program" again "$box/jobs/$ref-2.yaml" --start 2029-02-20 -o "$far/third.yaml"
+expect 'which it names there' 0 "$program" check "$far/third.yaml"
+grep -q '^firm: ' "$box/other/third.yaml" && { echo 'FAILED: the nearest firm is named'; bad=1; }
 grep -q "^ref: $ref-3" "$box/other/third.yaml" || { echo 'FAILED: the third year has the wrong number'; bad=1; }
 grep -q '^    rates: .*as it was laid\|^    rates: .*last year' "$box/other/third.yaml" || { echo 'FAILED: the maintenance coat tells no rate'; bad=1; }
 grep -q '^    rates:' "$box/jobs/$ref-2.yaml" && { echo 'FAILED: the second coat of a first job tells a rate'; bad=1; }
@@ -290,6 +338,7 @@ left=$(find "$box" -name '.*planksheaf*')
 [ -z "$left" ] || { echo "FAILED: left behind: $left"; bad=1; }
 # Families of fonts that cannot be set are told, and nothing is set in their place.
 mkdir -p "$box/fonts" "$box/odd/themes"
+cp "$box/firm/firm.yaml" "$box/odd/"
 /usr/bin/python3 "$source/tests/odd_fonts.py" /usr/share/fonts/truetype/crosextra/Carlito-Regular.ttf "$box/fonts"
 cat > "$box/fonts.conf" <<EOF
 <fontconfig><dir>$box/fonts</dir><dir>/usr/share/fonts</dir><cachedir>$box/cache</cachedir></fontconfig>
@@ -298,7 +347,7 @@ for odd in 'Varlito variable.ttf a variable font' 'Collito collection.ttc a font
   set -- $odd
   printf 'name: odd\nextends: generous\nfaces: {text: {family: %s}}\n' "$1" > "$box/odd/themes/odd.yaml"
   expect "a family that is $3 $4 $5" 1 env FONTCONFIG_FILE="$box/fonts.conf" "$program" pack "$box/first.yaml" \
-    --looks "$box/odd" --theme odd -o "$box/odd"
+    --firm "$box/odd" --theme odd -o "$box/odd"
   says err "odd.yaml:3:24: error: faces.text.family: the font family '$1' cannot be set: '$box/fonts/$2' is $3 $4 $5"
 done
 

@@ -246,7 +246,7 @@ TEST_CASE("a start inside the days to cancel of an uninvited sale is told", "[la
 TEST_CASE("a job is told its state's cap, or that its state is none", "[law]") {
   const auto said = [](const std::string& job) {
     Diagnostics messages;
-    app::compute(app::JobText{"job.yaml", job}, shipped(), {}, messages);
+    firm_jobs::compute(app::JobText{"job.yaml", job}, {}, messages);
     std::string all;
     for (const auto& d : messages.all()) all += format(d);
     return all;

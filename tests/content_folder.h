@@ -31,7 +31,7 @@ class Folder {
   }
 
   model::Content content() { return input::readContent(path_.string(), messages_); }
-  model::Brand brand() { return input::readBrand((path_ / "firm.yaml").string(), content(), messages_); }
+  model::Firm firm() { return input::readFirm(path_.string(), content(), messages_); }
   model::Theme theme(const std::string& file = "theme.yaml") {
     return input::readTheme((path_ / file).string(), messages_, {(path_ / "shipped").string()});
   }

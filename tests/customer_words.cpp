@@ -14,7 +14,7 @@ std::string exampleOf(const std::string& name) { return SOURCE_DIR "/out_example
 
 model::JobResult computedExample(const std::string& name) {
   base::Diagnostics messages;
-  auto x = app::compute(exampleOf(name), shipped(), {}, messages);
+  auto x = firm_jobs::compute(exampleOf(name), {}, messages);
   REQUIRE(x);
   return std::move(*x);
 }
@@ -49,7 +49,7 @@ double numberOf(std::string words) {
 std::string dayTitles(const model::JobResult& x) {
   const auto facts = sheets::makeFacts(x).at(model::Reader::Crew);
   std::string all;
-  for (const auto& day : std::get<sheets::FactList>(sheets::find(facts, "day_plans")->value))
+  for (const auto& day : std::get<sheets::FactList>(sheets::find(facts, "coat_days")->value))
     all += wordOf(day, "title") + ";";
   return all;
 }
@@ -80,7 +80,7 @@ TEST_CASE(
 TEST_CASE("the months between two dates on the timeline are the nearest whole ones of the calendar") {
   for (const auto& file : examples::jobs()) {
     base::Diagnostics messages;
-    const auto x = app::compute(file, shipped(), {}, messages);
+    const auto x = firm_jobs::compute(file, {}, messages);
     REQUIRE(x);
     const auto stations = app::stationsOf(*x);
     base::Date wash{}, visit{};
@@ -117,7 +117,7 @@ TEST_CASE("sheets name the people and the colour their reader has to reach or ma
   for (const char* example : {"landing", "lakeside", "porch"}) {
     INFO(example);
     const auto x = computedExample(example);
-    const auto& firm = x.c.brand;
+    const auto& firm = x.c.firm;
     const auto& customer = x.c.job.customer;
     std::map<std::string, std::string> words;
     for (const auto& [name, document] : documents(x, {"quote", "aftercare", "orders", "office"}))
@@ -148,7 +148,7 @@ TEST_CASE("where no payment may be taken yet the quote asks for the deposit late
 TEST_CASE("no line of an order list buys a whole one more than it seems to use") {
   for (const auto& file : examples::jobs()) {
     base::Diagnostics messages;
-    const auto x = app::compute(file, shipped(), {}, messages);
+    const auto x = firm_jobs::compute(file, {}, messages);
     REQUIRE(x);
     const auto facts = sheets::makeFacts(*x).at(model::Reader::Office);
     for (const auto& line : std::get<sheets::FactList>(sheets::find(facts, "consumables")->value)) {
@@ -173,7 +173,8 @@ TEST_CASE("sheets for a US customer and office use no word that is foreign there
       "litre|colour|\\b[Rr]ing us|m2|m\u00B2|[Ll]abour|ancelling|\\bgrey|apour|trolley|EUH|California");
   for (const char* example : {"porch", "porch-again"}) {
     const auto x = computedExample(example);
-    for (const auto& [name, document] : documents(x, {"quote", "aftercare", "safety", "orders", "office"})) {
+    for (const auto& [name, document] :
+         documents(x, {"quote", "aftercare", "safety", "orders", "office", "extra", "handover", "survey"})) {
       const std::string words = together(document);
       std::smatch found;
       std::regex_search(words, found, foreign);

@@ -1,4 +1,6 @@
 // A plan cut into days: litres, strips and tins of each. Rates and sizes are those of the fixtures.
+#include "sheets/facts/day_people.h"
+#include "sheets/facts/day_strips.h"
 #include "sheets/facts/day_work.h"
 
 #include "english.h"
@@ -109,9 +111,9 @@ TEST_CASE("a coat that takes several days is cut between its strips") {
       CHECK(coat.goesOn.has_value() == (parts == 1));
       const std::string rest = "; stop at the end of a strip, the rest on " +
                                (coat.goesOn ? m.words().shortDate(*coat.goesOn) : "");
-      const auto rows = sheets::workFacts(day, m.computed(), m.words());
-      const bool isTold = std::any_of(rows.begin(), rows.end(), [&](const auto& row) {
-        return std::get<std::string>(row[3].second.value).find(rest) != std::string::npos;
+      const auto texts = sheets::coatTexts(day, m.computed(), m.words());
+      const bool isTold = std::any_of(texts.begin(), texts.end(), [&](const auto& text) {
+        return text.note.find(rest) != std::string::npos;
       });
       CHECK(isTold == coat.goesOn.has_value());
     }
@@ -122,28 +124,62 @@ TEST_CASE("a coat that takes several days is cut between its strips") {
 
 namespace {
 
-/// The rows of a day as text: 'time what'.
-std::string rowsOf(const Made& m, const sheets::Day& day) {
-  std::string all;
-  for (const auto& row : sheets::workFacts(day, m.computed(), m.words()))
-    all +=
-        std::get<std::string>(row[0].second.value) + " " + std::get<std::string>(row[1].second.value) + "\n";
+std::string plain(std::string all) {
   for (std::size_t at = all.find("\u00A0"); at != std::string::npos; at = all.find("\u00A0"))
     all.replace(at, 2, " ");
   return all;
 }
 
+/// The lines of a day as text.
+std::string linesOf(const Made& m, const sheets::Day& day) {
+  std::string all;
+  for (const auto& line : sheets::workLines(day, m.computed(), m.words()))
+    all += sheets::span(line.from, line.until, m.words()) + " " + line.what + ", " + line.where + ", " +
+           line.who + "\n";
+  return plain(all);
+}
+
+/// What its people do as text.
+std::string peopleOf(const Made& m, const sheets::Day& day) {
+  std::string all;
+  for (const auto& text :
+       sheets::rowTexts(sheets::peopleOf(day, m.computed(), m.words()), m.computed(), m.words()))
+    all += text.name + ": " + text.text + "\n";
+  return plain(all);
+}
+
 }  // namespace
 
-TEST_CASE("a day's rows follow their start, from setting up to packing down, with the break in its place") {
+TEST_CASE("a day's work is told in lines of time, task, area and people, over the break") {
   Made m;
   m.make();
   // From 07:30 to 16:00, break 11:30 to 12:00.
-  CHECK(rowsOf(m, m.days()[1]) ==
-        "07:30 Set-up\n07:45–11:30 Fix\n11:30–12:00 Break\n12:00–15:45 Fix\n15:45 Pack-down\n");
-  CHECK(rowsOf(m, m.days().back()) ==
-        "07:45 Set-up\n08:00–10:00 Cut-in, oil 08:00\n10:00–10:10 Cut-in, oil 10:00\n"
-        "10:10 Pack-down; rags under water, lid on\n");
+  CHECK(linesOf(m, m.days()[1]) == "07:45–15:45 Fix, A, both\n");
+}
+
+TEST_CASE("a coat day is told by people, first what all do alike, then each to the way home") {
+  Made m;
+  m.c.job.crew.names = {"Mara Quill", "Tem Harrow"};
+  m.make();
+  CHECK(peopleOf(m, m.days().back()) ==
+        "Both: 07:45 set-up\n"
+        "Mara Quill: 08:00 lays 1–7, 10:25 home\n"
+        "Tem Harrow: 08:00 cuts in 1–7, 10:25 home\n");
+}
+
+TEST_CASE("strips are told in ranges, people by first names that no two share") {
+  Made m;
+  m.c.job.crew.names = {"Mara Quill", "Mara Stone"};
+  m.make();
+  const auto w = m.words();
+  CHECK(plain(sheets::numberRanges({3, 1, 2, 6, 8, 9}, w)) == "1–3, 6, 8, 9");
+  CHECK(sheets::whoText({0}, m.computed(), w) == "Mara Quill");
+  CHECK(sheets::whoText({0, 1}, m.computed(), w) == "both");
+  m.result.c.job.crew.names = {"Mara Quill"};
+  CHECK(sheets::whoText({0}, m.computed(), w) == "Mara");
+  CHECK(sheets::whoText({1}, m.computed(), w) == "Person 2");
+  m.result.c.job.crew.people = 3;
+  CHECK(sheets::whoText({0, 1, 2}, m.computed(), w) == "all three");
 }
 
 TEST_CASE("the day plan names no price") {
@@ -152,4 +188,37 @@ TEST_CASE("the day plan names no price") {
   m.result.price.total = {123'456'78};
   const auto facts = sheets::makeFacts(m.computed()).at(model::Reader::Crew);
   for (const auto& [name, fact] : facts) CHECK(name.find("price") == std::string::npos);
+}
+
+namespace {
+
+/// Whether any word among the facts holds these.
+bool tells(const sheets::Facts& facts, const std::string& words) {
+  return std::any_of(facts.begin(), facts.end(), [&](const auto& named) {
+    const auto& value = named.second.value;
+    if (const auto* text = std::get_if<std::string>(&value)) return text->find(words) != std::string::npos;
+    if (const auto* group = std::get_if<sheets::Facts>(&value)) return tells(*group, words);
+    const auto* list = std::get_if<sheets::FactList>(&value);
+    return list != nullptr &&
+           std::any_of(list->begin(), list->end(), [&](const auto& item) { return tells(item, words); });
+  });
+}
+
+}  // namespace
+
+TEST_CASE("a note for the crew, the way in and what was promised reach the crew, the note no customer") {
+  Made m;
+  m.c.job.areas[0].crewNote = "Two boards at the corner are soft.";
+  m.c.job.areas[0].note = "Cut in by hand round the tree.";
+  m.c.job.included = {"Sheets under the jetty"};
+  m.c.job.site.access = "Gate code 4711.";
+  m.make();
+  const auto facts = sheets::makeFacts(m.computed());
+  const auto& crew = facts.at(model::Reader::Crew);
+  const auto& customer = facts.at(model::Reader::Customer);
+  for (const auto& words :
+       {m.c.job.areas[0].crewNote, m.c.job.areas[0].note, m.c.job.included[0], m.c.job.site.access})
+    CHECK(tells(crew, words));
+  CHECK_FALSE(tells(customer, m.c.job.areas[0].crewNote));
+  CHECK_FALSE(tells(customer, m.c.job.site.access));
 }

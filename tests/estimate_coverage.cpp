@@ -182,10 +182,7 @@ TEST_CASE("loss and allowance are added, stock is taken off", "[estimate]") {
   CHECK(need.fromStock == litres(5));         // two tins of this product only
   CHECK(need.toBuy == millilitres(6550));
   CHECK(need.bought.volume == millilitres(7500));  // 3 x 2.5 L = 354.00; 2 x 2.5 + 3 x 0.75 = 374.00
-  CHECK(need.forLow.volume == millilitres(4000));  // 3.925 L: 2.5 + 2 x 0.75 = 210.00, not 2 x 2.5 = 236.00
-  CHECK(need.forHigh.volume ==
-        millilitres(8250));                   // 7.6 L: 3 x 2.5 + 0.75 = 400.00; 2 x 2.5 + 4 x 0.75 = 420.00
-  CHECK(need.leftOver == millilitres(2000));  // 7.5 + 5 - 10.5
+  CHECK(need.leftOver == millilitres(2000));       // 7.5 + 5 - 10.5
 }
 
 TEST_CASE("stock that covers the need leaves nothing to buy", "[estimate]") {
@@ -195,7 +192,6 @@ TEST_CASE("stock that covers the need leaves nothing to buy", "[estimate]") {
   CHECK(need.fromStock == litres(20));  // the tin is opened
   CHECK(need.toBuy == Volume{});
   CHECK(need.bought.tins.empty());
-  CHECK(need.forHigh.tins.empty());
   CHECK(need.leftOver == litres(10));
 }
 

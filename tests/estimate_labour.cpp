@@ -121,6 +121,23 @@ TEST_CASE("the office of a US region reads feet", "[estimate]") {
   CHECK(lines[2].quantity == Count{9'290'304});
 }
 
+TEST_CASE("a liquid is used by the quart in US customary units", "[estimate]") {
+  auto content = sampleContent();
+  content.consumables.at("cleaner").isLiquid = content.consumables.at("cleaner").boughtWhole = true;
+  auto us = sampleRegion();
+  us.units = model::UnitSystem::UsCustomary;
+  auto c = sampleCase();
+  const auto cleaner = [&] {
+    const auto lines = estimate::makeResources(c, content, estimate::makeEstimate(c, content), 3).consumables;
+    return *std::find_if(lines.begin(), lines.end(), [](const auto& l) { return l.consumable == "cleaner"; });
+  };
+  CHECK(cleaner().used == Count{2'108'000});
+  CHECK(cleaner().bought == 3);
+  c.region = &us;
+  CHECK(cleaner().used == Count{2'227'499});  // 2.108 L / 0.946352946
+  CHECK(cleaner().cost == cents(43'50));      // 3 x 14.50
+}
+
 TEST_CASE("what is used up follows the lines and is bought whole where it must be", "[estimate]") {
   const auto used = resourcesFor(sampleCase(), 3).consumables;
   REQUIRE(used.size() == 4);

@@ -20,7 +20,8 @@ import yaml
 program, source = sys.argv[1], pathlib.Path(sys.argv[2])
 jobs = sorted(source.glob("out_examples/*/job.yaml"))
 assert jobs, "no examples"
-customers = ["quote", "aftercare"]
+customers = ["quote", "aftercare", "extra", "handover", "invoice"]
+asked_for = ["extra", "handover", "survey"]  # in no pack unasked
 without_money = ["safety", "dayplan"]
 tasks = yaml.safe_load((source / "content/tasks.yaml").read_text())["tasks"]
 claims = ["compliant", "guaranteed", "is safe", "are safe", "completely safe"]
@@ -126,10 +127,17 @@ def check_laid(ref, text, figures, forms):
     check(f" {together} " in text, f"{ref}: {together} used together")
 
 
+def up_to_half_hour(at):
+    d = datetime.datetime.fromisoformat(at)
+    return (d + datetime.timedelta(minutes=-d.minute % 30)).isoformat()
+
+
 def check_dates(ref, texts, figures, forms):
-    at = {event["event"]: event["at"] for event in figures["timing"]}
+    at = {event["event"]: up_to_half_hour(event["at"]) for event in figures["timing"]}
     care = texts["aftercare"]
     last = max(event["at"] for event in figures["timing"] if event["event"].endswith("_end"))
+    if len(figures["actual"]) < len(figures["coats"]):
+        last = up_to_half_hour(last)
     check(f"{forms.date(last, '%A', year=True)} at {forms.clock(last)}" in care, f"{ref}: end of the last coat, {last}")
     check(f"{forms.date(at['walk'], '%A')}, {forms.clock(at['walk'])}" in care, f"{ref}: walk on it, {at['walk']}")
     for name in ["furniture", "rugs", "first_wash"]:
@@ -218,7 +226,11 @@ with tempfile.TemporaryDirectory() as one, tempfile.TemporaryDirectory() as two:
         check(all(hour["fit"] == (not hour["reasons"]) for hour in plan["hours"]), f"{job}: unfit hours have a reason")
         check([t["start"][:16] for t in plan["tasks"]] == [s["start"][:16] for s in figures["calendar"]], f"{job}: one calendar")
         folder = first / figures["ref"]
+        asked = asked_for + (["invoice"] if "\ninvoices:" in job.read_text() else [])
+        told = run(program, "pack", str(job), "-o", str(first), *(word for name in asked for word in ("--only", name)))
+        check(told.returncode == 0, f"{asked} of {job}: {told.stdout}{told.stderr}")
         texts = {p.stem: text_of(p) for p in sorted(folder.glob("*.pdf"))}
+        check(set(asked) < set(texts), f"{job}: {asked} beside the pack")
         price, forms = figures["price"], Forms(job.read_text())
         (check_laid if figures["actual"] else check_litres)(figures["ref"], texts["aftercare"], figures, forms)
         check_dates(figures["ref"], texts, figures, forms)
@@ -267,7 +279,7 @@ with tempfile.TemporaryDirectory() as one, tempfile.TemporaryDirectory() as two:
 
     # Two good jobs of one number would write over each other: neither is written.
     copy = pathlib.Path(one) / "copy.yaml"
-    copy.write_text(jobs[0].read_text().replace("../../content", str(source / "content")))
+    copy.write_text(jobs[0].read_text().replace("../../content", str(source / "content")).replace("../firms", str(source / "out_examples/firms")))
     alone = run(program, "pack", str(copy), "-o", str(first / "alone"))
     check(alone.returncode == 0, f"a copy is a good job: {alone.stderr}")
     both = run(program, "pack", str(jobs[0]), str(copy), "-o", str(first / "both"))

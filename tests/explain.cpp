@@ -64,7 +64,7 @@ Range quantity(const std::string& words) {
   double n = 0;
   for (const auto& part : split(words, "\u00A0")) {
     if (std::isdigit(static_cast<unsigned char>(part.at(0)))) {
-      n += number(part);
+      n += number(replaced(part, "\u2044", "/"));
       continue;
     }
     const Unit unit = units.at(part);
@@ -152,7 +152,7 @@ std::vector<sheets::Explained> explained(const model::JobInputs& c) {
   REQUIRE(messages.all().empty());
   const auto resources = estimate::makeResources(c, content, e, static_cast<int>(plan.days.size()));
   const auto price = estimate::makePrice(c, content, e, resources);
-  return sheets::explain({c, content, english(), e, plan, resources, {}, price, {}, {}});
+  return sheets::explain({c, content, english(), e, plan, resources, {}, {}, price, {}, {}});
 }
 
 /// Checks every formula with numbers in it; gives each as 'area' -> '40.00 m²' for further checks.
@@ -166,8 +166,9 @@ std::map<std::string, std::string> checkSums(const model::JobInputs& c) {
   for (const auto& x : list) {
     values.emplace(x.name, x.value);
     const bool isInWords = x.about == "dates" || x.name == "perimeter" || x.name == "edges to cut in" ||
-                           x.name == "low and high" || x.name == "tins" || x.name == "days on site" ||
-                           x.name == "rate of a line" || x.name == "sum of the lines" || x.name == "tax";
+                           x.name == "low and high" || x.name == "chance of more" || x.name == "tins" ||
+                           x.name == "days on site" || x.name == "amount of a line" ||
+                           x.name == "sum of the lines" || x.name == "tax";
     if (isInWords) continue;
     std::string formula = replaced(replaced(x.formula, " (reeded)", ""), "as given: ", "");
     formula = formula.substr(0, formula.find(" (from "));

@@ -64,13 +64,16 @@ drawings::StripDeck landingStrips(bool startsAtEnd = false) {
   for (int i = 0; i < 4; ++i) {
     const int boards = i < 3 ? 13 : 5;
     d.edge.strips.push_back(strip(0, i + 1, startsAtEnd ? 44 - 13 * i - boards : 13 * i, boards));
-    d.starts.push_back("08:" + std::to_string(10 + 15 * i));
-    d.litres.push_back(i < 3 ? "2.8 L" : "1.0 L");
+    d.strips.push_back({std::to_string(i + 1), "08:" + std::to_string(10 + 15 * i), i < 3 ? "2.8 L" : "1.0 L",
+                        "08:0" + std::to_string(i), "09:1" + std::to_string(i)});
   }
+  d.name = "A\u00A0Landing";
+  d.note = "4 strips of 5 to 13 boards";
+  d.steps = "wipe 1–4 09:10–09:20";
   return d;
 }
 
-const typeset::Size box = {Dim::mm(166), Dim::mm(62)};
+const typeset::Size box = {Dim::mm(166), Dim::mm(100)};
 
 Drawing planOf(const Decks& decks, const std::vector<drawings::StripDeck>& strips) {
   return drawings::stripsPlan(decks.job, strips, metric().pen(), box);
@@ -78,18 +81,23 @@ Drawing planOf(const Decks& decks, const std::vector<drawings::StripDeck>& strip
 
 }  // namespace
 
-TEST_CASE("a plan of strips numbers them in their order and tells time and litres to those who hear it") {
+TEST_CASE("a plan of strips tells number, times and litres in each strip, and all to those who hear it") {
   const auto d = planOf(Decks({landing()}), {landingStrips()});
-  for (const char* text : {"1", "2", "3", "4", "A", "Landing"}) CHECK(hasText(d, text));
+  for (const char* text :
+       {"1", "2", "3", "4", "A", "Landing", "08:25", "2.8 L", "cut in 08:01", "wipe 09:11"})
+    CHECK(hasText(d, text));
   CHECK(runOf(d, "1")->baseline.y < runOf(d, "2")->baseline.y);
   CHECK(runOf(d, "3")->baseline.y < runOf(d, "4")->baseline.y);
+  CHECK(runOf(d, "08:25")->size == Dim::pt(12));  // five boards, 5.7 mm at 1:125, have no room for 15 pt
   CHECK((d.size.w <= box.w && d.size.h <= box.h));
   checkInside(d);
   CHECK(d.alt ==
-        "Plan of the strips in the order they are laid: A Landing: strip 1, 13 boards, from 08:10, 2.8 L, "
-        "strip 2, 13 "
-        "boards, from 08:25, 2.8 L, strip 3, 13 boards, from 08:40, 2.8 L, strip 4, 5 boards, from 08:55, "
-        "1.0 L.");
+        "Plan of the strips in the order they are laid: A\u00A0Landing: strip 1, 13 boards, from 08:10, "
+        "2.8 L, strip 2, 13 boards, from 08:25, 2.8 L, strip 3, 13 boards, from 08:40, 2.8 L, strip 4, 5 "
+        "boards, from 08:55, 1.0 L, wipe 1–4 09:10–09:20.");
+  // What the strips say themselves is not said again.
+  CHECK_FALSE(hasText(d, "4 strips of 5 to 13 boards; wipe 1–4 09:10–09:20"));
+  CHECK(hasText(d, "4 strips of 5 to 13 boards"));
 }
 
 TEST_CASE("strips that start at the lower edge are numbered from there") {
@@ -119,11 +127,10 @@ TEST_CASE("decks far apart on the site are drawn side by side, no smaller for it
   second.edge.deck = 1;
   for (auto& s : second.edge.strips) s.deck = 1;
   const auto alone = planOf(Decks({near}), {first}), both = planOf(Decks({near, far}), {first, second});
-  // The box is 166 x 62 mm. Below a deck stand the arrow of the way out, 1.2 + 7 + 0.4 mm, and the line of
-  // notes, 2.5 + 3.7 mm: 14.8 mm. One deck of 12.4 x 6.2 m is 49.6 mm high at 1:125, with them 64.4.
-  CHECK(scaleOf(alone) == 150);
-  // Two side by side, 14 mm apart, are 82.7 + 14 + 82.7 = 179.4 mm wide at 1:150; at 1:200 62 + 14 + 62 = 138
-  // mm. With the ninety metres between them they would be 102.4 m wide, which asks for 1:750.
+  // One deck of 12.4 x 6.2 m is 99.2 x 49.6 mm at 1:125. Two side by side, 14 mm apart, are 82.7 + 14 + 82.7
+  // = 179.4 mm wide at 1:150; at 1:200 62 + 14 + 62 = 138 mm. With the ninety metres between them they would
+  // be 102.4 m wide, which asks for 1:750.
+  CHECK(scaleOf(alone) <= 150);
   CHECK(scaleOf(both) == 200);
   checkInside(both);
 }
@@ -145,19 +152,52 @@ TEST_CASE("the arrow of a way out at a corner that two decks share stands clearl
   CHECK(heads == 1);
 }
 
-TEST_CASE("strips too narrow for a number have all their numbers beside the deck, on one side") {
+TEST_CASE("strips too narrow for their words have their numbers beside the deck, and their words below") {
   auto strips = landingStrips();
   strips.edge.strips.clear();
-  for (int i = 0; i < 15; ++i) strips.edge.strips.push_back(strip(0, i + 1, 3 * i, i < 14 ? 3 : 2));
-  strips.starts.assign(15, "08:10");
-  strips.litres.assign(15, "0.6 L");
-  const auto d = planOf(Decks({landing()}), {strips});
-  const Dim deckWidth = Dim::mm(12'400) / scaleOf(d), deckLeft = d.size.w - deckWidth - Dim::mm(1);
-  for (int i = 1; i <= 15; ++i) {
-    const auto* number = runOf(d, std::to_string(i));
-    REQUIRE(number != nullptr);
-    CHECK(number->baseline.x + number->width < deckLeft);
+  strips.strips.clear();
+  for (int i = 0; i < 15; ++i) {
+    strips.edge.strips.push_back(strip(0, i + 1, 3 * i, i < 14 ? 3 : 2));
+    strips.strips.push_back({std::to_string(i + 1), "08:" + std::to_string(10 + i), "0.6 L", "", ""});
   }
+  const auto d = planOf(Decks({landing()}), {strips});
+  for (int i = 1; i <= 15; ++i) {
+    std::size_t count = 0;  // on the plan, and in the list
+    for (const auto& item : d.items)
+      if (const auto* r = std::get_if<TextRun>(&item.what); r && r->text == std::to_string(i)) ++count;
+    CHECK(count == 2);
+    const auto* time = runOf(d, "08:" + std::to_string(9 + i));
+    REQUIRE(time != nullptr);
+    CHECK(time->size == Dim::pt(12));
+  }
+  CHECK(hasText(d, "4 strips of 5 to 13 boards; wipe 1–4 09:10–09:20"));
+  checkInside(d);
+}
+
+TEST_CASE("a second coat of a deck on one day is told below the plan") {
+  auto first = landingStrips(), second = landingStrips();
+  second.name = "A\u00A0Landing, second coat";
+  for (auto& s : second.strips) s.lay = "1" + s.lay.substr(1);
+  const auto d = planOf(Decks({landing()}), {first, second});
+  CHECK(hasText(d, "08:25"));
+  CHECK(hasText(d, "18:25"));
+}
+
+TEST_CASE("walls, water and drops stand beside the edges that the job tells") {
+  auto lone = landing();
+  lone.edges = {{model::Compass::North, model::EdgeKind::Wall},
+                {model::Compass::East, model::EdgeKind::Water}};
+  const auto d = planOf(Decks({lone}), {landingStrips()});
+  const auto *house = runOf(d, "house"), *water = runOf(d, "water");
+  REQUIRE((house && water));
+  CHECK(house->baseline.y < water->baseline.y);
+  CHECK(house->baseline.x < water->baseline.x);
+  CHECK_FALSE(hasText(d, "drop"));
+  auto turned = Decks({lone});
+  turned.job.job.site.north = 180;
+  const auto other = planOf(turned, {landingStrips()});
+  CHECK(runOf(other, "house")->baseline.y > runOf(other, "water")->baseline.y);
+  checkInside(d);
 }
 
 TEST_CASE("round and slanting decks take strips too") {
@@ -172,19 +212,25 @@ TEST_CASE("round and slanting decks take strips too") {
     strips[i].edge.deck = i;
     strips[i].edge.wayOut = place(2'500, 5'000);
     strips[i].edge.strips = {strip(i, 1, 0, 15), strip(i, 2, 15, 20)};
-    strips[i].starts = {"09:00", "09:20"};
-    strips[i].litres = {"1.1 L", "1.2 L"};
+    strips[i].strips = {{"1", "09:00", "1.1 L", "", ""}, {"2", "09:20", "1.2 L", "", ""}};
   }
-  const auto d = planOf(Decks(decks), strips);
+  const auto d = drawings::stripsPlan(Decks(decks).job, strips, metric().pen(), {Dim::mm(166), Dim::mm(110)});
   CHECK(d.size.h > Dim{});
   checkInside(d);
   for (const char* text : {"Round", "Ring", "Corner"}) CHECK(hasText(d, text));
 }
 
-TEST_CASE("decks without a place on a plan are told and not drawn") {
-  const auto d = planOf(Decks({deck("Fascia", model::Strip{mm(9'000), mm(200)})}), {drawings::StripDeck{}});
-  CHECK(d.size.h == Dim{});
-  CHECK(d.alt == "Plan of the strips in the order they are laid: A Fascia.");
+TEST_CASE("what has no place on a plan is told in the list") {
+  drawings::StripDeck fascia;
+  fascia.name = "A\u00A0Fascia";
+  fascia.edge.strips = {strip(0, 1, 0, 0)};
+  fascia.strips = {{"1", "08:40", "0.8 L", "", ""}};
+  const auto d = planOf(Decks({deck("Fascia", model::Strip{mm(9'000), mm(200)})}), {fascia});
+  CHECK(hasText(d, "08:40"));
+  CHECK_FALSE(hasText(d, "A"));
+  CHECK(d.alt ==
+        "Plan of the strips in the order they are laid: A\u00A0Fascia: number 1, from 08:40, 0.8 L.");
+  CHECK(drawings::stripsPlan(Decks({landing()}).job, {}, metric().pen(), box).size.h == Dim{});
 }
 
 namespace {
@@ -201,7 +247,7 @@ model::Hour hour(int clock, std::vector<model::WeatherLimit> reasons) {
 /// Dark to five, dew to eight, fit to noon, hot boards to seven, dark; one hour of damp air at ten.
 drawings::HoursDay summerDay() {
   using model::WeatherLimit;
-  drawings::HoursRow row{"A\u00A0\u00A0Landing", {}, {{8 * 60 + 30, 9 * 60 + 50, 1, "first coat"}}, {}};
+  drawings::HoursRow row{"Fit for a coat", {}};
   for (int h = 0; h < 24; ++h) {
     if (h < 5 || h >= 19) row.hours.push_back(hour(h, {WeatherLimit::Damp, WeatherLimit::Dark}));
     else if (h < 8) row.hours.push_back(hour(h, {WeatherLimit::Dew}));
@@ -213,37 +259,74 @@ drawings::HoursDay summerDay() {
   day.rows = {row};
   day.sunrise = 6 * 60 + 55;
   day.sunset = 19 * 60 + 10;
-  day.sun = {"sunrise 06:55", "sunset 19:10"};
-  for (int h = 6; h <= 20; h += 2) day.clock.push_back(std::to_string(h));
+  for (int h = 6; h <= 20; ++h) day.clock.push_back(std::to_string(h));
   return day;
+}
+
+Drawing shown(const drawings::HoursDay& day) {
+  return drawings::hoursChart(day, metric().pen(), Dim::mm(166));
 }
 
 }  // namespace
 
-TEST_CASE("the hours of a day say in words why they are not fit, or in one word, or in the legend") {
-  const auto d = drawings::hoursChart(summerDay(), metric().pen(), Dim::mm(166));
+TEST_CASE("the hours of a day say in words why they are not fit, or in one word where they are few") {
+  const auto d = shown(summerDay());
   CHECK(hasText(d, "boards too hot"));
-  CHECK(hasText(d, "damp"));  // an hour is too narrow for 'air too damp'
-  CHECK(hasText(d, "sunrise 06:55"));
-  // The legend tells what is drawn and has no room for a word: ten minutes before the sun sets.
-  for (const char* text : {"fit", "first coat planned", "hatched: not fit", "air too damp"})
-    CHECK(hasText(d, text));
+  CHECK_FALSE(hasText(d, "air too damp"));  // an hour is too narrow
+  CHECK(hasText(d, "dew"));
   checkInside(d);
-  CHECK(
-      d.alt ==
-      "Hours fit for a coat: A\u00A0\u00A0Landing: 6 to 8 dew, 8 to 10 fit, 10 to 11 air too damp, 11 to "
-      "12 fit, 12 to 19 boards too hot, 19 to 19:10 air too damp, 19:10 to 20 dark, first coat planned 08:30 "
-      "to 09:50; sunrise 06:55; sunset 19:10.");
+  CHECK(d.alt ==
+        "Hours fit for a coat: Fit for a coat: 6 to 8 dew, 8 to 10 fit, 10 to 11 air too damp, 11 to 12 fit, "
+        "12 to 19 boards too hot, 19 to 19:10 air too damp, 19:10 to 20 dark.");
 }
 
-TEST_CASE("no word in the hours of a day could be taken for the letter of a deck") {
+TEST_CASE("fit hours after the last start are only to finish, and too late after the last stroke") {
   auto day = summerDay();
-  day.rows.front().coats.clear();
-  const auto d = drawings::hoursChart(day, metric().pen(), Dim::mm(166));
-  for (const auto& item : d.items) {
-    const auto* r = std::get_if<TextRun>(&item.what);
-    if (r && r->text.size() == 1) CHECK_FALSE(std::isupper(static_cast<unsigned char>(r->text[0])));
-  }
+  for (auto& h : day.rows.front().hours) h = hour(h.at.minutes / 60, {});
+  day.lastStart = 11 * 60 + 40;
+  day.lastStroke = 14 * 60 + 20;
+  day.isWiped = true;
+  const auto parts = drawings::partsOf(day.rows.front().hours, day);
+  REQUIRE(parts.size() == 3);
+  using Kind = drawings::HoursPart::Kind;
+  CHECK((parts[0].kind == Kind::Fit && parts[0].at.until == 11 * 60 + 40));
+  CHECK((parts[1].kind == Kind::ToFinish && parts[1].at.until == 14 * 60 + 20));
+  CHECK((parts[2].kind == Kind::TooLate && parts[2].at.until == 20 * 60));
+  const auto d = shown(day);
+  for (const char* text : {"fit to start", "only to finish", "too late to be wiped"}) CHECK(hasText(d, text));
+  day.isWiped = false;
+  CHECK(hasText(shown(day), "too late to dry"));
+}
+
+TEST_CASE("each of the crew has a row under the same clock, with a word in each bar that has room for it") {
+  auto day = summerDay();
+  day.people = {{"All three", "07:30 set up", {}},
+                {"Mara Quill",
+                 "08:30 lays 1–8, 10:50 wipes 1, 11:30 rests, 13:15 home",
+                 {{510, 650, "lays 1–8", "lays", "08:30 lays 1–8", true},
+                  {650, 660, "wipes 1", "wipes", "10:50 wipes 1", true},
+                  {660, 665, "rests", "rests", "11:00 rests", false},
+                  {665, 670, "waits", "waits", "", false}}}};
+  const auto d = shown(day);
+  // What has no room in its bar stands beside the bars.
+  for (const char* text :
+       {"All three", "07:30 set up", "Mara Quill", "lays 1–8", "10:50 wipes 1, 11:00 rests"})
+    CHECK(hasText(d, text));
+  // 14 hours on 166 - side and gutter; the word stands in the middle of its bar.
+  const auto left = Dim::milli(theme().sideWidth) + Dim::milli(theme().gutter);
+  const auto on = [&](int minutes) { return left + (Dim::mm(166) - left) * (minutes - 360) / 840; };
+  const auto* lays = runOf(d, "lays 1–8");
+  CHECK((lays->baseline.x > on(510) && lays->baseline.x + lays->width < on(650)));
+  CHECK(d.alt.ends_with(
+      "All three: 07:30 set up. Mara Quill: 08:30 lays 1–8, 10:50 wipes 1, 11:30 rests, 13:15 home."));
+  checkInside(d);
+}
+
+TEST_CASE("no type in the drawings of a coat day is below 9 pt in any look") {
+  auto day = summerDay();
+  day.people = {{"Mara Quill", "08:30 lays 1–8", {{510, 650, "lays 1–8", "lays", "", true}}}};
+  for (const auto& item : shown(day).items)
+    if (const auto* r = std::get_if<TextRun>(&item.what)) CHECK(r->size >= Dim::pt(9));
 }
 
 TEST_CASE("it is dark up to the minute of sunrise, and the rest of that hour has its own reason or none") {
@@ -251,144 +334,47 @@ TEST_CASE("it is dark up to the minute of sunrise, and the rest of that hour has
   drawings::HoursDay day;
   day.sunrise = 6 * 60 + 40;
   day.sunset = 19 * 60 + 30;
-  const auto runs =
-      drawings::runsOf({hour(6, {WeatherLimit::AirCold, WeatherLimit::Dark}),
-                        hour(7, {WeatherLimit::AirCold}), hour(18, {}), hour(19, {WeatherLimit::Dark})},
-                       day);
-  REQUIRE(runs.size() == 5);
-  CHECK(
-      (runs[0].at.from == 6 * 60 && runs[0].at.until == 6 * 60 + 40 && runs[0].reason == WeatherLimit::Dark));
-  CHECK((runs[1].at.from == 6 * 60 + 40 && runs[1].at.until == 8 * 60 &&
-         runs[1].reason == WeatherLimit::AirCold));
-  CHECK(runs[2].isFit);
-  CHECK((runs[3].at.until == 19 * 60 + 30 && !runs[3].isFit && !runs[3].reason));
-  CHECK((runs[4].at.from == 19 * 60 + 30 && runs[4].reason == WeatherLimit::Dark));
+  const auto parts =
+      drawings::partsOf({hour(6, {WeatherLimit::AirCold, WeatherLimit::Dark}),
+                         hour(7, {WeatherLimit::AirCold}), hour(18, {}), hour(19, {WeatherLimit::Dark})},
+                        day);
+  REQUIRE(parts.size() == 5);
+  CHECK((parts[0].at.from == 6 * 60 && parts[0].at.until == 6 * 60 + 40 &&
+         parts[0].reason == WeatherLimit::Dark));
+  CHECK((parts[1].at.from == 6 * 60 + 40 && parts[1].at.until == 8 * 60 &&
+         parts[1].reason == WeatherLimit::AirCold));
+  CHECK(parts[2].kind == drawings::HoursPart::Kind::Fit);
+  CHECK((parts[3].at.until == 19 * 60 + 30 && !drawings::isFit(parts[3].kind) && !parts[3].reason));
+  CHECK((parts[4].at.from == 19 * 60 + 30 && parts[4].reason == WeatherLimit::Dark));
 }
 
-TEST_CASE("a legend explains the hatches that have no room for a word, and no others") {
-  using model::WeatherLimit;
-  auto day = summerDay();
-  day.sunset = 19 * 60 + 45;  // a quarter of an hour is 2.1 mm
-  const auto d = drawings::hoursChart(day, metric().pen(), Dim::mm(166));
-  CHECK(hasText(d, "dark"));
-  CHECK_FALSE(hasText(d, "boards too hot, dew"));
-  const auto* dark = runOf(d, "dark");
-  REQUIRE(dark);
-  CHECK(dark->baseline.y > runOf(d, "sunrise 06:55")->baseline.y);  // below the strips
-}
+TEST_CASE("a day without a coat has no chart of hours") { CHECK(shown({}).items.empty()); }
 
-TEST_CASE("a legend says nothing of what is too narrow to be seen") {
-  using model::WeatherLimit;
-  auto day = summerDay();
-  day.sunrise = 6 * 60 + 57;
-  day.sunset.reset();
-  day.sun.resize(1);
-  day.rows.front().hours[6] = hour(6, {WeatherLimit::Dark});  // three minutes of light
-  const auto shown = [&] { return drawings::hoursChart(day, metric().pen(), Dim::mm(166)); };
-  CHECK_FALSE(hasText(shown(), "light for a part of the hour"));
-  day.sunrise = 6 * 60 + 30;
-  CHECK(hasText(shown(), "light for a part of the hour"));
-}
-
-TEST_CASE("each planned coat has its number, beside the frame where that is too narrow") {
-  auto day = summerDay();
-  day.rows.front().coats = {{8 * 60, 8 * 60 + 10, 1, "first coat"}, {9 * 60, 9 * 60 + 50, 2, "second coat"}};
-  const auto d = drawings::hoursChart(day, metric().pen(), Dim::mm(166));
-  CHECK((hasText(d, "1") && hasText(d, "2")));
-  CHECK((hasText(d, "first coat planned") && hasText(d, "second coat planned")));
-  // 14 hours on 166 - side and gutter; ten minutes are too narrow for a figure, so it stands left of them,
-  // in hours that are fit.
-  const auto left = Dim::milli(theme().sideWidth) + Dim::milli(theme().gutter);
-  const auto on = [&](int minutes) { return left + (Dim::mm(166) - left) * (minutes - 360) / 840; };
-  CHECK(runOf(d, "1")->baseline.x < on(8 * 60));
-  CHECK((runOf(d, "2")->baseline.x > on(9 * 60) && runOf(d, "2")->baseline.x < on(9 * 60 + 50)));
-}
-
-TEST_CASE("the reason of a run stands where no coat is planned") {
-  const std::vector<drawings::CoatSpan> coats = {{9 * 60, 10 * 60, 1, ""}, {12 * 60, 13 * 60, 2, ""}};
-  const auto free = drawings::freePart({{8 * 60, 15 * 60}, false, model::WeatherLimit::Damp}, coats);
-  CHECK((free.from == 10 * 60 && free.until == 12 * 60));  // 8-9, 10-12, 13-15: the first of the longest
-}
-
-TEST_CASE("the label of the last hour is left out where it would leave the drawing") {
-  auto day = summerDay();
-  const auto shown = [&] { return drawings::hoursChart(day, metric().pen(), Dim::mm(166)); };
-  CHECK_FALSE(hasText(shown(), "20"));
-  CHECK(hasText(shown(), "18"));
-  day.until = 21;
-  CHECK(hasText(shown(), "20"));
-}
-
-TEST_CASE("how warm the boards get is written below the curve where the limit runs close above it") {
-  auto day = summerDay();
-  day.surfaceMax = 40;
-  day.limitWords = "limit 40 °C";
-  day.dewWords = "dew point 3 °C";
-  for (auto& h : day.rows.front().hours) {
-    h.dewPoint = 3;
-    h.surface = 37 - std::abs(h.at.minutes / 60 - 14);
-  }
-  day.rows.front().warmest = "37 °C";
-  const auto above = [&] {
-    const auto d = drawings::hoursChart(day, metric().pen(), Dim::mm(166));
-    const auto *peak = runOf(d, "37 °C"), *limit = runOf(d, "limit 40 °C");
-    REQUIRE((peak && limit));
-    return limit->baseline.y - peak->baseline.y;
-  };
-  CHECK(above() < -Dim::mm(3));  // the limit's own words stand on its line, 1 mm above
-  day.surfaceMax = 60;
-  CHECK(above() < -Dim::mm(8));  // far above the curve
-}
-
-TEST_CASE("the chart of hours shows how warm the boards get, once for decks of one course") {
-  auto day = summerDay();
-  day.surfaceMax = 35;
-  day.limitWords = "limit 35 °C";
-  day.dewWords = "dew point 11 °C";
-  const auto warm = [](double most) {
-    std::vector<model::Hour> hours;
-    for (int h = 0; h < 24; ++h) {
-      auto one = hour(h, {});
-      one.source = model::WeatherSource::Forecast;
-      one.dewPoint = 11;
-      one.surface = most - 2.0 * std::abs(h - 14);  // warmest at two
-      hours.push_back(one);
-    }
-    return hours;
-  };
-  day.rows = {{"A\u00A0\u00A0Landing", warm(54), {}, "54 °C"},
-              {"B\u00A0\u00A0Steps", warm(54), {}, "54 °C"},
-              {"C\u00A0\u00A0Terrace", warm(30), {}, "30 °C"}};
-  const auto d = drawings::hoursChart(day, metric().pen(), Dim::mm(166));
+TEST_CASE("the days of a job stand in a strip, days of drying and days off told once each") {
+  using Kind = drawings::GlanceDay::Kind;
+  std::vector<drawings::GlanceDay> days = {{Kind::Work, "Tue", "16", "March 2027", {"Wash"}, "A, B"}};
+  for (int i = 17; i < 20; ++i)
+    days.push_back({Kind::Drying, "Wed", std::to_string(i), "", {"boards dry to 16 %", "dry"}, ""});
+  days.push_back({Kind::Coat, "Sat", "20", "", {"coat 1"}, "A"});
+  const auto d = drawings::glanceChart(days, metric().pen(), Dim::mm(166));
+  for (const char* text : {"March 2027", "16", "20", "Wash", "A, B"}) CHECK(hasText(d, text));
+  std::size_t told = 0;
+  for (const auto& item : d.items)
+    if (const auto* r = std::get_if<TextRun>(&item.what)) told += r->text == "boards dry to 16 %";
+  CHECK(told == 1);
   checkInside(d);
-  const auto* hot = runOf(d, "A, B\u00A0\u00A054 °C");
-  const auto* cool = runOf(d, "C\u00A0\u00A030 °C");
-  const auto* two = runOf(d, "14");
-  REQUIRE((hot && cool && two));
-  CHECK(std::abs((hot->baseline.x - two->baseline.x).raw) < Dim::mm(12).raw);  // over its hour
-  CHECK(hot->baseline.y < runOf(d, "limit 35 °C")->baseline.y);
-  CHECK(runOf(d, "limit 35 °C")->baseline.y < cool->baseline.y);
-  CHECK(cool->baseline.y < runOf(d, "dew point 11 °C")->baseline.y);
-  CHECK(
-      d.alt.starts_with("Board surface, at most: A\u00A0\u00A0Landing 54 °C, B\u00A0\u00A0Steps 54 °C, "
-                        "C\u00A0\u00A0Terrace 30 °C; limit 35 °C; dew point 11 °C. Hours fit for a coat:"));
-
-  for (auto& row : day.rows) {
-    row.warmest.clear();
-    for (auto& h : row.hours) h.source = model::WeatherSource::None;
-  }
-  CHECK_FALSE(hasText(drawings::hoursChart(day, metric().pen(), Dim::mm(166)), "Board surface"));
-}
-
-TEST_CASE("a day without a coat has no chart of hours") {
-  CHECK(drawings::hoursChart({}, metric().pen(), Dim::mm(166)).items.empty());
+  CHECK(d.alt.starts_with("The days of the job: Tue 16: Wash (A, B); Wed 17: boards dry to 16 %;"));
+  while (days.size() < 40) days.push_back(days[1]);  // in rows
+  const auto rows = drawings::glanceChart(days, metric().pen(), Dim::mm(166));
+  CHECK(rows.size.h > d.size.h * 2);
+  checkInside(rows);
+  CHECK(drawings::glanceChart({}, metric().pen(), Dim::mm(166)).items.empty());
 }
 
 TEST_CASE("a small stair is drawn at 1:75 and no larger") {
   drawings::StripDeck d;
   d.edge.strips = {strip(0, 1, 0, 4)};
-  d.starts = {"08:10"};
-  d.litres = {"0.3 L"};
+  d.strips = {{"1", "08:10", "0.3 L", "", ""}};
   const Decks decks({deck("Steps", model::Stairs{4, mm(1'200), mm(300), mm(170)})});
   CHECK(scaleOf(planOf(decks, {d})) >= 75);
 }

@@ -21,6 +21,12 @@ TEST_CASE("a key writes the letter on a deck too small for its name, and the nam
   CHECK_FALSE(hasText(plan, "Boathouse walk"));
 }
 
+TEST_CASE("a key names what has no place on it") {
+  const auto plan = Decks({landing(), deck("Rail", model::Strip{mm(9000), mm(300)})})
+                        .plan(metric(), {Dim::mm(118), Dim::mm(40)}, true);
+  CHECK(hasText(plan, "not drawn: B\u00a0Rail"));
+}
+
 TEST_CASE("a key smaller than 1:750 is left out") {
   const Decks decks({deck("Boardwalk", model::Rectangle{mm(100'000), mm(4000)})});  // 133 mm at 1:750
   CHECK_FALSE(decks.plan(metric(), {Dim::mm(140), Dim::mm(60)}, true).items.empty());

@@ -16,9 +16,9 @@ inline model::Theme theme() {
              {Face::Display, vollkorn + "Medium.ttf"},
              {Face::Sans, carlito + "Regular.ttf"},
              {Face::SansBold, carlito + "Bold.ttf"}};
-  t.colours = {{"ink", {0x21, 0x1b, 0x17}},   {"soft", {0x5f, 0x55, 0x4c}},  {"accent", {0x7a, 0x45, 0x22}},
-               {"tint", {0xf5, 0xef, 0xe7}},  {"rule", {0x9c, 0x90, 0x83}},  {"wood", {0x95, 0x82, 0x6d}},
-               {"white", {0xff, 0xff, 0xff}}, {"danger", {0x9b, 0x24, 0x23}}};
+  t.colours = {{"ink", {0x21, 0x1b, 0x17}},  {"soft", {0x5f, 0x55, 0x4c}},  {"accent", {0x7a, 0x45, 0x22}},
+               {"tint", {0xf5, 0xef, 0xe7}}, {"rule", {0x9c, 0x90, 0x83}},  {"wood", {0x95, 0x82, 0x6d}},
+               {"wall", {0x8c, 0x81, 0x78}}, {"white", {0xff, 0xff, 0xff}}, {"danger", {0x9b, 0x24, 0x23}}};
   const auto style = [](Face face, int size, int leading, int rise, const char* colour) {
     return model::TextStyle{face, Face::SansBold, face, size, leading, rise, 0, colour, false};
   };

@@ -1,4 +1,4 @@
-// A firm's folder for tests of the whole program: its brand, logo and looks, and what is said at a pack.
+// A firm's folder for tests of the whole program: its file, logo and themes, and what is said at a pack.
 #pragma once
 
 #include "app/commands/commands.h"
@@ -48,33 +48,32 @@ class Listener {
   std::streambuf *cerr_, *cout_;
 };
 
-/// A firm's folder with its brand, logo and theme; goes away again.
+/// A firm's folder with its file, logo and theme; goes away again.
 class Firm {
  public:
   Firm() : folder_(fs::temp_directory_path() / ("firm" + std::to_string(getpid()))) {
     fs::create_directories(folder_);
-    brand(replaced(bytesOf(SOURCE_DIR "/content/brands/cricketboard.yaml"), "logo: cricketboard.png",
-                   "logo: logo.png"));
-    logo(bytesOf(SOURCE_DIR "/content/brands/cricketboard.png"));
+    file(replaced(bytesOf(SOURCE_DIR "/out_examples/firms/cricketboard/firm.yaml"), "logo: cricketboard.png",
+                  "logo: logo.png"));
+    logo(bytesOf(SOURCE_DIR "/out_examples/firms/cricketboard/cricketboard.png"));
   }
   ~Firm() { fs::remove_all(folder_); }
   Firm(const Firm&) = delete;
   Firm& operator=(const Firm&) = delete;
 
-  void brand(const std::string& text) { write(folder_ / "brand.yaml", text); }
+  void file(const std::string& text) { write(folder_ / "firm.yaml", text); }
   void logo(const std::string& bytes) { write(folder_ / "logo.png", bytes); }
   void accent(const std::string& colours) {
-    std::string text = bytesOf(folder_ / "brand.yaml");
+    std::string text = bytesOf(folder_ / "firm.yaml");
     const auto at = text.find("colours:");
     REQUIRE(at != std::string::npos);
-    brand(text.replace(at, text.find('\n', at) - at, "colours: {" + colours + "}"));
+    file(text.replace(at, text.find('\n', at) - at, "colours: {" + colours + "}"));
   }
   /// A theme whose running text is set in these bytes.
   void font(const std::string& bytes) {
-    write(folder_ / "looks/themes/broken.ttf", bytes);
-    write(folder_ / "looks/themes/generous.yaml",
-          replaced(bytesOf(SOURCE_DIR "/templates/themes/generous.yaml"), "text: Vollkorn-Regular.ttf",
-                   "text: broken.ttf"));
+    write(folder_ / "themes/broken.ttf", bytes);
+    write(folder_ / "themes/generous.yaml", replaced(bytesOf(SOURCE_DIR "/templates/themes/generous.yaml"),
+                                                     "text: Vollkorn-Regular.ttf", "text: broken.ttf"));
   }
 
   /// Makes one document; the exit code.
@@ -83,8 +82,7 @@ class Firm {
     order.jobs = {SOURCE_DIR "/out_examples/porch/job.yaml"};
     order.folder = (folder_ / "out").string();
     order.only = {document};
-    order.choices.brandFile = (folder_ / "brand.yaml").string();
-    if (fs::exists(folder_ / "looks")) order.choices.looks = (folder_ / "looks").string();
+    order.choices.firm = folder_.string();
     const Listener listener;
     const int status = app::pack(order);
     said_ = listener.said();

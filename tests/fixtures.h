@@ -176,7 +176,7 @@ inline model::JobInputs sampleCase(const model::Content& content = sampleContent
   j.price.deposit = percent(10);
   c.product = &content.products.at(j.product);
   c.region = &content.regions.at(j.site.region);
-  c.brand.name = "Tideboard Timber Care";
+  c.firm.name = "Tideboard Timber Care";
   c.rates = {cents(40'00), cents(95'00), cents(60'00), percent(12), percent(4), cents(78'00), percent(25)};
   return c;
 }

@@ -77,10 +77,9 @@ TEST_CASE("a hidden letter is refused in keys, in lists, in values that are no t
 
 TEST_CASE("a hidden letter in a firm's file is refused") {
   sample::Firm firm;
-  firm.brand(sample::replaced(sample::bytesOf(SOURCE_DIR "/content/brands/cricketboard.yaml"),
-                              "contact: Odell Prewitt\nlogo: cricketboard.png",
-                              "contact: \"Ann\\e]0;x\\a\""));
-  CHECK(sample::refusal(firm) == "brand.yaml:10:10: error: contact: control character U+001B\n" + hint);
+  firm.file(sample::replaced(sample::bytesOf(SOURCE_DIR "/out_examples/firms/cricketboard/firm.yaml"),
+                             "contact: Odell Prewitt\nlogo: cricketboard.png", "contact: \"Ann\\e]0;x\\a\""));
+  CHECK(sample::refusal(firm) == "firm.yaml:10:10: error: contact: control character U+001B\n" + hint);
 }
 
 TEST_CASE("a hidden letter in a template is refused, as it stands and by number") {

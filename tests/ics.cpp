@@ -1,6 +1,7 @@
 // Calendar files against RFC 5545, and against libical, which reads them as calendar programs do.
 #include "app/commands/commands.h"
 #include "app/pack/job_calendar.h"
+#include "firm_jobs.h"
 #include "ics/calendar.h"
 #include "random_cases.h"
 #include "schedule/weather/zone.h"
@@ -201,9 +202,8 @@ TEST_CASE("libical repeats as the standard's examples do, so that it can judge o
 
 TEST_CASE("an example's calendar holds its crew days, furniture, first wash and yearly visit") {
   const app::Choices choices;
-  const app::Shipped shipped = app::readShipped(choices);
   base::Diagnostics messages;
-  const auto x = app::compute(SOURCE_DIR "/out_examples/landing/job.yaml", shipped, choices, messages);
+  const auto x = firm_jobs::compute(SOURCE_DIR "/out_examples/landing/job.yaml", choices, messages);
   REQUIRE(x);
   const std::string bytes = app::jobCalendar(*x, "");
   const auto read = readBack(bytes);

@@ -1,6 +1,7 @@
 // Calendar files that come one after the other, imported in turn as calendar programs do, through libical.
 #include "app/commands/commands.h"
 #include "app/pack/job_calendar.h"
+#include "firm_jobs.h"
 #include "ics/update.h"
 #include "input/read.h"
 
@@ -63,7 +64,6 @@ std::string calendarOf(const std::string& example,
                        const std::vector<std::pair<std::string, std::string>>& edits = {},
                        const std::string& before = "", const std::string& email = "") {
   const std::string file = SOURCE_DIR "/out_examples/" + example + "/job.yaml";
-  static const app::Shipped shipped = app::readShipped({});
   std::string text = input::readFile(file).value();
   for (const auto& [from, to] : edits) {
     const auto at = text.find(from);
@@ -71,9 +71,9 @@ std::string calendarOf(const std::string& example,
     text.replace(at, from.size(), to);
   }
   base::Diagnostics messages;
-  auto x = app::compute(app::JobText{file, text}, shipped, {}, messages);
+  auto x = firm_jobs::compute(app::JobText{file, text}, {}, messages);
   REQUIRE(x);
-  if (!email.empty()) x->c.brand.email = email;
+  if (!email.empty()) x->c.firm.email = email;
   return app::jobCalendar(*x, before);
 }
 
@@ -92,17 +92,17 @@ TEST_CASE("a plan of fewer crew days leaves none of the old ones in the calendar
   Imported calendar;
   const auto first = calendarOf("landing");
   calendar.import(first);
-  CHECK(count(calendar.shown(), "-crew-") == 7);
+  const auto days = count(calendar.shown(), "-crew-");
   const auto second = calendarOf("landing", {lessWork}, first);
   calendar.import(second);
   Imported fresh;
   fresh.import(calendarOf("landing", {lessWork}));
   CHECK(calendar.shown() == fresh.shown());
-  CHECK(count(calendar.shown(), "-crew-") < 7);
+  CHECK(count(calendar.shown(), "-crew-") < days);
   // The days come back: they count on from the cancelled ones.
   const auto third = calendarOf("landing", {}, second);
   calendar.import(third);
-  CHECK(count(calendar.shown(), "-crew-") == 7);
+  CHECK(count(calendar.shown(), "-crew-") == days);
   CHECK(calendar.sequence("LA-2027-031-crew-6") == 2);
   // Somebody who has missed the second file is told by the third all the same.
   Imported late;

@@ -8,7 +8,7 @@ using fixture::checkEach;
 using fixture::Folder;
 namespace fs = std::filesystem;
 
-TEST_CASE("content, brand and theme files are read to the last digit") {
+TEST_CASE("content, firm and theme files are read to the last digit") {
   Folder folder;
   const model::Content c = folder.content();
   const model::Product& p = c.products.at("oil");
@@ -23,6 +23,7 @@ TEST_CASE("content, brand and theme files are read to the last digit") {
   CHECK(p.rates.at(model::Uptake::Tight).at(0).area.millionths == 500 * 92'903'040'000);
   CHECK(p.lowUse == base::Share::whole(85));
   CHECK(p.highUse == base::Share::whole(120));
+  CHECK(p.openedLoss == base::Share::whole(10));  // where the file says nothing
   CHECK(p.times.touchDry == base::Hours::whole(6));
   CHECK(p.times.rainSafe == base::Hours::whole(8));
   CHECK(p.times.wipeOff.millionths == 500'000);
@@ -116,7 +117,7 @@ TEST_CASE("content, brand and theme files are read to the last digit") {
   CHECK(c.tools.at(0).soundDb == 86);
   CHECK(c.tools.at(0).vibration->millionths == 2'500'000);
 
-  const model::Brand b = folder.brand();
+  const model::Firm b = folder.firm();
   CHECK(b.name == "Tideboard Timber Care");
   CHECK(b.address.size() == 2);
   CHECK(b.logoFile == (folder.path() / "logo.png").string());
@@ -220,6 +221,9 @@ TEST_CASE("mistakes in content files are told with the whole message") {
       {"products/oil.yaml", "low: 85 %", "low: 105 %",
        "products/oil.yaml:12:12: error: use.low: '105 %' is out of range\n"
        "  hint: allowed: from 10 % to 100 %\n"},
+      {"products/oil.yaml", "use: {low", "opened_loss: 130 %\nuse: {low",
+       "products/oil.yaml:12:14: error: opened_loss: '130 %' is out of range\n"
+       "  hint: allowed: from 0 % to 100 %\n"},
       {"products/oil.yaml", "maintenance: 12 months", "maintenance: 1 year",
        "products/oil.yaml:22:16: error: times.maintenance: '1 year' is not a value in months\n"
        "  hint: it is given like '12 months'\n"},
@@ -304,6 +308,12 @@ TEST_CASE("mistakes in content files are told with the whole message") {
       {"tasks.yaml", "    each: pass\n", "",
        "tasks.yaml:17:12: error: tasks[3].rates: only a task repeated for each pass has rates by grit\n"
        "  hint: add 'each: pass'\n"},
+      {"tasks.yaml", "    each: pass\n", "    each: pass\n    raised: {new: 2 %}\n",
+       "tasks.yaml:17:13: error: tasks[3].raised: only a task per fixings has a share of raised ones\n"
+       "  hint: leave it out, or write per: fixings\n"},
+      {"tasks.yaml", "    each: pass\n", "    each: pass\n    check: 1500 pieces/h\n",
+       "tasks.yaml:17:12: error: tasks[3].check: only a task per fixings looks them over\n"
+       "  hint: leave it out, or write per: fixings\n"},
       {"tasks.yaml", "{40: 9 m2/h}", "{coarse: 9 m2/h}",
        "tasks.yaml:18:13: error: tasks[3].rates.coarse: 'coarse' is not a grit\n"
        "  hint: write a number from 12 to 600\n"},

@@ -52,7 +52,7 @@ quoted: 2027-03-02
 customer: {name: Inga Thorley, email: inga@coldwater.example}
 site: {region: nz, latitude: -44.70, longitude: 169.13, timezone: Pacific/Auckland}
 start: 2027-03-16
-brand: firm.yaml
+firm: ../firm
 product: tern-oil
 areas:
   - name: Landing

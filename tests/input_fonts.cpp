@@ -98,12 +98,12 @@ TEST_CASE("of a family the face nearest in weight and of the usual width is take
   CHECK(input::nearestFace(family, 400, true) == nullptr);
 }
 
-TEST_CASE("the faces of a brand take the place of the theme's") {
+TEST_CASE("the faces of a firm take the place of the theme's") {
   base::Diagnostics messages;
   model::Theme theme = input::readTheme(SOURCE_DIR "/templates/themes/generous.yaml", messages, {});
-  model::Brand brand;
-  brand.fonts[Face::Text] = {"/somewhere/own.ttf", {"brand.yaml", 3, 9}, "fonts.text"};
-  input::applyBrand(theme, brand, "brand.yaml", messages);
+  model::Firm firm;
+  firm.fonts[Face::Text] = {"/somewhere/own.ttf", {"firm.yaml", 3, 9}, "fonts.text"};
+  input::applyFirm(theme, firm, "firm.yaml", messages);
   CHECK(theme.faces.at(Face::Text) == "/somewhere/own.ttf");
   CHECK(theme.named.at("/somewhere/own.ttf").key == "fonts.text");
   CHECK(fs::path(theme.faces.at(Face::TextBold)).filename() == "Vollkorn-SemiBold.ttf");

@@ -224,26 +224,15 @@ TEST_CASE("work is put in the order in which it is done") {
         std::vector{model::Work::Wash, model::Work::Fix, model::Work::Sand, model::Work::Oil});
 }
 
-TEST_CASE("the brand's file lies where the job says") {
-  CHECK(input::brandFile(goodJob, "jobs/landing/job.yaml") == "jobs/landing/firm.yaml");
-  CHECK(input::brandFile(edited(goodJob, "firm.yaml", "../firm.yaml"), "jobs/landing/job.yaml") ==
-        "jobs/firm.yaml");
-  CHECK(input::brandFile("- not a job", "job.yaml") == "");
-  CHECK(input::brandFile("brand: [a]", "job.yaml") == "");
-}
-
-TEST_CASE("a brand without rates for the job's region is told at the job's brand") {
-  const model::Job job = read(goodJob);
-  model::Brand brand;
-  brand.name = "Tideboard";
-  Diagnostics messages;
-  CHECK_FALSE(input::ratesFor(goodJob, "job.yaml", job, brand, messages));
-  REQUIRE(messages.all().size() == 1);
-  CHECK(format(messages.all()[0]) ==
-        "job.yaml:6:8: error: brand: 'Tideboard' has no rates for region 'nz'\n"
-        "  hint: add them to the brand's file, under rates: nz\n");
-  brand.rates["nz"].extraHour = {7800};
-  CHECK(input::ratesFor(goodJob, "job.yaml", job, brand, messages)->extraHour.minor == 7800);
+TEST_CASE("the firm's folder lies where the job says") {
+  CHECK(input::firmFolder(goodJob, "jobs/landing/job.yaml") == "jobs/firm");
+  CHECK(input::firmFolder(edited(goodJob, "../firm", "/srv/firm"), "jobs/landing/job.yaml") == "/srv/firm");
+  CHECK(input::firmFolder(edited(goodJob, "firm: ../firm", ""), "jobs/landing/job.yaml") == "");
+  CHECK(input::firmFolder("{customer: A, 'firm': mine}", "job.yaml") == "mine");
+  for (const char* same : {"'my firm'", "my firm", "\"my firm\"   # ours", "my firm   # ours", "my firm  "})
+    CHECK(input::firmFolder(edited(goodJob, "../firm", same), "jobs/job.yaml") == "jobs/my firm");
+  CHECK(input::firmFolder("- not a job of a firm", "job.yaml") == "");
+  CHECK(input::firmFolder("firm: [a]", "job.yaml") == "");
 }
 
 TEST_CASE("no spoilt job makes the reader fall over") {
@@ -261,7 +250,7 @@ TEST_CASE("no spoilt job makes the reader fall over") {
     }
     Diagnostics messages;
     (void)input::readJob(job, "job.yaml", content, messages);
-    (void)input::brandFile(job, "job.yaml");
+    (void)input::firmFolder(job, "job.yaml");
     for (const Diagnostic& d : messages.all()) RC_ASSERT(!d.message.empty());
   });
 }

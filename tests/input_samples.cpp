@@ -15,7 +15,7 @@ std::string said(const base::Diagnostics& messages) {
 
 }  // namespace
 
-TEST_CASE("the content, brands, themes and jobs that come with the program have no mistakes") {
+TEST_CASE("the content, firms, themes and jobs that come with the program have no mistakes") {
   namespace fs = std::filesystem;
   base::Diagnostics messages;
   model::Content content = input::readContent(root + "/content", messages);
@@ -37,11 +37,11 @@ TEST_CASE("the content, brands, themes and jobs that come with the program have 
     ++jobs;
     const std::string text = input::readFile(file).value();
     const model::Job job = input::readJob(text, file, content, messages);
-    const std::string brandFile = input::brandFile(text, file);
-    const model::Brand brand = input::readBrand(brandFile, content, messages);
-    CHECK(input::ratesFor(text, file, job, brand, messages));
+    const std::string firmFolder = input::firmFolder(text, file);
+    const model::Firm firm = input::readFirm(firmFolder, content, messages);
+    CHECK(firm.rates.contains(job.site.region));
     model::Theme own = theme;
-    input::applyBrand(own, brand, brandFile, messages);
+    input::applyFirm(own, firm, firmFolder + "/firm.yaml", messages);
     CHECK(said(messages) == "");
   }
   CHECK(jobs >= 1);

@@ -129,14 +129,14 @@ TEST_CASE("mistakes in themes that extend others are told in their own file and 
   }
 }
 
-TEST_CASE("a brand's colours replace the theme's and must be readable on its tint") {
+TEST_CASE("a firm's colours replace the theme's and must be readable on its tint") {
   model::Theme theme;
   theme.colours = {{"accent", {0x7a, 0x45, 0x22}}, {"tint", {0xf5, 0xef, 0xe7}}, {"white", {255, 255, 255}}};
-  model::Brand brand;
-  brand.colours["accent"] = {0x70, 0x70, 0x74};
+  model::Firm firm;
+  firm.colours["accent"] = {0x70, 0x70, 0x74};
   base::Diagnostics messages;
-  input::applyBrand(theme, brand, "firm.yaml", messages);
-  CHECK(theme.colours["accent"] == brand.colours["accent"]);
+  input::applyFirm(theme, firm, "firm.yaml", messages);
+  CHECK(theme.colours["accent"] == firm.colours["accent"]);
   REQUIRE(messages.all().size() == 1);
   CHECK(base::format(messages.all()[0]) ==
         "firm.yaml: error: colours.accent: text in this colour has a contrast of 4.31:1 on tint\n"

@@ -212,6 +212,16 @@ TEST_CASE("where heads and short cells cannot all stay whole, heads wrap", "[lay
   CHECK(find(r.dump, "16 Mar").page == 1);
 }
 
+TEST_CASE("a short last line becomes as long as the breaks tried can make it", "[layout]") {
+  // 'cedar at' is shorter than a sixth of the column, but longer than 'at'.
+  for (int n = 10; n < 80; ++n)
+    for (const std::string middle : {"", "a ", "ash ", "larch ", "spruce ", "balau, ", "robinia "}) {
+      const Result r = layOut({paragraph(repeated("oak ", n) + middle + "cedar at")});
+      INFO(n << " " << middle);
+      CHECK(find(r.dump, "at").page == 0);
+    }
+}
+
 TEST_CASE("a paragraph does not end with a lonely short word when it can be helped", "[layout]") {
   const Result r = layOut(
       {section("A"), paragraph("I accept quote LA-2027-031 of 2 March 2027 with the options ticked above.")});

@@ -1,5 +1,6 @@
 // Telephone numbers, e-mail and web addresses that can be pressed.
 #include "app/pack/documents.h"
+#include "firm_jobs.h"
 #include "sheets/words/addresses.h"
 
 #include <catch2/catch.hpp>
@@ -12,9 +13,9 @@ namespace {
 /// The documents of an example by name.
 std::map<std::string, typeset::Document> documentsOf(const std::string& job) {
   const app::Choices choices;
-  const app::Shipped shipped = app::readShipped(choices);
+  const app::Shipped shipped = app::readShipped();
   base::Diagnostics messages;
-  const auto x = app::compute(job, shipped, choices, messages);
+  const auto x = firm_jobs::compute(job, choices, messages);
   REQUIRE(x);
   std::map<std::string, typeset::Document> documents;
   for (auto& [name, pages] : app::setDocuments(*x, shipped, choices, {}, messages))
@@ -24,7 +25,7 @@ std::map<std::string, typeset::Document> documentsOf(const std::string& job) {
 }
 
 const std::map<std::string, model::Region>& shippedRegions() {
-  static const app::Shipped shipped = app::readShipped({});
+  static const app::Shipped shipped = app::readShipped();
   return shipped.content.regions;
 }
 
@@ -112,9 +113,9 @@ TEST_CASE("links stand on their words and a reader of tags meets each address on
 
 TEST_CASE("a number to ring beside the hospital can be pressed, too", "[pages]") {
   const app::Choices choices;
-  const app::Shipped shipped = app::readShipped(choices);
+  const app::Shipped shipped = app::readShipped();
   base::Diagnostics messages;
-  auto x = app::compute(SOURCE_DIR "/out_examples/landing/job.yaml", shipped, choices, messages);
+  auto x = firm_jobs::compute(SOURCE_DIR "/out_examples/landing/job.yaml", choices, messages);
   REQUIRE(x);
   x->c.job.site.hospital = "Ferncombe Hospital, 22 min by road, 03 555 0100";
   const auto documents = app::setDocuments(*x, shipped, choices, {"safety"}, messages);

@@ -39,7 +39,7 @@ TEST_CASE("boxes without a known kind are refused") {
   CHECK(messagesFor("> [!Warnign] a\n") ==
         "quote.md:1: error: 'Warnign' is not a kind of box; did you mean 'warning'?\n"
         "  hint: known are note, caution, warning, danger, side, figures, columns, signs, totals, keep, "
-        "letter, matrix, steps, address, cards, profiles, orders\n");
+        "letter, matrix, steps, address, cards, profiles, orders, answers, go\n");
   CHECK(messagesFor("> [!note] a\n> b\n> [!caution] c\n") ==
         "quote.md:3: error: a box begins amid other words\n"
         "  hint: put an empty line without '>' before it\n");

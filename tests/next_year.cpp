@@ -28,7 +28,7 @@ quoted: '2027-03-02'
 customer: {name: Inga}
 site: {region: nz, access: Gate 4711}
 start: 2027-03-16      # a Tuesday
-brand: firm.yaml
+firm: ../firm
 batches:
 - A 1
 - A 2
@@ -94,7 +94,7 @@ customer: {name: Inga}
 # site.access: Gate 4711
 site: {region: nz}
 start: 2028-03-20      # a Tuesday
-brand: firm.yaml
+firm: ../firm
 
 # the decks
 areas:
@@ -130,21 +130,21 @@ price:
 
 TEST_CASE("next year's job can be made from one written in braces, and moved to another folder") {
   const std::string old =
-      R"({"ref": "A", "after": "Z", "quoted": "2027-03-02", "start": "2027-03-16", "brand": "a b.yaml", "spreading_rates": "r.yaml",
+      R"({"ref": "A", "after": "Z", "quoted": "2027-03-02", "start": "2027-03-16", "firm": "a b", "spreading_rates": "r.yaml",
  "areas": [{"name": "Deck, lower", "rates": ["8 m2/L"], "note": Worn
  smooth, "state": "new"}], "work": ["oil"],
  "included": ["Film
  off"], "price": {"stages": [], "discount": "5 %", "options": []}, "weather": "f.csv", "done": [{"coat": 1}],
  "left": [], "crew": {"people": 2}})";
   input::NextYear n = sample(1);
-  n.brand = "../brands/a b.yaml";
+  n.firm = "../firms/a b";
   n.spreadingRates = "../r#.yaml";
   CHECK(input::nextYearsJob(old, n).text ==
         R"(# The year after.
 # areas[1].note: Worn smooth
 # included: ["Film off"]
 # price: {"stages": [], "discount": "5 %", "options": []}
-{"ref": A-2, "after": A, first_job: Z, "quoted": 2028-02-21, "start": 2028-03-20, "brand": ../brands/a b.yaml, "spreading_rates": "../r#.yaml",
+{"ref": A-2, "after": A, first_job: Z, "quoted": 2028-02-21, "start": 2028-03-20, "firm": ../firms/a b, "spreading_rates": "../r#.yaml",
  "areas": [{"name": "Deck, lower", "state": oiled, coats: 1, rates: [11.28 m2/L]}], "work": [wash, oil], "crew": {"people": 2}}
 )");
 }

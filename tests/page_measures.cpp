@@ -1,6 +1,7 @@
 // The pages of the example packs, measured in their display lists.
 #include "app/pack/documents.h"
 #include "example_jobs.h"
+#include "firm_jobs.h"
 #include "page_checks.h"
 #include "typeset/face.h"
 
@@ -28,7 +29,7 @@ const std::vector<Sheet>& allSheets() {
   static const std::vector<Sheet> all = [] {
     std::vector<Sheet> made;
     app::Choices choices;
-    const app::Shipped shipped = app::readShipped(choices);
+    const app::Shipped shipped = app::readShipped();
     for (const std::string theme : {"generous", "compact"})
       for (const model::Paper paper : {model::Paper::A4, model::Paper::Letter}) {
         choices.theme = theme;
@@ -38,7 +39,7 @@ const std::vector<Sheet>& allSheets() {
         if (paper == model::Paper::A4) choices.languages = {"en", "es"};
         for (const auto& job : examples::jobs()) {
           base::Diagnostics messages;
-          const auto x = app::compute(job.string(), shipped, choices, messages);
+          const auto x = firm_jobs::compute(job.string(), choices, messages);
           REQUIRE(x);
           REQUIRE(x->c.theme.name == theme);
           for (auto& [name, pages] : app::setDocuments(*x, shipped, choices, {}, messages))

@@ -2,6 +2,7 @@
 // (ISO 19005-1:2005), so the files are written in that variant.
 #include "app/pack/documents.h"
 #include "example_jobs.h"
+#include "firm_jobs.h"
 #include "pdf_sample.h"
 
 #include <catch2/catch.hpp>
@@ -43,10 +44,10 @@ class Packs {
     app::Choices choices;
     choices.paper = paper;
     choices.variant = pdf::Variant::A1b;
-    const app::Shipped shipped = app::readShipped(choices);
+    const app::Shipped shipped = app::readShipped();
     for (const auto& job : examples::jobs()) {
       base::Diagnostics messages;
-      const auto x = app::compute(job.string(), shipped, choices, messages);
+      const auto x = firm_jobs::compute(job.string(), choices, messages);
       REQUIRE(x);
       auto files = app::makeDocuments(*x, shipped, choices, {}, messages);
       REQUIRE(messages.ok());

@@ -45,6 +45,15 @@ TEST_CASE("boards in the sun reach the sol-air temperature", "[boards]") {
   CHECK(schedule::boardTemperature(30, 0.7, {Cover::Sun, 60, 1}) == near(39.1).margin(0.05));  // 30 + 9.1 - 0
 }
 
+TEST_CASE("a usual June day of 19 C under 70 % cloud is likely to warm boards to about 30 C, not to 45") {
+  // No published value: the upper estimate would shut British summers. 59.4 degrees is the sun at 54.4 N.
+  const double clear = schedule::clearSkyIrradiance(59.4);
+  CHECK(schedule::boardTemperature(19, 0.7, {Cover::Sun, 59.4, 0.7}) == near(46.0).margin(0.5));
+  // 881.6 x 0.475 x 0.7 / 17 = 17.2 K, less 1.2 K to the sky, of which 17 of 23.1 stay.
+  CHECK(schedule::likelyBoardTemperature(19, 0.7, Cover::Sun, clear, 0.7) == near(30.8).margin(0.2));
+  CHECK(schedule::likelyBoardTemperature(12, 0.7, Cover::Sun, 0, 0) == near(8.1));  // at night the same
+}
+
 TEST_CASE("boards in shade take the sky's light, boards under a roof the air's warmth", "[boards]") {
   CHECK(schedule::boardTemperature(30, 0.7, {Cover::Shade, 60, 0}) ==
         near(37.07).margin(0.01));  // 30 + 0.3 * 36.58 - 3.9

@@ -35,6 +35,7 @@ struct Scene {
       t.hoursEach = h(eachDay);
       content.tasks.push_back(t);
     };
+    content.timbers[""] = {};
     task("set-up", Measure::Day, false, 0, 1);
     task("wash", Measure::Surface, false, 36, 0);
     task("sand", Measure::Surface, false, 0, 0);

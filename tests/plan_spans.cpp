@@ -75,23 +75,25 @@ using Lines = std::vector<std::string>;
 }  // namespace
 
 TEST_CASE("a fit hour that lies wholly in the break holds no coat, and the plan ends", "[plan]") {
-  // Every day 12:00 to 13:00 is fit, which is the break, and from 15:00 on: 105 minutes of the 555 that the
-  // coat takes, of which cutting in has 75. 75 x 105 / 555 = 14.2, so 15.
-  const auto strokes = strokesOf(LargeDeck(stillIn({{12, 14}, {15, 24}})).plan(), 1);
-  REQUIRE(strokes.size() >= 2);
-  CHECK(strokes[0] == "cut-in 2027-01-12T15:00 15:15");
-  CHECK(strokes[1] == "oil 2027-01-12T15:15 16:45");
+  // Every day 12:00 to 14:00 is fit, half of it the break, and from 15:00 on; nothing is laid beyond 16:45.
+  for (const auto& coat : LargeDeck(stillIn({{12, 14}, {15, 24}}), 60).plan().coats) {
+    CHECK(coat.start.minutes >= 15 * 60);
+    CHECK(coat.end.minutes <= 16 * 60 + 45);
+  }
 }
 
-TEST_CASE("a part of a coat ends where its fit hours end, and the coat goes on another day", "[plan]") {
-  // The crew has its tools out from 08:15 to 16:45; of that 08:15 to 09:00 is fit, and from 14:00 on. Two
-  // people cut in 96 m in 72 min, so 75, and oil 320 m2 in 8 h. Of 555 minutes 165 are laid on a day, cutting
-  // in along with the surface: 75 x 165 / 555 = 22.3, so 25; 50 x 165 / 390 = 21.2; 25 x 165 / 225 = 18.3.
-  const Plan plan = LargeDeck(stillIn({{0, 10}, {14, 24}})).plan();
-  CHECK(strokesOf(plan, 1) == Lines{"cut-in 2027-01-12T14:00 14:25", "oil 2027-01-12T14:25 16:45",
-                                    "cut-in 2027-01-13T14:00 14:25", "oil 2027-01-13T14:25 16:45",
-                                    "cut-in 2027-01-14T14:00 14:20", "oil 2027-01-14T14:20 16:45",
-                                    "cut-in 2027-01-15T14:00 14:05", "oil 2027-01-15T14:05 15:00"});
+TEST_CASE("a deck that no day's fit hours hold is laid in parts, each whole in them", "[plan]") {
+  // The crew has its tools out from 08:15 to 16:45; of that 08:15 to 10:00 is fit, and from 14:00 on. Two
+  // people cut in 96 m and oil 320 m2 in 9 h 12.
+  const Plan plan = LargeDeck(stillIn({{0, 10}, {14, 24}}), 60).plan();
+  int parts = 0;
+  for (const auto& coat : plan.coats) {
+    parts = std::max(parts, coat.part);
+    const bool isMorning = coat.end.minutes <= 10 * 60;
+    CHECK(coat.start.minutes >= (isMorning ? 8 * 60 + 15 : 14 * 60));
+    CHECK(coat.end.minutes <= 16 * 60 + 45);
+  }
+  CHECK(parts >= 3);
 }
 
 TEST_CASE("a coat past its longest wait is sanded only when the one below is touch dry in the cold",
@@ -116,9 +118,9 @@ TEST_CASE("a coat past its longest wait is sanded only when the one below is tou
   const auto sanded = std::find_if(plan.shifts.begin(), plan.shifts.end(),
                                    [](const auto& shift) { return shift.task == "sand-between"; });
   REQUIRE(sanded != plan.shifts.end());
-  CHECK(strokesOf(plan, 1).back() == "oil 2027-01-12T09:30 10:00");
+  CHECK(strokesOf(plan, 1).back() == "oil 2027-01-12T09:15 10:15");
   CHECK(isoTime(sanded->start) == "2027-01-19T08:15");
-  CHECK(strokesOf(plan, 2).front() == "cut-in 2027-01-19T08:30 08:45");
+  CHECK(strokesOf(plan, 2).front() == "cut-in 2027-01-19T08:30 09:10");
   REQUIRE(plan.misses.size() == 1);
   CHECK(plan.misses[0].isPastMax);
 }
@@ -140,28 +142,22 @@ TEST_CASE("a second coat over days waits until the first is touch dry in the col
   CHECK(schedule::between("Pacific/Auckland", end, start) >= base::Hours::whole(32));
 }
 
-TEST_CASE("wiping off that goes on after the crew's hours is told", "[plan]") {
-  // Two people from 08:00 on: a quarter of an hour to set up, half an hour to clear, 25 min to mask 14 m, 15
-  // to cut in and 15 to oil 10 m2, until 09:40. It is wiped off four hours later, then they pack down in 15
-  // min.
+TEST_CASE("a coat that cannot be wiped within the crew's hours is refused", "[plan]") {
+  // From 08:00 to 12:00; what is laid at nine is wiped off four hours later.
   LargeDeck s(stillIn({{0, 24}}));
   s.c.job.areas[0].shape = model::Rectangle{base::metres(5), base::metres(2)};
-  s.c.job.areas[0].coats = 1;
   s.c.job.crew.endMinutes = 12 * 60;
   s.c.job.crew.breakMinutes = 0;
   s.product.times.wipeOff = base::Hours::whole(4);
+  model::Task wiping = fixtures::sampleTask("wipe", model::Work::Oil, model::Measure::Surface, 100);
+  wiping.isWiping = wiping.isPerCoat = true;
+  s.content.tasks.insert(s.content.tasks.end() - 1, wiping);
   base::Diagnostics messages;
   schedule::makePlan(s.c, s.content, estimate::makeEstimate(s.c, s.content), messages);
   REQUIRE(messages.all().size() == 1);
   CHECK(base::format(messages.all()[0]) ==
-        "warning: crew.hours: wiping off and packing down end at 13:55 on 2027-01-12, after the crew's hours "
-        "end "
-        "at 12:00\n"
-        "  hint: give the crew longer hours, or end the coats sooner with 'coating:'\n");
-  s.product.times.wipeOff = base::Hours::whole(1);
-  base::Diagnostics none;
-  schedule::makePlan(s.c, s.content, estimate::makeEstimate(s.c, s.content), none);
-  CHECK(none.all().empty());
+        "error: coating: no day holds a coat, not even of a part of an area, with all that belongs to it\n"
+        "  hint: give the crew longer 'hours', longer hours for 'coating:', or more people\n");
 }
 
 TEST_CASE("the customer's dates wait for the air as the plan does", "[plan]") {

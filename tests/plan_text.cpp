@@ -2,6 +2,7 @@
 #include "near.h"
 
 #include "app/report/plan_text.h"
+#include "firm_jobs.h"
 #include "schedule/weather/air.h"
 
 #include <catch2/catch.hpp>
@@ -12,10 +13,9 @@ namespace {
 base::Date day(const char* iso) { return *base::parseDate(iso); }
 
 struct Landing {
-  app::Shipped shipped = app::readShipped({});
+  app::Shipped shipped = app::readShipped();
   base::Diagnostics messages;
-  model::JobResult x =
-      app::compute(SOURCE_DIR "/out_examples/landing/job.yaml", shipped, {}, messages).value();
+  model::JobResult x = firm_jobs::compute(SOURCE_DIR "/out_examples/landing/job.yaml", {}, messages).value();
 
   app::PlanReport report(const char* from, const char* by) const {
     return app::reportPlan(x, shipped.content, {day(from), day(by)});
@@ -34,8 +34,8 @@ TEST_CASE("the printed plan tells usual weather from a forecast, and fit hours f
   CHECK(holds(text, "weather: forecast.csv, 2027-03-16 00:00 to 2027-04-01 00:00, steps of 3 h\n"));
   CHECK(holds(text, "beyond it: usual for the month, not a forecast, and no rain in it (invented"));
   CHECK(holds(text, "\nTue 2027-03-16  sunrise 07:40  sunset 20:04\n"));
-  CHECK(holds(text, "  fit for coating, every area: 08:00-19:00; not 19:00-20:00 dew before it is dry\n"));
-  CHECK(holds(text, "rain before it is rain safe"));
+  CHECK(holds(text, "  fit for coating, every area: 08:00-19:00; not 19:00-20:00 dew before dry\n"));
+  CHECK(holds(text, "rain before dry"));
   job.x.c.job.forecast = {};
   job.x.c.job.normals = {};
   CHECK(holds(app::planText(job.report("2027-03-16", "2027-03-16")),

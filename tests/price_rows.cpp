@@ -10,7 +10,7 @@ namespace {
 
 model::JobResult example(const std::string& name) {
   base::Diagnostics messages;
-  auto x = app::compute(SOURCE_DIR "/out_examples/" + name + "/job.yaml", shipped(), {}, messages);
+  auto x = firm_jobs::compute(SOURCE_DIR "/out_examples/" + name + "/job.yaml", {}, messages);
   REQUIRE(x);
   return std::move(*x);
 }
@@ -45,6 +45,20 @@ TEST_CASE("the accounts read a line each, the discount last") {
   REQUIRE(at != std::string::npos);
   const std::string less = app::plainMoney(base::Money{} - x.price.discount, 2);
   CHECK(csv.substr(at + last.size()) == less + "," + less + ",20,GBP\r\n");
+}
+
+TEST_CASE("quantity times rate is the amount, with the fewest digits of the coin that give it") {
+  const auto rate = [](base::Money amount, std::int64_t hundredths, int digits) {
+    return app::rateOf({"wash", "Washing", {}, {hundredths * 10'000}, "m2", amount}, digits);
+  };
+  CHECK(rate({98'99}, 100, 2) == "98.99");
+  CHECK(rate({120'00}, 300, 2) == "40.00");
+  CHECK(rate({98'99}, 4000, 2) == "2.4748");    // 2.47 would give 98.80, 2.475 99.00
+  CHECK(rate({98'99}, 43'056, 2) == "0.2299");  // 0.230 would give 99.03
+  CHECK(rate({4950}, 4000, 0) == "123.75");     // of a currency without coins: 124 would give 4,960
+  CHECK(rate({98'990}, 4000, 3) == "2.47475");  // of one with three digits: 2.475 would give 99.000
+  CHECK(rate({-62'18}, 100, 2) == "-62.18");
+  CHECK(rate({}, 4000, 2) == "0.00");
 }
 
 TEST_CASE("a cell that a spreadsheet would compute is text, a number below zero stays one") {

@@ -34,7 +34,7 @@ TEST_CASE("no document promises what nobody can keep, in any language") {
   }
   for (const auto& file : examples::jobs()) {
     base::Diagnostics messages;
-    const auto x = app::compute(file, shipped(), {}, messages);
+    const auto x = firm_jobs::compute(file, {}, messages);
     REQUIRE(x);
     for (const char* language : {"en", "es"}) check(*x, language, {});
     check(*x, "pl", {"safety"});

@@ -11,7 +11,7 @@ namespace {
 
 model::JobResult computedFrom(const std::filesystem::path& job) {
   base::Diagnostics messages;
-  auto x = app::compute(job, shipped(), {}, messages);
+  auto x = firm_jobs::compute(job, {}, messages);
   REQUIRE(x);
   return std::move(*x);
 }
@@ -75,17 +75,6 @@ TEST_CASE("what is whole already stays as it is") {
   CHECK(sheets::controlledRounding({{10, 20}, {30, 40}}, 10) == sheets::Amounts{{1, 2}, {3, 4}});
 }
 
-TEST_CASE("the chance of running out is the tail of a triangle") {
-  const auto mL = [](std::int64_t n) { return base::Volume::whole(n); };
-  // (26.26 - have)^2 / ((26.26 - 18.60) (26.26 - 21.88)): 14.1376 / 33.5508 and 1.5876 / 33.5508
-  CHECK(sheets::chanceOfMore(mL(22'500), mL(18'600), mL(21'880), mL(26'260)) == 421);
-  CHECK(sheets::chanceOfMore(mL(25'000), mL(18'600), mL(21'880), mL(26'260)) == 47);
-  // 1 - (20 - 18.6)^2 / (7.66 * 3.28)
-  CHECK(sheets::chanceOfMore(mL(20'000), mL(18'600), mL(21'880), mL(26'260)) == 922);
-  CHECK(sheets::chanceOfMore(mL(26'260), mL(18'600), mL(21'880), mL(26'260)) == 0);
-  CHECK(sheets::chanceOfMore(mL(18'600), mL(18'600), mL(21'880), mL(26'260)) == 1000);
-}
-
 TEST_CASE("prices of the areas, of materials and of the site add up to the lines of the quote") {
   for (const auto& job : examples::jobs()) {
     INFO(job);
@@ -102,24 +91,43 @@ TEST_CASE("prices of the areas, of materials and of the site add up to the lines
   }
 }
 
-TEST_CASE(
-    "a quote shows a price for each area, each kind of work with its rate, or one sum, as it is asked") {
+TEST_CASE("a quote shows a price for each area or each kind of work, or one sum, as it is asked") {
   auto x = example("landing");
-  const std::string areaPrice = "3,785.57", rate = "24.59", total = "Total incl. GST";
+  const std::string areaPrice = "2,893.59", sanding = "1,862.91", total = "Total incl. GST";
   const auto shows = [&](model::PriceShow show) {
     x.c.job.price.show = show;
     const std::string quote = quoteOf(x);
     CHECK(holds(quote, total));
-    return std::pair(holds(quote, areaPrice), holds(quote, rate));
+    return std::pair(holds(quote, areaPrice), holds(quote, sanding));
   };
   CHECK(shows(model::PriceShow::Areas) == std::pair(true, false));
   CHECK(shows(model::PriceShow::Work) == std::pair(false, true));
   CHECK(shows(model::PriceShow::Lump) == std::pair(false, false));
 }
 
+TEST_CASE("office and order list say whether the oil will do, and which tins of the shed stay shut") {
+  auto x = example("landing");
+  const auto wordsOf = [&](const char* name) { return together(documents(x, {name}).at(name)); };
+  // Worked in tests/enough.cpp.
+  CHECK(holds(wordsOf("office"),
+              "4 in 10 jobs like this need more than our 22.5\u00A0L; with one more 2.5\u00A0L tin (118.00), "
+              "1 in 20."));
+  CHECK(holds(wordsOf("orders"),
+              "4 in 10 jobs like this run out; with one more 2.5\u00A0L tin on hold, 1 in 20."));
+  x.enough = {{}, {base::litres(20), {}}, true, {}};
+  CHECK(holds(wordsOf("office"), "Yes: fewer than 1 in 100 jobs like this need more than our 22.5\u00A0L."));
+  CHECK_FALSE(holds(wordsOf("orders"), "run out"));
+  x.enough.chanceOfMore = base::Share{6'600'000};
+  CHECK(holds(wordsOf("office"),
+              "1 in 15 jobs like this need more than our 22.5\u00A0L; with one more 20\u00A0L tin (in the "
+              "shed), fewer than 1 in 100."));
+  x.resources.product.shut = {{"tern-oil", base::litres(20), 1}};
+  CHECK(holds(wordsOf("orders"), "Leave 1\u00A0×\u00A020\u00A0L in the shed shut."));
+}
+
 TEST_CASE("a firm tells what it is insured for, holds and guarantees, or the quote is silent of it") {
   auto x = example("landing");
-  auto& firm = x.c.brand;
+  auto& firm = x.c.firm;
   const std::vector<std::string> labels = {"Insurance:", "Licences:", "Guarantee:", "due within", "pay to"};
   const std::string all = quoteOf(x);
   for (const auto& label : labels) CHECK(holds(all, label));

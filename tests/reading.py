@@ -38,7 +38,7 @@ def anchors(figures):
     tins = [grouped(tin["price"]) for tin in figures["tins"]]
     return {
         "quote": [figures["ref"], grouped(price["total"]), "What you get", *decks, grouped(price["net"]), grouped(price["tax"]),
-                  grouped(price["total"]), "You pay", *stages, "What we do", "Wash and rinse the timber", "Dates", "Not included",
+                  grouped(price["total"]), "You pay", *stages, "What we do", "Wash and rinse the", "Dates", "Not included",
                   "Who comes", "Price and weather", "How to say yes", "I accept quote", "Signature"],
         "aftercare": ["after oiling", "The first days", "Through the year", "every week", "Sweep", "every month", "Never",
                       "high-pressure washer", "Spills and marks", "Oil, wine, coffee", "Blot it", "A scratch", "A faded patch", "Call us before it spreads",
@@ -46,7 +46,7 @@ def anchors(figures):
         "safety": ["You are at", "read this out", "Three things here", "noise", "vibration", "heat", "people", "Stop",
                    "Anyone may stop the work", "What to wear now", "Task", "Everywhere", "Wash", "skin", "eyes", "swallowed", "spilled",
                    "Talked through"],
-        "dayplan": ["day 1 of", "on site", "Work", "what", "where", "area", "spread", "amount", "Amount used"],
+        "dayplan": ["start", "last stroke by", "home by", "Go?", "moisture meter", "above dew point", "without rain", "Log", "batch", "At the end"],
         "orders": ["order by", "deliver to", "Product", "size", *tins, grouped(figures["tins_cost"]), "Used up", "On the truck", "Delivered"],
         "office": ["Customer", "Money by area", *decks, grouped(price["net"]), grouped(price["cost"]), "Hours", "Days", "Invoices", *stages],
     }

@@ -256,19 +256,28 @@ TEST_CASE("a learned rate comes after the job's own and a test patch, and before
 }
 
 TEST_CASE("the range of a learned rate is the spread between the jobs it is from") {
-  // 42.16 m2 by 8 m2/L are 5.27 L; 25 % spread: 5.27 / 1.25 = 4.216 L to 5.27 x 1.25 = 6.5875 L.
+  // 40 m2 by 8 m2/L are 5 L; 25 % spread: 5 / 1.25 = 4 L to 5 x 1.25 = 6.25 L.
   model::JobInputs c = sampleCase();
-  c.job.loss = {};
-  model::CoatNeed need;
-  need.litres = base::millilitres(5270);
-  need.learnedSpread = percent(25);
-  auto product = estimate::productNeed(c, {need});
-  CHECK(product.low == base::millilitres(4216));
-  CHECK(product.high == base::Volume{6'587'500'000});
-  need.learnedSpread = {};  // the product's 85 % to 120 %
-  product = estimate::productNeed(c, {need});
-  CHECK(product.low == base::Volume{4'479'500'000});
-  CHECK(product.high == base::millilitres(6324));
+  model::LearnedRate learned;
+  learned.product = c.job.product;
+  learned.timber = "hardwood";
+  learned.isSanded = true;
+  learned.rate = spread(8);
+  learned.spread = percent(25);
+  learned.jobs = 3;
+  c.learnedRates = {learned};
+  const auto first = [&] {
+    return estimate::coatsOf(c, sampleContent(), 0, estimate::measureDeck(c.job.areas[0])).at(0);
+  };
+  CHECK(first().low == base::litres(4));
+  CHECK(first().high == base::millilitres(6250));
+  c.learnedRates[0].spread = {};  // the product's 85 % to 120 %
+  CHECK(first().low == base::millilitres(4250));
+  CHECK(first().high == base::litres(6));
+  c.job.loss = percent(10);
+  const auto product = estimate::productNeed(c, {first()});
+  CHECK(product.low == base::millilitres(4675));
+  CHECK(product.high == base::millilitres(6600));
 }
 
 TEST_CASE("the file of learned rates gives rate, spread and whether the boards were sanded") {

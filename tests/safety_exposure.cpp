@@ -42,6 +42,7 @@ struct SmallJob {
     content.consumables["film"] = {"film", "film", "roll", {}, true, false};
     plan.shifts = {{"sand", 0, 80, {monday, 8 * 60}, {monday, 12 * 60}, 2},
                    {"oil", 0, 1, {monday, 13 * 60}, {monday, 15 * 60}, 2}};
+    plan.coats = {{0, 1, 0, {monday, 13 * 60}, {monday, 15 * 60}, {}, {}, {}, {}}};
     estimate.coats = {{0, 1, fixtures::spread(8), "", base::litres(4), {}}};
     resources.consumables = {{"rag", 0, fixtures::pieces(11), 11, {}},
                              {"film", 0, fixtures::pieces(2), 2, {}}};
@@ -66,24 +67,20 @@ TEST_CASE("a person's noise is the tools of his shift") {
 }
 
 TEST_CASE("a break inside the work is no time with a tool") {
-  // Sanding from 08:00 to 13:00 with an hour off from 12:00 on is four hours: 3 h of the sander, 4 of the
+  // Sanding from 08:00 to 13:00 with an hour off from 11:00 on is four hours: 3 h of the sander, 4 of the
   // vacuum.
   SmallJob job;
-  job.c.job.crew.startMinutes = 8 * 60;
-  job.c.job.crew.endMinutes = 17 * 60;
-  job.c.job.crew.breakMinutes = 60;
-  job.plan.shifts[0].end = {monday, 13 * 60};
+  job.plan.shifts[0].end = {monday, 11 * 60};
+  job.plan.shifts.push_back({"sand", 0, 80, {monday, 12 * 60}, {monday, 13 * 60}, 2});
   CHECK(job.exposure().noise.at(0).lex8h == near(87.83).margin(0.01));
   CHECK(job.exposure().vibration.at(0).points == near(150));
 }
 
-TEST_CASE("a break inside a coat airs nothing: its solvent is gone in the hours of laying") {
-  // Laid from 11:00 to 14:00 with an hour off: 4 L in 2 h, 840 g/h.
+TEST_CASE("a coat in two parts airs for as long as each is laid") {
+  // 4 L laid from 11:00 to 12:00 and from 13:00 to 14:00: 840 g/h.
   SmallJob job;
-  job.c.job.crew.startMinutes = 8 * 60;
-  job.c.job.crew.endMinutes = 17 * 60;
-  job.c.job.crew.breakMinutes = 60;
-  job.plan.shifts[1] = {"oil", 0, 1, {monday, 11 * 60}, {monday, 14 * 60}, 2};
+  job.plan.coats = {{0, 1, 1, {monday, 11 * 60}, {monday, 12 * 60}, {}, {}, {}, {}},
+                    {0, 1, 2, {monday, 13 * 60}, {monday, 14 * 60}, {}, {}, {}, {}}};
   CHECK(job.exposure().vapour.at(0).solventGramsPerHour == near(840));
 }
 

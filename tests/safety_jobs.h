@@ -2,6 +2,7 @@
 #pragma once
 
 #include "app/pack/documents.h"
+#include "firm_jobs.h"
 
 #include <algorithm>
 #include <catch2/catch.hpp>
@@ -12,7 +13,7 @@
 
 namespace safety_jobs {
 
-inline const std::string brand = std::string("brand: ") + SOURCE_DIR + "/content/brands/demo.yaml\n";
+inline const std::string firm = std::string("firm: ") + SOURCE_DIR + "/out_examples/firms/tideboard\n";
 
 /// Water-borne oil on a softwood deck on two cool days.
 inline const std::string plainJob = R"(ref: PLAIN-1
@@ -34,7 +35,7 @@ areas:
 work: [wash, oil]
 crew: {people: 2, hours: 07:30-16:00, names: [Ada, Ben], leader: Ada}
 price: {deposit: 10 %}
-)" + brand;
+)" + firm;
 
 /// All that one job is likely to bring together: lead, arsenic and vapour, a high edge over cold water,
 /// children and passers-by, and days too hot for hard work.
@@ -82,7 +83,7 @@ weather:
        {"jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec"})
     job += std::string("    ") + month +
            ": {coldest: 22 C, warmest: 36 C, humidity: 80 %, cloud: 20 %, wind: 1 m/s, rain_days: 2}\n";
-  return job + brand;
+  return job + firm;
 }();
 
 inline std::string replaced(std::string text, const std::string& from, const std::string& to) {
@@ -91,22 +92,21 @@ inline std::string replaced(std::string text, const std::string& from, const std
   return text.replace(at, from.size(), to);
 }
 
-/// The job as it would be in another region, with a brand that has its prices.
+/// The job as it would be in another region, with a firm that has its prices.
 inline std::string inRegion(const std::string& job, const std::string& region) {
-  static const std::map<std::string, std::string> brands = {
-      {"nz", "demo"}, {"gb", "withyplank"}, {"us", "cricketboard"}};
-  return replaced(replaced(job, "region: nz", "region: " + region), "brands/demo",
-                  "brands/" + brands.at(region));
+  static const std::map<std::string, std::string> others = {
+      {"nz", "tideboard"}, {"gb", "withyplank"}, {"us", "cricketboard"}};
+  return replaced(replaced(job, "region: nz", "region: " + region), "firms/tideboard",
+                  "firms/" + others.at(region));
 }
 
-inline const app::Shipped& shipped() {
-  static const app::Shipped all = app::readShipped({});
-  return all;
-}
+using firm_jobs::compute;
+using firm_jobs::firms;
+using firm_jobs::shipped;
 
 inline model::JobResult computed(const std::string& job, const app::Choices& choices = {}) {
   base::Diagnostics messages;
-  auto x = app::compute(app::JobText{"job.yaml", job}, shipped(), choices, messages);
+  auto x = compute(app::JobText{"job.yaml", job}, choices, messages);
   for (const auto& d : messages.all()) {
     if (d.severity == base::Severity::Error) FAIL(base::format(d));
   }

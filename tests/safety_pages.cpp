@@ -42,7 +42,7 @@ std::optional<model::JobResult> computedFor(const std::string& name, const std::
                                             const app::Choices& choices) {
   if (!job.empty()) return computed(job, choices);
   base::Diagnostics messages;
-  return app::compute(name, shipped(), choices, messages);
+  return firm_jobs::compute(name, choices, messages);
 }
 
 }  // namespace
@@ -156,9 +156,10 @@ TEST_CASE(
     INFO(name);
     CHECK(holds(words, name));
   }
-  // Mon 15 to Wed 24 February 2027 touch two weeks.
-  CHECK(holds(together(sheets.at("risk")),
-              "Mon\u00A015\u00A0Feb and Mon\u00A022\u00A0Feb, sooner when anything changes"));
+  // Mon 15 February to Mon 1 March 2027 touch three weeks.
+  CHECK(holds(
+      together(sheets.at("risk")),
+      "Mon\u00A015\u00A0Feb, Mon\u00A022\u00A0Feb and Mon\u00A01\u00A0Mar, sooner when anything changes"));
 }
 
 TEST_CASE("a crew of more than fourteen days signs each week") {
@@ -202,7 +203,7 @@ TEST_CASE("the leaf has at most 700 words at grade 7, the care sheet reads at gr
   check(computed(plainJob), "the plain job");
   for (const auto& file : examples::jobs()) {
     base::Diagnostics messages;
-    const auto x = app::compute(file, shipped(), {}, messages);
+    const auto x = firm_jobs::compute(file, {}, messages);
     REQUIRE(x);
     check(*x, file);
   }

@@ -172,8 +172,7 @@ TEST_CASE("on treated boards neither jet, bleach, acid nor blower, and a HEPA va
 
 TEST_CASE("boards that may hold arsenic are not sanded without papers") {
   base::Diagnostics messages;
-  const auto x = app::compute(app::JobText{"job.yaml", replaced(worstJob, "licensed_for: [treated]\n", "")},
-                              shipped(), {}, messages);
+  const auto x = compute({"job.yaml", replaced(worstJob, "licensed_for: [treated]\n", "")}, {}, messages);
   CHECK_FALSE(x);
   std::string told;
   for (const auto& d : messages.all()) told += base::format(d);
@@ -189,7 +188,7 @@ TEST_CASE("boards that may hold arsenic are not sanded without papers") {
 TEST_CASE("a place where people pass is asked about") {
   const auto toldOf = [](const std::string& job) {
     base::Diagnostics messages;
-    app::compute(app::JobText{"job.yaml", job}, shipped(), {}, messages);
+    firm_jobs::compute(app::JobText{"job.yaml", job}, {}, messages);
     std::string told;
     for (const auto& d : messages.all()) told += base::format(d);
     return told;
@@ -297,11 +296,12 @@ TEST_CASE("a value that is no law of the place is called so") {
 }
 
 TEST_CASE("a product without safety data stops the sheet, and the check tells of it") {
-  app::Shipped firm = shipped();
+  app::Shipped firm = *firms().of({"job.yaml", plainJob});
   model::Product bare = firm.content.products.at("tern-oil");
   bare.id = "bare-oil";
   bare.sds.reset();
   firm.content.products["bare-oil"] = bare;
+  firm.caches = std::make_shared<app::Caches>();  // what is read of this content
   base::Diagnostics messages;
   const auto x = app::compute(app::JobText{"job.yaml", replaced(replaced(plainJob, "plover-wb", "bare-oil"),
                                                                 "work: [wash, oil]", "work: [oil]")},

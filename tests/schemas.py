@@ -1,4 +1,4 @@
-"""Checks every example job, content file, brand and theme against the JSON Schemas that editors use, and that
+"""Checks every example job, content file, firm and theme against the JSON Schemas that editors use, and that
 the schemas refuse what the program refuses. Usage: schemas.py [root of the project]"""
 import copy
 import glob
@@ -45,7 +45,7 @@ def main():
         ("job", "out_examples/*/job.yaml"),
         ("product", "content/products/*.yaml"),
         ("region", "content/regions/*.yaml"),
-        ("brand", "content/brands/*.yaml"),
+        ("firm", "out_examples/firms/*/firm.yaml"),
         ("language", "content/languages/*.yaml"),
         ("tasks", "content/tasks.yaml"),
         ("timbers", "content/timbers.yaml"),

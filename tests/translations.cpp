@@ -1,5 +1,6 @@
 // Documents in the language of their reader: which are made, what they say of themselves, what is refused.
 #include "app/pack/documents.h"
+#include "firm_jobs.h"
 #include "typeset/dump.h"
 #include "typeset/pages/layout.h"
 
@@ -31,9 +32,9 @@ Made make(const std::string& example, const std::vector<std::string>& languages,
           const std::map<std::string, std::vector<std::string>>& ofJob = {}) {
   app::Choices choices;
   choices.languages = languages;
-  static const app::Shipped shipped = app::readShipped(choices);
+  static const app::Shipped shipped = app::readShipped();
   base::Diagnostics messages;
-  auto x = app::compute(SOURCE_DIR "/out_examples/" + example + "/job.yaml", shipped, choices, messages);
+  auto x = firm_jobs::compute(SOURCE_DIR "/out_examples/" + example + "/job.yaml", choices, messages);
   if (!x) throw std::logic_error("the example has mistakes");
   x->c.job.languages = ofJob;
   Made made{app::setDocuments(*x, shipped, choices, only, messages), ""};
@@ -76,7 +77,8 @@ TEST_CASE("a translation says what it is and which sheet rules, and carries its 
 TEST_CASE("what cannot be told in a language is refused with what there is") {
   CHECK(make("landing", {"en", "pl"}, {"quote"}).messages ==
         "--language: error: languages.quote: there is no template of 'quote' in 'pl'\n"
-        "  hint: there are: en, es; leave the document out with '--only', or write templates/pl/quote.md\n");
+        "  hint: there are: en, es; leave the document out with '--only', or write templates/pl/quote.md "
+        "in the firm's folder\n");
   CHECK(make("landing", {"en", "tlh"}, {"quote"}).messages ==
         "--language: error: 'tlh' is not a known language\n"
         "  hint: known: en, es, pl\n");

@@ -37,11 +37,11 @@ def judge_examples(program, jobs, themes, folder):
 
 def prove(program, jobs, folder):
     """With a link in each quote, so that there is one to spoil."""
-    looks = folder / "looks"
-    subprocess.run([program, "looks", str(looks)], check=True, stdout=subprocess.DEVNULL)
-    quote = next(looks.rglob("quote.md"))
+    firm = folder / "firm"
+    subprocess.run([program, "firm", str(firm), "--copy", "templates/en/quote.md"], check=True, stdout=subprocess.DEVNULL)
+    quote = firm / "templates/en/quote.md"
     quote.write_text(quote.read_text() + "\n[Write to us](mailto:office@example.org).\n")
-    files = pack(program, jobs, folder / "linked", "--looks", str(looks))
+    files = pack(program, jobs, folder / "linked", "--firm", str(firm))
     missed = unseen(sorted(files, key=lambda f: f.name != "quote.pdf"))
     for words in missed:
         print("FAILED: not noticed:", words)

@@ -25,7 +25,7 @@ struct JobBeside {
     job = safety_jobs::replaced(job, "quoted: 2027-03-02", "quoted: 2027-07-01");
     job = safety_jobs::replaced(job, "start: 2027-03-16", "start: 2027-07-12");
     base::Diagnostics messages;
-    if (auto made = app::compute({(folder / "job.yaml").string(), job}, safety_jobs::shipped(), {}, messages))
+    if (auto made = firm_jobs::compute({(folder / "job.yaml").string(), job}, {}, messages))
       x.emplace(std::move(*made));
     for (const auto& d : messages.all()) {
       if (d.path.starts_with("weather")) said += base::format(d).substr(folder.string().size() + 1);

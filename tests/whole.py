@@ -132,6 +132,7 @@ def start_anew():
 
 
 subprocess.run(["cc", "-shared", "-fPIC", "-o", box / "shim.so", "-x", "c", "-", "-ldl"], input=SHIM, text=True, check=True)
+check(run(program, "firm", str(box / "firm")).returncode == 0, "a firm")
 check(run(program, "new", str(box / "a.yaml")).returncode == 0, "a new job")
 text = (box / "a.yaml").read_text()
 ref = re.search(r"^ref: (\S+)", text, re.M).group(1)

@@ -47,7 +47,7 @@ TEST_CASE("sizes print in the region's units") {
   CHECK(plain(m.length(base::millimetres(12'400))) == "12.40 m");
   CHECK(plain(m.size(base::millimetres(138))) == "138 mm");
   CHECK(plain(c.length({486 * inch})) == "40 ft 6 in");
-  CHECK(plain(c.size({11 * inch / 2})) == "5 1/2 in");
+  CHECK(plain(c.size({11 * inch / 2})) == "5 1\u20442 in");
   CHECK(plain(c.length({480 * inch})) == "40 ft");
   CHECK(plain(m.area(base::squareMetres(42))) == "42.00 m²");
   CHECK(plain(c.area({350LL * 92'903'040'000})) == "350.00 ft²");
@@ -64,6 +64,24 @@ TEST_CASE("tins and temperatures print as they are called") {
   CHECK(plain(c.tinSize({5 * 3'785'411'784})) == "5 gal");
   CHECK(plain(m.temperature(base::Temperature::whole(35))) == "35 °C");
   CHECK(plain(c.temperature(base::Temperature::whole(35))) == "95 °F");  // 35 x 1.8 + 32
+}
+
+TEST_CASE("amounts of product print as people say them") {
+  const auto nz = metric(), us = customary();
+  const Formatter m(nz, english()), c(us, english());
+  const auto ml = [](std::int64_t n) { return base::millilitres(n); };
+  CHECK(plain(m.volume(ml(38'460))) == "38.5 L");
+  CHECK(plain(m.volume(ml(1000))) == "1.0 L");
+  CHECK(plain(m.volume(ml(996))) == "1.0 L");
+  CHECK(plain(m.volume(ml(994))) == "990 mL");
+  CHECK(plain(m.volume(ml(354))) == "350 mL");
+  CHECK(plain(m.volume(ml(47))) == "47 mL");
+  CHECK(plain(m.volume({1000})) == "1 mL");  // never 0.0 L of something
+  CHECK(plain(m.volume({})) == "0.0 L");
+  CHECK(plain(c.volume(base::litres(80))) == "21.1 gal");  // 21.13
+  CHECK(plain(c.volume({3'785'411'784})) == "1.0 gal");
+  CHECK(plain(c.volume(ml(1325))) == "1.4 qt");
+  CHECK(plain(c.volume(ml(355))) == "12 fl oz");
 }
 
 TEST_CASE("a limit prints in whole degrees on its safe side") {
@@ -105,6 +123,19 @@ TEST_CASE("waits are told in the unit a person would use") {
   CHECK(plain(w.wait(base::Hours::whole(72))) == "3 days");
   CHECK(plain(w.wait(base::Hours::whole(336))) == "2 weeks");
   CHECK(plain(w.wait({1'500'000})) == "90 minutes");
+  CHECK(plain(w.wait(base::Hours::whole(84))) == "84 hours");
+  CHECK(plain(w.wait(base::Hours::whole(742))) == "31 days");  // 30.9, and never shorter
+  CHECK(plain(w.wait(base::Hours::whole(98))) == "5 days");
+  CHECK(plain(w.waitRange(base::Hours::whole(98), base::Hours::whole(742))) == "5 days to 30 days");
+}
+
+TEST_CASE("a time that is promised goes up to the half hour, over midnight too") {
+  const auto day = base::parseDate("2027-04-05").value();
+  const auto at = [&](int hour, int minute) { return upToHalfHour({day, hour * 60 + minute}); };
+  CHECK(at(16, 55) == base::LocalTime{day, 17 * 60});
+  CHECK(at(17, 0) == base::LocalTime{day, 17 * 60});
+  CHECK(at(17, 1) == base::LocalTime{day, 17 * 60 + 30});
+  CHECK(at(23, 45) == base::LocalTime{day + std::chrono::days{1}, 0});
 }
 
 TEST_CASE("a printed column of litres adds up to its printed sum") {

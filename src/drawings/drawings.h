@@ -27,44 +27,67 @@ struct Pen {
 typeset::Drawing deckPlan(const model::JobInputs& c, const model::Estimate& e, const Pen& pen,
                           typeset::Size box, bool isKey);
 
-/// A deck to be coated board by board, with the words of its strips.
+/// The words of a strip: '09:30', '1.6 L', '09:10' to cut in, '10:50' to wipe; 'lay' empty: laid another day.
+struct StripWords {
+  std::string number, lay, litres, cutIn, wipe;
+};
+/// A coat of a deck, strip by strip.
 struct StripDeck {
   model::WetEdge edge;
-  std::vector<std::string> starts, litres;  // '08:30' and '1.8 L' of each strip; empty: laid another day
-  std::string note = {};                    // a sentence below the plan
+  std::vector<StripWords> strips;  // of the edge's
+  std::string name, note;          // 'A Landing', '6 strips of 4 to 9 boards'
+  std::string steps;               // when it is wiped, for where the strips have no room to say it
 };
 /// Plan of the decks that are coated on one day, every strip numbered in its order, from the black corner
-/// where it starts towards the arrow where the crew leaves; the words of the strips are for its alt. The
-/// largest scale that fits the box. Decks without a place on a plan are told in its alt
-/// only; a day of nothing else gives a drawing without height.
+/// where it starts towards the arrow where the crew leaves, with what stands beside the edges. Where the
+/// strips are wide enough each tells its times and litres; the list below tells those of the others, of
+/// second coats, and of what has no place on a plan. The largest scale that fits the box. Without strips a
+/// drawing without height.
 typeset::Drawing stripsPlan(const model::JobInputs& c, const std::vector<StripDeck>& decks, const Pen& pen,
                             typeset::Size box);
 
-/// A coat planned on a deck, in minutes of the clock.
-struct CoatSpan {
-  int from = 0, until = 0;
-  int number = 1;
-  std::string name;  // 'first coat'
-};
+/// The hours of some decks that are fit alike.
 struct HoursRow {
-  std::string name;                // 'A  Landing'
+  std::string name;                // 'Fit for a coat', 'A, C'
   std::vector<model::Hour> hours;  // of one day, in order
-  std::vector<CoatSpan> coats;
-  std::string warmest;  // its boards, '47 °C'; empty where the weather is not known
+};
+/// What one person does, in minutes of the clock.
+struct PersonBar {
+  int from = 0, until = 0;
+  std::string words, word;  // 'lays 1–8', 'lays': what has room
+  std::string note;         // '08:30 lays 1–8' beside the bars where the words have none; empty: not told
+  bool isWork = true;
+};
+struct PersonLane {
+  std::string name, text;       // the text tells the bars in full
+  std::vector<PersonBar> bars;  // none: what all do alike, the text is printed
 };
 struct HoursDay {
   std::vector<HoursRow> rows;
-  std::optional<int> sunrise, sunset;  // minutes of the clock
-  int from = 6, until = 20;            // hours shown
-  std::vector<std::string> clock;    // words of each second hour from 'from' on: '06:00', or '6 am' '8' '10'
-  std::vector<std::string> sun;      // 'sunrise 06:55' and 'sunset 20:10'; as many as are given
-  double surfaceMax = 0;             // C, warmest boards the product may be laid on
-  std::string limitWords, dewWords;  // 'limit 35 °C', 'dew point 11 °C'
+  std::vector<PersonLane> people;
+  std::optional<int> sunrise, sunset;        // minutes of the clock
+  std::optional<int> lastStart, lastStroke;  // later is too late
+  bool isWiped = false;                      // too late to be wiped, that is
+  int from = 6, until = 20;                  // hours shown
+  std::vector<std::string> clock;            // words of each hour from 'from' on: '6', or '6 am'
 };
-/// How warm the boards get, and the hours of a day as a strip for each deck: those fit for a coat solid, the
-/// others hatched with the first reason in words, in one short word, or told by the legend below; the planned
-/// coats framed and numbered. Empty without rows.
+/// The hours of a day: those fit for a coat white in a heavy frame, the others dark with the reason in words;
+/// under the same clock a row for each person. Empty without both.
 typeset::Drawing hoursChart(const HoursDay& day, const Pen& pen, typeset::Dim width);
+
+/// One day of a job at a glance.
+struct GlanceDay {
+  enum class Kind { Work, Coat, Drying, Off, Walk };
+  Kind kind = Kind::Work;
+  std::string weekday, number;  // 'Tue', '16'
+  std::string month;            // 'March 2027' where a month begins, and on the first day
+  std::vector<std::string>
+      what;           // the longest words first: 'Reset fixings', 'fixings'; drying and off: told once
+  std::string where;  // 'A, B' below
+};
+/// The days of a job from the first to the last as a strip: work white, coats dark, dots while boards dry,
+/// slashes where nobody works. Days that find no room in one row make two or more. Empty without days.
+typeset::Drawing glanceChart(const std::vector<GlanceDay>& days, const Pen& pen, typeset::Dim width);
 
 /// One station of the timeline: when the customer may do something again.
 struct Milestone {
@@ -81,6 +104,10 @@ typeset::Drawing timeline(const std::vector<Milestone>& stations, const Pen& pen
 /// camera; 'alt' tells what it opens. Empty for an address too long for one.
 typeset::Drawing qrCode(const std::string& address, const std::string& alt, const Pen& pen,
                         typeset::Dim width);
+
+/// Squared paper to sketch on, in whole squares that fit 'most': of 5 mm, each second line stronger, or of a
+/// quarter inch, each fourth, where sizes are in feet.
+typeset::Drawing squaredPaper(const std::string& alt, const Pen& pen, typeset::Size most);
 
 /// What one deck takes, coat by coat, in litres (US customary: gallons) as they are printed elsewhere.
 struct LitreRow {

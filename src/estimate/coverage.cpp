@@ -1,5 +1,6 @@
 #include "estimate/coverage.h"
 
+#include "estimate/shed.h"
 #include "estimate/tins.h"
 #include "model/lookup.h"
 #include "model/names.h"
@@ -55,42 +56,24 @@ Volume at(base::Share use, Volume litres, bool isTested) {
 }
 
 /// The spread of learned rates is that of a logarithm: as many times less as it may be more.
-void addRange(model::ProductNeed& p, const model::CoatNeed& coat, const model::JobInputs& c) {
+void addRange(model::CoatNeed& coat, const model::JobInputs& c) {
   if (coat.learnedSpread) {
     const std::int64_t beyond = wholeShare + coat.learnedSpread->millionths;
-    p.low += scaled(coat.litres, wholeShare, beyond, Round::HalfUp);
-    p.high += scaled(coat.litres, beyond, wholeShare, Round::HalfUp);
+    coat.low = scaled(coat.litres, wholeShare, beyond, Round::HalfUp);
+    coat.high = scaled(coat.litres, beyond, wholeShare, Round::HalfUp);
     return;
   }
   const bool isTested = c.job.areas.at(coat.deck).testPatch.has_value();
-  p.low += at(c.product->lowUse, coat.litres, isTested);
-  p.high += at(c.product->highUse, coat.litres, isTested);
+  coat.low = at(c.product->lowUse, coat.litres, isTested);
+  coat.high = at(c.product->highUse, coat.litres, isTested);
 }
 
-Volume less(Volume need, Volume stock) { return need - std::min(need, stock); }
-
-/// Tins of the job's product in the shed, largest first.
+/// Tins of the job's product in the shed.
 std::vector<model::StockTin> stockOf(const model::Job& job) {
   std::vector<model::StockTin> tins;
   for (const auto& tin : job.inStock) {
     if (tin.product == job.product) tins.push_back(tin);
   }
-  std::stable_sort(tins.begin(), tins.end(), [](const auto& a, const auto& b) { return a.size > b.size; });
-  return tins;
-}
-
-/// The tins of the stock that are opened: all, less the largest that are not needed.
-std::vector<model::StockTin> openedFor(Volume wanted, const model::Job& job) {
-  auto tins = stockOf(job);
-  Volume sum;
-  for (const auto& tin : tins) sum += tin.size * tin.count;
-  for (auto& tin : tins) {
-    while (tin.count > 0 && sum - tin.size >= wanted) {
-      sum = sum - tin.size;
-      --tin.count;
-    }
-  }
-  std::erase_if(tins, [](const auto& tin) { return tin.count == 0; });
   return tins;
 }
 
@@ -133,7 +116,11 @@ std::vector<model::CoatNeed> coatsOf(const model::JobInputs& c, const model::Con
 
   for (int n = 1; n <= d.coats; ++n) {
     const Spread listed = table[std::min(table.size(), static_cast<std::size_t>(n)) - 1];
-    model::CoatNeed need{deck, n, listed, from, {}, {}};
+    model::CoatNeed need;
+    need.deck = deck;
+    need.coat = n;
+    need.rate = listed;
+    need.rateFrom = from;
     const auto* learned = isJobs || d.testPatch ? nullptr : learnedRate(c, d, n);
     if (!isJobs && !d.testPatch && learned == nullptr) need.uptake = uptake;
     need.source = isJobs ? model::RateSource::Job : model::RateSource::Table;
@@ -156,6 +143,7 @@ std::vector<model::CoatNeed> coatsOf(const model::JobInputs& c, const model::Con
                  : std::string("test patch, in the ") + (isJobs ? "job" : "product") + "'s proportion";
     }
     need.litres = measures.wetted / need.rate;
+    addRange(need, c);
     coats.push_back(std::move(need));
   }
   return coats;
@@ -165,24 +153,23 @@ model::ProductNeed productNeed(const model::JobInputs& c, const std::vector<mode
   model::ProductNeed p;
   if (coats.empty()) return p;
   for (const auto& coat : coats) {
-    addRange(p, coat, c);
+    p.low += coat.low;
     p.likely += coat.litres;
+    p.high += coat.high;
   }
   p.low = increased(p.low, c.job.loss);
   p.likely = increased(p.likely, c.job.loss);
   p.high = increased(p.high, c.job.loss);
   p.wanted = increased(p.likely, c.job.allowance);
 
-  Volume stock;
-  for (const auto& tin : stockOf(c.job)) stock += tin.size * tin.count;
-  p.opened = openedFor(p.wanted, c.job);
-  for (const auto& tin : p.opened) p.fromStock += tin.size * tin.count;
   const auto& tins = c.product->tins.at(c.job.site.region);
+  Shed shed = openShed(p.wanted, stockOf(c.job), tins, c.product->openedLoss);
+  p.opened = std::move(shed.opened);
+  p.shut = std::move(shed.shut);
+  for (const auto& tin : p.opened) p.fromStock += tin.size * tin.count;
   p.drawn = std::min(p.wanted, p.fromStock);
   p.toBuy = p.wanted - p.drawn;
   p.bought = cheapestTins(p.toBuy, tins);
-  p.forLow = cheapestTins(less(p.low, stock), tins);
-  p.forHigh = cheapestTins(less(p.high, stock), tins);
   p.leftOver = p.bought.volume + p.fromStock - p.likely;
   return p;
 }

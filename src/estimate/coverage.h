@@ -7,12 +7,13 @@ namespace estimate {
 
 /// Spreading rate of each coat of a deck: the job's own rates; or a test patch for the first and, in the
 /// table's proportion, for the later ones; or what finished jobs taught; or the product's table for the
-/// uptake of timber and state. Nothing when the job asks for no oil.
+/// uptake of timber and state. Nothing when the job asks for no oil. The range of a coat is the product's;
+/// half as far apart where a test patch has told about the deck; by the spread between the firm's own jobs
+/// where they taught its rate.
 std::vector<model::CoatNeed> coatsOf(const model::JobInputs& c, const model::Content& content,
                                      std::size_t deck, const model::Measures& measures);
 
-/// Need with loss, range, stock and tins. The range of a coat is the product's; half as far apart where a
-/// test patch has told about the deck; by the spread between the firm's own jobs where they taught its rate.
+/// Need with loss, range, stock and tins.
 model::ProductNeed productNeed(const model::JobInputs& c, const std::vector<model::CoatNeed>& coats);
 
 /// Sanded before the coat though the state does not tell: new and weathered boards, which then take another

@@ -11,6 +11,7 @@ namespace {
 
 using base::Count;
 using base::divide;
+using base::Hours;
 using base::Round;
 using base::Wide;
 
@@ -38,6 +39,22 @@ Count quantityOf(model::Measure measure, const model::Measures& m) {
       return Count::whole(m.fixings);
   }
   throw std::logic_error("internal error: unknown measure");
+}
+
+/// Of all fixings, those that stand up: of a task that is done to these only.
+Count quantityOf(const model::Task& task, const model::Measures& m, const model::Deck& deck) {
+  const Count all = quantityOf(task.measure, m);
+  if (task.raisedByState.empty() || !deck.fixings) return all;
+  const auto usual = task.raisedByState.find(deck.state);
+  const base::Share raised = deck.fixings->raised.value_or(
+      usual == task.raisedByState.end() ? base::Share::whole(100) : usual->second);
+  return Count::whole(divide(Wide{all.millionths} * raised.millionths, Wide{one} * wholeShare, Round::Up));
+}
+
+Hours checkingOf(const model::Task& task, const model::Measures& m) {
+  if (task.checkedPerHour.isZero()) return {};
+  return {
+      base::mulDiv(Count::whole(m.fixings).millionths, one, task.checkedPerHour.millionths, Round::HalfUp)};
 }
 
 Count rateOf(const model::Task& task, int grit, const model::Job& job) {
@@ -69,16 +86,33 @@ std::vector<int> passesOf(const model::Task& task, std::size_t deckNumber, const
   return coats;
 }
 
+Count partOf(Count quantity, const std::vector<LateCoat>& late, std::size_t deck, int coat) {
+  for (const auto& one : late) {
+    if (one.deck == deck && one.coat == coat)
+      return {divide(Wide{quantity.millionths} * one.part.millionths, Wide{wholeShare}, Round::HalfUp)};
+  }
+  return quantity;
+}
+
 model::LabourLine onDeck(const model::JobInputs& c, const model::Task& task, std::size_t deck, Count quantity,
-                         int pass) {
+                         Hours checking, int pass) {
   const Count rate = rateOf(task, task.isPerPass ? pass : 0, c.job);
   const auto listed = task.timeByState.find(c.job.areas[deck].state);
   const base::Share time = listed == task.timeByState.end() ? base::Share::whole(100) : listed->second;
 
-  model::LabourLine line{task.id, deck, quantity, {}, pass, rate, time};
+  model::LabourLine line{task.id, deck, quantity, {}, pass, rate, time, checking};
   line.hours = {divide(Wide{quantity.millionths} * one * time.millionths, Wide{rate.millionths} * wholeShare,
                        Round::HalfUp)};
+  line.hours += checking;
   return line;
+}
+
+/// Deck screws are no use to boards that are nailed.
+bool isUsedOn(const model::Consumable& consumable, const model::LabourLine& work, const model::Job& job) {
+  if (consumable.fixing.empty()) return true;
+  if (!work.deck) return false;
+  const auto& fixings = job.areas.at(*work.deck).fixings;
+  return fixings && fixings->kind == consumable.fixing;
 }
 
 }  // namespace
@@ -104,10 +138,13 @@ std::vector<model::LabourLine> labourOf(const model::JobInputs& c, const model::
       continue;
     }
     for (std::size_t deck = 0; deck < decks.size(); ++deck) {
-      const Count quantity = quantityOf(task.measure, decks[deck]);
-      if (quantity.isZero()) continue;
+      const Count quantity = quantityOf(task, decks[deck], c.job.areas.at(deck));
+      const Hours checking = checkingOf(task, decks[deck]);
+      if (quantity.isZero() && checking.isZero()) continue;
       for (const int pass : passesOf(task, deck, c.job, late))
-        lines.push_back(onDeck(c, task, deck, quantity, pass));
+        lines.push_back(onDeck(c, task, deck,
+                               task.isForLateCoat ? partOf(quantity, late, deck, pass) : quantity, checking,
+                               pass));
     }
   }
   return lines;
@@ -132,6 +169,7 @@ std::vector<model::ConsumableLine> consumablesOf(const model::JobInputs& c, cons
   std::vector<model::ConsumableLine> lines;
   for (const auto& work : labour) {
     for (const auto& use : taskOf(content, work.task).uses) {
+      if (!isUsedOn(content.consumables.at(use.consumable), work, c.job)) continue;
       // Each grit is a belt or disc of its own, so each is rounded up by itself.
       const int grit = taskOf(content, work.task).isPerPass ? work.pass : 0;
       auto line = std::find_if(lines.begin(), lines.end(), [&](const auto& l) {
@@ -143,8 +181,11 @@ std::vector<model::ConsumableLine> consumablesOf(const model::JobInputs& c, cons
       line->used += scaled(use.per, work.quantity.millionths, one, Round::HalfUp) * people;
     }
   }
+  constexpr std::int64_t quart = 946'352'946, litre = 1'000'000'000;  // NIST SP 811 (2008), App. B.8
   for (auto& line : lines) {
     const auto& consumable = content.consumables.at(line.consumable);
+    if (consumable.isLiquid && c.region->units == model::UnitSystem::UsCustomary)
+      line.used = scaled(line.used, litre, quart, Round::HalfUp);
     const base::Money price = consumable.price.at(c.job.site.region);
     line.bought = divide(line.used.millionths, one, Round::Up);
     line.cost = consumable.boughtWhole

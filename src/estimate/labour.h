@@ -9,6 +9,7 @@ namespace estimate {
 struct LateCoat {
   std::size_t deck = 0;
   int coat = 2;
+  base::Share part = base::Share::whole(100);  // of the deck
 };
 
 /// Lines in the tasks' order, then the decks', then passes or coats. Tasks that have nothing to do on a deck

@@ -1,8 +1,9 @@
 // Costs become the lines of a quote: each line's cost is rounded once to whole coins, loaded with overhead,
-// contingency and margin, and divided into a rate; quantity x rate, rounded once, is what the customer pays.
+// contingency and margin, and rounded once more to what the customer pays.
 #include "base/quantity_words.h"
 #include "estimate/consumer_rules.h"
 #include "estimate/estimate.h"
+#include "estimate/shed.h"
 #include "estimate/tins.h"
 #include "model/lookup.h"
 
@@ -52,12 +53,10 @@ class Pricer {
     line.quantity = quantity;
     line.unit = unit;
     line.cost = cost;
-    // rate = cost x (1 + overhead + contingency) / (1 - margin) / quantity
+    // amount = cost x (1 + overhead + contingency) / (1 - margin)
     const Wide loaded = wholeShare + c_.rates.overhead.millionths + c_.rates.contingency.millionths;
     const Wide kept = wholeShare - margin_.millionths;
-    line.rate = {std::max<std::int64_t>(
-        1, divide(loaded * line.cost.minor * one, kept * line.quantity.millionths, Round::HalfUp))};
-    line.amount = {mulDiv(line.rate.minor, line.quantity.millionths, one, Round::HalfUp)};
+    line.amount = {divide(loaded * cost.minor, kept, Round::HalfUp)};
     price_.subtotal += line.amount;
     return price_.lines.emplace_back(line);
   }
@@ -85,9 +84,7 @@ class Pricer {
         });
         if (hours.isZero()) continue;
         const model::Measures& m = e_.decks[deck];
-        const bool isCounted = work == model::Work::Fix && m.fixings > 0;
-        auto& line = add(model::LineKind::Work, isCounted ? Count::whole(m.fixings) : printedArea(m.area),
-                         isCounted ? model::LineUnit::Pieces : model::LineUnit::Area, labour(hours));
+        auto& line = add(model::LineKind::Work, printedArea(m.area), model::LineUnit::Area, labour(hours));
         line.deck = deck;
         line.work = work;
       }
@@ -110,25 +107,16 @@ class Pricer {
     add(model::LineKind::Preparation, Count::whole(1), model::LineUnit::Lot, labour(hours));
   }
 
-  /// A tin from the shed is worth what it costs to replace: its price, or its share of the smallest larger
-  /// tin's (of the largest tin's where there is none).
-  Money worth(base::Volume size) const {
-    const auto& tins = c_.product->tins.at(c_.job.site.region);
-    const auto larger =
-        std::find_if(tins.begin(), tins.end(), [&](const auto& tin) { return tin.size >= size; });
-    const model::Tin& like = larger == tins.end() ? tins.back() : *larger;
-    return {mulDiv(like.price.minor, size.millionths, like.size.millionths, Round::HalfUp)};
-  }
-
   /// The tins bought, whole, and what the job needs of those in the shed, as one amount by volume.
   void addProduct() {
     const auto& need = r_.product;
+    const auto& sold = c_.product->tins.at(c_.job.site.region);
     Money shed;
-    for (const auto& tin : need.opened) shed += worth(tin.size) * tin.count;
+    for (const auto& tin : need.opened) shed += priceAgain(tin.size, sold) * tin.count;
     if (!need.fromStock.isZero())
       shed = {mulDiv(shed.minor, need.drawn.millionths, need.fromStock.millionths, Round::HalfUp)};
     // Tins in the shed never make a job dearer than tins bought for all of it.
-    const Money alone = cheapestTins(need.wanted, c_.product->tins.at(c_.job.site.region)).cost;
+    const Money alone = cheapestTins(need.wanted, sold).cost;
     price_.productCost = need.bought.cost + std::min(shed, std::max(Money{}, alone - need.bought.cost));
     const base::Volume volume = need.bought.volume + need.drawn;
     if (volume.isZero()) return;

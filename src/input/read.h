@@ -12,28 +12,32 @@
 
 namespace input {
 
-/// Reads products, timbers, tasks, consumables, tools and regions below a content folder.
-model::Content readContent(const std::string& folder, base::Diagnostics& messages);
+/// Reads products, timbers, tasks, consumables, tools and regions below a content folder, with what a firm's
+/// folder holds of them laid over it: products by file, all else key by key.
+model::Content readContent(const std::string& folder, base::Diagnostics& messages,
+                           const std::string& firm = {});
 
 /// Reads a file of content/languages. 'english' is what it is compared with, both ways, and 'content' what it
-/// translates; both are left out for English itself.
+/// translates; both are left out for English itself. The firm's words in the file 'own' (which need not be
+/// there) are laid over it: with them English, too, is compared.
 base::Language readLanguage(const std::string& file, const std::string& id, const base::Language* english,
-                            const model::Content& content, base::Diagnostics& messages);
+                            const model::Content& content, base::Diagnostics& messages,
+                            const std::string& own = {});
 
-/// Reads a job. 'file' is for messages and for the brand's path, which is relative to it. The result is
+/// Reads a job. 'file' is for messages and for the paths in it, which are relative to it. The result is
 /// complete only when no error was added; of a forecast it has the file's name alone.
 model::Job readJob(const std::string& text, const std::string& file, const model::Content& content,
                    base::Diagnostics& messages);
 
-/// The job's 'ref:'; empty when the job is too broken to tell.
-std::string refOf(const std::string& text, const std::string& file);
+/// What stands at the top of a job; what it does not say, or is too broken to tell, is empty.
+struct JobHead {
+  std::string ref, after, quoted, firm;  // the last from where the job's path starts
+};
+JobHead headOf(const std::string& text, const std::string& file);
 
-/// The job's 'brand:' path, resolved against the job's folder; empty when the job is too broken to tell.
-std::string brandFile(const std::string& text, const std::string& file);
-
-/// The firm's rates for the job's region; nothing (and an error at the job's 'brand:') when it has none.
-std::optional<model::Rates> ratesFor(const std::string& text, const std::string& file, const model::Job& job,
-                                     const model::Brand& brand, base::Diagnostics& messages);
+/// The folder under the job's 'firm:', from the job's own; empty where it names none or is too broken to
+/// tell.
+std::string firmFolder(const std::string& text, const std::string& file);
 
 /// A state of the boards as the files write it.
 std::string nameOf(model::State state);
@@ -42,17 +46,18 @@ std::string nameOf(model::State state);
 std::vector<model::LearnedRate> readLearnedRates(const std::string& file, const model::Content& content,
                                                  base::Diagnostics& messages);
 
-model::Brand readBrand(const std::string& file, const model::Content& content, base::Diagnostics& messages);
+/// Reads the 'firm.yaml' of a firm's folder.
+model::Firm readFirm(const std::string& folder, const model::Content& content, base::Diagnostics& messages);
 
 /// Reads a theme; font files are looked for beside the theme, then in the system's font folders. The theme it
 /// extends lies beside it or in one of 'folders'.
 model::Theme readTheme(const std::string& file, base::Diagnostics& messages,
                        const std::vector<std::string>& folders = {});
 
-/// Puts the brand's colours in place of the theme's; an error where text in them could not be read on the
+/// Puts the firm's colours in place of the theme's; an error where text in them could not be read on the
 /// tint.
-void applyBrand(model::Theme& theme, const model::Brand& brand, const std::string& brandFile,
-                base::Diagnostics& messages);
+void applyFirm(model::Theme& theme, const model::Firm& firm, const std::string& firmFile,
+               base::Diagnostics& messages);
 
 /// Whole file as bytes; nothing when it cannot be read, is no regular file or is larger than 64 MiB.
 std::optional<std::string> readFile(const std::string& file);

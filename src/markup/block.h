@@ -44,7 +44,9 @@ enum class Callout {
   Cards,     // a list of '![sign](figure:x) **words** more' side by side, what is to do below the sign
   Profiles,  // a list of '**name** words ![sign](figure:x)', each with its list of '**key** words', side by
              // side
-  Orders     // a list of '*label* **order** more' side by side
+  Orders,    // a list of '*label* **order** more' side by side
+  Answers,   // the same with large answers above their labels
+  Go         // a list of '*name* **limit** more' to tick, side by side in a frame, the title dark
 };
 
 /// level 1 = the title, 2 = a section. 'wide' matter runs across both columns ('## Price {wide}').

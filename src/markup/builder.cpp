@@ -15,7 +15,7 @@ constexpr Callout allKinds[] = {Callout::Note,   Callout::Caution, Callout::Warn
                                 Callout::Side,   Callout::Figures, Callout::Columns, Callout::Signs,
                                 Callout::Totals, Callout::Keep,    Callout::Letter,  Callout::Matrix,
                                 Callout::Steps,  Callout::Address, Callout::Cards,   Callout::Profiles,
-                                Callout::Orders};
+                                Callout::Orders, Callout::Answers, Callout::Go};
 
 Mark markOf(char c) { return c == '+' ? Mark::Tick : c == '*' ? Mark::Cross : Mark::Dash; }
 

@@ -133,6 +133,10 @@ const char* nameOf(Callout kind) {
       return "profiles";
     case Callout::Orders:
       return "orders";
+    case Callout::Answers:
+      return "answers";
+    case Callout::Go:
+      return "go";
   }
   return "";
 }

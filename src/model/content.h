@@ -1,5 +1,5 @@
-// What varies by trade, place and firm, as read from content/ and the brand: products, timbers, tasks,
-// consumables, tools, regions, the firm's rates and its letterhead.
+// What varies by trade, place and firm, as read from content/ and the firm's folder: products, timbers,
+// tasks, consumables, tools, regions, the firm's rates and its letterhead.
 #pragma once
 
 #include "base/date.h"
@@ -89,6 +89,7 @@ struct Product {
   std::map<Uptake, std::vector<base::Spread>>
       rates;                    // one spreading rate per coat; the last serves all later coats
   base::Share lowUse, highUse;  // how far below and above the likely need a job may fall
+  base::Share openedLoss = {};  // of what stays in an opened tin: skin, thickened oil
   ProductTimes times;
   ProductLimits limits;
   base::Hours openTime;
@@ -141,8 +142,10 @@ struct Task {
   bool isWiping = false;                  // of a coat, a while after it is laid; only what is wiped off
   bool isForLateCoat = false;             // only before a coat that comes later than it may
   std::map<int, base::Count> rateByGrit;  // replaces ratePerHour for a pass
-  std::map<State, base::Share> timeByState;  // time against the usual: 130 % for weathered boards
-  base::Hours dryAfter;                      // nothing that needs dry boards starts sooner
+  std::map<State, base::Share> timeByState;    // time against the usual: 130 % for weathered boards
+  std::map<State, base::Share> raisedByState;  // of the fixings, those it is done to; empty: all of them
+  base::Count checkedPerHour;                  // all fixings are looked over first; zero: they are not
+  base::Hours dryAfter;                        // nothing that needs dry boards starts sooner
   std::vector<ConsumableUse> uses;
   std::vector<std::string>
       wears;  // protective equipment, ids of signs: 'boots' 'gloves' 'eyes' 'ears' 'mask' 'sleeves'
@@ -155,6 +158,8 @@ struct Consumable {
   bool boughtWhole = true;
   bool soaksOil = false;               // wet with the product after use: rags, pads, brushes
   std::optional<SafetyData> sds = {};  // of a chemical: a cleaner
+  bool isLiquid = false;               // in litres; by the quart in a region with US customary units
+  std::string fixing = {};  // used up only where the boards have this kind of fixings; empty: anywhere
 };
 
 struct Tool {
@@ -296,9 +301,9 @@ struct Region {
   std::string leadSource;
   std::map<std::string, std::string> equipment;  // grade by sign: ears -> 'EN 352, SNR as printed'
   FallRule falls;
-  std::string poisonLine, poisonSource;  // whom to ring when something was swallowed
-  Normals normals;                               // usual weather of its months; may be empty
-  std::map<std::string, std::string> states;     // names by id, where its rules differ by state
+  std::string poisonLine, poisonSource;       // whom to ring when something was swallowed
+  Normals normals;                            // usual weather of its months; may be empty
+  std::map<std::string, std::string> states;  // names by id, where its rules differ by state
   std::vector<base::HolidayRule> holidays;
   std::vector<DepositCap> depositCaps;  // the first that fits counts
   Cancellation cancellation;
@@ -327,7 +332,21 @@ struct Delivery {
   int workingDays = 3;          // from the order to the yard
 };
 
-struct Brand {
+struct Customer {
+  std::string name;
+  std::vector<std::string> address;
+  std::string phone, email;
+  bool isUninvited = false;  // the firm called unasked
+};
+
+/// A customer of the firm's book, who can be named in a job.
+struct KnownCustomer {
+  std::string key;  // a short name; may be empty
+  Customer customer;
+  base::SourcePos pos;
+};
+
+struct Firm {
   std::string name, tagline;
   std::vector<std::string> address;
   std::string phone, email, web;
@@ -338,9 +357,10 @@ struct Brand {
   std::map<std::string, Colour> colours;  // replace the theme's
   FaceFiles fonts;                        // replace the theme's
   std::string theme;                      // name of a theme; empty = the default
+  std::string region;                     // that of new jobs; empty = none is named
   std::map<std::string, Rates> rates;     // by region
-  std::string ratesFile;                  // absolute, learned spreading rates; empty = none
-  base::SourcePos ratesPos;               // of 'spreading_rates'
+  base::SourcePos ratesPos;               // of 'rates'
+  std::string spreadingRates;             // the file in the folder; empty = none
   std::vector<std::string> terms;         // further clauses of the quote
   PriceShow priceShow = PriceShow::Areas;
   std::string insurance, guarantee;   // sentences for the customer; empty: nothing is said
@@ -360,8 +380,9 @@ struct Content {
   std::vector<Hazard> hazards;  // in the order of the sheet, most severe first
   std::map<Condition, ConditionWords> conditionWords;
   LabelTexts labels;
-  std::vector<std::string> languages;  // ids of the files in content/languages, in order
-  std::vector<std::string> documents;  // names of the templates that are documents, those of a pack first
+  std::vector<KnownCustomer> customers;  // of the firm's book
+  std::vector<std::string> languages;    // ids of the files in content/languages, in order
+  std::vector<std::string> documents;    // names of the templates that are documents, those of a pack first
 };
 
 }  // namespace model

@@ -1,4 +1,4 @@
-// Person-hours as clock time of the whole crew.
+// The crew: its hours as clock time, its names.
 #pragma once
 
 #include "model/job.h"
@@ -10,6 +10,11 @@ inline std::int64_t crewMinutes(base::Hours hours, const Crew& crew) {
   constexpr std::int64_t step = 5;
   const base::Wide wanted = base::Wide{hours.millionths} * 60;
   return step * base::divide(wanted, base::Wide{1'000'000} * crew.people * step, base::Round::Up);
+}
+
+/// 'Mara Quill'; 'Person 2' where the job gives no name, in the words of 'someone'.
+inline std::string personName(const Crew& crew, std::size_t person, const std::string& someone = "Person") {
+  return person < crew.names.size() ? crew.names[person] : someone + " " + std::to_string(person + 1);
 }
 
 }  // namespace model

@@ -13,6 +13,9 @@ enum class Reader {
   Office     // everything
 };
 
+/// What a job must have before a document says anything.
+enum class DocumentNeeds { Nothing, Coats, Invoices };
+
 inline std::string nameOf(Reader reader) {
   switch (reader) {
     case Reader::Customer:
@@ -33,8 +36,8 @@ struct DocumentKind {
   bool isByDay = false;       // two for what stands under one title, the rest filled alike
   bool hasLetterhead = false;
   bool hasSmallTables = false;
-  bool hasLargeReading = false;  // never below 10.5 pt, in any look
-  bool needsCoats = false;       // says nothing of a job without a coat, and is left out
+  bool hasLargeReading = false;                  // never below 10.5 pt, in any look
+  DocumentNeeds needs = DocumentNeeds::Nothing;  // left out of a pack without it
 };
 
 }  // namespace model

@@ -26,8 +26,9 @@ struct CoatNeed {
   std::size_t deck = 0;
   int coat = 1;
   base::Spread rate;
-  std::string rateFrom;  // 'the job', 'test patch', 'product table, open', for the office
-  base::Volume litres;   // without loss
+  std::string rateFrom;    // 'the job', 'test patch', 'product table, open', for the office
+  base::Volume litres;     // without loss
+  base::Volume low, high;  // where they may fall, without loss
   std::optional<Uptake>
       uptake;  // whose row of the product's table it is; nothing for the job's own rates and patches
   RateSource source = RateSource::Table;
@@ -67,12 +68,12 @@ struct ProductNeed {
   base::Volume low, likely, high;  // with loss
   base::Volume wanted;             // likely and the allowance
   std::vector<StockTin> opened;    // full tins from the shed, each used wholly or in part
-  base::Volume fromStock;          // volume of these
+  std::vector<StockTin> shut;      // the others of the shed
+  base::Volume fromStock;          // volume of those opened
   base::Volume drawn;              // of it, what the job is billed: wanted; the rest stays the firm's
   base::Volume toBuy;              // wanted less stock, never below zero
   TinSet bought;
-  TinSet forLow, forHigh;  // what smaller or larger needs would take
-  base::Volume leftOver;   // bought and stock less the likely need
+  base::Volume leftOver;  // bought and opened less the likely need: goes back to the shed
 };
 
 struct LabourLine {
@@ -83,12 +84,13 @@ struct LabourLine {
   int pass = 0;                     // grit, or the coat's number; 0 = neither
   base::Count ratePerHour;          // one person's, in the task's measure; for Job and Day unused
   base::Share time;                 // against the usual
+  base::Hours checking = {};        // of the hours, those in which all fixings are looked over
 };
 
 struct ConsumableLine {
   std::string consumable;
-  int grit = 0;  // of a sanding pass; 0 = none
-  base::Count used;
+  int grit = 0;             // of a sanding pass; 0 = none
+  base::Count used;         // in the consumable's unit
   std::int64_t bought = 0;  // whole units
   base::Money cost;
 };
@@ -105,17 +107,16 @@ enum class LineKind {
 
 /// What the quantity of a line counts. Area is square metres and Volume litres or, in a region with US
 /// customary units, square feet and gallons.
-enum class LineUnit { Area, Pieces, Volume, Days, Lot };
+enum class LineUnit { Area, Volume, Days, Lot };
 
-/// A line of the quote. quantity (two decimals) x rate = amount, as the customer can check.
+/// A line of the quote.
 struct PriceLine {
   LineKind kind = LineKind::Work;
   std::optional<std::size_t> deck;  // nothing = the whole job
   std::optional<Work> work;         // for LineKind::Work
   base::Count quantity;             // a multiple of 0.01
   LineUnit unit = LineUnit::Area;
-  base::Money rate;    // per unit
-  base::Money amount;  // quantity x rate, rounded once
+  base::Money amount;  // rounded once
   base::Money cost;    // office only
 };
 
@@ -156,6 +157,15 @@ struct Resources {
   base::Hours labourHours;         // person-hours
   std::vector<ConsumableLine> consumables;
   ProductNeed product;
+};
+
+/// Whether the tins bought and opened will do. Chances are shares of all jobs like this one, in tenths of a
+/// per cent.
+struct Enough {
+  base::Share chanceOfMore;  // that the coats take more
+  Tin oneMore;               // one more tin
+  bool isInShed = false;     // 'oneMore' is shut there, else to be bought
+  base::Share chanceWithOneMore;
 };
 
 /// The coats that are recorded, beside the plan.

@@ -68,6 +68,7 @@ struct Boards {
 struct Fixings {
   std::string kind;  // 'nails', 'screws', 'clips'
   int perCrossing = 2;
+  std::optional<base::Share> raised = {};  // nothing = as usual for the state of the boards
 };
 
 struct TestPatch {
@@ -122,13 +123,6 @@ struct Deck {
   base::SourcePos pos;
 };
 
-struct Customer {
-  std::string name;
-  std::vector<std::string> address;
-  std::string phone, email;
-  bool isUninvited = false;  // the firm called unasked
-};
-
 struct Site {
   std::vector<std::string> address;
   std::string region;
@@ -170,6 +164,7 @@ struct StockTin {
 struct Option {
   std::string text;
   base::Money price;  // before tax
+  bool isTaken = false;
 };
 
 struct Stage {
@@ -227,7 +222,7 @@ struct Job {
   Site site;
   base::Date start{};
   base::SourcePos startPos;
-  std::string brandFile;  // of the firm; its content is JobInputs::brand
+  std::string firmFolder;  // that of 'firm:'; empty = the nearest
   std::string product;
   std::string colour;
   base::Share loss;       // left in rollers, tins and cloths
@@ -246,10 +241,11 @@ struct Job {
   std::vector<std::string> batches;
   std::vector<std::string> licensedFor;  // hazards the crew has papers for: 'treated'
   Forecast forecast;
-  Normals normals;             // the job's own, or the region's; may be empty
-  std::vector<DoneCoat> done;  // in order of deck, coat and time
-  std::vector<StockTin> left;  // full and opened tins after the job, as counted
-  std::string ratesFile;       // path of 'spreading_rates:'; empty = the brand's, or none
+  Normals normals;                   // the job's own, or the region's; may be empty
+  std::vector<DoneCoat> done;        // in order of deck, coat and time
+  std::vector<StockTin> left;        // full and opened tins after the job, as counted
+  std::vector<base::Date> invoices;  // days on which they went out, one for each stage of the price in order
+  std::string ratesFile;             // path of 'spreading_rates:'; empty = the firm's, or none
   std::map<std::string, std::vector<std::string>> languages;  // by document; none = the region's
   base::Places places;  // of its keys, the keys of their groups and the items of their lists
 };
@@ -259,9 +255,9 @@ struct JobInputs {
   Job job;
   const Product* product = nullptr;  // these point into Content and outlive the case
   const Region* region = nullptr;
-  Brand brand;
+  Firm firm;
   Rates rates;
-  std::vector<LearnedRate> learnedRates;  // from the job's file of spreading rates, or the brand's
+  std::vector<LearnedRate> learnedRates;  // from the job's file of spreading rates, or the firm's
   Theme theme;
 };
 

@@ -15,6 +15,7 @@ struct JobResult {
   Estimate estimate;
   Plan plan;
   Resources resources;
+  Enough enough;
   AsLaid laid;
   Price price;
   CrewExposure exposure;

@@ -21,7 +21,8 @@ struct Duty {
   enum class What { Task, Rest, Wait };
   What what = What::Task;
   Shift shift;
-  int strip = 0;  // its number, of cutting in, laying and wiping
+  int strip = 0;  // its number, of cutting in, laying and wiping; the first's of those wiped in one go
+  int strips = 1;
 };
 
 /// Boards that dry after a wash; nothing that needs dry boards begins before.
@@ -102,10 +103,12 @@ struct Stand {
     Boards,  // of the deck itself, where this coat has not come yet
     Ground,  // beside an edge
     Deck,    // another deck
-    Nowhere  // no dry place is within the pole's reach; the plan's messages name the deck
+    Strip    // the strip itself, walking backwards: no dry place is near enough to wipe it later
   };
   On on = On::Boards;
   std::size_t deck = 0;  // for Deck
+
+  bool operator==(const Stand&) const = default;
 };
 
 /// One step of a strip.
@@ -148,6 +151,7 @@ struct WetEdge {
 struct ExtraPass {
   std::size_t deck = 0;
   int coat = 1;
+  base::Share part;  // of the deck
 };
 
 /// A coat of a deck, or of a part of it, and when it is dry: slowed by cold and damp.

@@ -1,5 +1,5 @@
 // The look of the pages: paper, grid, faces, styles and colours. Read from templates/themes/*.yaml and the
-// brand.
+// firm.
 #pragma once
 
 #include "base/diagnostic.h"

@@ -9,7 +9,6 @@
 namespace records {
 namespace {
 
-constexpr double guessWeighs = 3;     // jobs
 constexpr double leastGuess = 0.05;   // of a product whose range is narrower than anything measured
 constexpr double normalMad = 1.4826;  // MAD to standard deviation, for normal numbers
 constexpr double farDeviations = 3;

@@ -8,6 +8,8 @@
 
 namespace records {
 
+constexpr int guessWeighs = 3;  // jobs, that the first guess of the spread between jobs counts for
+
 /// The coats a rate holds for.
 struct Kind {
   std::string product, timber;

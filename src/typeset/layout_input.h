@@ -35,6 +35,7 @@ struct Furniture {
 struct FitPolicy {
   std::size_t mostPages = 0;      // of the document; 0 = as many as it takes
   std::size_t mostPagesEach = 0;  // of what stands under one title
+  std::size_t bestPagesEach = 0;  // drawings leave room for so few where they can; 0 = mostPagesEach
   /// Pages between two page breaks are filled alike, those of the fewest that hold their matter.
   bool fillsEvenly = false;
   bool compactTables = false;  // as small as notes

@@ -45,6 +45,7 @@ struct Fragment {
   int line = 0;                     // in the template, for messages
   std::shared_ptr<const Flexible> flexible;  // until it is settled
   bool isPanel = false;                      // stands by itself: a page may begin with it
+  bool isBlankRow = false;                   // lines to write on and no word
 };
 
 Fragment space(Dim height, bool snaps = false);

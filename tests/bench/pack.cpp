@@ -21,26 +21,31 @@ std::string jobFile(const std::string& example) {
 const std::string largest = "lakeside";
 const std::vector<std::string> customerAndCrew = {"quote", "aftercare", "safety"};
 
+/// What an example is made from, without its caches.
+app::Shipped shippedOf(const std::string& example) {
+  return app::readShipped(input::firmFolder(input::readFile(jobFile(example)).value(), jobFile(example)));
+}
+
 model::JobResult computed(const app::Shipped& shipped, const std::string& example = largest) {
   base::Diagnostics messages;
-  auto x = app::compute(jobFile(example), shipped, {}, messages);
+  auto x = app::compute(app::readJobText(jobFile(example), messages).value(), shipped, {}, messages);
   if (!x) throw std::runtime_error("the example job has mistakes");
   return std::move(*x);
 }
 
 void readContent(benchmark::State& state) {
-  for (auto _ : state) benchmark::DoNotOptimize(app::readShipped({}));
+  for (auto _ : state) benchmark::DoNotOptimize(app::readShipped());
 }
 
 void computeJob(benchmark::State& state) {
-  const auto shipped = app::readShipped({});
+  const auto shipped = shippedOf(largest);
   for (auto _ : state) benchmark::DoNotOptimize(computed(shipped));
 }
 
 /// The calendar of a job of which nothing is recorded, from its labour, with the other days it could start
 /// on.
 void planDays(benchmark::State& state, const std::string& example) {
-  const auto shipped = app::readShipped({});
+  const auto shipped = shippedOf(example);
   auto x = computed(shipped, example);
   x.c.job.done.clear();
   const auto estimate = estimate::makeEstimate(x.c, shipped.content);
@@ -52,7 +57,7 @@ void planDays(benchmark::State& state, const std::string& example) {
 
 /// The pages, without their bytes.
 void setPages(benchmark::State& state) {
-  const auto shipped = app::readShipped({});
+  const auto shipped = shippedOf(largest);
   const auto x = computed(shipped);
   for (auto _ : state) {
     base::Diagnostics messages;
@@ -61,7 +66,7 @@ void setPages(benchmark::State& state) {
 }
 
 void makeFiles(benchmark::State& state, const std::vector<std::string>& only) {
-  const auto shipped = app::readShipped({});
+  const auto shipped = shippedOf(largest);
   const auto x = computed(shipped);
   for (auto _ : state) {
     base::Diagnostics messages;
@@ -79,7 +84,7 @@ double worked() {
 /// A pack from the job file to the last byte, against its floor: the same pages, laid out beforehand, only
 /// written. Both in turn, so that a busy machine slows both.
 void packAndFloor(benchmark::State& state, const std::string& example) {
-  const auto shipped = app::readShipped({});
+  const auto shipped = shippedOf(example);
   base::Diagnostics messages;
   const auto documents =
       app::setDocuments(computed(shipped, example), shipped, {}, customerAndCrew, messages);
@@ -119,10 +124,10 @@ void readFolder(benchmark::State& state, bool isRecorded) {
     files.push_back({(folder / (std::to_string(i) + ".yaml")).string(), job});
   }
   app::writeAll(files);
-  const auto shipped = app::readShipped({});
+  const app::Firms firms;
   for (auto _ : state) {
     base::Diagnostics messages;
-    if (app::readJobs(folder.string(), app::Wanted::Dates, shipped, messages).size() != jobs)
+    if (app::readJobs(folder.string(), app::Wanted::Dates, firms, messages).size() != jobs)
       state.SkipWithError("a job was refused");
   }
   fs::remove_all(folder);

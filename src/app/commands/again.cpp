@@ -1,4 +1,6 @@
 #include "app/commands/year_after.h"
+
+#include "app/firm/firm_folder.h"
 #include "app/system/files.h"
 #include "base/hidden.h"
 #include "base/quantity_words.h"
@@ -94,10 +96,24 @@ std::vector<std::string> aboutOf(const model::JobResult& x) {
       "holds."};
 }
 
+fs::path folderOf(const fs::path& file) { return fs::absolute(file).lexically_normal().parent_path(); }
+
 /// A path named in the old file, as the new one has to name it; empty when both lie in one folder.
 std::string moved(const std::string& path, const fs::path& oldFolder, const fs::path& newFolder) {
   if (path.empty() || oldFolder == newFolder) return {};
   return fs::proximate(fs::absolute(path), newFolder).generic_string();
+}
+
+/// The firm as the new file has to name it; empty where the old line can stay, or the same folder is found
+/// without one.
+std::string movedFirm(const model::Job& job, const Shipped& shipped, const fs::path& oldFile,
+                      const fs::path& newFile) {
+  const auto oldFolder = folderOf(oldFile), newFolder = folderOf(newFile);
+  if (!job.firmFolder.empty()) return moved(job.firmFolder, oldFolder, newFolder);
+  const auto found = nearestFirm(newFile.string());
+  const auto whole = [](const std::string& folder) { return fs::absolute(folder).lexically_normal(); };
+  const bool isSame = !found.empty() && whole(shipped.firmFolder) == whole(found);
+  return isSame ? "" : moved(shipped.firmFolder, oldFolder, newFolder);
 }
 
 /// The schema the editor's line names, from the new folder; empty where it can stay.
@@ -128,18 +144,17 @@ void warnOfStart(base::Date start, const model::JobResult& last, const model::Jo
       "the yearly visit falls due on " + base::isoDate(visit->at.day));
 }
 
-fs::path folderOf(const fs::path& file) { return fs::absolute(file).lexically_normal().parent_path(); }
-
 }  // namespace
 
 int again(const AgainOrder& order) {
-  const Shipped shipped = readShipped({});
   base::Diagnostics messages;
   const auto text = input::readFile(order.job);
   if (!text)
     return refuse(order.job, "cannot be read: " + input::whyUnreadable(order.job),
                   "give the path of a finished job");
-  const auto x = compute(JobText{order.job, *text}, shipped, {}, messages);
+  const Firms firms(order.choices);
+  const auto shipped = firms.of({order.job, *text});
+  const auto x = compute(JobText{order.job, *text}, *shipped, order.choices, messages);
   std::cerr << base::format(messages);
   if (!x) return refused;
   if (x->estimate.coats.empty())
@@ -162,7 +177,7 @@ int again(const AgainOrder& order) {
   if (fs::exists(file))
     return refuse(file.string(), "is there already", "choose another name with -o; nothing is written over");
   const auto oldFolder = folderOf(order.job), newFolder = folderOf(file);
-  next.brand = moved(x->c.job.brandFile, oldFolder, newFolder);
+  if (order.choices.firm.empty()) next.firm = movedFirm(x->c.job, *shipped, order.job, file);
   next.spreadingRates = moved(x->c.job.ratesFile, oldFolder, newFolder);
   next.schema = movedSchema(*text, oldFolder, newFolder);
   next.areas = areasOf(*x);
@@ -170,7 +185,7 @@ int again(const AgainOrder& order) {
   const auto fresh = input::nextYearsJob(*text, next);
 
   base::Diagnostics mistakes, warnings;
-  const auto y = compute(JobText{file.string(), fresh.text}, shipped, {}, mistakes);
+  const auto y = compute(JobText{file.string(), fresh.text}, *shipped, order.choices, mistakes);
   if (!y) {
     std::cerr << base::format(mistakes);
     return refuse(order.job, "next year's job has the mistakes above and is not written",

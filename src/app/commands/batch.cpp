@@ -2,6 +2,7 @@
 #include "app/commands/job_list.h"
 #include "app/commands/report.h"
 #include "app/commands/unchanged.h"
+#include "app/firm/firm_folder.h"
 #include "app/system/parallel.h"
 #include "app/system/process.h"
 #include "input/read.h"
@@ -11,6 +12,7 @@
 #include <filesystem>
 #include <iostream>
 #include <map>
+#include <set>
 
 namespace app {
 namespace fs = std::filesystem;
@@ -37,7 +39,7 @@ class JobTexts {
 
 struct Batch {
   const PackOrder& order;
-  const Shipped& shipped;
+  const Firms& firms;
   const JobTexts texts;
   std::optional<PackInputs> inputs;  // where packs that are as they would be are passed over
 };
@@ -49,7 +51,7 @@ std::vector<std::string> foldersOf(const Batch& batch) {
   inParallel(jobs.size(), batch.order.threads, [&](std::size_t i) {
     base::Diagnostics told;  // when the job is made
     const auto job = batch.texts.read(jobs[i], told);
-    const auto ref = job ? input::refOf(job->text, job->name) : "";
+    const auto ref = job ? input::headOf(job->text, job->name).ref : "";
     if (!ref.empty())
       folders[i] =
           fs::weakly_canonical(fs::absolute(packFolder(job->name, ref, batch.order.folder))).string();
@@ -61,7 +63,7 @@ bool isInOrder(const std::string& file, const Batch& batch) {
   base::Diagnostics told;  // as any failure is, when the job is made
   try {
     const auto job = batch.texts.read(file, told);
-    return job && compute(*job, batch.shipped, batch.order.choices, told);
+    return job && compute(*job, *batch.firms.of(*job), batch.order.choices, told);
   } catch (const std::exception&) {
     return false;
   }
@@ -93,12 +95,41 @@ void setFiles(JobOutcome& out, const Pack& pack) {
   for (const auto& file : pack.files) out.files.push_back(file.path);
 }
 
+/// Tells which of the documents asked for there are no templates of; whether there are all.
+bool areKnown(const std::vector<std::string>& asked, const std::vector<std::string>& known,
+              base::Diagnostics& messages) {
+  base::Diagnostics told;
+  for (const auto& name : asked) {
+    if (std::find(known.begin(), known.end(), name) == known.end())
+      reportUnknown({"--only"}, "", name, "document", known, told);
+  }
+  messages.add(told);
+  return told.ok();
+}
+
+/// The documents of any of the firms, where some are asked for.
+std::vector<std::string> documentsOf(const Batch& batch) {
+  std::vector<std::string> documents;
+  if (batch.order.only.empty()) return documents;
+  std::set<std::string> known;
+  base::Diagnostics told;  // when the job is made
+  for (const auto& file : batch.order.jobs) {
+    const auto job = batch.texts.read(file, told);
+    for (const auto& name : batch.firms.of(job.value_or(JobText{file, ""}))->content.documents) {
+      if (known.insert(name).second) documents.push_back(name);
+    }
+  }
+  return documents;
+}
+
 /// Makes one job, and writes its pack where that is wanted.
 void makeOne(const JobText& job, const Batch& batch, bool isWritten, JobOutcome& out) {
   const PackOrder& order = batch.order;
-  const std::string digest = batch.inputs ? batch.inputs->digestOf(job) : "";
+  const auto shipped = batch.firms.of(job);
+  if (!areKnown(order.only, shipped->content.documents, out.messages)) return;
+  const std::string digest = batch.inputs ? batch.inputs->digestOf(job, *shipped) : "";
   if (batch.inputs) {
-    const auto folder = packFolder(job.name, input::refOf(job.text, job.name), order.folder);
+    const auto folder = packFolder(job.name, input::headOf(job.text, job.name).ref, order.folder);
     if (auto files = filesIfUnchanged(folder, digest); !files.empty()) {
       out.status = JobStatus::Unchanged;
       out.folder = folder;
@@ -106,26 +137,17 @@ void makeOne(const JobText& job, const Batch& batch, bool isWritten, JobOutcome&
       return;
     }
   }
-  auto pack = makePack(job, batch.shipped, order, out.messages);
+  auto pack = makePack(job, *shipped, order, out.messages);
   if (!pack) return;
   out.status = isWritten ? JobStatus::Written : JobStatus::InOrder;
   out.weather = pack->weather;
-  if (!isWritten) return;
+  if (!isWritten) {
+    out.firm = firmWords(shipped->firmFolder, shipped->firmFiles);
+    return;
+  }
   setFiles(out, *pack);
   if (batch.inputs) pack->files.push_back(stampOf(*pack, digest));
-  writePack(*pack, order, batch.shipped);
-}
-
-/// Tells which of the documents asked for there are no templates of; whether there are all.
-bool areKnown(const std::vector<std::string>& documents, const Shipped& shipped) {
-  const auto& known = shipped.content.documents;
-  base::Diagnostics messages;
-  for (const auto& name : documents) {
-    if (std::find(known.begin(), known.end(), name) == known.end())
-      reportUnknown({"--only"}, "", name, "document", known, messages);
-  }
-  std::cerr << base::format(messages);
-  return messages.ok();
+  writePack(*pack, order, *shipped);
 }
 
 std::string lastWords(const PackOrder& order) {
@@ -137,14 +159,18 @@ std::string lastWords(const PackOrder& order) {
 
 /// Makes every job on its own thread of a few, in any order.
 int makeAll(const PackOrder& asked, bool isWritten) {
-  const Shipped shipped = readShipped(asked.choices);
-  if (!areKnown(asked.only, shipped)) return broken;
+  const Firms firms(asked.choices);
   PackOrder order = asked;
   base::Diagnostics unfound;
   order.jobs = jobsNamed(asked.jobs, unfound);
   std::cerr << base::format(unfound);
-  Batch batch{order, shipped, JobTexts(order.jobs), {}};
-  if (order.onlyIfChanged) batch.inputs.emplace(order, shipped);
+  Batch batch{order, firms, JobTexts(order.jobs), {}};
+  base::Diagnostics unknown;
+  if (!areKnown(order.only, documentsOf(batch), unknown)) {
+    std::cerr << base::format(unknown);
+    return broken;
+  }
+  if (order.onlyIfChanged) batch.inputs.emplace(order);
   const auto twins = isWritten ? twinsOf(batch) : std::map<std::size_t, std::string>{};
   BatchReport report(order.jobs, order.report, order.isJson);
   if (isWritten) setLastWords(lastWords(order));

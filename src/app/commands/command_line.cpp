@@ -3,11 +3,11 @@
 #include "app/commands/command_tree.h"
 #include "app/commands/commands.h"
 #include "app/commands/help.h"
+#include "app/commands/new_job.h"
 #include "app/commands/watch.h"
 #include "app/commands/year_after.h"
-#include "app/pack/looks.h"
+#include "app/firm/new_firm.h"
 #include "base/hidden.h"
-#include "base/nearest.h"
 
 #include <CLI/CLI.hpp>
 #include <functional>
@@ -24,6 +24,7 @@ using Run = std::function<int()>;
 constexpr auto intro =
     R"(One YAML job file becomes a pack of PDFs: quote, aftercare sheet, crew safety sheet, day plan, order list, office sheet.
 
+  planksheaf firm firm                 make the firm's folder
   planksheaf new deck.yaml             write a commented job to fill in
   planksheaf pack deck.yaml            make its pack, in a folder named after the job's number
   planksheaf plan deck.yaml            which days, and which hours are fit for coating
@@ -33,11 +34,13 @@ constexpr auto intro =
 /// What a command is told; each uses what it has options for.
 struct Order {
   std::string job, file;
-  std::string region = "nz";
+  std::string region;
+  std::vector<std::string> copies;
   bool isJson = false, isExplain = false, isCsv = false;
   PackOrder pack;
   DueOrder due;
   AgainOrder again;
+  NewJobOrder newJob;
   std::optional<base::Date> by, start;
   HelpOrder help;
 };
@@ -87,16 +90,18 @@ void addNames(const Command& command, const char* name, std::vector<std::string>
 constexpr auto folderInstead = "there are several files, so name a folder";
 constexpr auto fileInstead = "name a file that is not there yet";
 
-void addChoices(const Command& command) {
-  Choices& choices = command.order->pack.choices;
-  command.tree->add_option("--brand", choices.brandFile, "the firm's file, instead of the job's")
-      ->type_name("FILE");
-  command.tree->add_option("--looks", choices.looks, "folder with the firm's own templates and themes")
+void addFirm(const Command& command, Choices& choices) {
+  command.tree->add_option("--firm", choices.firm, "the firm's folder, instead of the job's")
       ->check(CLI::ExistingDirectory)
       ->type_name("DIR");
+}
+
+void addChoices(const Command& command) {
+  Choices& choices = command.order->pack.choices;
+  addFirm(command, choices);
   command.tree
       ->add_option("--theme", choices.theme,
-                   "generous, compact or one of the firm's own, instead of the brand's")
+                   "generous, compact or one of the firm's own, instead of the firm's usual")
       ->type_name("NAME");
   command.tree
       ->add_option_function<std::string>(
@@ -206,16 +211,25 @@ void addPlan(CLI::App& program, Run& run) {
 }
 
 void addNew(CLI::App& program, Run& run) {
-  const auto command =
-      addCommand(program, run, "new", "write a commented job to fill in", "new deck.yaml --region ie",
-                 [](const Order& order) { return newJob(order.file, order.region); });
-  addWritten(command, "file", command.order->file, "where to write it; must not be there yet", "FILE",
-             fileInstead)
+  const auto command = addCommand(program, run, "new", "write a commented job to fill in",
+                                  "new deck.yaml --customer thorley --number next",
+                                  [](const Order& order) { return newJob(order.newJob); });
+  NewJobOrder& order = command.order->newJob;
+  addWritten(command, "file", order.file, "where to write it; must not be there yet", "FILE", fileInstead)
       ->required();
   command.tree
-      ->add_option("--region", command.order->region,
-                   "whose place, units, season and prices it has: au gb ie nz us; left out: nz")
+      ->add_option(
+          "--region", order.region,
+          "whose place, units, season and prices it has: au gb ie nz us; left out: the firm's, or nz")
       ->type_name("REGION");
+  command.tree->add_option("--customer", order.customer, "one of the firm's customers, by key or name")
+      ->type_name("NAME");
+  command.tree->add_option("--product", order.product, "what the decks are coated with; left out: tern-oil")
+      ->type_name("NAME");
+  command.tree
+      ->add_option("--number", order.number, "of the job; 'next' counts on from the firm's job quoted last")
+      ->type_name("NUMBER");
+  addFirm(command, order.choices);
 }
 
 void addFacts(CLI::App& program, Run& run) {
@@ -226,18 +240,26 @@ void addFacts(CLI::App& program, Run& run) {
   addChoices(command);
 }
 
-void addLooks(CLI::App& program, Run& run) {
-  const auto command = addCommand(program, run, "looks", "copy templates, themes and a brand out for editing",
-                                  "looks mine", [](const Order& order) { return copyLooks(order.file); });
+void addNewFirm(CLI::App& program, Run& run) {
+  const auto command =
+      addCommand(program, run, "firm", "make the firm's folder: letterhead, rates, and what is to differ",
+                 "firm firm --region ie --copy templates/en/quote.md,themes", [](const Order& order) {
+                   return newFirm(order.file, order.region.empty() ? "nz" : order.region, order.copies);
+                 });
   addWritten(command, "folder", command.order->file, "where to; nothing is written over", "DIR",
              folderInstead)
       ->required();
+  command.tree->add_option("--region", command.order->region, "where you work: au gb ie nz us; left out: nz")
+      ->type_name("REGION");
+  addNames(command, "--copy", command.order->copies,
+           "shipped files to edit, as they are named there: templates/en/quote.md, products/tern-oil.yaml, "
+           "themes");
 }
 
 void addWatch(CLI::App& program, Run& run) {
   const auto command = addCommand(
-      program, run, "watch", "make the pack again on every save of job, brand, template, theme or content",
-      "watch --looks mine deck.yaml", [](const Order& order) { return watch(order.job, order.pack); });
+      program, run, "watch", "make the pack again on every save of job, firm, template, theme or content",
+      "watch deck.yaml", [](const Order& order) { return watch(order.job, order.pack); });
   command.tree->add_option("job", command.order->job, "job file")
       ->required()
       ->check(CLI::ExistingFile)
@@ -264,6 +286,7 @@ void addDue(CLI::App& program, Run& run) {
       });
   Order& order = *command.order;
   addFolderOfJobs(command, order.due.folder);
+  addFirm(command, order.due.choices);
   addDate(command, "--from", order.due.from, "first day; left out: all before --by");
   addDate(command, "--by", order.by, "last day")->required();
   auto* json = command.tree->add_flag("--json", order.isJson,
@@ -281,6 +304,7 @@ void addAgain(CLI::App& program, Run& run) {
                  });
   Order& order = *command.order;
   command.tree->add_option("job", order.again.job, "the finished job")->required()->type_name("JOB");
+  addFirm(command, order.again.choices);
   addDate(command, "--start", order.start, "first day on site")->required();
   addDate(command, "--quoted", order.again.quoted,
           "date of the quote; left out: four weeks before the start");
@@ -291,8 +315,10 @@ void addAgain(CLI::App& program, Run& run) {
 void addRates(CLI::App& program, Run& run) {
   const auto command =
       addCommand(program, run, "rates", "spreading rates learned from every recorded job below a folder",
-                 "rates jobs -o rates.yaml", [](const Order& order) { return rates(order.job, order.file); });
+                 "rates jobs -o rates.yaml",
+                 [](const Order& order) { return rates(order.job, order.file, order.pack.choices); });
   addFolderOfJobs(command, command.order->job);
+  addFirm(command, command.order->pack.choices);
   addWritten(command, "-o,--output", command.order->file,
              "where to write them, over older rates only; left out: printed", "FILE",
              "without -o the rates are printed");
@@ -310,30 +336,6 @@ void addHelp(CLI::App& program, Run& run) {
   command.tree->add_flag("--zsh", order.isZsh, "completion for zsh")->excludes(man)->excludes(bash);
 }
 
-/// Tells of words that are nearly a command or an option; whether there are such.
-bool tellOfSlip(const CLI::App& program, const std::string& first) {
-  const auto commands = commandsOf(program);
-  std::vector<std::string> names;
-  for (const auto* command : commands) names.push_back(command->get_name());
-  if (!first.starts_with("-") && std::find(names.begin(), names.end(), first) == names.end()) {
-    std::cerr << "planksheaf: '" << base::printable(first) << "' is not a command"
-              << base::didYouMean(base::nearest(first, names)) << "\n  hint: see 'planksheaf --help'\n";
-    return true;
-  }
-  const auto given = program.get_subcommands();
-  const CLI::App& command = given.empty() ? program : *given.front();
-  const std::string name = given.empty() ? "planksheaf" : "planksheaf " + command.get_name();
-  for (const std::string& word : program.remaining(true)) {
-    if (!word.starts_with("-") || word == "-") continue;
-    const std::string option = word.substr(0, word.find('='));
-    std::cerr << name << ": '" << base::printable(option) << "' is not an option"
-              << base::didYouMean(base::nearest(option, namesOfOptions(command))) << "\n  hint: see '" << name
-              << " --help'\n";
-    return true;
-  }
-  return false;
-}
-
 }  // namespace
 
 int runCommand(int argc, char** argv, const std::string& version) {
@@ -341,8 +343,8 @@ int runCommand(int argc, char** argv, const std::string& version) {
   program.set_version_flag("--version", "planksheaf " + version);
   program.require_subcommand(1);
   Run run;
-  for (const auto add : {addPack, addCheck, addFigures, addPlan, addNew, addFacts, addLooks, addWatch, addDue,
-                         addAgain, addRates, addHelp})
+  for (const auto add : {addPack, addCheck, addFigures, addPlan, addNew, addFacts, addNewFirm, addWatch,
+                         addDue, addAgain, addRates, addHelp})
     add(program, run);
   if (argc < 2) {
     std::cerr << program.help();

@@ -1,9 +1,11 @@
 #include "app/commands/commands.h"
 
+#include "app/firm/firm_folder.h"
 #include "app/pack/documents.h"
 #include "app/report/facts_text.h"
 #include "app/report/figures_json.h"
 #include "app/report/price_rows.h"
+#include "base/hidden.h"
 #include "sheets/explain/explain.h"
 #include "sheets/facts/make_facts.h"
 
@@ -18,9 +20,8 @@ constexpr int done = 0, refused = 1;
 }  // namespace
 
 int figures(const std::string& job, FiguresForm form, const Choices& choices) {
-  const Shipped shipped = readShipped(choices);
   base::Diagnostics messages;
-  const auto x = compute(job, shipped, choices, messages);
+  const auto [shipped, x] = computeFile(job, choices, messages);
   std::cerr << base::format(messages);
   if (!x) return refused;
   if (form == FiguresForm::Json || form == FiguresForm::Csv) {
@@ -39,11 +40,11 @@ int figures(const std::string& job, FiguresForm form, const Choices& choices) {
 }
 
 int facts(const std::string& job, const Choices& choices) {
-  const Shipped shipped = readShipped(choices);
   base::Diagnostics messages;
-  const auto x = compute(job, shipped, choices, messages);
+  const auto [shipped, x] = computeFile(job, choices, messages);
   std::cerr << base::format(messages);
   if (!x) return refused;
+  std::cout << "# firm: " << base::printable(firmWords(shipped->firmFolder, shipped->firmFiles)) << "\n\n";
   std::set<std::string> known;
   for (const auto& [reader, facts] : sheets::makeFacts(*x)) {
     sheets::Facts fresh;

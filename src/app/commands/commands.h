@@ -23,8 +23,4 @@ int plan(const std::string& job, bool isJson, const Choices& choices);
 /// the crew's and the office's have besides.
 int facts(const std::string& job, const Choices& choices);
 
-/// Writes a commented job to fill in, with the place, season, units and prices of a region; never over a file
-/// that is there.
-int newJob(const std::string& file, const std::string& region);
-
 }  // namespace app

@@ -11,13 +11,13 @@
 #include "sheets/words/formatter.h"
 
 #include <iostream>
+#include <map>
 #include <nlohmann/json.hpp>
 
 namespace app {
 namespace {
 
 using records::Visit;
-
 
 /// As exact as it is printed, with a point whatever the region writes.
 std::string amountOf(const Visit& v, const sheets::Formatter& w) {
@@ -28,12 +28,20 @@ std::string amountOf(const Visit& v, const sheets::Formatter& w) {
       "");
 }
 
-std::string csv(const std::vector<Visit>& visits, const Shipped& shipped) {
+/// What each job was made from, by its file.
+using Origins = std::map<std::string, const Shipped*>;
+
+sheets::Formatter formatterFor(const Visit& v, const Origins& origins) {
+  const Shipped& shipped = *origins.at(v.file);
+  return {shipped.content.regions.at(v.region), shipped.english};
+}
+
+std::string csv(const std::vector<Visit>& visits, const Origins& origins) {
   std::string s = byteOrderMark +
                   csvLine({"due", "job", "customer", "phone", "email", "address", "product", "colour",
                            "batches", "amount", "unit", "amount_from", "last_coat", "open_quotes", "file"});
   for (const auto& v : visits) {
-    const sheets::Formatter w(shipped.content.regions.at(v.region), shipped.english);
+    const auto w = formatterFor(v, origins);
     s += csvLine({base::isoDate(v.due), v.ref, v.customer, v.phone, v.email, base::joined(v.address),
                   v.product, v.colour, base::joined(v.batches), amountOf(v, w), w.volumeUnit(),
                   v.isRecorded ? "records" : "plan", base::isoDate(v.lastCoat), base::joined(v.openQuotes),
@@ -71,11 +79,11 @@ std::size_t letters(const std::string& s) {
 }
 
 /// Columns as wide as their longest field.
-std::string table(const std::vector<Visit>& visits, const Shipped& shipped) {
+std::string table(const std::vector<Visit>& visits, const Origins& origins) {
   std::vector<std::vector<std::string>> rows = {
       {"due", "job", "customer", "address", "product", "colour", "batches", "last coat took", "open quote"}};
   for (const auto& v : visits) {
-    const sheets::Formatter w(shipped.content.regions.at(v.region), shipped.english);
+    const auto w = formatterFor(v, origins);
     rows.push_back({base::isoDate(v.due), v.ref, v.customer, base::joined(v.address), v.product, v.colour,
                     base::joined(v.batches), w.volume(v.litres) + (v.isRecorded ? "" : " (planned)"),
                     base::joined(v.openQuotes)});
@@ -97,13 +105,15 @@ std::string table(const std::vector<Visit>& visits, const Shipped& shipped) {
 }  // namespace
 
 int due(const DueOrder& order) {
-  const Shipped shipped = readShipped({});
+  const Firms firms(order.choices);
   base::Diagnostics messages;
   std::vector<Visit> all;
   std::vector<const model::Job*> linked;
-  const auto jobs = readJobs(order.folder, Wanted::Dates, shipped, messages);
+  const auto jobs = readJobs(order.folder, Wanted::Dates, firms, messages);
+  Origins origins;
   for (const auto& job : jobs) {
     linked.push_back(&job.c.job);
+    origins[job.file] = job.shipped.get();
     if (auto visit = records::visitAfter(job.file, job.c, job.estimate, job.actual, job.plan))
       all.push_back(std::move(*visit));
   }
@@ -112,13 +122,13 @@ int due(const DueOrder& order) {
   const auto visits = records::dueBetween(std::move(all), order.from, order.by);
   switch (order.form) {
     case ListForm::Table:
-      std::cout << (visits.empty() ? "nobody falls due\n" : table(visits, shipped));
+      std::cout << (visits.empty() ? "nobody falls due\n" : table(visits, origins));
       break;
     case ListForm::Json:
       std::cout << json(visits);
       break;
     case ListForm::Csv:
-      std::cout << csv(visits, shipped);
+      std::cout << csv(visits, origins);
       break;
   }
   return messages.ok() ? 0 : 1;

@@ -45,15 +45,21 @@ int help(const HelpOrder& order) {
   if (order.isZsh) return std::cout << zshCompletion(program, topics), 0;
   if (order.topic.empty()) return list(topics), 0;
   std::vector<std::string> names;
+  bool isFound = false;
   for (const auto& topic : topics) {
-    if (topic.name == order.topic) return std::cout << topic.title << "\n" << topic.text, 0;
     names.push_back(topic.name);
+    if (topic.name != order.topic) continue;
+    std::cout << topic.title << "\n" << topic.text;
+    isFound = true;
   }
   const std::string known = base::joined(names);
   for (const auto* command : commandsOf(program)) {
-    if (command->get_name() == order.topic) return std::cout << command->help("planksheaf"), 0;
     names.push_back(command->get_name());
+    if (command->get_name() != order.topic) continue;
+    std::cout << (isFound ? "\n" : "") << command->help("planksheaf");  // 'firm' is a topic, too
+    isFound = true;
   }
+  if (isFound) return 0;
   std::cerr << "planksheaf help: '" << base::printable(order.topic) << "' is neither a topic nor a command"
             << base::didYouMean(base::nearest(order.topic, names)) << "\n  hint: topics: " << known << "\n";
   return 2;

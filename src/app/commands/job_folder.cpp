@@ -43,7 +43,7 @@ struct Outcome {
   base::Diagnostics messages;
 };
 
-Outcome readOne(const std::string& file, Wanted wanted, const Shipped& shipped) {
+Outcome readOne(const std::string& file, Wanted wanted, const Firms& firms) {
   Outcome out;
   const auto text = input::readFile(file);
   if (!text) {
@@ -52,9 +52,11 @@ Outcome readOne(const std::string& file, Wanted wanted, const Shipped& shipped) 
     return out;
   }
   if (!looksLikeJob(*text)) return out;
-  const auto& content = shipped.content;
   CoatedJob j;
   j.file = file;
+  j.shipped = firms.of({file, *text});
+  const auto& content = j.shipped->content;
+  out.messages.add(j.shipped->firmMistakes);
   j.c.job = input::readJob(*text, file, content, out.messages);
   if (const auto region = content.regions.find(j.c.job.site.region); region != content.regions.end())
     schedule::checkSite(j.c.job, region->second, out.messages);
@@ -115,11 +117,11 @@ std::vector<std::string> jobFiles(const std::string& folder) {
   return files;
 }
 
-std::vector<CoatedJob> readJobs(const std::string& folder, Wanted wanted, const Shipped& shipped,
+std::vector<CoatedJob> readJobs(const std::string& folder, Wanted wanted, const Firms& firms,
                                 base::Diagnostics& messages) {
   const auto files = jobFiles(folder);
   std::vector<Outcome> outcomes(files.size());
-  inParallel(files.size(), 0, [&](std::size_t i) { outcomes[i] = readOne(files[i], wanted, shipped); });
+  inParallel(files.size(), 0, [&](std::size_t i) { outcomes[i] = readOne(files[i], wanted, firms); });
   std::vector<CoatedJob> jobs;
   std::set<std::string> known;
   for (auto& out : outcomes) {

@@ -14,18 +14,17 @@ constexpr std::chrono::days mostDays{366};
 
 int plan(const std::string& job, bool isJson, const Choices& choices) {
   const auto& [from, by] = choices.bounds;
-  const Shipped shipped = readShipped(choices);
   base::Diagnostics messages;
   if (from && by && *by < *from)
     messages.error({"--by"}, "", "'" + base::isoDate(*by) + "' is before '" + base::isoDate(*from) + "'",
                    "--from is the first day, --by the last");
-  auto x = messages.ok() ? compute(job, shipped, choices, messages) : std::nullopt;
+  auto [shipped, x] = messages.ok() ? computeFile(job, choices, messages) : ComputedJob{};
   if (x && by && *by - from.value_or(x->c.job.start) > mostDays)
     messages.error({"--by"}, "", "'" + base::isoDate(*by) + "' is more than a year after the first day",
                    "plan a season at a time");
   std::cerr << base::format(messages);
   if (!x || !messages.ok()) return refused;
-  const auto report = reportPlan(*x, shipped.content, choices.bounds);
+  const auto report = reportPlan(*x, shipped->content, choices.bounds);
   std::cout << (isJson ? planJson(report) : planText(report));
   return done;
 }

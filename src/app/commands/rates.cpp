@@ -69,7 +69,8 @@ std::string twoDecimals(double squareMetresPerLitre) {
 std::string fileText(const std::vector<records::Learned>& rates, std::ptrdiff_t jobs) {
   std::string s = opening + std::to_string(jobs) + (jobs == 1 ? " job" : " jobs") +
                   R"( by 'planksheaf rates'. Name this file under
-# 'spreading_rates:' in a job or in the firm's file; a job's own rates and test patches still come first.
+# 'spreading_rates:' in a job, or put it into the firm's folder as 'spreading_rates.yaml'; a job's own rates and test
+# patches still come first.
 # Without the loss a job names, as in a product's file. 'low' to 'high' holds the true mean with about 95 %;
 # 'spread' is how far one job lies from it. The product's table counts about as much as one job.
 rates:
@@ -102,8 +103,7 @@ void tell(const records::SetAside& one, base::Diagnostics& messages) {
 
 }  // namespace
 
-int rates(const std::string& folder, const std::string& file) {
-  const Shipped shipped = readShipped({});
+int rates(const std::string& folder, const std::string& file, const Choices& choices) {
   const auto older = file.empty() ? std::nullopt : input::readFile(file);
   if (older && !older->starts_with(opening)) {
     std::cerr << base::printable(file) << ": error: is there already and holds something else\n"
@@ -113,8 +113,8 @@ int rates(const std::string& folder, const std::string& file) {
   base::Diagnostics messages;
   std::vector<records::Observation> observations;
   std::map<std::string, int> kept;  // observations by file
-  for (const auto& job : readJobs(folder, Wanted::Records, shipped, messages)) {
-    const auto told = observationsOf(job, shipped.content);
+  for (const auto& job : readJobs(folder, Wanted::Records, Firms(choices), messages)) {
+    const auto told = observationsOf(job, job.shipped->content);
     observations.insert(observations.end(), told.begin(), told.end());
     if (!told.empty()) kept[job.file] = static_cast<int>(told.size());
   }

@@ -52,6 +52,7 @@ std::string jsonLine(const std::string& job, const JobOutcome& out) {
                               {"files", out.files},
                               {"messages", nlohmann::ordered_json::array()}};
   for (const auto& message : out.messages.all()) line["messages"].push_back(jsonOf(message));
+  if (!out.firm.empty()) line["firm"] = out.firm;
   if (!out.failure.empty()) line["messages"].push_back({{"severity", "error"}, {"message", out.failure}});
   return line.dump(-1, ' ', false, nlohmann::ordered_json::error_handler_t::replace) + "\n";
 }
@@ -100,6 +101,8 @@ void BatchReport::tell(const std::string& job, const JobOutcome& out) {
   if (out.status == JobStatus::Failed)
     std::cerr << base::printable(job) << ": error: " << base::printable(out.failure, base::Lines::Keep)
               << "\n";
+  if (!isJson_ && !out.firm.empty() && toldFirms_.insert(out.firm).second)
+    std::cout << "firm: " << base::printable(out.firm) << "\n";
   const bool isRefused = out.status == JobStatus::Refused;
   status_ = std::max(status_, out.status == JobStatus::Failed ? broken : isRefused ? refused : 0);
   if (!isJson_ && out.status != JobStatus::Failed && !isRefused)

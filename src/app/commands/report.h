@@ -6,6 +6,7 @@
 #include <fstream>
 #include <mutex>
 #include <optional>
+#include <set>
 
 namespace app {
 
@@ -18,6 +19,7 @@ struct JobOutcome {
   std::string folder;              // of the pack that is written or unchanged
   std::vector<std::string> files;  // in it, by their names
   std::string weather;             // what was understood of the weather file
+  std::string firm;                // its folder and what is used of it, where that is told
   double seconds = 0;              // on the clock
 };
 
@@ -46,6 +48,7 @@ class BatchReport {
   std::mutex guard_;
   std::vector<std::optional<JobOutcome>> outcomes_;
   std::size_t told_ = 0, known_ = 0;
+  std::set<std::string> toldFirms_;
   int status_ = 0;
 };
 

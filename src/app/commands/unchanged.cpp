@@ -45,13 +45,23 @@ class Fingerprint {
   pdf::Digest digest_;
 };
 
+/// What is used of a firm's folder, and what its files name. Of the customers only a job's own counts.
+std::string digestOfFirm(const Shipped& shipped) {
+  Fingerprint all;
+  for (const auto& file : shipped.firmFiles) {
+    if (!file.starts_with("customers.")) all.addFile((fs::path(shipped.firmFolder) / file).string());
+  }
+  if (!shipped.firm.logoFile.empty()) all.addFile(shipped.firm.logoFile);
+  for (const auto& [face, font] : shipped.firm.fonts) all.addFile(font.file);
+  return all.hex();
+}
+
 }  // namespace
 
-PackInputs::PackInputs(const PackOrder& order, const Shipped& shipped) : order_(order), shipped_(shipped) {
+PackInputs::PackInputs(const PackOrder& order) {
   Fingerprint all;
   all.addFile("/proc/self/exe");
-  all.addFolder(shipped.contentFolder);
-  for (const auto& look : shipped.looks) all.addFolder(look);
+  for (const auto* folder : {"content", "templates"}) all.addFolder(shippedFolder(folder));
   const Choices& choices = order.choices;
   all.add(base::joined(order.only));
   all.add(choices.theme);
@@ -60,22 +70,17 @@ PackInputs::PackInputs(const PackOrder& order, const Shipped& shipped) : order_(
   shared_ = all.hex();
 }
 
-std::string PackInputs::digestOf(const JobText& job) const {
+std::string PackInputs::digestOf(const JobText& job, const Shipped& shipped) const {
   Fingerprint all;
   all.add(shared_);
+  all.add(*firms_.getOrMake(shipped.firmFolder, [&] { return digestOfFirm(shipped); }));
   all.add(job.text);
   base::Diagnostics ignored;  // told when the job is made
-  const auto read = input::readJob(job.text, job.name, shipped_.content, ignored);
-  const auto& firm = order_.choices.brandFile.empty() ? read.brandFile : order_.choices.brandFile;
+  const auto read = input::readJob(job.text, job.name, shipped.content, ignored);
+  for (const auto& words : {read.customer.name, read.customer.phone, read.customer.email}) all.add(words + "\n");
+  for (const auto& line : read.customer.address) all.add(line + "\n");
   if (!read.forecast.file.empty()) all.addFile(weatherPath(read, job.name));
   if (!read.ratesFile.empty()) all.addFile(read.ratesFile);
-  if (firm.empty()) return all.hex();
-  all.addFile(firm);
-  const auto brand = readOnce(shipped_.caches->brands, firm, ignored,
-                              [&](auto& told) { return input::readBrand(firm, shipped_.content, told); });
-  if (!brand.logoFile.empty()) all.addFile(brand.logoFile);
-  if (!brand.ratesFile.empty()) all.addFile(brand.ratesFile);
-  for (const auto& [face, font] : brand.fonts) all.addFile(font.file);
   return all.hex();
 }
 

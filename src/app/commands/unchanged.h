@@ -5,19 +5,19 @@
 
 namespace app {
 
-/// What packs are made from, as a fingerprint: the program, content and looks, the choices of the command
-/// line, the job, and the files it names. Fonts of the system and its time zones are not among them.
+/// What packs are made from, as a fingerprint: the program, content and templates, the choices of the command
+/// line, the firm's folder, the job, and the files it names. Fonts of the system and its time zones are not
+/// among them.
 class PackInputs {
  public:
-  PackInputs(const PackOrder& order, const Shipped& shipped);
+  explicit PackInputs(const PackOrder& order);
 
   /// Of one job; the same for the same inputs.
-  std::string digestOf(const JobText& job) const;
+  std::string digestOf(const JobText& job, const Shipped& shipped) const;
 
  private:
-  const PackOrder& order_;
-  const Shipped& shipped_;
   std::string shared_;
+  mutable base::Cache<std::string, std::string> firms_;  // by their folders
 };
 
 /// A file of a pack that tells what it was made from.

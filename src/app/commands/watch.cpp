@@ -1,5 +1,6 @@
 #include "app/commands/watch.h"
 
+#include "app/firm/firm_folder.h"
 #include "app/system/files.h"
 #include "base/hidden.h"
 #include "input/read.h"
@@ -74,6 +75,10 @@ std::string folderOf(const std::string& file) {
   return folder.empty() ? "." : folder.string();
 }
 
+std::shared_ptr<const Shipped> shippedFor(const std::string& job, const PackOrder& order) {
+  return Firms(order.choices).of({job, input::readFile(job).value_or("")});
+}
+
 void addAllFolders(std::set<std::string>& folders, const std::string& top) {
   folders.insert(top);
   for (const auto& entry : fs::recursive_directory_iterator(top)) {
@@ -86,17 +91,11 @@ std::set<std::string> foldersOf(const std::string& job, const PackOrder& order) 
   std::set<std::string> folders{folderOf(job)};
   addAllFolders(folders, shippedFolder("content"));
   addAllFolders(folders, shippedFolder("templates"));
-  if (!order.choices.looks.empty()) addAllFolders(folders, order.choices.looks);
-  const auto text = input::readFile(job);
-  const std::string brand = !order.choices.brandFile.empty() ? order.choices.brandFile
-                            : text                           ? input::brandFile(*text, job)
-                                                             : "";
-  if (!brand.empty()) {
-    folders.insert(folderOf(brand));
-    base::Diagnostics ignored;
-    const auto logo = input::readBrand(brand, {}, ignored).logoFile;
-    if (!logo.empty()) folders.insert(folderOf(logo));
-  }
+  const auto shipped = shippedFor(job, order);
+  if (shipped->firmFolder.empty()) return folders;
+  folders.insert(shipped->firmFolder);
+  for (const auto& folder : firmFolders(shipped->firmFolder)) addAllFolders(folders, folder);
+  if (!shipped->firm.logoFile.empty()) folders.insert(folderOf(shipped->firm.logoFile));
   return folders;
 }
 
@@ -107,11 +106,11 @@ Files build(const std::string& job, const PackOrder& order) {
   Files files;
   base::Diagnostics messages;
   try {
-    const Shipped shipped = readShipped(order.choices);
     const auto text = readJobText(job, messages);
-    const auto made = text ? makePack(*text, shipped, order, messages) : std::nullopt;
+    const auto shipped = text ? Firms(order.choices).of(*text) : nullptr;
+    const auto made = text ? makePack(*text, *shipped, order, messages) : std::nullopt;
     if (made) {
-      writePack(*made, order, shipped);
+      writePack(*made, order, *shipped);
       for (const auto& file : made->files) files[(fs::path(made->folder) / file.path).string()] = file.bytes;
     }
   } catch (const std::exception& e) {
@@ -144,14 +143,21 @@ void tellChanges(const Files& before, const Files& now, long milliseconds) {
 }  // namespace
 
 int watch(const std::string& job, const PackOrder& order) {
-  Files files = build(job, order);
-  std::cout << "watching " << base::printable(job) << "; stop with Ctrl-C\n" << std::flush;
   Watcher watcher;
   std::set<std::string> folders;
-  while (std::cout) {
+  const auto watchAll = [&] {
     for (const auto& folder : foldersOf(job, order)) {
       if (folders.insert(folder).second) watcher.add(folder);
     }
+  };
+  Files files = build(job, order);
+  watchAll();
+  const auto shipped = shippedFor(job, order);
+  std::cout << "watching " << base::printable(job) << "; stop with Ctrl-C\n";
+  if (!shipped->firmFolder.empty())
+    std::cout << "firm: " << base::printable(firmWords(shipped->firmFolder, shipped->firmFiles)) << "\n";
+  std::cout << std::flush;
+  while (std::cout) {
     auto saved = watcher.wait();
     std::erase_if(saved, [](const std::string& path) { return !fs::exists(path); });  // an editor's own
     if (saved.empty()) continue;
@@ -161,6 +167,7 @@ int watch(const std::string& job, const PackOrder& order) {
     const auto took = std::chrono::steady_clock::now() - from;
     tellChanges(files, now, std::chrono::duration_cast<std::chrono::milliseconds>(took).count());
     if (!now.empty()) files = std::move(now);
+    watchAll();
   }
   return 2;
 }

@@ -14,6 +14,7 @@ struct DueOrder {
   std::optional<base::Date> from;
   base::Date by{};
   ListForm form = ListForm::Table;
+  Choices choices;  // only the firm counts
 };
 
 /// Lists whose maintenance falls due, from every job below a folder. Broken jobs are told, the others listed.
@@ -24,6 +25,7 @@ struct AgainOrder {
   base::Date start{};
   std::optional<base::Date> quoted;  // nothing = four weeks before the start
   std::string file;                  // where to; empty = beside the job, named after its new number
+  Choices choices;                   // only the firm counts
 };
 
 /// Writes next year's job: a wash and one maintenance coat, with what the last coats drank.
@@ -31,6 +33,6 @@ int again(const AgainOrder& order);
 
 /// Learns spreading rates from every recorded job below a folder and writes them to a file, over older rates
 /// but nothing else; to standard output when 'file' is empty.
-int rates(const std::string& folder, const std::string& file);
+int rates(const std::string& folder, const std::string& file, const Choices& choices);
 
 }  // namespace app

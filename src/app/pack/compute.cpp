@@ -6,6 +6,7 @@
 #include "estimate/estimate.h"
 #include "input/read.h"
 #include "records/actual.h"
+#include "records/enough.h"
 #include "safety/exposure.h"
 #include "safety/hazards.h"
 #include "schedule/crew/records.h"
@@ -20,37 +21,77 @@ namespace {
 
 constexpr auto defaultTheme = "generous";
 
-/// The theme asked for, or the brand's; nothing (and an error) where there is none of that name.
-std::optional<model::Theme> themeFor(const model::Brand& brand, const std::string& brandFile,
-                                     const Shipped& shipped, const Choices& choices,
+/// The theme asked for, or the firm's; nothing (and an error) where there is none of that name.
+std::optional<model::Theme> themeFor(const Shipped& shipped, const Choices& choices,
                                      base::Diagnostics& messages) {
+  const auto& firm = shipped.firm;
+  const std::string firmFile = shipped.firmFolder + "/firm.yaml";
   const std::string name = !choices.theme.empty() ? choices.theme
-                           : !brand.theme.empty() ? brand.theme
+                           : !firm.theme.empty()  ? firm.theme
                                                   : defaultTheme;
-  const std::string file = findLook(shipped.looks, "themes/" + name + ".yaml");
+  const std::string file = findLook(shipped.looks.themes, name + ".yaml");
   if (file.empty()) {
-    reportUnknown({choices.theme.empty() ? brandFile : "--theme"}, "theme", name, "theme",
+    reportUnknown({choices.theme.empty() ? firmFile : "--theme"}, "theme", name, "theme",
                   themeNames(shipped.looks), messages);
     return {};
   }
-  std::vector<std::string> folders;
-  for (const auto& look : shipped.looks) folders.push_back(look + "/themes");
-  auto theme = readOnce(shipped.caches->themes, file, messages,
-                        [&](auto& mistakes) { return input::readTheme(file, mistakes, folders); });
-  if (messages.ok()) input::applyBrand(theme, brand, brandFile, messages);
+  auto theme = readOnce(shipped.caches->themes, file, messages, [&](auto& mistakes) {
+    return input::readTheme(file, mistakes, shipped.looks.themes);
+  });
+  if (messages.ok()) input::applyFirm(theme, firm, firmFile, messages);
   return theme;
 }
 
-/// A file that cannot be read is told where it is named.
-bool isReadable(const std::string& file, const base::SourcePos& pos, const std::string& key,
+/// Why a job has no firm: told where it is named, if it is.
+void tellNoFirm(const JobText& text, const model::Job& job, const Choices& choices,
                 base::Diagnostics& messages) {
+  const bool isChosen = !choices.firm.empty();
+  const auto& folder = isChosen ? choices.firm : job.firmFolder;
+  if (folder.empty()) {
+    messages.error({text.name}, "firm", "there is no firm's folder: no 'firm' beside the job or above it",
+                   "'planksheaf firm DIR' makes one; name it 'firm', or in the job: firm: DIR");
+    return;
+  }
   std::error_code failed;
-  if (std::filesystem::is_regular_file(file, failed) && std::ifstream(file)) return true;
-  messages.error(pos, key, "'" + file + "' cannot be read: " + input::whyUnreadable(file),
-                 key == "brand" ? "the path starts at the folder of the file it stands in"
-                                : "'planksheaf rates FOLDER' writes it; the path starts at the folder of the "
-                                  "file it stands in");
-  return false;
+  const bool isFolder = std::filesystem::is_directory(folder, failed);
+  messages.error(isChosen ? base::SourcePos{"--firm"} : base::placeOf(job.places, "firm"), "firm",
+                 "'" + folder + "' is not a firm's folder: " +
+                     (isFolder                                  ? "it has no 'firm.yaml'"
+                      : std::filesystem::exists(folder, failed) ? "it is not a folder"
+                                                                : "there is no such folder"),
+                 "'planksheaf firm DIR' makes one" +
+                     std::string(isChosen ? "" : "; the path starts at the job's folder"));
+}
+
+/// The firm's for the region of the job; nothing (and an error) where it has none.
+std::optional<model::Rates> ratesFor(const model::Job& job, const model::Firm& firm,
+                                     base::Diagnostics& messages) {
+  const auto& region = job.site.region;
+  const auto found = firm.rates.find(region);
+  if (found != firm.rates.end()) return found->second;
+  messages.error(
+      firm.ratesPos, "rates",
+      "'" + firm.name + "' has no rates for region '" + region + "', that of job '" + job.ref + "'",
+      "add them, under rates: " + region);
+  return {};
+}
+
+/// The spreading rates the job names, or the firm's own; a file that cannot be read is told where it is
+/// named.
+std::vector<model::LearnedRate> learnedRates(const model::Job& job, const Shipped& shipped,
+                                             base::Diagnostics& messages) {
+  const auto& file = job.ratesFile.empty() ? shipped.firm.spreadingRates : job.ratesFile;
+  if (file.empty()) return {};
+  std::error_code failed;
+  if (!std::filesystem::is_regular_file(file, failed) || !std::ifstream(file)) {
+    messages.error(
+        job.ratesFile.empty() ? base::SourcePos{file} : base::placeOf(job.places, "spreading_rates"),
+        "spreading_rates", "'" + file + "' cannot be read: " + input::whyUnreadable(file),
+        "'planksheaf rates FOLDER' writes it; the path starts at the folder of the file it stands in");
+    return {};
+  }
+  return readOnce(shipped.caches->learnedRates, file, messages,
+                  [&](auto& mistakes) { return input::readLearnedRates(file, shipped.content, mistakes); });
 }
 
 /// A job with all it refers to; nothing when there were errors.
@@ -62,35 +103,24 @@ std::optional<model::JobInputs> readInputs(const JobText& text, const Shipped& s
     schedule::checkSite(job, region->second, messages);
   schedule::checkRecordedTimes(job, messages);
   readWeatherFile(job, text.name, messages);
-  const std::string brandFile = !choices.brandFile.empty() ? choices.brandFile : job.brandFile;
-  const auto brandPos =
-      choices.brandFile.empty() ? base::placeOf(job.places, "brand") : base::SourcePos{"--brand"};
-  model::Brand brand;
-  if (!brandFile.empty() && isReadable(brandFile, brandPos, "brand", messages))
-    brand = readOnce(shipped.caches->brands, brandFile, messages,
-                     [&](auto& mistakes) { return input::readBrand(brandFile, content, mistakes); });
+  const bool isNamed = !choices.firm.empty() || !job.firmFolder.empty();
+  if (shipped.firmFolder.empty() && (isNamed || messages.ok())) tellNoFirm(text, job, choices, messages);
+  messages.add(shipped.firmMistakes);
   if (!messages.ok()) return {};
-  const auto rates = input::ratesFor(text.text, text.name, job, brand, messages);
+  const auto rates = ratesFor(job, shipped.firm, messages);
   if (!rates) return {};
-  const bool isJobs = !job.ratesFile.empty();
-  const auto& learnedFile = isJobs ? job.ratesFile : brand.ratesFile;
-  const auto learnedPos = isJobs ? base::placeOf(job.places, "spreading_rates") : brand.ratesPos;
-  std::vector<model::LearnedRate> learned;
-  if (!learnedFile.empty() && isReadable(learnedFile, learnedPos, "spreading_rates", messages))
-    learned = readOnce(shipped.caches->learnedRates, learnedFile, messages, [&](auto& mistakes) {
-      return input::readLearnedRates(learnedFile, content, mistakes);
-    });
-  auto theme = themeFor(brand, brandFile, shipped, choices, messages);
+  auto learned = learnedRates(job, shipped, messages);
+  auto theme = themeFor(shipped, choices, messages);
   if (!theme || !messages.ok()) return {};
   const auto& product = content.products.at(job.product);
   const auto& region = content.regions.at(job.site.region);
-  return model::JobInputs{std::move(job), &product,           &region,          std::move(brand),
+  return model::JobInputs{std::move(job), &product,           &region,          shipped.firm,
                           *rates,         std::move(learned), std::move(*theme)};
 }
 
 std::vector<estimate::LateCoat> lateCoats(const model::Plan& plan) {
   std::vector<estimate::LateCoat> late;
-  for (const auto& pass : plan.extraPasses) late.push_back({pass.deck, pass.coat});
+  for (const auto& pass : plan.extraPasses) late.push_back({pass.deck, pass.coat, pass.part});
   return late;
 }
 
@@ -98,7 +128,11 @@ std::vector<estimate::LateCoat> lateCoats(const model::Plan& plan) {
 std::optional<model::JobResult> computeInputs(model::JobInputs c, const std::string& forecast,
                                               const Shipped& shipped, const schedule::Bounds& bounds,
                                               base::Diagnostics& messages) try {
-  const auto& content = shipped.content;
+  const auto regional = regionalEnglish(*c.region, shipped, messages);  // the cache keeps it
+  const auto& content = regional ? regional->content : shipped.content;
+  const auto& english = regional ? regional->language : shipped.english;
+  c.product = &content.products.at(c.job.product);
+  c.region = &content.regions.at(c.job.site.region);
   auto estimate = estimate::makeEstimate(c, content);
   base::Diagnostics planning;
   auto plan = schedule::makePlan(c, content, estimate, planning, bounds);
@@ -110,14 +144,16 @@ std::optional<model::JobResult> computeInputs(model::JobInputs c, const std::str
   schedule::checkHolidays(c, plan, messages);
   auto resources =
       estimate::makeResources(c, content, estimate, static_cast<int>(plan.days.size()), lateCoats(plan));
+  auto enough = records::enoughFor(c, estimate, resources.product);
   auto laid = records::asLaid(c, estimate, resources.product);
   records::warnOfUse(c, laid, resources.product, messages);
   auto price = estimate::makePrice(c, content, estimate, resources);
   auto exposure = safety::exposureOf(c, content, estimate, resources, plan);
   auto hazards = safety::hazardsOf(c, content, estimate, resources, exposure);
-  return model::JobResult{
-      std::move(c),         content,         shipped.english,  std::move(estimate), std::move(plan),
-      std::move(resources), std::move(laid), std::move(price), std::move(exposure), std::move(hazards)};
+  return model::JobResult{std::move(c),        content,           english,
+                          std::move(estimate), std::move(plan),   std::move(resources),
+                          std::move(enough),   std::move(laid),   std::move(price),
+                          std::move(exposure), std::move(hazards)};
 } catch (const std::overflow_error&) {
   messages.error(base::placeOf(c.job.places, "areas"), "", "comes to figures too large to compute",
                  "check the sizes, rates and prices");
@@ -134,10 +170,12 @@ std::optional<JobText> readJobText(const std::string& file, base::Diagnostics& m
   return {};
 }
 
-std::optional<model::JobResult> compute(const std::string& file, const Shipped& shipped,
-                                        const Choices& choices, base::Diagnostics& messages) {
+ComputedJob computeFile(const std::string& file, const Choices& choices, base::Diagnostics& messages) {
   const auto job = readJobText(file, messages);
-  return job ? compute(*job, shipped, choices, messages) : std::nullopt;
+  if (!job) return {};
+  auto shipped = Firms(choices).of(*job);
+  auto result = compute(*job, *shipped, choices, messages);
+  return {std::move(shipped), std::move(result)};
 }
 
 std::optional<model::JobResult> compute(const JobText& job, const Shipped& shipped, const Choices& choices,

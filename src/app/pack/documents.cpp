@@ -65,8 +65,8 @@ typeset::FitPolicy fitOf(const model::DocumentKind& kind, const model::Job& job,
   constexpr std::size_t manyAreas = 6;  // more take a page more
   const std::size_t more = kind.mostPages > 0 && job.areas.size() > manyAreas ? kind.morePages : 0;
   return {.mostPages = kind.mostPages + more,
-          .mostPagesEach = kind.isByDay ? std::size_t{2} : 0,  // a day is one leaf
-          .fillsEvenly = kind.isByDay,
+          .mostPagesEach = kind.isByDay ? std::size_t{2} : 0,  // a day is one leaf, and one side where it can
+          .bestPagesEach = kind.isByDay ? std::size_t{1} : 0,
           .compactTables = kind.hasSmallTables,
           .largeReading = isLarge,
           .keepsType = kind.hasLetterhead || kind.hasSmallTables};
@@ -100,7 +100,7 @@ std::optional<typeset::Document> setWith(const sheets::Facts& facts, const std::
                                 .drawings = desk.drawings,
                                 .title = kind.heading + " " + c.job.ref,
                                 .subject = sheets::titleOf(x),
-                                .author = c.brand.name,
+                                .author = c.firm.name,
                                 .language = desk.fonts.language,
                                 .date = base::isoDate(c.job.quoted),
                                 .lines = filled.lines,
@@ -159,17 +159,20 @@ base::SourcePos languagesPos(const model::JobResult& x, const Choices& choices) 
                                    : base::SourcePos{"--language"};
 }
 
+constexpr auto noInvoice = "the job does not say on which day an invoice goes out";
+constexpr auto dateIt = "write the days, one for each stage of the price so far: invoices: [2027-03-15]";
+
 void refuseTemplate(const std::string& document, const std::string& language, const PackContext& studio,
                     const model::JobResult& x, const Choices& choices, base::Diagnostics& messages) {
   std::vector<std::string> known;
   for (const auto& id : studio.shipped.content.languages) {
-    if (!findLook(studio.shipped.looks, id + "/" + document + ".md").empty()) known.push_back(id);
+    if (!findLook(studio.shipped.looks.templates, id + "/" + document + ".md").empty()) known.push_back(id);
   }
   messages.error(languagesPos(x, choices), "languages." + document,
                  "there is no template of '" + document + "' in '" + language + "'",
                  "there are: " + base::joined(known) +
                      "; leave the document out with '--only', or write templates/" + language + "/" +
-                     document + ".md");
+                     document + ".md in the firm's folder");
 }
 
 }  // namespace
@@ -188,10 +191,14 @@ std::vector<SetDocument> setDocuments(const model::JobResult& x, const Shipped& 
   for (const auto& name : only.empty() ? shipped.packed : shipped.content.documents) {
     const auto kind = kindOf(name, shipped);
     const bool isAsked = only.empty() || std::find(only.begin(), only.end(), name) != only.end();
-    if (!isAsked || (kind->needsCoats && x.estimate.coats.empty())) continue;
+    if (!isAsked || (kind->needs == model::DocumentNeeds::Coats && x.estimate.coats.empty())) continue;
+    if (kind->needs == model::DocumentNeeds::Invoices && x.c.job.invoices.empty()) {
+      if (!only.empty()) messages.error(base::placeOf(x.c.job.places, ""), "invoices", noInvoice, dateIt);
+      continue;
+    }
     wanted.push_back(name);
   }
-  const PackContext studio{shipped, fonts, logoOf(x.c.brand, shipped, messages),
+  const PackContext studio{shipped, fonts, logoOf(x.c.firm, shipped, messages),
                            choices.paper.value_or(x.c.region->paper)};
   std::map<std::string, std::optional<LanguageContext>> desks;
   std::vector<SetDocument> documents;

@@ -28,6 +28,10 @@ typeset::Drawings drawingsOf(const model::JobResult& x, const Shipped& shipped, 
     return drawings::deckPlan(x.c, x.estimate, pen, {text, height}, true);
   };
   all.emplace("key", typeset::DrawingRequest({Dim::mm(34), Dim::mm(72)}, key, true));
+  const auto squares = [=, &x](Dim height) {
+    return drawings::squaredPaper(x.language("squares.alt"), pen, {full, height});
+  };
+  all.emplace("squares", typeset::DrawingRequest({Dim::mm(60), Dim::mm(150)}, squares));
   if (!x.estimate.coats.empty())
     add("timeline", [=, &x] {
       return drawings::timeline(stationsOf(x), pen, full, x.language("timeline.caption"),

@@ -17,7 +17,7 @@ std::shared_ptr<const typeset::Image> readLogo(const std::string& file, base::Di
   std::error_code failed;
   if (fs::is_regular_file(file, failed) && fs::is_empty(file, failed)) {
     messages.error({file}, "", "the logo is empty",
-                   "save it again as a PNG or JPEG, or leave 'logo' out of the brand");
+                   "save it again as a PNG or JPEG, or leave 'logo' out of the firm's file");
     return {};
   }
   const auto bytes = input::readFile(file);
@@ -39,11 +39,11 @@ std::shared_ptr<const typeset::Image> readLogo(const std::string& file, base::Di
 
 }  // namespace
 
-std::shared_ptr<const typeset::Image> logoOf(const model::Brand& brand, const Shipped& shipped,
+std::shared_ptr<const typeset::Image> logoOf(const model::Firm& firm, const Shipped& shipped,
                                              base::Diagnostics& messages) {
-  if (brand.logoFile.empty()) return {};
-  return readOnce(shipped.caches->logos, brand.logoFile, messages,
-                  [&](auto& told) { return readLogo(brand.logoFile, told); });
+  if (firm.logoFile.empty()) return {};
+  return readOnce(shipped.caches->logos, firm.logoFile, messages,
+                  [&](auto& told) { return readLogo(firm.logoFile, told); });
 }
 
 typeset::Fonts fontsOf(const model::Theme& theme, const Shipped& shipped) {
@@ -77,28 +77,28 @@ typeset::Furniture furnitureOf(const model::DocumentKind& document, const model:
   const model::JobInputs& c = x.c;
   const base::Language& w = x.language;
   typeset::Furniture f;
-  f.firm = c.brand.name;
-  std::string last = c.brand.phone;
-  for (const auto& [region, lines] : c.brand.registrations)
+  f.firm = c.firm.name;
+  std::string last = c.firm.phone;
+  for (const auto& [region, lines] : c.firm.registrations)
     for (const auto& line : lines)
       if (region.empty() || region == c.region->id) last += " · " + line;
-  f.firmLines.push_back(base::joined(c.brand.address));
-  if (!c.brand.email.empty()) f.firmLines.push_back(c.brand.email);
-  if (!c.brand.web.empty()) f.firmLines.push_back(sheets::webWords(c.brand.web));
+  f.firmLines.push_back(base::joined(c.firm.address));
+  if (!c.firm.email.empty()) f.firmLines.push_back(c.firm.email);
+  if (!c.firm.web.empty()) f.firmLines.push_back(sheets::webWords(c.firm.web));
   f.firmLines.push_back(last);
-  f.links[c.brand.phone] = sheets::phoneAddress(c.brand.phone, c.region->dialling);
-  f.links[c.brand.email] = sheets::mailAddress(c.brand.email);
-  if (!c.brand.web.empty()) f.links[sheets::webWords(c.brand.web)] = sheets::webAddress(c.brand.web);
+  f.links[c.firm.phone] = sheets::phoneAddress(c.firm.phone, c.region->dialling);
+  f.links[c.firm.email] = sheets::mailAddress(c.firm.email);
+  if (!c.firm.web.empty()) f.links[sheets::webWords(c.firm.web)] = sheets::webAddress(c.firm.web);
   f.kind = document.heading;
   f.where = base::joined(c.job.site.address);
   if (f.where.empty()) f.where = c.job.customer.name;
   f.jobLabel = w("furniture.job", {{"ref", c.job.ref}});
-  f.footLeft = c.brand.phone;
+  f.footLeft = c.firm.phone;
   f.footMiddle = w("furniture.foot", {{"document", document.heading}, {"ref", c.job.ref}});
   f.pageOf = w("furniture.page", {{"n", "{n}"}, {"m", "{m}"}});  // filled in when the pages are counted
   f.hasLetterhead = document.hasLetterhead;
   f.logo = logo;
-  f.logoAlt = w("furniture.logo", {{"firm", c.brand.name}});
+  f.logoAlt = w("furniture.logo", {{"firm", c.firm.name}});
   f.signalWords[0] = w("signals.notice");
   f.signalWords[1] = w("signals.caution");
   f.signalWords[2] = w("signals.warning");

@@ -6,8 +6,8 @@
 
 namespace app {
 
-/// Null for a brand without a logo, and (with an error) for one that cannot be read.
-std::shared_ptr<const typeset::Image> logoOf(const model::Brand& brand, const Shipped& shipped,
+/// Null for a firm without a logo, and (with an error) for one that cannot be read.
+std::shared_ptr<const typeset::Image> logoOf(const model::Firm& firm, const Shipped& shipped,
                                              base::Diagnostics& messages);
 
 /// The faces of a theme, without a language. Throws std::runtime_error naming the file that cannot be used.

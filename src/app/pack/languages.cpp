@@ -1,8 +1,6 @@
 #include "app/pack/languages.h"
 
 #include "base/joined.h"
-#include "input/content/texts.h"
-#include "input/read.h"
 #include "safety/hazards.h"
 
 #include <algorithm>
@@ -26,21 +24,6 @@ std::vector<std::string> languagesOf(const std::string& document, const model::J
   return found == x.c.job.languages.end() ? std::vector{rulingLanguage(x)} : found->second;
 }
 
-namespace {
-
-/// Reads a language and translates the content into it; nothing (and messages) when its file has mistakes.
-std::shared_ptr<const Translation> readTranslation(const std::string& language, const Shipped& shipped,
-                                                   base::Diagnostics& messages) {
-  Translation t;
-  t.language = input::readLanguage(shipped.contentFolder + "/languages/" + language + ".yaml", language,
-                                   &shipped.english, shipped.content, messages);
-  if (!messages.ok()) return {};
-  t.content = input::translated(shipped.content, t.language);
-  return std::make_shared<const Translation>(std::move(t));
-}
-
-}  // namespace
-
 std::shared_ptr<const model::JobResult> localized(const model::JobResult& x, const Shipped& shipped,
                                                   const std::string& language, base::Diagnostics& messages) {
   if (language == x.language.id) return {std::shared_ptr<const model::JobResult>{}, &x};
@@ -50,16 +33,15 @@ std::shared_ptr<const model::JobResult> localized(const model::JobResult& x, con
                    "known: " + base::joined(known));
     return {};
   }
-  const auto t = readOnce(shipped.caches->translations, language, messages,
-                          [&](auto& told) { return readTranslation(language, shipped, told); });
+  const auto t = translationInto(language, shipped, messages);
   if (!t) return {};
   auto c = x.c;
   c.product = &t->content.products.at(c.job.product);
   c.region = &t->content.regions.at(c.job.site.region);
   auto hazards = safety::hazardsOf(c, t->content, x.estimate, x.resources, x.exposure);  // their reasons
-  return std::make_shared<const model::JobResult>(model::JobResult{std::move(c), t->content, t->language,
-                                                                   x.estimate, x.plan, x.resources, x.laid,
-                                                                   x.price, x.exposure, std::move(hazards)});
+  return std::make_shared<const model::JobResult>(
+      model::JobResult{std::move(c), t->content, t->language, x.estimate, x.plan, x.resources, x.enough,
+                       x.laid, x.price, x.exposure, std::move(hazards)});
 }
 
 }  // namespace app

@@ -11,11 +11,13 @@
 
 namespace app {
 
-/// Folders that hold 'pack.yaml', '<language>/*.md' and 'themes/*.yaml'; the first that has a file wins.
-using Looks = std::vector<std::string>;
+/// Folders that hold 'pack.yaml' and '<language>/*.md', and those of themes; the first that has a file wins.
+struct Looks {
+  std::vector<std::string> templates, themes;
+};
 
-/// The path of a file of the looks; empty when none of the folders has it.
-std::string findLook(const Looks& looks, const std::string& name);
+/// The path of a file in one of the folders; empty when none of them has it.
+std::string findLook(const std::vector<std::string>& folders, const std::string& name);
 
 /// The names of all themes, in order.
 std::vector<std::string> themeNames(const Looks& looks);
@@ -31,14 +33,11 @@ struct Templates {
   std::map<std::string, sheets::Template> texts;
   std::map<std::string, DocumentHead> documents;  // those that are documents; the others are parts of them
 };
-Templates readTemplates(const Looks& looks, const std::string& language);
+/// One that cannot be read is a mistake.
+Templates readTemplates(const Looks& looks, const std::string& language, base::Diagnostics& messages);
 
 /// "'quot' is not a document; did you mean 'quote'?", with the known ones as the hint.
 void reportUnknown(base::SourcePos pos, std::string path, const std::string& word, const std::string& what,
                    const std::vector<std::string>& known, base::Diagnostics& messages);
-
-/// Copies the shipped templates and themes and the demo brand into a folder, ready to edit. Refuses a folder
-/// in which one of the files is there already. Returns the program's exit status.
-int copyLooks(const std::string& folder);
 
 }  // namespace app

@@ -27,29 +27,30 @@ std::vector<drawings::Milestone> stationsOf(const model::JobResult& x) {
                                                        {"rugs", "care-pot"},
                                                        {"first_wash", "care-wash"},
                                                        {"maintenance", "care-brush"}};
+  base::LocalTime last = sheets::isAllLaid(x) ? x.plan.finished : sheets::upToHalfHour(x.plan.finished);
   std::vector<drawings::Milestone> list{
-      {"care-coat", w.weekday(x.plan.finished.day), w.dayMonth(x.plan.finished.day), w("timeline.coat.what"),
+      {"care-coat", w.weekday(last.day), w.dayMonth(last.day), w("timeline.coat.what"),
        w(sheets::isAllLaid(x) ? "timeline.coat.note" : "timeline.coat.note_planned",
-         {{"time", w.clock(x.plan.finished.minutes)}}),
+         {{"time", w.clock(last.minutes)}}),
        ""}};
-  base::LocalTime last = x.plan.finished;
   for (const auto& e : x.plan.events) {
     const auto picture = pictures.find(e.name);
     if (picture == pictures.end()) continue;
-    const auto days = (e.at.day - last.day).count();
-    list.back().gap = days >= 60 ? w.counted("waits.months", monthsBetween(last.day, e.at.day))
+    const base::LocalTime at = sheets::upToHalfHour(e.at);
+    const auto days = (at.day - last.day).count();
+    list.back().gap = days >= 60 ? w.counted("waits.months", monthsBetween(last.day, at.day))
                       : days >= 14 && days % 7 == 0 ? w.counted("waits.weeks", days / 7)
                                                     : w.counted("waits.days", days);
     const bool isVisit = e.name == "maintenance", isTimed = e.name == "walk" || e.name == "furniture";
     const bool isYearly = isVisit && x.c.product->times.maintenanceMonths == 12;
     // The year stands beside it, on one line.
-    const base::Values inYear{{"weekday", w.shortWeekday(e.at.day)}, {"year", w.year(e.at.day)}};
+    const base::Values inYear{{"weekday", w.shortWeekday(at.day)}, {"year", w.year(at.day)}};
     const std::string key = "timeline." + e.name;
-    list.push_back(
-        {picture->second, isVisit ? w("timeline.weekday_year", inYear) : w.weekday(e.at.day),
-         w.dayMonth(e.at.day), w(key + (isYearly ? ".what_yearly" : ".what")),
-         w(key + ".note", isTimed ? base::Values{{"time", w.clock(e.at.minutes)}} : base::Values{}), ""});
-    last = e.at;
+    list.push_back({picture->second, isVisit ? w("timeline.weekday_year", inYear) : w.weekday(at.day),
+                    w.dayMonth(at.day), w(key + (isYearly ? ".what_yearly" : ".what")),
+                    w(key + ".note", isTimed ? base::Values{{"time", w.clock(at.minutes)}} : base::Values{}),
+                    ""});
+    last = at;
   }
   return list;
 }
@@ -83,9 +84,10 @@ std::vector<drawings::Milestone> quoteStationsOf(const model::JobResult& x) {
   addWork(!isSanded ? "fix" : isFixed ? "fix_and_sand" : "sand", {Work::Fix, Work::Sand});
   addWork("coats", {Work::Oil});
   for (const auto& e : x.plan.events) {
-    if (e.name == "walk" || e.name == "furniture")
-      add(e.name == "walk" ? "walk" : "furniture", e.at.day,
-          w("quote_dates.from", {{"time", w.clock(e.at.minutes)}}));
+    if (e.name != "walk" && e.name != "furniture") continue;
+    const base::LocalTime at = sheets::upToHalfHour(e.at);
+    add(e.name == "walk" ? "walk" : "furniture", at.day,
+        w("quote_dates.from", {{"time", w.clock(at.minutes)}}));
   }
   return list;
 }

@@ -30,7 +30,6 @@ struct Translation {
 /// What jobs have in common beside the content, read when the first of them needs it; by file, fonts by
 /// theme.
 struct Caches {
-  base::Cache<std::string, WithMessages<model::Brand>> brands;
   base::Cache<std::string, WithMessages<model::Theme>> themes;
   base::Cache<std::string, WithMessages<std::vector<model::LearnedRate>>> learnedRates;
   base::Cache<std::string, WithMessages<std::shared_ptr<const typeset::Image>>> logos;
@@ -52,10 +51,14 @@ Thing readOnce(base::Cache<std::string, WithMessages<Thing>>& cache, const std::
   return found->thing;
 }
 
-/// What comes with the program, and the firm's own looks. Files are read once in its life: who waits for
-/// changes makes a new one.
+/// What comes with the program, with a firm's folder laid over it. Files are read once in its life: who waits
+/// for changes makes a new one.
 struct Shipped {
   std::string contentFolder;
+  std::string firmFolder;              // empty = none
+  std::vector<std::string> firmFiles;  // what is used of it, by name
+  base::Diagnostics firmMistakes;      // of what is in it
+  model::Firm firm;
   Looks looks;
   model::Content content;
   std::map<std::string, Templates> templates;  // by language
@@ -67,15 +70,23 @@ struct Shipped {
 /// Choices of the command line that change a job.
 struct Choices {
   std::optional<model::Paper> paper;
-  std::string brandFile;  // replaces the job's
+  std::string firm;  // its folder; replaces the job's
   pdf::Variant variant = pdf::Variant::A2b;
-  std::string theme;                   // name of a theme; replaces the brand's
+  std::string theme;                   // name of a theme; replaces the firm's
   std::vector<std::string> languages;  // of all documents, the main one first; empty = the job's
-  std::string looks;                   // the firm's own templates and themes, before the shipped ones
   schedule::Bounds bounds;             // of the days to plan
 };
 
-/// Reads the shipped content. Throws std::runtime_error with all messages when it has mistakes.
-Shipped readShipped(const Choices& choices);
+/// Reads the shipped content and a firm's folder, unless that is empty. Mistakes of the firm are kept, not
+/// thrown. Throws std::runtime_error with all messages when the shipped content has mistakes.
+Shipped readShipped(const std::string& firm = {});
+
+/// A language of content/languages and the content in it; null (and messages) when its file has mistakes.
+std::shared_ptr<const Translation> translationInto(const std::string& language, const Shipped& shipped,
+                                                   base::Diagnostics& messages);
+
+/// English as the region says it, 'en-NZ'; null where it has no file of its own.
+std::shared_ptr<const Translation> regionalEnglish(const model::Region& region, const Shipped& shipped,
+                                                   base::Diagnostics& messages);
 
 }  // namespace app

@@ -20,8 +20,9 @@ std::string deckName(const model::JobResult& x, std::size_t deck) { return x.c.j
 ordered_json tins(const model::TinSet& set, int digits) {
   auto list = ordered_json::array();
   for (const auto& t : set.tins)
-    list.push_back(
-        {{"size_l", base::asLitres(t.tin.size)}, {"count", t.count}, {"price", plainMoney(t.tin.price, digits)}});
+    list.push_back({{"size_l", base::asLitres(t.tin.size)},
+                    {"count", t.count},
+                    {"price", plainMoney(t.tin.price, digits)}});
   return list;
 }
 
@@ -57,16 +58,15 @@ ordered_json price(const model::JobResult& x, int digits) {
                      {"area", row.area ? ordered_json(*row.area) : ordered_json(nullptr)},
                      {"quantity", base::floating(row.quantity)},
                      {"unit", row.unit},
-                     {"rate", plainMoney(row.rate, digits)},
+                     {"rate", rateOf(row, digits)},
                      {"amount", plainMoney(row.amount, digits)},
                      {"tax_pct", tax}});
   }
   j["lines"] = lines;
   auto stages = ordered_json::array();
   for (const auto& s : p.stages)
-    stages.push_back({{"share_pct", base::floating(s.share)},
-                      {"when", s.when},
-                      {"amount", plainMoney(s.amount, digits)}});
+    stages.push_back(
+        {{"share_pct", base::floating(s.share)}, {"when", s.when}, {"amount", plainMoney(s.amount, digits)}});
   j["stages"] = stages;
   auto options = ordered_json::array();
   for (std::size_t i = 0; i < p.options.size(); ++i)
@@ -95,6 +95,18 @@ ordered_json actual(const model::JobResult& x) {
          {"batches", batches}});
   }
   return list;
+}
+
+ordered_json enough(const model::JobResult& x, int digits) {
+  const auto& n = x.resources.product;
+  const auto& more = x.enough.oneMore;
+  return {{"have_l", base::asLitres(n.bought.volume + n.fromStock)},
+          {"more_pct", base::floating(x.enough.chanceOfMore)},
+          {"one_more",
+           {{"size_l", base::asLitres(more.size)},
+            {"price", plainMoney(more.price, digits)},
+            {"in_shed", x.enough.isInShed}}},
+          {"more_with_one_more_pct", base::floating(x.enough.chanceWithOneMore)}};
 }
 
 }  // namespace
@@ -139,6 +151,7 @@ std::string figuresJson(const model::JobResult& x) {
   j["litres"] = {{"low", base::asLitres(n.low)},       {"likely", base::asLitres(n.likely)},
                  {"high", base::asLitres(n.high)},     {"to_buy", base::asLitres(n.toBuy)},
                  {"wanted", base::asLitres(n.wanted)}, {"from_stock", base::asLitres(n.fromStock)}};
+  if (!e.coats.empty()) j["enough"] = enough(x, digits);
   j["tins"] = tins(n.bought, digits);
   j["tins_cost"] = plainMoney(n.bought.cost, digits);
   j["left_over_l"] = base::asLitres(n.leftOver);

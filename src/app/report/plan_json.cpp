@@ -1,6 +1,7 @@
 #include "app/report/figures_json.h"
 #include "app/report/plan_site_json.h"
 #include "app/report/plan_text.h"
+#include "model/crew_time.h"
 #include "model/lookup.h"
 #include "model/names.h"
 #include "model/wiping.h"
@@ -92,7 +93,7 @@ struct Json {
 
   ordered_json names(const std::vector<std::size_t>& who) const {
     auto list = ordered_json::array();
-    for (const auto person : who) list.push_back(personName(job().crew, person));
+    for (const auto person : who) list.push_back(model::personName(job().crew, person));
     return list;
   }
   std::string place(const schedule::Where& where) const { return where ? area(*where) : "ground"; }
@@ -174,7 +175,7 @@ struct Json {
     j["start"] = at(s.start);
     j["end"] = at(s.end);
     j["people"] = names(s.who);
-    if (d.strip > 0) j["n"] = d.strip;
+    if (d.strip > 0) j["strips"] = {d.strip, d.strip + d.strips - 1};
     return j;
   }
 
@@ -183,7 +184,7 @@ struct Json {
     std::string from = isStoodOn ? "boards" : "ground";
     if (s->from.on == model::Stand::On::Ground) from = "ground";
     if (s->from.on == model::Stand::On::Deck) from = area(s->from.deck);
-    if (s->from.on == model::Stand::On::Nowhere) from = "nowhere";
+    if (s->from.on == model::Stand::On::Strip) from = "strip";
     return {{"start", at(s->start)}, {"end", at(s->end)}, {"people", names(s->who)}, {"from", from}};
   }
 
@@ -250,7 +251,7 @@ struct Json {
     for (const auto& w : schedule::walksOf(plan(), graph)) {
       auto over = ordered_json::array();
       for (const auto deck : w.over) over.push_back(area(deck));
-      list.push_back({{"person", personName(job().crew, w.person)},
+      list.push_back({{"person", model::personName(job().crew, w.person)},
                       {"start", at(w.start)},
                       {"from", place(w.from)},
                       {"to", place(w.to)},
@@ -338,7 +339,7 @@ std::string planJson(const PlanReport& report) {
   j["currency"] = report.x.c.region->currency;
   j["people"] = ordered_json::array();
   for (int p = 0; p < job.crew.people; ++p)
-    j["people"].push_back(personName(job.crew, static_cast<std::size_t>(p)));
+    j["people"].push_back(model::personName(job.crew, static_cast<std::size_t>(p)));
   j["crew"] = write.crew();
   j["rules"] = write.rules();
   const SiteJson site(job);

@@ -42,10 +42,6 @@ const char* kindOf(const model::Deck& deck) {
 
 }  // namespace
 
-std::string personName(const model::Crew& crew, std::size_t person) {
-  return person < crew.names.size() ? crew.names[person] : "Person " + std::to_string(person + 1);
-}
-
 SiteJson::SiteJson(const model::Job& job) : job_(job), rows_(job.areas.size()) {
   for (const auto& placed : schedule::placedAsGiven(job.areas))
     rows_[placed.index] = schedule::rowOf(placed, job.areas[placed.index]);

@@ -8,9 +8,6 @@
 
 namespace app {
 
-/// 'Person 2' where the job gives no name.
-std::string personName(const model::Crew& crew, std::size_t person);
-
 class SiteJson {
  public:
   /// 'job' outlives this.

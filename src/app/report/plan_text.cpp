@@ -1,8 +1,11 @@
 #include "app/report/plan_text.h"
 
 #include "app/pack/weather_file.h"
-#include "model/wiping.h"
+#include "model/names.h"
 #include "schedule/weather/hours.h"
+#include "sheets/facts/day_answers.h"
+#include "sheets/facts/day_people.h"
+#include "sheets/facts/day_strips.h"
 
 #include <algorithm>
 #include <map>
@@ -12,38 +15,6 @@ namespace app {
 namespace {
 
 using model::WeatherLimit;
-
-std::string words(WeatherLimit gate) {
-  switch (gate) {
-    case WeatherLimit::AirCold:
-      return "air too cold before it is dry";
-    case WeatherLimit::AirHot:
-      return "air too hot before it is dry";
-    case WeatherLimit::BoardsHot:
-      return "boards too hot";
-    case WeatherLimit::Dew:
-      return "dew";
-    case WeatherLimit::DewBefore:
-      return "dew before it is dry";
-    case WeatherLimit::Damp:
-      return "air too damp";
-    case WeatherLimit::Rain:
-      return "rain";
-    case WeatherLimit::Wet:
-      return "boards wet from rain";
-    case WeatherLimit::RainBefore:
-      return "rain before it is rain safe";
-    case WeatherLimit::Wind:
-      return "wind";
-    case WeatherLimit::Dark:
-      return "dark";
-    case WeatherLimit::Moisture:
-      return "boards too moist";
-    case WeatherLimit::Unknown:
-      return "beyond the forecast";
-  }
-  return {};
-}
 
 std::string words(model::WindowViolation::Why why) {
   switch (why) {
@@ -74,7 +45,19 @@ std::string spanWords(int from, int until) {
   return base::isoClock(from) + "-" + (until == 24 * 60 ? "24:00" : base::isoClock(until));
 }
 
-std::string words(const model::DayHold& hold) {
+/// Words of the documents without their fixed spaces.
+std::string plain(std::string text) {
+  const std::string fixed = "\u00A0";
+  for (std::size_t at = text.find(fixed); at != std::string::npos; at = text.find(fixed, at))
+    text.replace(at, fixed.size(), " ");
+  return text;
+}
+
+std::string words(WeatherLimit gate, const base::Language& language) {
+  return plain(language("hours_chart.reasons." + std::string(model::nameOf(gate))));
+}
+
+std::string words(const model::DayHold& hold, const base::Language& language) {
   switch (hold.why) {
     case model::DayHold::Why::DaysOff:
       return "days off before";
@@ -83,7 +66,7 @@ std::string words(const model::DayHold& hold) {
     case model::DayHold::Why::CoatDry:
       return "the coat below dries until " + timeWords(*hold.until);
     case model::DayHold::Why::Weather:
-      return words(*hold.gate) + " before";
+      return words(*hold.gate, language) + " before";
     case model::DayHold::Why::BeforeCoat:
       return "just before the coat, so that no boards stand bare";
   }
@@ -95,20 +78,20 @@ bool isDark(const model::Hour& h) {
 }
 
 /// Dew and rain that fall now are not told again for later, nor that rain wets.
-std::string why(const model::Hour& h) {
+std::string why(const model::Hour& h, const base::Language& language) {
   const auto& r = h.reasons;
   const auto has = [&](WeatherLimit gate) { return std::find(r.begin(), r.end(), gate) != r.end(); };
   std::string all;
   for (const WeatherLimit gate : r) {
     if (gate == WeatherLimit::DewBefore && has(WeatherLimit::Dew)) continue;
     if ((gate == WeatherLimit::RainBefore || gate == WeatherLimit::Wet) && has(WeatherLimit::Rain)) continue;
-    all += (all.empty() ? "" : ", ") + words(gate);
+    all += (all.empty() ? "" : ", ") + words(gate, language);
   }
   return all;
 }
 
 /// '10:00-16:00; not 08:00-10:00 dew' for the light hours of one deck on one day.
-std::string hoursLine(const std::vector<const model::Hour*>& hours) {
+std::string hoursLine(const std::vector<const model::Hour*>& hours, const base::Language& language) {
   std::string fit, unfit;
   for (std::size_t i = 0; i < hours.size();) {
     std::size_t j = i + 1;
@@ -117,7 +100,7 @@ std::string hoursLine(const std::vector<const model::Hour*>& hours) {
       ++j;
     const std::string span = spanWords(hours[i]->at.minutes, hours[j - 1]->at.minutes + 60);
     if (hours[i]->isFit) fit += (fit.empty() ? "" : ", ") + span;
-    else if (!isDark(*hours[i])) unfit += (unfit.empty() ? "" : "; ") + span + " " + why(*hours[i]);
+    else if (!isDark(*hours[i])) unfit += (unfit.empty() ? "" : "; ") + span + " " + why(*hours[i], language);
     i = j;
   }
   return (fit.empty() ? "no hour" : fit) + (unfit.empty() ? "" : "; not " + unfit);
@@ -125,6 +108,8 @@ std::string hoursLine(const std::vector<const model::Hour*>& hours) {
 
 struct Text {
   const PlanReport& r;
+  sheets::Formatter w;
+  std::vector<sheets::Day> days;
   std::ostringstream out;
 
   const std::string& deckName(std::size_t deck) const { return r.x.c.job.areas[deck].name; }
@@ -143,15 +128,33 @@ struct Text {
       out << "the site has no latitude and longitude: neither sun nor weather are judged\n";
   }
 
-  void shift(const model::Shift& s) {
-    const auto& task = model::taskOf(r.content, s.task);
-    out << "  " << spanWords(s.start.minutes, s.end.day > s.start.day ? 24 * 60 : s.end.minutes) << "  "
-        << task.name;
-    if (task.isPerCoat || task.isForLateCoat) out << ", coat " << s.pass;
-    else if (s.pass > 0) out << ", grit " << s.pass;
-    if (s.deck) out << ", " << deckName(*s.deck);
-    if (s.people > 0) out << " (" << s.people << (s.people == 1 ? " person)" : " people)");
-    out << "\n";
+  void lines(const sheets::Day& day) {
+    for (const auto& line : sheets::workLines(day, r.x, w))
+      out << "  " << spanWords(line.from, line.until) << "  " << plain(line.what)
+          << (line.where.empty() ? "" : ", " + line.where) << " (" << plain(line.who) << ")\n";
+  }
+
+  /// The answers of the day plan's page, its people and strips.
+  void people(const sheets::Day& day) {
+    sheets::Facts facts;
+    sheets::addAnswers(facts, day, r.x, w);
+    for (const auto& answer : std::get<sheets::FactList>(sheets::find(facts, "answers")->value)) {
+      const auto word = [&](const char* name) {
+        return plain(std::get<std::string>(sheets::find(answer, name)->value));
+      };
+      out << "  " << word("label") << " " << word("time") << " (" << word("note") << ")\n";
+    }
+    for (const auto& person : sheets::rowTexts(sheets::peopleOf(day, r.x, w), r.x, w))
+      out << "  " << plain(person.name) << ": " << plain(person.text) << "\n";
+    for (const auto& coat : sheets::coatTexts(day, r.x, w)) {
+      out << "  " << plain(coat.name) << ":";
+      for (const auto& strip : coat.strips)
+        out << (&strip == &coat.strips.front() ? " " : ", ") << strip.number << " " << plain(strip.lay) << " "
+            << plain(strip.litres);
+      for (const auto& more : {coat.note, coat.steps})
+        if (!more.empty()) out << "; " << plain(more);
+      out << "\n";
+    }
   }
 
   void fitHours(base::Date day) {
@@ -162,7 +165,7 @@ struct Text {
     // Decks with the same hours share a line, in the order of the first.
     std::vector<std::pair<std::string, std::string>> lines;
     for (const auto& [deck, hours] : decks) {
-      const std::string line = hoursLine(hours);
+      const std::string line = hoursLine(hours, r.x.language);
       const auto same =
           std::find_if(lines.begin(), lines.end(), [&](const auto& l) { return l.second == line; });
       if (same == lines.end()) lines.push_back({deckName(deck), line});
@@ -179,31 +182,21 @@ struct Text {
     if (sun.sunset) out << "  sunset " << base::isoClock(sun.sunset->minutes);
     out << "\n";
     for (const auto& there : r.x.plan.onSite) {
-      if (there.date == sun.date && there.heldBy) out << "  not sooner: " << words(*there.heldBy) << "\n";
+      if (there.date == sun.date && there.heldBy)
+        out << "  not sooner: " << words(*there.heldBy, r.x.language) << "\n";
     }
-    bool isWorked = false;
-    auto wiping = model::wipingOn(r.x.plan, r.content, sun.date);
-    const auto wipe = [&](int before) {
-      if (!wiping || wiping->from >= before) return;
-      out << "  " << spanWords(wiping->from, wiping->until) << "  wipe off any oil left, in turns\n";
-      wiping.reset();
-    };
-    for (const auto& s : r.x.plan.shifts) {
-      if (s.start.day != sun.date) continue;
-      isWorked = true;
-      if (model::taskOf(r.content, s.task).isWiping) continue;
-      wipe(s.start.minutes);
-      shift(s);
-    }
-    wipe(24 * 60);
-    if (!isWorked) out << "  no work\n";
+    const auto work =
+        std::find_if(days.begin(), days.end(), [&](const auto& d) { return d.date == sun.date; });
+    if (work == days.end()) out << "  no work\n";
+    else if (work->coats.empty()) lines(*work);
+    else people(*work);
     fitHours(sun.date);
   }
 
   void miss(const model::WindowViolation& m) {
     if (m.isUnfit) {
       out << "  " << deckName(m.deck) << ", coat " << m.coat << ": no hour of the coming weeks is fit";
-      if (m.gate) out << ", mostly for " << words(*m.gate);
+      if (m.gate) out << ", mostly for " << words(*m.gate, r.x.language);
       out << "; it goes by the clock\n";
       if (m.nearest) out << "    the nearest day that would do: " << dateWords(*m.nearest) << "\n";
       return;
@@ -211,7 +204,7 @@ struct Text {
     const auto hours = base::divide(base::Wide{m.gap.millionths}, 1'000'000, base::Round::HalfUp);
     out << "  " << deckName(m.deck) << ", coat " << m.coat << ": " << hours << " h after the coat before, "
         << (m.isLate ? "later" : "sooner") << " than ideal: " << words(m.why) << "\n";
-    if (m.gate && !m.isUnfit) out << "    mostly for " << words(*m.gate) << "\n";
+    if (m.gate && !m.isUnfit) out << "    mostly for " << words(*m.gate, r.x.language) << "\n";
     if (m.isPastMax) out << "    past the longest wait: sand in between\n";
   }
 
@@ -250,7 +243,8 @@ PlanReport reportPlan(const model::JobResult& x, const model::Content& content,
 }
 
 std::string planText(const PlanReport& report) {
-  Text text{report, {}};
+  const sheets::Formatter w(*report.x.c.region, report.x.language);
+  Text text{report, w, sheets::daysOf(report.x, w), {}};
   text.head();
   for (const auto& sun : report.light) text.day(sun);
   const auto& plan = report.x.plan;

@@ -44,8 +44,6 @@ std::string unitOf(model::LineUnit unit, bool isUs) {
   switch (unit) {
     case model::LineUnit::Area:
       return isUs ? "ft2" : "m2";
-    case model::LineUnit::Pieces:
-      return "piece";
     case model::LineUnit::Volume:
       return isUs ? "gal" : "L";
     case model::LineUnit::Days:
@@ -74,7 +72,7 @@ std::vector<PriceRow> priceRows(const model::JobResult& x) {
     const Name name = nameOf(line, isStain);
     const auto area = line.deck ? std::optional(x.c.job.areas[*line.deck].name) : std::nullopt;
     rows.push_back({name.kind, x.language(std::string("price_chart.") + name.word), area, line.quantity,
-                    unitOf(line.unit, isUs), line.rate, line.amount});
+                    unitOf(line.unit, isUs), line.amount});
   }
   return rows;
 }
@@ -88,6 +86,18 @@ std::string plainMoney(base::Money m, int digits) {
   return (isNegative ? "-" : "") + s;
 }
 
+std::string rateOf(const PriceRow& row, int digits) {
+  constexpr base::Wide one = 1'000'000;
+  base::Wide finer = 1;
+  for (;; ++digits, finer *= 10) {
+    const base::Money rate{
+        base::divide(finer * row.amount.minor * one, row.quantity.millionths, base::Round::HalfUp)};
+    if (base::divide(base::Wide{rate.minor} * row.quantity.millionths, finer * one, base::Round::HalfUp) ==
+        row.amount.minor)
+      return plainMoney(rate, digits);
+  }
+}
+
 std::string priceCsv(const model::JobResult& x) {
   const int digits = x.c.region->currencyDigits;
   const std::string tax = plainNumber(x.c.job.price.tax.value_or(x.c.region->tax.rate).millionths);
@@ -96,10 +106,10 @@ std::string priceCsv(const model::JobResult& x) {
   std::vector<PriceRow> rows = priceRows(x);
   if (const base::Money less = base::Money{} - x.price.discount; less < base::Money{})
     rows.push_back(
-        {"discount", x.language("office.discount"), std::nullopt, base::Count::whole(1), "lot", less, less});
+        {"discount", x.language("office.discount"), std::nullopt, base::Count::whole(1), "lot", less});
   for (const auto& row : rows)
     s += csvLine({x.c.job.ref, x.c.job.customer.name, row.kind, row.text, row.area.value_or(""),
-                  plainNumber(row.quantity.millionths), row.unit, plainMoney(row.rate, digits),
+                  plainNumber(row.quantity.millionths), row.unit, rateOf(row, digits),
                   plainMoney(row.amount, digits), tax, x.c.region->currency});
   return s;
 }

@@ -1,11 +1,9 @@
-// The hours of a day for each deck: fit for a coat or why not, with the planned coats framed.
+// The hours of a day: fit for a coat or why not, and under the same clock what each of the crew does.
 #include "drawings/charts/hours_runs.h"
-#include "drawings/charts/surface_curve.h"
+#include "drawings/pen/hatch.h"
 #include "model/names.h"
 
 #include <algorithm>
-#include <functional>
-#include <map>
 
 namespace drawings {
 
@@ -13,23 +11,14 @@ namespace {
 
 class HoursWriter {
  public:
-  HoursWriter(const HoursDay& day, const Pen& pen, Dim width)
-      : day_(day), pen_(pen), unit_(Dim::milli(pen.theme.unit)), width_(width) {
+  HoursWriter(const HoursDay& day, const Pen& pen, Dim width) : day_(day), pen_(pen), width_(width) {
     left_ = Dim::milli(pen.theme.sideWidth) + Dim::milli(pen.theme.gutter);
   }
 
   typeset::Drawing draw() {
     putClock();
-    const Dim top = y_;
-    rowsFrom_ = out_.items.size();
-    putCurve();
-    y_ += unit_;
-    putHead();
-    const Dim rowsTop = y_;
     for (const auto& row : day_.rows) putRow(row);
-    putGrid(top);
-    putSun(rowsTop);
-    putLegend();
+    for (const auto& person : day_.people) putPerson(person);
     out_.size = {width_, y_};
     out_.alt = alt();
     return std::move(out_);
@@ -40,246 +29,209 @@ class HoursWriter {
     const int from = day_.from * 60, all = (day_.until - day_.from) * 60;
     return left_ + (width_ - left_) * std::clamp(minutes - from, 0, all) / all;
   }
-  void putCurve() {
-    const Dim high = putSurface(
-        out_.items, day_, pen_, [&](int minutes) { return on(minutes); }, left_, width_, y_);
-    if (high == Dim{}) return;
-    put(out_.items, words(pen_, "rowHead", pen_.language("hours_chart.surface")),
-        {{}, y_ + unit_ + baseline("rowHead")});
-    y_ += high + unit_;
+  Stroke stroke(std::int64_t hundredths) const {
+    return {colour(pen_, "ink"), hundredthsPt(hundredths), {}, false};
   }
 
-  void putHead() {
-    put(out_.items, words(pen_, "rowHead", pen_.language("hours_chart.head")),
-        {{}, y_ + baseline("rowHead")});
-    y_ += leading("rowHead");
-  }
-  Dim baseline(const char* style) const { return Dim::milli(pen_.theme.styles.at(style).baseline); }
-  Dim leading(const char* style) const { return Dim::milli(pen_.theme.styles.at(style).leading); }
-  std::string reason(model::WeatherLimit gate) const {
-    return pen_.language("hours_chart.reasons." + std::string(model::nameOf(gate)));
-  }
-  std::string shortReason(model::WeatherLimit gate) const {
-    return pen_.language("hours_chart.shorts." + std::string(model::nameOf(gate)));
-  }
-
-  /// Each label stands over its hour; the last one is left out where it would leave the drawing.
+  /// Each label stands over its hour; those at the ends keep inside the drawing.
   void putClock() {
-    const Dim base = y_ + baseline("drawing");
+    const Dim base = Dim::pt(9);
+    Dim free = left_ - Dim::mm(3);
     for (std::size_t i = 0; i < day_.clock.size(); ++i) {
-      const ShapedText w = words(pen_, "drawing", day_.clock[i]);
-      const Dim x = on((day_.from + 2 * static_cast<int>(i)) * 60);
-      if (x + w.width / 2 <= width_) put(out_.items, w, {x - w.width / 2, base});
+      const ShapedText w = legible(pen_, "table", day_.clock[i], i % 2 == 0);
+      const Dim x = std::min(on((day_.from + static_cast<int>(i)) * 60) - w.width / 2, width_ - w.width);
+      if (x < free) continue;
+      put(out_.items, w, {x, base});
+      free = x + w.width + Dim::mm(1);
     }
-    y_ += leading("drawing");
+    y_ = Dim::pt(13);
   }
 
-  /// Hour lines under everything, from the clock to the last row.
-  void putGrid(Dim top) {
+  /// Hour lines behind the bars of one row.
+  void putGrid(Dim top, Dim end) {
     Path lines;
     for (int hour = day_.from; hour <= day_.until; ++hour) {
       moveTo(lines, {on(hour * 60), top});
-      lineTo(lines, {on(hour * 60), y_});
+      lineTo(lines, {on(hour * 60), end});
     }
     lines.stroke = Stroke{colour(pen_, "rule"), hundredthsPt(30), {}, false};
-    out_.items.insert(out_.items.begin() + static_cast<std::ptrdiff_t>(rowsFrom_),
-                      {std::move(lines), typeset::artifact});
+    out_.items.push_back({std::move(lines), typeset::artifact});
+  }
+
+  void putName(const std::string& name, const char* style, Dim top, Dim high) {
+    const auto lines = wrapped(pen_, legibleSpan(pen_, style, name), left_ - Dim::mm(2), 2);
+    const Dim leading = Dim::pt(12);
+    Dim base = top + (high - leading * static_cast<std::int64_t>(lines.size())) / 2 + Dim::pt(9);
+    for (const auto& line : lines) {
+      put(out_.items, legible(pen_, style, line), {{}, base});
+      base += leading;
+    }
   }
 
   void putRow(const HoursRow& row) {
-    const Dim high = unit_ * 4;
-    const auto lines = wrapped(pen_, "table", row.name, left_ - Dim::mm(2), 2);
-    const Dim whole = std::max(high, leading("table") * static_cast<std::int64_t>(lines.size()));
-    const Dim top = y_ + (whole - high) / 2;
-    Dim base =
-        y_ + (whole - leading("table") * static_cast<std::int64_t>(lines.size())) / 2 + baseline("table");
-    for (const auto& l : lines) {
-      put(out_.items, words(pen_, "table", l), {{}, base});
-      base += leading("table");
+    const Dim high = Dim::pt(day_.rows.size() > 2 ? 17 : 23);
+    putName(row.name, "rowHead", y_, high);
+    for (const auto& part : partsOf(row.hours, day_)) {
+      const Rect box = {{on(part.at.from), y_}, {on(part.at.until) - on(part.at.from), high}};
+      if (box.size.w <= Dim{}) continue;
+      put(out_.items, drawings::box(box, colour(pen_, "white"), std::nullopt));
+      if (!isFit(part.kind)) putHatched(out_.items, box, hatchOf(part.kind), pen_);
+      putPart(part, box);
     }
-    for (const auto& run : runsOf(row.hours, day_)) {
-      const Rect part = {{on(run.at.from), top}, {on(run.at.until) - on(run.at.from), high}};
-      put(out_.items, box(part, colour(pen_, "white"), std::nullopt));
-      putHatched(out_.items, part, hatchOf(run), pen_);
-      if (run.isFit) isSomeFit_ = true;
-      else putReason(run, row, part);
-    }
-    const Dim over = tenths(4);
-    for (const auto& coat : row.coats) {
-      putFrame(coat.number, {{on(coat.from), top - over}, {on(coat.until) - on(coat.from), high + over * 2}});
-      coats_.emplace(coat.number, coat.name);
-    }
-    y_ += whole + unit_;
+    putFrames(row, high);
+    y_ += high + Dim::pt(4);
   }
 
-  /// In words where they have room beside the planned coats, else in one word; else the legend tells.
-  void putReason(const Run& run, const HoursRow& row, const Rect& part) {
-    const Hatch hatch = hatchOf(run);
-    Told& told = told_[hatch];
-    const std::string text = run.reason ? reason(*run.reason) : pen_.language("hours_chart.part_hour");
-    if (std::find(told.reasons.begin(), told.reasons.end(), text) == told.reasons.end())
-      told.reasons.push_back(text);
-    const Span free = freePart(run, row.coats);
-    const Rect room = {{on(free.from), part.at.y}, {on(free.until) - on(free.from), part.size.h}};
-    const std::size_t before = out_.items.size();
-    if (run.reason) {
-      putOnPatch(out_.items, words(pen_, "drawing", text), room);
-      const ShapedText w = words(pen_, "drawing", shortReason(*run.reason));
-      const Dim air = tenths(5);
-      if (out_.items.size() == before && w.width + air * 2 < room.size.w)
-        putOn(w, {room.at.x + room.size.w / 2, room.at.y + room.size.h / 2}, air);
-    }
-    constexpr int visible = 5;  // minutes: less is no wider than the line of sunrise
-    if (out_.items.size() == before && run.at.until - run.at.from >= visible) told.isNeeded = true;
-  }
-
-  void putOn(const ShapedText& w, Point middle, Dim air) {
-    put(out_.items, box({{middle.x - w.width / 2 - air, middle.y - w.height / 2 - air},
-                         {w.width + air * 2, w.height + air * 2}},
-                        colour(pen_, "white"), std::nullopt));
-    putCentred(out_.items, w, middle);
-  }
-
-  /// A frame with its number inside, or beside it where it is too narrow.
-  void putFrame(int coat, const Rect& frame) {
-    const Dim air = tenths(6), thick = hundredthsPt(200);
-    const ShapedText number = boldWords(pen_, "drawing", std::to_string(coat));
-    const Dim wide = number.width + air * 2 + thick;
-    Dim middle = frame.at.x + frame.size.w / 2;
-    if (frame.size.w < wide) {
-      const bool hasRoom = frame.at.x - wide >= left_;  // behind a coat the hours may not be fit
-      middle = hasRoom ? frame.at.x - wide / 2 : right(frame) + wide / 2;
-    }
-    putOn(number, {middle, frame.at.y + frame.size.h / 2}, air);
-    put(out_.items, box(frame, std::nullopt, Stroke{colour(pen_, "ink"), thick, {}, false}));
-  }
-
-  /// Ticks that hang from the rows, with the times of sunrise and sunset.
-  void putSun(Dim top) {
-    const Stroke stroke = {colour(pen_, "accent"), hundredthsPt(120), {}, false};
-    std::size_t i = 0;
-    bool isShown = false;
-    for (const auto& minutes : {day_.sunrise, day_.sunset}) {
-      if (!minutes) continue;
-      const auto& text = day_.sun.at(i++);
-      if (*minutes < day_.from * 60 || *minutes > day_.until * 60) continue;
-      const Dim x = on(*minutes);
-      isShown = true;
-      put(out_.items, line({x, top}, {x, y_ + unit_}, stroke));
-      const ShapedText w = words(pen_, "drawing", text);
-      const Dim at = std::clamp(x - w.width / 2, left_, width_ - w.width);
-      put(out_.items, w, {at, y_ + unit_ + tenths(5) + baseline("drawing")});
-    }
-    if (isShown) y_ += unit_ + tenths(5) + leading("drawing");
-  }
-
-  /// What is drawn and does not say itself what it is.
-  void putLegend() {
-    y_ += unit_;
-    legendX_ = left_;
-    const auto hatched = [&](Hatch hatch) {
-      return [this, hatch](const Rect& r) { putHatched(out_.items, r, hatch, pen_); };
+  /// Fit hours in a heavy frame, the last start as a broken line in it.
+  void putFrames(const HoursRow& row, Dim high) {
+    std::optional<Span> fit;
+    const auto close = [&] {
+      if (fit)
+        put(out_.items,
+            box({{on(fit->from), y_ - Dim::pt(1)}, {on(fit->until) - on(fit->from), high + Dim::pt(2)}},
+                std::nullopt, stroke(240)));
+      fit.reset();
     };
-    std::vector<std::pair<Hatch, std::string>> needed;
-    for (const auto& [hatch, told] : told_) {
-      if (!told.isNeeded) continue;
-      std::string text;
-      for (const auto& r : told.reasons) text += (text.empty() ? "" : ", ") + r;
-      needed.push_back({hatch, std::move(text)});
+    for (const auto& part : partsOf(row.hours, day_)) {
+      if (!isFit(part.kind)) {
+        close();
+        continue;
+      }
+      if (part.kind == HoursPart::Kind::ToFinish && fit) {
+        Stroke broken = stroke(120);
+        broken.dash = {Dim::pt(3), Dim::pt(2)};
+        put(out_.items, line({on(part.at.from), y_}, {on(part.at.from), y_ + high}, broken));
+      }
+      fit = fit ? Span{fit->from, part.at.until} : part.at;
     }
-    if (isSomeFit_) putEntry(hatched(Hatch::Wood), pen_.language("hours_chart.fit"));
-    for (const auto& [number, name] : coats_) {
-      const auto frame = [&, n = number](const Rect& r) { putFrame(n, r); };
-      putEntry(frame, pen_.language("hours_chart.planned", {{"coat", name}}));
-    }
-    std::string unfit = told_.empty() ? "" : pen_.language("hours_chart.unfit");
-    if (!unfit.empty()) putEntry({}, unfit, needed.empty() ? Dim{} : widthOf(needed.front().second));
-    for (const auto& [hatch, text] : needed) putEntry(hatched(hatch), text);
-    y_ += unit_ * 4;
+    close();
   }
 
-  static constexpr Dim swatchWidth = Dim::mm(6), swatchAir = tenths(12), entryAir = Dim::mm(4);
-
-  Dim widthOf(const std::string& text) const {
-    return swatchWidth + swatchAir + words(pen_, "note", text).width;
+  void putPart(const HoursPart& part, const Rect& box) {
+    const Dim air = Dim::mm(1);
+    for (const auto& text : {wordsOf(part), shortWordsOf(part)}) {
+      const bool isLarge = part.kind == HoursPart::Kind::Fit;
+      for (const bool large : {isLarge, false}) {
+        auto span = legibleSpan(pen_, "drawing", text);
+        span.face = model::Face::SansBold;
+        if (large) span.size = Dim::pt(13);
+        const ShapedText w = words(pen_, span);
+        if (w.width + air * 2 > box.size.w) continue;
+        const Point middle = {box.at.x + box.size.w / 2, box.at.y + box.size.h / 2};
+        put(out_.items, drawings::box({{middle.x - w.width / 2 - air / 2, middle.y - w.height / 2 - air},
+                                       {w.width + air, w.height + air * 2}},
+                                      colour(pen_, "white"), std::nullopt));
+        putCentred(out_.items, w, middle);
+        return;
+      }
+    }
   }
 
-  /// A swatch and its words, on the next line where this one is full. 'next' is the width of what it keeps
-  /// with.
-  void putEntry(const std::function<void(const Rect&)>& swatch, const std::string& text, Dim next = {}) {
-    const Dim pitch = unit_ * 4;
-    const Size size = swatch ? Size{swatchWidth, tenths(30)} : Size{};
-    const Dim air = swatch ? swatchAir : Dim{};
-    const ShapedText w = words(pen_, "note", text);
-    const Dim wide = size.w + air + w.width + (next > Dim{} ? entryAir + next : Dim{});
-    if (legendX_ > left_ && legendX_ + wide > width_) {
-      legendX_ = left_;
-      y_ += pitch;
+  void putPerson(const PersonLane& person) {
+    const Dim high = Dim::pt(person.bars.empty() ? 10 : 13), top = y_ + Dim::pt(1);
+    putName(person.name, "rowHead", top, high);
+    std::string notes;
+    if (person.bars.empty()) {
+      notes = person.text;
+    } else {
+      putGrid(y_, top + high + Dim::pt(2));
+      for (const auto& bar : person.bars)
+        if (!putBar(bar, top, high) && !bar.note.empty()) notes += (notes.empty() ? "" : ", ") + bar.note;
     }
-    const Dim middle = y_ + pitch / 2;
-    if (swatch) swatch({{legendX_, middle - size.h / 2}, size});
-    put(out_.items, w, {legendX_ + size.w + air, middle + w.height / 2});
-    legendX_ += size.w + air + w.width + entryAir;
+    y_ = top + high + Dim::pt(2);
+    if (notes.empty()) return;
+    const Dim after = person.bars.empty() ? left_ : on(person.bars.back().until) + Dim::mm(1);
+    const ShapedText whole = legible(pen_, "drawing", notes);
+    if (after + whole.width + Dim::mm(1) <= width_) {
+      const Dim base = top + high / 2 + whole.height / 2, air = Dim::mm(1) / 2;
+      put(out_.items,
+          box({{after - air, base - whole.height - air}, {whole.width + air * 2, whole.height + air * 2}},
+              colour(pen_, "white"), std::nullopt));
+      put(out_.items, whole, {after, base});
+      return;
+    }
+    const Dim leading = Dim::pt(11);
+    constexpr std::size_t most = 6;
+    if (person.bars.empty()) y_ = top;
+    for (const auto& line : wrapped(pen_, legibleSpan(pen_, "drawing", notes), width_ - left_, most)) {
+      put(out_.items, legible(pen_, "drawing", line), {left_, y_ + Dim::pt(8)});
+      y_ += leading;
+    }
+    y_ += Dim::pt(2);
+  }
+
+  /// Whether it tells all its words.
+  bool putBar(const PersonBar& bar, Dim top, Dim high) {
+    const Rect box = {{on(bar.from), top}, {on(bar.until) - on(bar.from), high}};
+    put(out_.items, drawings::box(box, colour(pen_, bar.isWork ? "tint" : "white"), stroke(70)));
+    for (const auto& text : {bar.words, bar.word}) {
+      const ShapedText w = legible(pen_, "drawing", text, bar.isWork);
+      if (w.width + Dim::mm(1) > box.size.w) continue;
+      putCentred(out_.items, w, {box.at.x + box.size.w / 2, box.at.y + box.size.h / 2});
+      return text == bar.words;
+    }
+    return false;
+  }
+
+  std::string wordsOf(const HoursPart& part) const {
+    switch (part.kind) {
+      case HoursPart::Kind::Fit:
+        return pen_.language(day_.lastStart ? "hours_chart.fit_to_start" : "hours_chart.fit");
+      case HoursPart::Kind::ToFinish:
+        return pen_.language("hours_chart.to_finish");
+      case HoursPart::Kind::TooLate:
+        return pen_.language(day_.isWiped ? "hours_chart.too_late_to_wipe" : "hours_chart.too_late");
+      case HoursPart::Kind::Unfit:
+        break;
+    }
+    return part.reason ? pen_.language("hours_chart.reasons." + std::string(model::nameOf(*part.reason)))
+                       : pen_.language("hours_chart.part_hour");
+  }
+  std::string shortWordsOf(const HoursPart& part) const {
+    switch (part.kind) {
+      case HoursPart::Kind::Fit:
+        return pen_.language("hours_chart.fit");
+      case HoursPart::Kind::ToFinish:
+        return pen_.language("hours_chart.finish");
+      case HoursPart::Kind::TooLate:
+        return pen_.language("hours_chart.late");
+      case HoursPart::Kind::Unfit:
+        break;
+    }
+    return part.reason ? pen_.language("hours_chart.shorts." + std::string(model::nameOf(*part.reason))) : "";
   }
 
   std::string alt() const {
-    std::string text = surfaceAlt() + pen_.language("hours_chart.alt");
+    std::string text = pen_.language("hours_chart.alt");
     for (std::size_t i = 0; i < day_.rows.size(); ++i) {
       text += (i == 0 ? " " : "; ") + day_.rows[i].name + ": ";
       bool isFirst = true;
-      for (const auto& run : runsOf(day_.rows[i].hours, day_)) {
-        text += (isFirst ? "" : ", ") + pen_.language("hours_chart.alt_run", {{"from", clockOf(run.at.from)},
-                                                                              {"to", clockOf(run.at.until)},
-                                                                              {"what", wordsOf(run)}});
+      for (const auto& part : partsOf(day_.rows[i].hours, day_)) {
+        text += (isFirst ? "" : ", ") + pen_.language("hours_chart.alt_run", {{"from", clockOf(part.at.from)},
+                                                                              {"to", clockOf(part.at.until)},
+                                                                              {"what", wordsOf(part)}});
         isFirst = false;
       }
-      for (const auto& coat : day_.rows[i].coats)
-        text += ", " + pen_.language("hours_chart.alt_coat", {{"coat", coat.name},
-                                                              {"from", base::isoClock(coat.from)},
-                                                              {"to", base::isoClock(coat.until)}});
     }
-    for (const auto& sun : day_.sun) text += "; " + sun;
-    return text + ".";
-  }
-  /// 'Board surface, at most: A  Landing 45 °C; limit 40 °C; dew point 7 °C. '
-  std::string surfaceAlt() const {
-    std::string decks;
-    for (const auto& row : day_.rows)
-      if (!row.warmest.empty()) decks += (decks.empty() ? " " : ", ") + row.name + " " + row.warmest;
-    if (decks.empty()) return {};
-    return pen_.language("hours_chart.alt_surface") + decks + "; " + day_.limitWords + "; " + day_.dewWords +
-           ". ";
-  }
-  std::string wordsOf(const Run& run) const {
-    if (run.isFit) return pen_.language("hours_chart.fit");
-    return run.reason ? reason(*run.reason) : pen_.language("hours_chart.part_hour");
+    text += ".";
+    for (const auto& person : day_.people) text += " " + person.name + ": " + person.text + ".";
+    return text;
   }
   /// Full hours as '8'.
   static std::string clockOf(int minutes) {
     return minutes % 60 == 0 ? std::to_string(minutes / 60) : base::isoClock(minutes);
   }
 
-  /// What a hatch stands for, and whether some of it has no room for a word of its own.
-  struct Told {
-    std::vector<std::string> reasons;
-    bool isNeeded = false;
-  };
-
   const HoursDay& day_;
   const Pen& pen_;
-  Dim unit_, left_, width_, y_;
-  std::size_t rowsFrom_ = 0;
-  Dim legendX_;
-  bool isSomeFit_ = false;
-  std::map<Hatch, Told> told_;        // of the hours that are not fit
-  std::map<int, std::string> coats_;  // names of the planned ones by number
+  Dim left_, width_, y_;
   typeset::Drawing out_;
 };
 
 }  // namespace
 
 typeset::Drawing hoursChart(const HoursDay& day, const Pen& pen, Dim width) {
-  if (day.rows.empty()) return {};
+  if (day.rows.empty() && day.people.empty()) return {};
   return HoursWriter(day, pen, width).draw();
 }
 

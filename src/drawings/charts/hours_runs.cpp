@@ -8,14 +8,23 @@ namespace {
 
 using model::WeatherLimit;
 
-/// Adds a run, or makes the last one longer.
-void add(std::vector<Run>& runs, const Run& run) {
-  if (run.at.from >= run.at.until) return;
-  Run* last = runs.empty() ? nullptr : &runs.back();
-  const bool isAlike =
-      last && last->at.until == run.at.from && last->isFit == run.isFit && last->reason == run.reason;
-  if (isAlike) last->at.until = run.at.until;
-  else runs.push_back(run);
+/// Adds a part, or makes the last one longer.
+void add(std::vector<HoursPart>& parts, const HoursPart& part) {
+  if (part.at.from >= part.at.until) return;
+  HoursPart* last = parts.empty() ? nullptr : &parts.back();
+  const bool isAlike = last && last->at.until == part.at.from && last->kind == part.kind &&
+                       (isFit(part.kind) || last->reason == part.reason);
+  if (isAlike) last->at.until = part.at.until;
+  else parts.push_back(part);
+}
+
+/// A part that is fit for the weather, cut where the last start and the last stroke lie.
+void addFit(std::vector<HoursPart>& parts, const Span& at, const HoursDay& day) {
+  const int lastStroke = std::clamp(day.lastStroke.value_or(at.until), at.from, at.until);
+  const int lastStart = std::clamp(day.lastStart.value_or(lastStroke), at.from, lastStroke);
+  add(parts, {{at.from, lastStart}, HoursPart::Kind::Fit, {}});
+  add(parts, {{lastStart, lastStroke}, HoursPart::Kind::ToFinish, {}});
+  add(parts, {{lastStroke, at.until}, HoursPart::Kind::TooLate, {}});
 }
 
 /// The part of a dark hour in which it is dark.
@@ -35,69 +44,27 @@ std::optional<WeatherLimit> reasonBesideDark(const std::vector<WeatherLimit>& re
 
 }  // namespace
 
-std::vector<Run> runsOf(const std::vector<model::Hour>& hours, const HoursDay& day) {
-  std::vector<Run> runs;
+std::vector<HoursPart> partsOf(const std::vector<model::Hour>& hours, const HoursDay& day) {
+  std::vector<HoursPart> parts;
   for (const auto& hour : hours) {
     const Span all = {std::max(hour.at.minutes, day.from * 60),
                       std::min(hour.at.minutes + 60, day.until * 60)};
+    if (all.from >= all.until) continue;
     const auto other = reasonBesideDark(hour.reasons);
     const bool isDark =
         std::find(hour.reasons.begin(), hour.reasons.end(), WeatherLimit::Dark) != hour.reasons.end();
+    constexpr auto unfit = HoursPart::Kind::Unfit;
     if (!isDark) {
-      add(runs, {all, hour.isFit, other});
+      if (hour.isFit) addFit(parts, all, day);
+      else add(parts, {all, unfit, other});
       continue;
     }
     const Span dark = darkOf(all, day);
-    add(runs, {{all.from, dark.from}, false, other});
-    add(runs, {dark, false, WeatherLimit::Dark});
-    add(runs, {{dark.until, all.until}, false, other});
+    add(parts, {{all.from, dark.from}, unfit, other});
+    add(parts, {dark, unfit, WeatherLimit::Dark});
+    add(parts, {{dark.until, all.until}, unfit, other});
   }
-  return runs;
-}
-
-Span freePart(const Run& run, const std::vector<CoatSpan>& coats) {
-  std::vector<CoatSpan> inOrder = coats;
-  std::sort(inOrder.begin(), inOrder.end(), [](const auto& a, const auto& b) { return a.from < b.from; });
-  Span best = {run.at.from, run.at.from}, part = best;
-  const auto end = [&](int until) {
-    part.until = std::min(until, run.at.until);
-    if (part.until - part.from > best.until - best.from) best = part;
-  };
-  for (const auto& coat : inOrder) {
-    end(coat.from);
-    part.from = std::max(part.from, coat.until);
-  }
-  end(run.at.until);
-  return best;
-}
-
-Hatch hatchOf(const Run& run) {
-  if (run.isFit) return Hatch::Wood;
-  if (!run.reason) return Hatch::Plain;
-  switch (*run.reason) {
-    case WeatherLimit::AirHot:
-    case WeatherLimit::BoardsHot:
-      return Hatch::Slash;
-    case WeatherLimit::Damp:
-    case WeatherLimit::Moisture:
-      return Hatch::Backslash;
-    case WeatherLimit::Dew:
-    case WeatherLimit::DewBefore:
-      return Hatch::Dashes;
-    case WeatherLimit::Rain:
-    case WeatherLimit::Wet:
-    case WeatherLimit::RainBefore:
-      return Hatch::Crossed;
-    case WeatherLimit::AirCold:
-      return Hatch::Upright;
-    case WeatherLimit::Wind:
-      return Hatch::Tight;
-    case WeatherLimit::Dark:
-      return Hatch::Level;
-    case WeatherLimit::Unknown:
-      return Hatch::Tint;
-  }
-  throw std::logic_error("internal error: no such gate");
+  return parts;
 }
 
 }  // namespace drawings

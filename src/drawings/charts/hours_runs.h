@@ -1,4 +1,4 @@
-// The hours of one deck as runs that look alike, cut at sunrise and sunset.
+// The hours of a day as runs that look alike, cut at sunrise and sunset, and at the last strokes of the day.
 #pragma once
 
 #include "drawings/pen/hatch.h"
@@ -10,22 +10,30 @@ struct Span {
   int from = 0, until = 0;
 };
 
-/// Hours in a row that are alike.
-struct Run {
+/// Hours in a row that are told in one word.
+struct HoursPart {
+  enum class Kind {
+    Fit,
+    ToFinish,  // fit, but after the last start
+    TooLate,   // fit, but after the last stroke
+    Unfit
+  };
   Span at;
-  bool isFit = false;
+  Kind kind = Kind::Fit;
   std::optional<model::WeatherLimit> reason;  // nothing: an hour that the dark leaves only a part of
 };
 
-/// The runs of the hours shown. It is dark only up to the minute of sunrise and from that of sunset on; the
+inline bool isFit(HoursPart::Kind kind) {
+  return kind == HoursPart::Kind::Fit || kind == HoursPart::Kind::ToFinish;
+}
+
+/// The parts of the hours shown. It is dark only up to the minute of sunrise and from that of sunset on; the
 /// rest of such an hour has its own reason, or none.
-std::vector<Run> runsOf(const std::vector<model::Hour>& hours, const HoursDay& day);
+std::vector<HoursPart> partsOf(const std::vector<model::Hour>& hours, const HoursDay& day);
 
-/// The longest part of a run that no coat is planned in: there words have room.
-Span freePart(const Run& run, const std::vector<CoatSpan>& coats);
-
-/// What is alike is hatched alike, what is not never: cold and dry hatches run straight, hot and wet ones
-/// lean or are broken.
-Hatch hatchOf(const Run& run);
+/// The weather leans to the right, the clock to the left.
+inline Hatch hatchOf(HoursPart::Kind kind) {
+  return kind == HoursPart::Kind::TooLate ? Hatch::DarkBack : Hatch::Dark;
+}
 
 }  // namespace drawings

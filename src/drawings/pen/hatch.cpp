@@ -56,6 +56,8 @@ std::optional<model::Colour> fillOf(Hatch hatch, const Pen& pen) {
     case Hatch::Level:
     case Hatch::Crossed:
     case Hatch::Dashes:
+    case Hatch::Dark:
+    case Hatch::DarkBack:
     case Hatch::Dots:
       break;
   }
@@ -87,6 +89,12 @@ Path linesOf(Hatch hatch, const Rect& r) {
       addSlashes(path, r, tenths(16), false);
       addSlashes(path, r, tenths(16), true);
       break;
+    case Hatch::Dark:
+      addSlashes(path, r, tenths(12), false);
+      break;
+    case Hatch::DarkBack:
+      addSlashes(path, r, tenths(12), true);
+      break;
     case Hatch::Dots:
       addDots(path, r, tenths(20));
       break;
@@ -99,6 +107,11 @@ Path linesOf(Hatch hatch, const Rect& r) {
   return path;
 }
 
+Dim weightOf(Hatch hatch) {
+  if (hatch == Hatch::Dark || hatch == Hatch::DarkBack) return hundredthsPt(110);
+  return hundredthsPt(hatch == Hatch::Dashes ? 80 : 40);
+}
+
 }  // namespace
 
 void putHatched(Items& items, const Rect& r, Hatch hatch, const Pen& pen) {
@@ -108,7 +121,7 @@ void putHatched(Items& items, const Rect& r, Hatch hatch, const Pen& pen) {
     std::vector<Dim> dash;
     if (hatch == Hatch::Dashes) dash = {tenths(9), tenths(11)};
     if (hatch == Hatch::Dots) lines.fill = ink;
-    else lines.stroke = Stroke{ink, hundredthsPt(hatch == Hatch::Dashes ? 80 : 40), std::move(dash), false};
+    else lines.stroke = Stroke{ink, weightOf(hatch), std::move(dash), false};
     put(items, std::move(lines));
   }
   put(items, box(r, std::nullopt, Stroke{ink, hundredthsPt(50), {}, false}));

@@ -17,6 +17,8 @@ enum class Hatch {
   Level,      // lines across
   Crossed,    // both slashes
   Dashes,     // broken lines across
+  Dark,       // narrow / of heavy lines
+  DarkBack,   // the same, the other way
   Dots
 };
 

@@ -100,6 +100,26 @@ ShapedText boldWords(const Pen& pen, const std::string& style, const std::string
   return measured(pen, span);
 }
 
+typeset::StyledText legibleSpan(const Pen& pen, const std::string& style, const std::string& text) {
+  auto span = typeset::spanIn(pen.theme, style, text);
+  span.size = std::max(span.size, Dim::pt(9));
+  return span;
+}
+
+ShapedText legible(const Pen& pen, const std::string& style, const std::string& text, bool isBold) {
+  auto span = legibleSpan(pen, style, text);
+  if (isBold) span.face = model::Face::SansBold;
+  return measured(pen, span);
+}
+
+ShapedText sized(const Pen& pen, Dim size, const std::string& text, bool isBold) {
+  auto span = typeset::spanIn(pen.theme, "drawing", text);
+  span.size = size;
+  span.face = isBold ? model::Face::SansBold : model::Face::Sans;
+  span.tabular = true;
+  return measured(pen, span);
+}
+
 void put(Items& items, Path path) { items.push_back({std::move(path), typeset::artifact}); }
 
 void put(Items& items, const ShapedText& w, Point at) {

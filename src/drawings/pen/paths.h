@@ -47,6 +47,12 @@ ShapedText words(const Pen& pen, const std::string& style, const std::string& te
 /// In the bold face of a style.
 ShapedText boldWords(const Pen& pen, const std::string& style, const std::string& text);
 
+/// As a crew reads it at arm's length: never below 9 pt, whatever the look.
+typeset::StyledText legibleSpan(const Pen& pen, const std::string& style, const std::string& text);
+ShapedText legible(const Pen& pen, const std::string& style, const std::string& text, bool isBold = false);
+/// In the sans face of this size.
+ShapedText sized(const Pen& pen, Dim size, const std::string& text, bool isBold);
+
 using Items = std::vector<typeset::Item>;
 void put(Items& items, Path path);
 /// Baseline starting at 'at'.

@@ -10,12 +10,13 @@ namespace {
 
 bool hasPlace(const model::Deck& deck) { return outlineOf(deck.shape).has_value(); }
 
-std::string notDrawn(const Pen& pen, const std::vector<model::Deck>& decks) {
+std::string notDrawn(const Pen& pen, const std::vector<model::Deck>& decks, bool isKey) {
   std::string text;
-  for (std::size_t i = 0; i < decks.size(); ++i)
-    if (!hasPlace(decks[i]))
-      text += (text.empty() ? "" : ", ") +
-              unbroken(letterOf(i) + " " + decks[i].name + " (" + shapeText(pen, decks[i].shape) + ")");
+  for (std::size_t i = 0; i < decks.size(); ++i) {
+    if (hasPlace(decks[i])) continue;
+    const std::string size = isKey ? "" : " (" + shapeText(pen, decks[i].shape) + ")";
+    text += (text.empty() ? "" : ", ") + unbroken(letterOf(i) + " " + decks[i].name + size);
+  }
   return text.empty() ? "" : pen.language("plan.not_drawn", {{"decks", text}});
 }
 
@@ -39,7 +40,7 @@ std::string altText(const model::JobInputs& c, const model::Estimate& e, const P
     text += ", " + pen.language(deck.without.size() == 1 ? "plan.with_cut_out" : "plan.with_cut_outs",
                                 {{"cuts", cuts}});
   }
-  const std::string missing = notDrawn(pen, c.job.areas);
+  const std::string missing = notDrawn(pen, c.job.areas, isKey);
   return text + (missing.empty() ? "." : "; " + missing + ".");
 }
 
@@ -67,8 +68,9 @@ bool drawPlan(PlanSheet& sheet, const model::JobInputs& c, const model::Estimate
     const bool hasNorth = !north || drawNorth(sheet, *north, true);
     drawScale(sheet, std::max(sheet.bounds().size.w, std::min(box.w, Dim::mm(125))));
     if (!hasNorth) drawNorth(sheet, *north, false);
-    if (const auto missing = notDrawn(sheet.pen, decks); !missing.empty()) sheet.notes.push_back(missing);
   }
+  if (const auto missing = notDrawn(sheet.pen, decks, isKey); !missing.empty())
+    sheet.notes.push_back(missing);
   writeNotes(sheet, box.w);
   return fits();
 }
@@ -86,7 +88,7 @@ typeset::Drawing deckPlan(const model::JobInputs& c, const model::Estimate& e, c
   const auto& decks = c.job.areas;
   typeset::Drawing out;
   if (std::none_of(decks.begin(), decks.end(), hasPlace)) {
-    out.alt = notDrawn(pen, decks);
+    out.alt = notDrawn(pen, decks, isKey);
     return out;
   }
   const Dim above = isKey ? keyAir : Dim{};

@@ -37,6 +37,10 @@ void drawScale(PlanSheet& sheet, Dim width);
 /// corner.
 bool drawNorth(PlanSheet& sheet, int degrees, bool onlyInCorner);
 
+/// What lies beside a deck, as the job tells it: walls as thick bars, water as waves, a drop as teeth, each
+/// with its word where it has room. 'north' as in model::Site; nothing = at the top.
+void drawEdges(PlanSheet& sheet, const PlacedDeck& placed, const model::Deck& deck, std::optional<int> north);
+
 /// Lines in the note style below everything.
 void writeNotes(PlanSheet& sheet, Dim width);
 

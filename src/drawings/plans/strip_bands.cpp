@@ -45,10 +45,12 @@ StripBands bandsOf(const PlacedDeck& placed, const model::Deck& deck, const mode
   }
   const Length low = out.alongX ? placed.extent.from.y : placed.extent.from.x;
   const Length high = out.alongX ? placed.extent.to.y : placed.extent.to.x;
-  for (const auto& strip : edge.strips) {
+  for (std::size_t i = 0; i < edge.strips.size(); ++i) {
+    const auto& strip = edge.strips[i];
     if (strip.boards == 0) continue;
     const int first = count == 0 ? strip.fromBoard : count - strip.fromBoard - strip.boards;
     out.numbers.push_back(strip.number);
+    out.strips.push_back(i);
     out.bands.push_back({low + pitch * first, std::min(low + pitch * (first + strip.boards), high)});
   }
   return out;

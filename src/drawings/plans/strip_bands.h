@@ -13,9 +13,10 @@ struct Band {
 /// The strips of one placed deck. Boards run along x, or along y; treads lie across the way up.
 struct StripBands {
   bool alongX = true;
-  bool startsLow = true;     // the first strip lies at the upper or left side
-  std::vector<Band> bands;   // in the order of the strips
-  std::vector<int> numbers;  // of their strips, through the day
+  bool startsLow = true;            // the first strip lies at the upper or left side
+  std::vector<Band> bands;          // in the order of the strips
+  std::vector<int> numbers;         // of their strips, through the day
+  std::vector<std::size_t> strips;  // their places in the edge
 };
 
 StripBands bandsOf(const PlacedDeck& placed, const model::Deck& deck, const model::WetEdge& edge);

@@ -12,12 +12,16 @@ class StripsDrawer {
   StripsDrawer(PlanSheet& sheet, const PlacedDeck& placed, const model::Deck& deck, const StripDeck& strips);
 
   std::size_t count() const { return bands_.bands.size(); }
+  std::size_t deck() const { return placed_.index; }
 
   void fill();        // every other strip tinted, boards, borders, and the corner to start at
   void drawWayOut();  // an arrow beside the deck; inside it, up to its edge, where the next deck lies
-  /// Every strip: all in the strips, or all beside them on one side where that can be. Those beside keep away
-  /// from the numbers of other decks, 'all', to which they are added.
-  void number(std::vector<Rect>& all);
+  /// Numbers, times and litres in every strip, where all have room for them. False where they have not.
+  bool tell();
+  /// Numbers alone: all in the strips, or all beside them on one side where that can be. Those beside keep
+  /// away from the numbers of other decks, 'all', to which they are added. False where one found no room:
+  /// the list alone tells it.
+  bool number(std::vector<Rect>& all);
   void name();  // letter and name in a strip, else beside the deck
 
  private:
@@ -38,6 +42,15 @@ class StripsDrawer {
   /// The deck's letter beside its arrow.
   void letter(Point middle, bool isUpright);
 
+  /// Words of a strip in rows, its number on a disc in front.
+  struct Block {
+    std::vector<std::vector<ShapedText>> rows;
+    Size size;
+  };
+  enum class Shape { OneRow, Rows, Small };
+  Block blockOf(std::size_t band, Shape shape) const;
+  bool tellAs(Shape shape);
+
   enum class Look { Disc, Plain };
   struct Mark {
     std::size_t band = 0;
@@ -56,7 +69,7 @@ class StripsDrawer {
   std::optional<std::vector<Mark>> marksBeside(bool isLow, Look look, bool mayLean,
                                                const std::vector<Rect>& away) const;
   /// Each where it can be.
-  std::vector<Mark> marksAnywhere() const;
+  std::vector<Mark> marksAnywhere(bool& isClear) const;
   Rect roomOf(const Mark& mark) const;
   Rect leaderOf(const Mark& mark) const;
   void draw(const Mark& mark);

@@ -100,21 +100,15 @@ std::optional<std::vector<StripsDrawer::Mark>> StripsDrawer::marksBeside(
   return marks;
 }
 
-std::vector<StripsDrawer::Mark> StripsDrawer::marksAnywhere() const {
+std::vector<StripsDrawer::Mark> StripsDrawer::marksAnywhere(bool& isClear) const {
   std::vector<Mark> marks;
   for (std::size_t i = 0; i < bands_.bands.size(); ++i) {
     auto mark = markInside(i);
     for (const Look look : {Look::Disc, Look::Plain})
       for (const bool isLow : {leavesHigh_, !leavesHigh_})
         if (!mark) mark = markBeside(i, isLow, look, marks, true);
-    if (!mark) {  // over whatever lies there, rather than none
-      const auto middle = middleOf(bands_.bands[i]);
-      const auto line = model::stretches(placed_.outline, middle, bands_.alongX);
-      if (line.empty()) continue;
-      const Point centre = point({(line.front().from.millionths + line.front().to.millionths) / 2}, middle);
-      mark = Mark{i, centre, sizeOf(i, Look::Disc), Look::Disc, std::nullopt};
-    }
-    marks.push_back(*mark);
+    isClear = isClear && mark;
+    if (mark) marks.push_back(*mark);
   }
   return marks;
 }
@@ -137,18 +131,20 @@ void StripsDrawer::draw(const Mark& mark) {
   sheet_.take(grown(room, tenths(4)));
 }
 
-void StripsDrawer::number(std::vector<Rect>& all) {
+bool StripsDrawer::number(std::vector<Rect>& all) {
   auto marks = marksInside();
   for (const bool mayLean : {false, true})
     for (const Look look : {Look::Disc, Look::Plain})
       for (const auto& away : {all, std::vector<Rect>{}})
         for (const bool isLow : {leavesHigh_, !leavesHigh_})
           if (!marks) marks = marksBeside(isLow, look, mayLean, away);
-  if (!marks) marks = marksAnywhere();
+  bool isClear = true;
+  if (!marks) marks = marksAnywhere(isClear);
   for (const auto& mark : *marks) {
     draw(mark);
     all.push_back(roomOf(mark));
   }
+  return isClear;
 }
 
 }  // namespace drawings

@@ -2,6 +2,7 @@
 #include "drawings/plans/plan_parts.h"
 #include "drawings/plans/plan_words.h"
 #include "drawings/plans/strip_drawer.h"
+#include "drawings/plans/strip_list.h"
 
 #include <algorithm>
 #include <memory>
@@ -78,26 +79,118 @@ std::vector<PlacedDeck> placedOf(const model::JobInputs& c, const std::vector<St
   return out;
 }
 
+/// 'A Landing: strip 1, 9 boards, from 09:30, 1.6 L; ...'
 std::string altText(const model::JobInputs& c, const std::vector<StripDeck>& decks, const Pen& pen) {
   std::string text = pen.language("strips.alt");
   for (std::size_t i = 0; i < decks.size(); ++i) {
     const auto& edge = decks[i].edge;
-    text += (i == 0 ? " " : "; ") + letterOf(edge.deck) + " " + c.job.areas[edge.deck].name;
+    text += (i == 0 ? " " : "; ") + decks[i].name;
     bool isFirst = true;
-    for (std::size_t k = 0; k < edge.strips.size() && k < decks[i].starts.size(); ++k) {
-      if (decks[i].starts[k].empty()) continue;
+    for (std::size_t k = 0; k < edge.strips.size() && k < decks[i].strips.size(); ++k) {
+      const auto& strip = decks[i].strips[k];
+      if (strip.lay.empty()) continue;
+      const bool isStairs = std::holds_alternative<model::Stairs>(c.job.areas[edge.deck].shape);
+      const base::Values values = {{"strip", strip.number}, {"time", strip.lay}, {"litres", strip.litres}};
       text += (isFirst ? ": " : ", ") +
-              pen.language.counted(std::holds_alternative<model::Stairs>(c.job.areas[edge.deck].shape)
-                                       ? "strips.alt_treads"
-                                       : "strips.alt_boards",
-                                   edge.strips[k].boards,
-                                   {{"strip", std::to_string(edge.strips[k].number)},
-                                    {"time", decks[i].starts[k]},
-                                    {"litres", decks[i].litres[k]}});
+              (edge.strips[k].boards == 0
+                   ? pen.language("strips.alt_whole", values)
+                   : pen.language.counted(isStairs ? "strips.alt_treads" : "strips.alt_boards",
+                                          edge.strips[k].boards, values));
       isFirst = false;
     }
+    if (!decks[i].steps.empty()) text += ", " + decks[i].steps;
   }
   return text + ".";
+}
+
+/// A coat of each deck that has a place on the plan; the first where it has two.
+std::vector<StripDeck> drawnOf(const model::JobInputs& c, const std::vector<StripDeck>& decks) {
+  std::vector<StripDeck> drawn;
+  for (const auto& deck : decks) {
+    const bool isDrawn =
+        std::any_of(drawn.begin(), drawn.end(), [&](const auto& d) { return d.edge.deck == deck.edge.deck; });
+    if (!isDrawn && model::outlineOf(c.job.areas[deck.edge.deck].shape)) drawn.push_back(deck);
+  }
+  return drawn;
+}
+
+/// The plan at one scale; the coats whose strips tell their times on it, by deck.
+struct PlanOfStrips {
+  Items items;
+  Size size;
+  std::vector<std::size_t> told;
+};
+
+Length onSite(Dim d, std::int64_t scale) {
+  return Length{base::mulDiv(d.raw, 1000 * scale, 36, base::Round::HalfUp)};
+}
+
+std::vector<PlacedDeck> placedAt(const model::JobInputs& c, const std::vector<StripDeck>& decks, Dim width,
+                                 std::int64_t scale) {
+  return placedOf(c, decks, onSite(Dim::mm(14), scale), onSite(width - Dim::mm(14), scale));
+}
+
+/// Whether no deck is wider than the page leaves room for.
+bool fitsWidth(const model::JobInputs& c, const std::vector<StripDeck>& decks, Dim width,
+               std::int64_t scale) {
+  const auto placed = placedAt(c, decks, width, scale);
+  return std::all_of(placed.begin(), placed.end(), [&](const auto& deck) {
+    return deck.extent.to.x <= onSite(width - Dim::mm(14), scale);
+  });
+}
+
+/// Numbers may be missing on the plan only where all this height does not help.
+constexpr Dim enough = Dim::mm(150);
+
+std::optional<PlanOfStrips> planAt(const model::JobInputs& c, const std::vector<StripDeck>& decks,
+                                   const Pen& pen, Size box, std::int64_t scale) {
+  PlanSheet sheet(pen, scale, placedAt(c, decks, box.w, scale));
+  const auto tooLarge = [&] { return sheet.bounds().size.w > box.w || sheet.bounds().size.h > box.h; };
+  if (tooLarge()) return std::nullopt;
+  std::vector<std::unique_ptr<StripsDrawer>> drawers;
+  for (const auto& placed : sheet.placed) {
+    const auto deck =
+        std::find_if(decks.begin(), decks.end(), [&](const auto& d) { return d.edge.deck == placed.index; });
+    drawers.push_back(std::make_unique<StripsDrawer>(sheet, placed, c.job.areas[placed.index], *deck));
+  }
+  for (auto& d : drawers) d->fill();
+  for (auto& d : drawers) d->drawWayOut();
+  // Decks of many strips find room for their numbers first.
+  std::stable_sort(drawers.begin(), drawers.end(),
+                   [](const auto& a, const auto& b) { return a->count() > b->count(); });
+  PlanOfStrips plan;
+  std::vector<StripsDrawer*> numbered;
+  for (auto& d : drawers) {
+    if (d->tell()) plan.told.push_back(d->deck());
+    else numbered.push_back(d.get());
+  }
+  std::vector<Rect> numbers;
+  bool isClear = true;
+  for (auto* d : numbered) isClear = d->number(numbers) && isClear;
+  if (!isClear && box.h < enough) return std::nullopt;
+  for (auto& d : drawers) d->name();
+  for (const auto& placed : sheet.placed)
+    drawEdges(sheet, placed, c.job.areas[placed.index], c.job.site.north);
+  if (c.job.site.north) drawNorth(sheet, *c.job.site.north, true);
+  sheet.notes.push_back(pen.language("strips.note", {{"scale", std::to_string(scale)}}));
+  writeNotes(sheet, box.w);
+  if (tooLarge()) return std::nullopt;
+  plan.items = std::move(sheet.items);
+  plan.size = sheet.bounds().size;
+  shift(plan.items, {-sheet.bounds().at.x, -sheet.bounds().at.y});
+  return plan;
+}
+
+/// The coats below the plan: the second of a deck is told there though the first is told on the plan.
+std::vector<ListedDeck> listOf(const std::vector<StripDeck>& decks, std::vector<std::size_t> told) {
+  std::vector<ListedDeck> list;
+  for (const auto& deck : decks) {
+    const auto found = std::find(told.begin(), told.end(), deck.edge.deck);
+    const bool isTold = found != told.end();
+    if (isTold) told.erase(found);
+    list.push_back({&deck, isTold});
+  }
+  return list;
 }
 
 }  // namespace
@@ -105,45 +198,32 @@ std::string altText(const model::JobInputs& c, const std::vector<StripDeck>& dec
 typeset::Drawing stripsPlan(const model::JobInputs& c, const std::vector<StripDeck>& decks, const Pen& pen,
                             Size box) {
   typeset::Drawing out;
+  if (decks.empty()) return out;
   out.alt = altText(c, decks, pen);
-  const auto isDrawn = [&](const auto& d) {
-    return model::outlineOf(c.job.areas[d.edge.deck].shape).has_value();
+  const auto drawn = drawnOf(c, decks);
+  const auto withList = [&](PlanOfStrips&& plan) {
+    const Dim from = plan.size.h + (plan.size.h > Dim{} ? Dim::mm(2) : Dim{});
+    const Dim list = putStripList(plan.items, listOf(decks, plan.told), pen, box.w, from);
+    out.items = std::move(plan.items);
+    out.size = {box.w, from + list};
+    return out.size.h <= box.h;
   };
-  if (std::none_of(decks.begin(), decks.end(), isDrawn)) return out;
-  constexpr std::int64_t largest = 72;  // a stair alone on a page would look like a poster
-  for (const std::int64_t scale : scalesOf(pen)) {
-    if (scale < largest) continue;
-    const auto onSite = [&](Dim d) {
-      return Length{base::mulDiv(d.raw, 1000 * scale, 36, base::Round::HalfUp)};
-    };
-    PlanSheet sheet(pen, scale, placedOf(c, decks, onSite(Dim::mm(14)), onSite(box.w - Dim::mm(14))));
-    const auto tooLarge = [&] { return sheet.bounds().size.w > box.w || sheet.bounds().size.h > box.h; };
-    if (tooLarge()) continue;
-    std::vector<std::unique_ptr<StripsDrawer>> drawers;
-    for (const auto& placed : sheet.placed) {
-      const auto deck = std::find_if(decks.begin(), decks.end(),
-                                     [&](const auto& d) { return d.edge.deck == placed.index; });
-      drawers.push_back(std::make_unique<StripsDrawer>(sheet, placed, c.job.areas[placed.index], *deck));
-    }
-    for (auto& d : drawers) d->fill();
-    for (auto& d : drawers) d->drawWayOut();
-    // Decks of many strips find room for their numbers first.
-    std::stable_sort(drawers.begin(), drawers.end(),
-                     [](const auto& a, const auto& b) { return a->count() > b->count(); });
-    std::vector<Rect> numbers;
-    for (auto& d : drawers) d->number(numbers);
-    for (auto& d : drawers) d->name();
-    std::string note;
-    for (const auto& deck : decks)
-      if (!deck.note.empty()) note += deck.note + " ";
-    sheet.notes.push_back(note + pen.language("strips.note", {{"scale", std::to_string(scale)}}));
-    writeNotes(sheet, box.w);
-    if (tooLarge()) continue;
-    out.size = sheet.bounds().size;
-    out.items = std::move(sheet.items);
-    shift(out.items, {-sheet.bounds().at.x, -sheet.bounds().at.y});
+  if (drawn.empty()) {
+    withList({});
     return out;
   }
+  constexpr std::int64_t largest = 72;    // a stair alone on a page would look like a poster
+  constexpr std::int64_t readable = 200;  // or half of what the page could show
+  std::int64_t widest = 0;                // the largest scale that the width of the page allows
+  for (const std::int64_t scale : scalesOf(pen)) {
+    if (scale < largest) continue;
+    if (widest == 0 && fitsWidth(c, drawn, box.w, scale)) widest = scale;
+    if (widest > 0 && scale > std::max(widest * 2, readable)) break;
+    auto plan = planAt(c, drawn, pen, box, scale);
+    if (plan && withList(std::move(*plan))) return out;
+  }
+  out.items.clear();
+  out.size = {};
   return out;
 }
 

@@ -4,6 +4,7 @@
 #include "input/content/texts.h"
 #include "input/read.h"
 #include "input/yaml/cursor.h"
+#include "input/yaml/overlay.h"
 #include "input/yaml/sorted.h"
 
 #include <algorithm>
@@ -129,20 +130,34 @@ const Field& groupOf(const Flat& flat, std::string key) {
   }
 }
 
-void checkKeys(const Flat& flat, const std::map<std::string, std::string>& wanted) {
+/// What is missing is the firm's to say where it has a folder: it has brought what is not translated.
+void tellMissing(const Flat& flat, const std::string& key, const std::string& text) {
+  const Field& group = groupOf(flat, key);
+  const auto& source = group.source();
+  const std::string hint = "in English: " + text;
+  if (source.overlay.empty()) group.error(inQuotes(key) + " is missing", hint);
+  else source.messages.error({source.overlay}, group.path(), inQuotes(key) + " is missing", hint);
+}
+
+/// Each wanted text is there, and no other. A firm's folder may have taken the place of what a shipped file
+/// translates: no mistake of anybody's.
+void checkKeys(const Flat& flat, const std::map<std::string, std::string>& wanted, bool isWhole) {
   std::vector<std::string> names;
   for (const auto& [key, text] : wanted) {
     names.push_back(key);
-    if (!flat.phrases.contains(key) && !flat.groups.contains(key))
-      groupOf(flat, key).error(inQuotes(key) + " is missing", "in English: " + text);
+    if (isWhole && !flat.phrases.contains(key) && !flat.groups.contains(key)) tellMissing(flat, key, text);
   }
   for (const auto& [key, f] : flat.phrases) {
-    if (wanted.contains(key)) continue;
+    const bool isShipped = !f.source().overlay.empty() && !f.isOverlay();
+    if (wanted.contains(key) || isShipped) continue;
     const std::string near = base::nearest(key, names);
     f.error("there is no such text to translate" + base::didYouMean(near),
             "take it out, or name it as content/languages/en.yaml does");
   }
 }
+
+/// 'en-US' says what differs from 'en'.
+bool isRegional(const std::string& id) { return id.find('-') != std::string::npos; }
 
 void readWords(const Field& f, Language& language, const Language* english) {
   Flat flat;
@@ -152,7 +167,7 @@ void readWords(const Field& f, Language& language, const Language* english) {
   if (english == nullptr) return;
   std::map<std::string, std::string> wanted;
   for (const auto& [key, phrase] : english->words) wanted[key] = phrase.forms.rbegin()->second;
-  checkKeys(flat, wanted);
+  checkKeys(flat, wanted, !isRegional(language.id));
   for (const auto& [key, phrase] : english->words) {
     const auto found = flat.phrases.find(key);
     if (found != flat.phrases.end()) checkPlaces(found->second, language.words.at(key), phrase);
@@ -165,7 +180,7 @@ void readTexts(const Field& f, Language& language, const model::Content& content
   flatten(f, "", flat);
   std::map<std::string, std::string> wanted;
   forEachText(content, [&](const std::string& path, const std::string& text) { wanted[path] = text; });
-  checkKeys(flat, wanted);
+  checkKeys(flat, wanted, !isRegional(language.id));
   for (const auto& [path, field] : flat.phrases) {
     language.content[path] = phraseText(field);
     const auto english = wanted.find(path);
@@ -179,26 +194,21 @@ void readTexts(const Field& f, Language& language, const model::Content& content
 }  // namespace
 
 base::Language readLanguage(const std::string& file, const std::string& id, const Language* english,
-                            const model::Content& content, base::Diagnostics& out) {
-  Language language;
+                            const model::Content& content, base::Diagnostics& out, const std::string& own) {
+  Language language = english != nullptr && isRegional(id) ? *english : Language{};
   language.id = id;
-  const std::optional<std::string> bytes = readFile(file);
-  if (!bytes) {
-    out.error({file, 0, 0}, "", "the file cannot be read: " + whyUnreadable(file),
-              "each language is a file in content/languages");
-    return language;
-  }
   base::Diagnostics messages;
-  if (const std::optional<Node> root = parseTree(*bytes, file, messages)) {
-    const Source source{file, messages};
+  if (const std::optional<Node> root = readLayered(file, isThere(own) ? own : "", messages)) {
+    const Source source{file, messages, false, own};
     Record r(Field(source, &*root, "", root->mark));
     language.name = text(r.must("name", "Español"));
     language.plural = choice(r.must("plural", "one other"), ruleWords, "rule of plurals", language.plural);
     if (const Field f = r.must("words", "{languages: {en: English}}"); f.isGiven())
       readWords(f, language, english);
     // The content is written in English.
-    if (english != nullptr) {
-      if (const Field f = r.must("content", "{}"); f.isGiven()) readTexts(f, language, content);
+    if (english != nullptr && english->id != id) {
+      const Field f = isRegional(id) ? r.may("content") : r.must("content", "{}");
+      if (f.isGiven()) readTexts(f, language, content);
     }
     r.finish();
   }

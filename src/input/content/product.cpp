@@ -16,6 +16,8 @@ constexpr const char* timesExample =
     "{touch_dry: 6 h, recoat: {min: 12 h, ideal: [12 h, 24 h], max: 72 h}, walk: 24 h, furniture: 72 h, "
     "rugs: 14 d, first_wash: 28 d, maintenance: 12 months}";
 
+constexpr Share usualOpenedLoss = Share::whole(10);  // common practice
+
 std::vector<model::Tin> readTins(const Field& f, int digits) {
   std::vector<model::Tin> tins;
   for (const Field& item : f.items()) {
@@ -213,6 +215,7 @@ model::Product readProduct(Record& r, const std::map<std::string, model::Region>
                          {Share::whole(100), Share::whole(300), "from 100 % to 300 %"}, Share::whole(100));
     use.finish();
   }
+  p.openedLoss = quantity(r.may("opened_loss"), parseShare, toWhole, usualOpenedLoss);
   p.times = readTimes(r.must("times", timesExample));
   p.limits =
       readLimits(r.must("limits", "{air: [8 C, 32 C], surface: 40 C, humidity: 85 %, moisture: 16 %}"));

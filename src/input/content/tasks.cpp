@@ -16,18 +16,17 @@ constexpr const char* timberExample =
     "uptake: {new: tight, weathered: open, sanded: medium, oiled: tight, film: tight}}}";
 constexpr const char* taskExample = "[{id: wash, name: wash, per: surface, rate: 30 m2/h, wears: [gloves]}]";
 
-std::map<model::State, base::Share> readTimes(const Field& f) {
-  std::map<model::State, base::Share> times;
-  if (!f.isGiven()) return times;
+/// A share for each state of the boards.
+std::map<model::State, base::Share> readByState(const Field& f, const Limits<base::Share>& limits) {
+  std::map<model::State, base::Share> shares;
+  if (!f.isGiven()) return shares;
   Record r(f);
   for (const auto& word : stateWords) {
     if (const Field share = r.may(word.name); share.isGiven())
-      times[word.value] = quantity(share, parseShare,
-                                   {base::Share::whole(10), base::Share::whole(1000), "from 10 % to 1000 %"},
-                                   base::Share::whole(100));
+      shares[word.value] = quantity(share, parseShare, limits, base::Share::whole(100));
   }
   r.finish();
-  return times;
+  return shares;
 }
 
 std::vector<model::ConsumableUse> readUses(const Field& f,
@@ -112,7 +111,16 @@ model::Task readTask(const Field& f, const std::map<std::string, model::Consumab
   t.isWiping = each == Each::WipedCoat;
   t.isForLateCoat = each == Each::LateCoat;
   readRates(r, t);
-  t.timeByState = readTimes(r.may("time"));
+  t.timeByState =
+      readByState(r.may("time"), {base::Share::whole(10), base::Share::whole(1000), "from 10 % to 1000 %"});
+  const Field raised = r.may("raised");
+  t.raisedByState = readByState(raised, {base::Share{}, base::Share::whole(100), "from 0 % to 100 %"});
+  if (raised.isGiven() && t.measure != model::Measure::Fixings)
+    raised.error("only a task per fixings has a share of raised ones", "leave it out, or write per: fixings");
+  if (const Field check = r.may("check"); check.isGiven()) {
+    if (t.measure == model::Measure::Fixings) t.checkedPerHour = taskRate(check, t.measure);
+    else check.error("only a task per fixings looks them over", "leave it out, or write per: fixings");
+  }
   t.soilsWetCoats = yesNo(r.may("soils_wet_coats"), false);
   t.dryAfter = quantity(r.may("dry"), parseTime, anyTime);
   t.uses = readUses(r.may("uses"), consumables);
@@ -162,7 +170,9 @@ std::map<std::string, model::Consumable> readConsumables(Record& r,
     consumable.id = id;
     consumable.name = text(c.must("name", "deck cleaner"));
     consumable.unit = text(c.must("unit", "L"));
+    consumable.isLiquid = consumable.unit == "L";
     consumable.boughtWhole = yesNo(c.may("whole"), true);
+    if (const Field fixing = c.may("fixings"); fixing.isGiven()) consumable.fixing = text(fixing);
     consumable.soaksOil = yesNo(c.may("oily"), false);
     if (const Field sds = c.may("sds"); sds.isGiven()) consumable.sds = readSafetyData(sds, labels);
     if (const Field price = c.must("price", "{nz: 14.50}"); price.isGiven()) {

@@ -3,6 +3,7 @@
 #include "input/content/content_parts.h"
 #include "input/job/job_parts.h"
 #include "input/read.h"
+#include "input/yaml/edit.h"
 #include "input/yaml/sorted.h"
 #include "input/yaml/words.h"
 #include "model/lookup.h"
@@ -20,17 +21,6 @@ bool isFolderName(const std::string& s) {
     if (!base::isLetter(c) && !base::isDigit(c) && c != '.' && c != '_' && c != '-') return false;
   }
   return true;
-}
-
-/// A word of a job that readJob may find mistakes in, which it reports.
-std::string wordOf(const std::string& key, const std::string& text, const std::string& file) {
-  base::Diagnostics ignored;
-  const std::optional<Node> root = parseTree(text, file, ignored);
-  if (!root || root->kind != Node::Kind::Map) return {};
-  for (const Entry& e : root->entries) {
-    if (e.key == key && e.value.kind == Node::Kind::Word) return e.value.word;
-  }
-  return {};
 }
 
 std::string readRef(const Field& f) {
@@ -89,7 +79,8 @@ std::vector<int> readSanding(const Field& f, const Field& work, const std::vecto
   return grits;
 }
 
-constexpr const char* newProduct = "each is a file in content/products";
+constexpr const char* newProduct =
+    "each is a file in content/products, or in 'products' of the firm's folder";
 
 /// A size that the product is not sold in is hardly meant.
 void warnOfSize(const Field& f, const model::StockTin& tin, const std::string& region,
@@ -266,7 +257,8 @@ model::Job readJob(const std::string& bytes, const std::string& file, const mode
   job.revision = whole(r.may("revision"), {0, 999, "from 0 to 999"}, 0);
   job.quoted = date(r.must("quoted", "2027-03-02"));
   job.validDays = whole(r.may("valid_days"), {1, 365, "from 1 to 365", 5, 120, "from 5 to 120"}, 30);
-  if (const Field f = r.must("customer", "{name: A. Customer}"); f.isGiven()) job.customer = readCustomer(f);
+  if (const Field f = r.must("customer", "{name: A. Customer}"); f.isGiven())
+    job.customer = readCustomer(f, content);
   if (const Field f = r.must("site", "{region: nz, timezone: Pacific/Auckland}"); f.isGiven())
     job.site = readSite(f, content);
   const auto region = content.regions.find(job.site.region);
@@ -281,7 +273,10 @@ model::Job readJob(const std::string& bytes, const std::string& file, const mode
     start.warn(
         "the work starts more than a year after " + base::isoDate(job.quoted) + ", the date of the quote",
         "check both dates");
-  job.brandFile = pathBeside(r.must("brand", "brands/demo.yaml"), file);
+  job.firmFolder = pathBeside(r.may("firm"), file);
+  if (const Field f = r.may("brand"); f.isGiven())
+    f.error("'brand' is now 'firm', a folder",
+            "put this file into it as 'firm.yaml', with its logo, and write firm: FOLDER");
   const Field product = r.must("product", "tern-oil");
   job.product = knownId(product, content.products, "product", newProduct);
   checkProduct(product, job, content);
@@ -319,6 +314,7 @@ model::Job readJob(const std::string& bytes, const std::string& file, const mode
   const auto oil = content.products.find(job.product);
   job.done = readDone(r.may("done"), job, oil == content.products.end() ? nullptr : &oil->second);
   job.left = readLeft(r.may("left"), job, content);
+  job.invoices = readInvoices(r.may("invoices"), job);
   if (const Field f = r.may("title"); f.isGiven()) job.title = text(f);
   if (const Field f = r.may("office_note"); f.isGiven()) job.officeNote = text(f);
   if (const Field f = r.may("languages"); f.isGiven()) job.languages = readLanguages(f, content);
@@ -336,28 +332,33 @@ std::string pathBeside(const Field& f, const std::string& file) {
   return name.empty() ? name : besideFile(file, name);
 }
 
-std::string refOf(const std::string& text, const std::string& file) { return wordOf("ref", text, file); }
-
-std::string brandFile(const std::string& text, const std::string& file) {
-  const std::string name = wordOf("brand", text, file);
-  return name.empty() ? name : besideFile(file, name);
-}
-
-std::optional<model::Rates> ratesFor(const std::string& text, const std::string& file, const model::Job& job,
-                                     const model::Brand& brand, base::Diagnostics& messages) {
-  const auto found = brand.rates.find(job.site.region);
-  if (found != brand.rates.end()) return found->second;
+JobHead headOf(const std::string& text, const std::string& file) {
+  JobHead head;
   base::Diagnostics ignored;
   const std::optional<Node> root = parseTree(text, file, ignored);
-  base::SourcePos pos{file, 0, 0};
-  if (root) {
-    for (const Entry& e : root->entries) {
-      if (e.key == "brand") pos = {file, e.value.mark.line, e.value.mark.column};
+  if (!root || root->kind != Node::Kind::Map) return head;
+  const std::pair<const char*, std::string*> parts[] = {
+      {"ref", &head.ref}, {"after", &head.after}, {"quoted", &head.quoted}, {"firm", &head.firm}};
+  for (const Entry& e : root->entries) {
+    for (const auto& [key, into] : parts) {
+      if (e.key == key && e.value.kind == Node::Kind::Word && into->empty()) *into = e.value.word;
     }
   }
-  messages.error(pos, "brand", inQuotes(brand.name) + " has no rates for region '" + job.site.region + "'",
-                 "add them to the brand's file, under rates: " + job.site.region);
-  return {};
+  if (!head.firm.empty()) head.firm = besideFile(file, head.firm);
+  return head;
+}
+
+// Thousands of jobs are not read twice for it: most name none, or say it on a plain line of its own.
+std::string firmFolder(const std::string& text, const std::string& file) {
+  if (text.find("firm") == std::string::npos) return {};
+  const std::string line = "\nfirm: ";
+  if (const auto at = text.find(line); at != std::string::npos && text.front() != '{') {
+    const auto from = at + line.size();
+    const auto name = text.substr(from, text.find_first_of("\r\n", from) - from);
+    const bool isOnly = text.find(line, from) == std::string::npos;
+    if (isOnly && plainOrQuoted(name) == name) return besideFile(file, name);
+  }
+  return headOf(text, file).firm;
 }
 
 }  // namespace input

@@ -152,6 +152,8 @@ model::Fixings readFixings(const Field& f) {
   model::Fixings x;
   x.kind = text(r.must("kind", "screws"));
   x.perCrossing = whole(r.may("per_crossing"), {1, 10, "from 1 to 10", 1, 4, "from 1 to 4"}, x.perCrossing);
+  if (const Field raised = r.may("raised"); raised.isGiven())
+    x.raised = quantity(raised, parseShare, {base::Share{}, base::Share::whole(100), "from 0 % to 100 %"});
   r.finish();
   return x;
 }

@@ -2,6 +2,7 @@
 
 #include "base/letters.h"
 #include "base/nearest.h"
+#include "input/content/customers.h"
 #include "input/yaml/words.h"
 
 #include <algorithm>
@@ -9,16 +10,6 @@
 
 namespace input {
 namespace {
-
-/// One @ with something on both sides, a point in the right part, no spaces.
-bool isEmail(const std::string& s) {
-  const std::size_t at = s.find('@');
-  if (at == 0 || at == std::string::npos || s.find('@', at + 1) != std::string::npos) return false;
-  const std::string place = s.substr(at + 1);
-  const std::size_t point = place.find('.');
-  return s.find_first_of(" ,;<>") == std::string::npos && point != std::string::npos && point > 0 &&
-         place.back() != '.';
-}
 
 std::string readState(const Field& f, const model::Region& region) {
   if (!region.states.empty()) return knownId(f, region.states, "state");
@@ -92,16 +83,24 @@ void readWorkedHolidays(const Field& f, const model::Region* region, model::Crew
 
 }  // namespace
 
-model::Customer readCustomer(const Field& f) {
+model::Customer readCustomer(const Field& f, const model::Content& content) {
+  const auto named = [&](const Field& name) {
+    const auto* found = knownCustomer(name, content.customers);
+    return found == nullptr ? model::Customer{} : found->customer;
+  };
+  if (f.is(Node::Kind::Word)) return named(f);
   Record r(f);
-  model::Customer c;
-  c.name = text(r.must("name", "A. Customer"));
-  c.address = texts(r.may("address"));
+  const Field known = r.may("known");
+  model::Customer c = known.isGiven() ? named(known) : model::Customer{};
+  if (const Field name = known.isGiven() ? r.may("name") : r.must("name", "A. Customer"); name.isGiven())
+    c.name = text(name);
+  if (const Field address = r.may("address"); address.isGiven()) c.address = texts(address);
   readText(r, "phone", c.phone);
-  const Field email = r.may("email");
-  if (email.isGiven()) c.email = text(email);
-  if (!c.email.empty() && !isEmail(c.email))
-    email.error(inQuotes(c.email) + " is not an e-mail address", "write it like name@place.example");
+  if (const Field email = r.may("email"); email.isGiven()) {
+    c.email = text(email);
+    if (!c.email.empty() && !isEmail(c.email))
+      email.error(inQuotes(c.email) + " is not an e-mail address", "write it like name@place.example");
+  }
   c.isUninvited = yesNo(r.may("uninvited"), false);
   r.finish();
   return c;
@@ -260,6 +259,7 @@ model::Pricing readPricing(const Field& f, const model::Region* region) {
     model::Option option;
     option.text = text(o.must("text", "Handrail sanded and oiled"));
     option.price = money(o.must("price", "480.00"), digits);
+    option.isTaken = yesNo(o.may("taken"), false);
     o.finish();
     p.options.push_back(std::move(option));
   }
@@ -274,6 +274,26 @@ model::Pricing readPricing(const Field& f, const model::Region* region) {
     p.show = choice(show, priceShowWords, "way to show the price", model::PriceShow::Areas);
   r.finish();
   return p;
+}
+
+std::vector<base::Date> readInvoices(const Field& f, const model::Job& job) {
+  std::vector<base::Date> days;
+  for (const Field& item : f.items()) {
+    const base::Date day = date(item), before = days.empty() ? job.quoted : days.back();
+    if (day < before && day != base::Date{})
+      item.error("the invoice goes out before " + base::isoDate(before) + ", the date of the " +
+                     (days.empty() ? "quote" : "one before it"),
+                 "check both dates");
+    days.push_back(day);
+  }
+  base::Share asked = job.price.deposit;
+  std::size_t stages = job.price.stages.size() + (asked.isZero() ? 0 : 1);
+  for (const auto& stage : job.price.stages) asked += stage.share;
+  if (asked < base::Share::whole(100)) ++stages;
+  if (days.size() > stages)
+    f.error(std::to_string(days.size()) + " invoices for a price that is paid in " + std::to_string(stages),
+            "name a stage for each under 'price.stages', or take days out");
+  return days;
 }
 
 }  // namespace input

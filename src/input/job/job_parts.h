@@ -6,7 +6,9 @@
 
 namespace input {
 
-model::Customer readCustomer(const Field& f);
+/// Its own keys, or one of the firm's book: 'customer: thorley', 'customer: {known: thorley, uninvited:
+/// true}'.
+model::Customer readCustomer(const Field& f, const model::Content& content);
 model::Site readSite(const Field& f, const model::Content& content);
 /// The region tells the names of its holidays; null where it is not known.
 model::Crew readCrew(const Field& f, const model::Region* region);
@@ -20,6 +22,9 @@ std::vector<model::Deck> readDecks(const Field& f, const model::Content& content
 /// 'product': the job's, where it is known.
 std::vector<model::DoneCoat> readDone(const Field& f, const model::Job& job, const model::Product* product);
 std::vector<model::StockTin> readLeft(const Field& f, const model::Job& job, const model::Content& content);
+
+/// Days of invoices, at most one for each stage of the price, which is read before.
+std::vector<base::Date> readInvoices(const Field& f, const model::Job& job);
 
 /// Tells what does not fit together in a job that is read, or is likely forgotten.
 void checkWhole(const model::Job& job, const model::Content& content, base::Diagnostics& messages);

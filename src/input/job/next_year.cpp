@@ -8,21 +8,6 @@
 namespace input {
 namespace {
 
-/// In double quotes where the words would mean something else to YAML.
-std::string plainOrQuoted(const std::string& words) {
-  const bool isPlain =
-      words.find_first_not_of("ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789/._- ") ==
-      std::string::npos;
-  if (isPlain && !words.empty() && words.front() != ' ' && words.front() != '-' && words.back() != ' ')
-    return words;
-  std::string quoted = "\"";
-  for (const char c : words) {
-    if (c == '"' || c == '\\') quoted += '\\';
-    quoted += c;
-  }
-  return quoted + "\"";
-}
-
 /// The entry's key is one of these.
 bool isOneOf(const Entry& e, const std::vector<std::string>& keys) {
   return std::find(keys.begin(), keys.end(), e.key) != keys.end();
@@ -90,7 +75,10 @@ struct Rewriter {
 
   /// Paths in the file begin at its folder.
   void paths() {
-    if (!next.brand.empty()) setTop("brand", plainOrQuoted(next.brand));
+    const Entry* firm = Editor::find(root, "firm");
+    if (firm == nullptr && !next.firm.empty())
+      editor.insertAfter(root, *Editor::find(root, "start"), "firm: " + plainOrQuoted(next.firm), "");
+    else if (!next.firm.empty()) editor.setWord(firm->value, plainOrQuoted(next.firm));
     if (!next.spreadingRates.empty()) setTop("spreading_rates", plainOrQuoted(next.spreadingRates));
   }
 
@@ -129,7 +117,7 @@ struct Rewriter {
   /// What of the price goes or becomes a comment. When it is all, the whole price does.
   void top() {
     std::vector<std::string> promised = {"title", "included", "excluded", "before_we_come"};
-    std::vector<std::string> gone = {"revision", "sanding", "in_stock", "batches"};
+    std::vector<std::string> gone = {"revision", "sanding", "in_stock", "batches", "invoices"};
     // A forecast is of its days; the usual weather of a month comes again.
     if (const Entry* weather = Editor::find(root, "weather");
         weather != nullptr && weather->value.kind == Node::Kind::Word)

@@ -19,9 +19,9 @@ struct NextYear {
   std::string ref, after;
   base::Date quoted{}, start{};
   // Paths from the new file; empty = as they are.
-  std::string brand, spreadingRates, schema;  // the last for the editor's line
-  std::vector<Area> areas;                    // one for each of the job's
-  std::vector<std::string> about;             // comments at the top
+  std::string firm, spreadingRates, schema;  // the last for the editor's line
+  std::vector<Area> areas;                   // one for each of the job's
+  std::vector<std::string> about;            // comments at the top
 };
 
 struct NextYearsJob {

@@ -1,4 +1,4 @@
-// Colours of themes and brands, and whether text in them can be read.
+// Colours of themes and firms, and whether text in them can be read.
 #pragma once
 
 #include "input/yaml/cursor.h"
@@ -26,7 +26,7 @@ model::Colour colour(const Field& f);
 /// All colours a theme has, and no other. Where there are some already, of the theme it extends, only those
 /// it replaces.
 void readThemeColours(const Field& f, std::map<std::string, model::Colour>& colours);
-/// Those that replace the theme's: a brand's, or for the crew's papers.
+/// Those that replace the theme's: a firm's, or for the crew's papers.
 std::map<std::string, model::Colour> readOwnColours(const Field& f);
 
 }  // namespace input

@@ -1,4 +1,4 @@
-// The font files a theme or a brand names, by file or by family.
+// The font files a theme or a firm names, by file or by family.
 #pragma once
 
 #include "input/yaml/cursor.h"

@@ -13,7 +13,8 @@ constexpr Word<model::Reader> readerWords[] = {
     {"customer", model::Reader::Customer}, {"crew", model::Reader::Crew}, {"office", model::Reader::Office}};
 constexpr Word<bool> tableWords[] = {{"small", true}, {"normal", false}};
 constexpr Word<bool> readingWords[] = {{"large", true}, {"normal", false}};
-constexpr Word<bool> needWords[] = {{"coats", true}};
+constexpr Word<model::DocumentNeeds> needWords[] = {{"coats", model::DocumentNeeds::Coats},
+                                                    {"invoices", model::DocumentNeeds::Invoices}};
 constexpr Limits<int> pageCounts = {1, 99, "from 1 to 99"};
 
 model::DocumentKind readKind(Record& r) {
@@ -29,7 +30,7 @@ model::DocumentKind readKind(Record& r) {
     kind.hasSmallTables = choice(f, tableWords, "size", false);
   if (const Field f = r.may("reading"); f.isGiven())
     kind.hasLargeReading = choice(f, readingWords, "size", false);
-  if (const Field f = r.may("needs"); f.isGiven()) kind.needsCoats = choice(f, needWords, "need", false);
+  if (const Field f = r.may("needs"); f.isGiven()) kind.needs = choice(f, needWords, "need", kind.needs);
   return kind;
 }
 

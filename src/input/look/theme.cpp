@@ -284,18 +284,17 @@ model::Theme readTheme(const std::string& file, Chain& chain, base::Diagnostics&
   return t;
 }
 
-/// Where a brand's file sets a colour; only the file where it cannot be read again.
-base::SourcePos placeOfColour(const std::string& key, const std::string& brandFile) {
+/// Where the firm's file sets a colour; only the file where it cannot be read again.
+base::SourcePos placeOfColour(const std::string& key, const std::string& firmFile) {
   base::Diagnostics ignored;
-  if (const auto text = readFile(brandFile)) {
-    if (const auto root = parseTree(*text, brandFile, ignored)) {
-      const Source source{brandFile, ignored};
-      Record brand(Field(source, &*root, "", root->mark));
-      if (const Field colours = brand.may("colours"); colours.isGiven())
-        return Record(colours).may(key).pos();
+  if (const auto text = readFile(firmFile)) {
+    if (const auto root = parseTree(*text, firmFile, ignored)) {
+      const Source source{firmFile, ignored};
+      Record firm(Field(source, &*root, "", root->mark));
+      if (const Field colours = firm.may("colours"); colours.isGiven()) return Record(colours).may(key).pos();
     }
   }
-  return {brandFile, 0, 0};
+  return {firmFile, 0, 0};
 }
 
 }  // namespace
@@ -306,20 +305,20 @@ model::Theme readTheme(const std::string& file, base::Diagnostics& messages,
   return readTheme(file, chain, messages);
 }
 
-void applyBrand(model::Theme& theme, const model::Brand& brand, const std::string& brandFile,
-                base::Diagnostics& messages) {
-  for (const auto& [name, value] : brand.colours) theme.colours[name] = value;
-  for (const auto& [role, named] : brand.fonts) {
+void applyFirm(model::Theme& theme, const model::Firm& firm, const std::string& firmFile,
+               base::Diagnostics& messages) {
+  for (const auto& [name, value] : firm.colours) theme.colours[name] = value;
+  for (const auto& [role, named] : firm.fonts) {
     theme.faces[role] = named.file;
     theme.named[named.file] = named;
   }
   for (const char* name : textColours) {
-    // Where the brand gives both, reading it has compared them.
-    if (brand.colours.contains(name) == brand.colours.contains("tint")) continue;
+    // Where the firm gives both, reading it has compared them.
+    if (firm.colours.contains(name) == firm.colours.contains("tint")) continue;
     const std::string mistake = contrastMistake(theme.colours, name, "tint");
     if (!mistake.empty()) {
-      const std::string key = brand.colours.contains(name) ? name : "tint";
-      messages.error(placeOfColour(key, brandFile), "colours." + key,
+      const std::string key = firm.colours.contains(name) ? name : "tint";
+      messages.error(placeOfColour(key, firmFile), "colours." + key,
                      key == name ? mistake : inQuotes(name) + " cannot be read on it: " + mistake,
                      key == name ? contrastHint(theme.colours, name) : "take a tint nearer to white");
     }

@@ -16,7 +16,8 @@ namespace input {
 struct Source {
   std::string file;
   base::Diagnostics& messages;
-  bool isUs = false;  // a number without its unit is likely in feet or inches
+  bool isUs = false;         // a number without its unit is likely in feet or inches
+  std::string overlay = {};  // the file laid over it; empty = none
 };
 
 /// A value in the tree, or the place where one could be.
@@ -31,7 +32,10 @@ class Field {
   const Node* node() const { return node_; }
   const std::string& path() const { return path_; }
   const Source& source() const { return *source_; }
-  base::SourcePos pos() const { return {source_->file, mark_.line, mark_.column}; }
+  base::SourcePos pos() const {
+    return {mark_.isOverlay ? source_->overlay : source_->file, mark_.line, mark_.column};
+  }
+  bool isOverlay() const { return mark_.isOverlay; }
 
   void error(std::string message, std::string hint) const {
     source_->messages.error(pos(), path_, std::move(message), std::move(hint));

@@ -27,6 +27,20 @@ bool isComment(const std::string& text, std::size_t at) {
 
 }  // namespace
 
+std::string plainOrQuoted(const std::string& words) {
+  const bool isPlain =
+      words.find_first_not_of("ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789/._- ") ==
+      std::string::npos;
+  if (isPlain && !words.empty() && words.front() != ' ' && words.front() != '-' && words.back() != ' ')
+    return words;
+  std::string quoted = "\"";
+  for (const char c : words) {
+    if (c == '"' || c == '\\') quoted += '\\';
+    quoted += c;
+  }
+  return quoted + "\"";
+}
+
 Editor::Editor(const std::string& text, const Node&) : text_(text) {
   lines_.push_back(0);
   for (std::size_t i = 0; i < text_.size(); ++i) {

@@ -5,6 +5,9 @@
 
 namespace input {
 
+/// In double quotes where the words would mean something else to YAML.
+std::string plainOrQuoted(const std::string& words);
+
 class Editor {
  public:
   /// The text must have been read as this tree.

@@ -8,6 +8,7 @@ namespace input {
 
 struct Mark {
   int line = 0, column = 0;  // both from 1; columns count letters
+  bool isOverlay = false;    // in the file that is laid over the first
 };
 
 struct Entry;

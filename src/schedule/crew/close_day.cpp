@@ -15,8 +15,11 @@ bool takesPart(const model::Duty& duty, std::size_t person) {
 
 class DayOfCrew {
  public:
-  DayOfCrew(DayPlan day, const Calendar& calendar, int people)
-      : day_(std::move(day)), calendar_(calendar), people_(static_cast<std::size_t>(people)) {}
+  DayOfCrew(DayPlan day, const Calendar& calendar, int people, int wipeWait)
+      : day_(std::move(day)),
+        calendar_(calendar),
+        people_(static_cast<std::size_t>(people)),
+        wipeWait_(wipeWait) {}
 
   /// Those who are free while the last strips soak in pack down for all, but for pads and rags. Returns
   /// whether they can.
@@ -52,34 +55,46 @@ class DayOfCrew {
     return false;
   }
 
+  bool isLong() const { return calendar_.rest() > 0 && day_.home - day_.arrive > longestSpell; }
+
+  /// On a long day everyone rests while they wait; whoever would only have to wipe a little later does so.
+  void giveRests() {
+    if (!isLong()) return;
+    for (std::size_t person = 0; person < people_; ++person) {
+      if (hasRest(person)) continue;
+      for (const auto& gap : gaps(person, morning(), day_.home - calendar_.evening())) {
+        const int missing = calendar_.rest() - (gap.until - gap.from);
+        if (missing > 0 && !wipeLater(person, gap.until, missing)) continue;
+        day_.duties.push_back(duty(What::Rest, gap.from, gap.from + calendar_.rest(), person));
+        break;
+      }
+    }
+  }
+
   /// A long day ends later if someone has no other time to rest.
   void makeRoomForRest() {
     const int rest = calendar_.rest();
     const int latest = calendar_.day().until + calendar_.evening() - rest;
-    if (rest == 0 || day_.home - day_.arrive <= longestSpell || day_.home > latest) return;
-    for (std::size_t person = 0; person < people_; ++person) {
-      const auto free = gaps(person, morning(), day_.home);
-      const bool canRest = std::any_of(free.begin(), free.end(),
-                                       [&](const Span& gap) { return gap.until - gap.from >= rest; });
-      if (hasRest(person) || canRest) continue;
-      day_.home += rest;
-      return;
-    }
+    if (!lacksRest() || day_.home > latest) return;
+    day_.home += rest;
+    giveRests();
   }
 
-  /// Everyone rests once in a wait that is long enough.
+  /// Whether someone works a long day without a rest.
+  bool lacksRest() const {
+    if (!isLong()) return false;
+    for (std::size_t person = 0; person < people_; ++person) {
+      if (!hasRest(person)) return true;
+    }
+    return false;
+  }
+
+  /// Everyone waits when there is nothing to do.
   DayPlan told() {
     std::vector<model::Duty> idle;
     for (std::size_t person = 0; person < people_; ++person) {
-      bool hasRested = calendar_.rest() == 0 || hasRest(person);
-      for (auto gap : gaps(person, morning(), day_.home)) {
-        if (!hasRested && gap.until - gap.from >= calendar_.rest()) {
-          idle.push_back(duty(What::Rest, gap.from, gap.from + calendar_.rest(), person));
-          gap.from += calendar_.rest();
-          hasRested = true;
-        }
-        if (gap.until > gap.from) idle.push_back(duty(What::Wait, gap.from, gap.until, person));
-      }
+      for (const auto& gap : gaps(person, morning(), day_.home))
+        idle.push_back(duty(What::Wait, gap.from, gap.until, person));
     }
     day_.duties.insert(day_.duties.end(), idle.begin(), idle.end());
     std::stable_sort(day_.duties.begin(), day_.duties.end(),
@@ -91,6 +106,36 @@ class DayOfCrew {
 
  private:
   int morning() const { return day_.arrive + calendar_.morning(); }
+
+  /// Moves what a person wipes alone from a minute on, if it is not sticky by then and nothing comes after
+  /// it.
+  bool wipeLater(std::size_t person, int from, int minutes) {
+    const auto isIt = [&](const Slot& slot) {
+      return slot.start == from && slot.who == std::vector<std::size_t>{person} &&
+             slot.from.on != model::Stand::On::Strip;
+    };
+    const auto first = std::find_if(day_.strips.begin(), day_.strips.end(),
+                                    [&](const auto& strip) { return strip.wipe && isIt(*strip.wipe); });
+    if (first == day_.strips.end() || from + minutes > first->lay.end + 2 * wipeWait_) return false;
+    const Slot was = *first->wipe;
+    if (was.end + minutes > day_.home - calendar_.evening()) return false;
+    for (const auto& d : day_.duties) {
+      const auto& shift = d.shift;
+      if (takesPart(d, person) && shift.start.minutes >= was.end && shift.start.minutes < was.end + minutes)
+        return false;
+    }
+    for (auto& d : day_.duties) {
+      if (d.shift.who != was.who || d.shift.start.minutes != from) continue;
+      d.shift.start.minutes += minutes;
+      d.shift.end.minutes += minutes;
+    }
+    for (auto& strip : day_.strips) {
+      if (strip.wipe != was) continue;
+      strip.wipe->start += minutes;
+      strip.wipe->end += minutes;
+    }
+    return true;
+  }
 
   bool hasRest(std::size_t person) const {
     return std::any_of(day_.duties.begin(), day_.duties.end(), [&](const model::Duty& duty) {
@@ -124,21 +169,18 @@ class DayOfCrew {
   DayPlan day_;
   const Calendar& calendar_;
   std::size_t people_;
+  int wipeWait_;
 };
 
 }  // namespace
 
-void closeDay(DayPlan& day, const Calendar& calendar, int people) {
-  DayOfCrew late(day, calendar, people), early = late;
+void closeDay(DayPlan& day, const Calendar& calendar, int people, int wipeWait) {
+  DayOfCrew late(day, calendar, people, wipeWait);
+  late.giveRests();
+  DayOfCrew early = late;
   late.makeRoomForRest();
-  if (early.packEarly()) {
-    early.makeRoomForRest();
-    if (early.home() < late.home()) {
-      day = early.told();
-      return;
-    }
-  }
-  day = late.told();
+  const bool isSooner = early.packEarly() && !early.lacksRest() && early.home() < late.home();
+  day = isSooner ? early.told() : late.told();
 }
 
 }  // namespace schedule

@@ -4,7 +4,6 @@
 #include "schedule/weather/zone.h"
 
 #include <algorithm>
-#include <numeric>
 
 namespace schedule {
 namespace {
@@ -14,11 +13,6 @@ using std::chrono::days;
 
 constexpr int mostWorkdays = 40;            // from the first coat of a stage to its last
 constexpr int longestSameDayWait = 6 * 60;  // minutes between two coats of a day
-
-int sum(const std::vector<Piece>& pieces) {
-  return std::accumulate(pieces.begin(), pieces.end(), 0,
-                         [](int n, const Piece& p) { return n + p.minutes; });
-}
 
 bool hasRested(const DayPlan& day) {
   return std::any_of(day.duties.begin(), day.duties.end(),
@@ -202,7 +196,8 @@ std::optional<CoatDays::Round> CoatDays::attempt(const Schedule& schedule, base:
     round.before.insert(round.before.end(), item.work().before.begin(), item.work().before.end());
   const auto dusty = dustFrom(round, schedule, day, from);
   if (!dusty) return {};
-  const int before = sum(round.before);
+  round.shared = sharedOut(evened(round.before), desk_.c.job.crew.people);
+  const int before = round.shared.empty() ? 0 : round.shared.back().until;
   // Taped, sanded and blown clean just before the first stroke: nobody waits on site for the dew to go.
   int earliest = 24 * 60;
   for (const auto& item : round.items) {
@@ -272,15 +267,17 @@ void CoatDays::add(Schedule& schedule, base::Date day, Round round, bool isNewDa
     plan.duties.push_back({model::Duty::What::Task, std::move(shift), strip});
   };
   int now = round.start;
-  for (const auto& piece : round.before) {
-    put(piece.task, piece.deck, piece.part, piece.pass, now, now + piece.minutes, all);
-    now += piece.minutes;
+  for (const auto& [piece, from, until, who] : round.shared) {
+    put(piece.task, piece.deck, piece.part, piece.pass, round.start + from, round.start + until, who);
+    now = round.start + until;
   }
   for (const auto& [from, until] : round.flow.rests)
     plan.duties.push_back(
         {model::Duty::What::Rest, {{}, {}, 0, {day, from}, {day, until}, people, all, 0}, 0});
   int number = static_cast<int>(plan.strips.size());
-  for (const auto& strip : round.flow.strips) {
+  std::size_t wiping = 0;  // the duty of the strip before
+  const auto& strips = round.flow.strips;
+  for (const auto& strip : strips) {
     ++number;
     const Unit& unit = work_.units[strip.unit];
     const CoatWork& work = unit.coats[static_cast<std::size_t>(strip.coat - 1)];
@@ -289,7 +286,13 @@ void CoatDays::add(Schedule& schedule, base::Date day, Round round, bool isNewDa
     };
     if (strip.cutIn) putSlot(work.cutInTask, *strip.cutIn);
     putSlot(work.layTask, strip.lay);
-    if (strip.wipe) putSlot(work.wipeTask, *strip.wipe);
+    if (!strip.wipe) continue;
+    const FlowStrip* before = &strip == strips.data() ? nullptr : &strip - 1;
+    if (before && before->unit == strip.unit && before->wipe == strip.wipe) ++plan.duties[wiping].strips;
+    else {
+      wiping = plan.duties.size();
+      putSlot(work.wipeTask, *strip.wipe);
+    }
   }
   const auto& times = desk_.c.product->times;
   for (std::size_t i = 0; i < round.items.size(); ++i) {
@@ -318,11 +321,8 @@ void CoatDays::add(Schedule& schedule, base::Date day, Round round, bool isNewDa
   for (const auto& item : round.items) {
     for (const auto& span : item.open) fit = std::max(fit, span.until);
   }
-  const auto& strips = round.flow.strips;
-  const int wiping = strips.back().wipe
-                         ? model::wipeOffMinutes(times) + strips.back().wipe->end - strips.back().wipe->start
-                         : 0;
-  const int stroke = std::min(fit, desk_.calendar.day().until - last_ - wiping) / 5 * 5;
+  const int soaking = round.flow.end - round.flow.lastStroke;
+  const int stroke = std::min(fit, desk_.calendar.day().until - last_ - soaking) / 5 * 5;
   plan.lastStroke = std::max(stroke, round.flow.lastStroke);
   plan.lastStart = *plan.lastStroke - (round.flow.lastStroke - round.flow.firstStroke);
   plan.home = std::max(round.flow.end, now) + desk_.calendar.evening();

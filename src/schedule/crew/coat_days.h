@@ -26,6 +26,7 @@ class CoatDays {
   struct Round {
     std::vector<FlowItem> items;
     std::vector<Piece> before;  // taping, sanding once more, clearing dust
+    std::vector<SharedPiece> shared;
     Flow flow;
     int start = 0;  // of 'before'
     /// Or of the rest before it.

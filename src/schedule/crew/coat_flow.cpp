@@ -1,5 +1,6 @@
 #include "schedule/crew/coat_flow.h"
 
+#include "schedule/crew/stands.h"
 #include "schedule/weather/boards.h"
 
 #include <algorithm>
@@ -12,30 +13,23 @@ namespace schedule {
 namespace {
 
 constexpr int five = 5;
+constexpr Effort leastPass = 15 * 100;  // a quarter of an hour is worth going for
 
 int fivesOf(int minutes) { return (minutes + five - 1) / five * five; }
+
+/// The first of the strips that wait, wiped one after another by one person.
+struct Pass {
+  std::size_t strips = 0;
+  std::size_t who = 0;
+  int start = 0, end = 0;
+  std::optional<model::Stand> from;
+};
 
 /// How people share the work, and how wide the strips are.
 struct Roles {
   int layers = 1;
   int spread = 1;
 };
-
-/// A strip that waits to be wiped.
-struct Pending {
-  std::size_t strip = 0;
-  std::size_t item = 0;
-  int due = 0, minutes = 0;
-  bool isReachedFromGround = false;
-  std::vector<std::size_t> decks;  // from which a pole reaches it
-};
-
-bool isReached(const Row& row, const FlowStrip& strip, BoardSpan dry) {
-  constexpr double footing = 0.3;  // m of dry boards to stand on: our own choice
-  if ((dry.high - dry.low + 1) * static_cast<double>(row.pitch.millionths) / 1e9 < footing) return false;
-  const int near = std::clamp(strip.fromBoard, dry.low, dry.high);
-  return isReachedFromBoard(row, strip.fromBoard, strip.boards, near);
-}
 
 class FlowMaker {
  public:
@@ -58,7 +52,7 @@ class FlowMaker {
     for (std::size_t i = 0; i < items_->size(); ++i) {
       if (!place(i)) return {};
     }
-    while (!pending_.empty()) wipe(everyone_);
+    wipeAll(pending_.size(), everyone_);
     for (const int f : free_) flow_.end = std::max(flow_.end, f);
     if (flow_.end > rules_->until) return {};
     return std::move(flow_);
@@ -76,6 +70,10 @@ class FlowMaker {
     if (!unit.row) return layers;
     const auto longest = std::max_element(unit.row->lengths.begin(), unit.row->lengths.end());
     return std::clamp(static_cast<int>(longest->millionths / base::metres(2).millionths), 1, layers);
+  }
+
+  int layingMinutes(std::size_t item) const {
+    return fives(workOf(item).lay + (hasHelpers_ ? 0 : workOf(item).cutIn), layersOf(item));
   }
 
   /// In the first of its fit spans that holds the whole coat.
@@ -96,7 +94,7 @@ class FlowMaker {
 
   /// Nobody works longer than six hours on end: where this unit would take longer, all rest before it.
   int rested(std::size_t item, int start) {
-    const int minutes = fives(workOf(item).lay + (hasHelpers_ ? 0 : workOf(item).cutIn), layersOf(item));
+    const int minutes = layingMinutes(item);
     constexpr int afterWork = 60;
     if (isRested_ || start - rules_->arrive < afterWork || start + minutes - rules_->arrive <= longestSpell)
       return start;
@@ -108,9 +106,8 @@ class FlowMaker {
   }
 
   int openMinutes(std::size_t item, int from) const {
-    const int minutes = fives(workOf(item).lay + workOf(item).cutIn, layersOf(item));
     double warmest = 20;
-    for (int h = from / 60; h <= std::min(23, (from + minutes) / 60); ++h)
+    for (int h = from / 60; h <= std::min(23, (from + layingMinutes(item) - 1) / 60); ++h)
       warmest = std::max(warmest, itemOf(item).surface[static_cast<std::size_t>(h)]);
     constexpr double rounding = 0.001;
     return std::max(1, static_cast<int>(std::floor(openTime(rules_->openAt20, warmest) + rounding)));
@@ -208,8 +205,7 @@ class FlowMaker {
 
   void await(std::size_t item, std::size_t i) {
     const auto& strip = flow_.strips[i];
-    const int minutes = std::max(five, fives(shareOf(workOf(item).wipe, strip), 1));
-    Pending p{i, item, strip.lay.end + rules_->wipeWait, minutes, true, {}};
+    Waiting p{i, item, strip.lay.end + rules_->wipeWait, shareOf(workOf(item).wipe, strip), true, {}};
     if (const Row* row = itemOf(item).unit->row) {
       p.decks = row->reachedFrom[static_cast<std::size_t>(strip.fromBoard)];
       for (int k = 0; k < strip.boards; ++k) {
@@ -220,52 +216,22 @@ class FlowMaker {
                       [&](auto deck) { return std::find(from.begin(), from.end(), deck) == from.end(); });
       }
     }
-    pending_.push_back(std::move(p));
+    if (standFor(p, i + 1, p.due)) pending_.push_back(std::move(p));
+    else wipeAtOnce(i, p.effort);
   }
 
-  /// The boards of a unit of this round that are dry once so many strips are laid.
-  std::optional<BoardSpan> dryBoards(std::size_t item, std::size_t laid) const {
-    if (item >= firstStrips_.size()) return itemOf(item).unit->boards();
-    const std::size_t next = std::max(laid, firstStrips_[item]);
-    const std::size_t end = item + 1 < firstStrips_.size() ? firstStrips_[item + 1] : flow_.strips.size();
-    if (next >= end) return {};
-    return flow_.strips[next].dry;
+  /// Out of every reach later: whoever lays it wipes it, walking backwards.
+  void wipeAtOnce(std::size_t i, Effort effort) {
+    auto& strip = flow_.strips[i];
+    const int end = strip.lay.end + std::max(five, fives(effort, static_cast<int>(strip.lay.who.size())));
+    strip.wipe = Slot{strip.lay.end, end, strip.lay.who, {model::Stand::On::Strip, 0}};
+    for (const auto p : strip.lay.who) free_[p] = end;
+    layersFree_ = end;
+    ++flow_.unreached;
   }
 
-  bool isReachedFromBoards(const Pending& p, std::size_t laid) const {
-    const auto& strip = flow_.strips[p.strip];
-    const Unit& unit = *itemOf(p.item).unit;
-    for (std::size_t item = p.item; item < items_->size(); ++item) {
-      if (itemOf(item).unit->deck != unit.deck) continue;
-      const auto dry = dryBoards(item, laid);
-      if (dry && isReached(*unit.row, strip, *dry)) return true;
-    }
-    const auto beside = rules_->dryBoardsBeside(itemOf(p.item).index, p.due);
-    return beside && isReached(*unit.row, strip, *beside);
-  }
-
-  /// Whether nobody may stand on a deck once so many strips are laid.
-  bool isShut(std::size_t deck, std::size_t laid, int minute) const {
-    bool isToday = false;
-    for (std::size_t item = 0; item < items_->size(); ++item) {
-      if (itemOf(item).unit->deck != deck) continue;
-      isToday = true;
-      const bool isBegun = item < firstStrips_.size() && firstStrips_[item] < laid;
-      if (isBegun || minute < itemOf(item).notBefore) return true;
-    }
-    return !isToday && rules_->isWet(deck, minute);
-  }
-
-  /// A dry place from which a strip is wiped once so many are laid.
-  std::optional<model::Stand> standFor(const Pending& p, std::size_t laid, int minute) const {
-    using On = model::Stand::On;
-    if (p.isReachedFromGround) return model::Stand{On::Ground, 0};
-    if (isReachedFromBoards(p, laid)) return model::Stand{On::Boards, 0};
-    const auto shut = [&](std::size_t deck) { return isShut(deck, laid, minute); };
-    for (const auto deck : p.decks) {
-      if (!shut(deck) && rules_->graph->path(deck, {}, shut)) return model::Stand{On::Deck, deck};
-    }
-    return {};
+  std::optional<model::Stand> standFor(const Waiting& strip, std::size_t laid, int minute) const {
+    return schedule::standFor(strip, {*items_, *rules_, flow_.strips, firstStrips_}, laid, minute);
   }
 
   /// Before this strip is laid, what could then no more be reached from a dry place is wiped. Returns when
@@ -273,27 +239,30 @@ class FlowMaker {
   int wipeBefore(std::size_t next) {
     int held = 0;
     for (std::size_t i = 0; i < pending_.size();) {
-      const Pending& p = pending_[i];
+      const Waiting& p = pending_[i];
       // What is out of reach already is not waited for.
       if (standFor(p, next + 1, p.due) || !standFor(p, next, p.due)) {
         ++i;
         continue;
       }
-      for (std::size_t k = 0; k <= i; ++k) held = std::max(held, wipe(helpers_));
+      held = std::max(held, wipeAll(i + 1, helpers_));
       i = 0;
     }
     return held;
   }
 
-  /// What is due and done before a moment.
+  /// What is due and done before a moment, a quarter of an hour at a time.
   void dueWipes(int until) {
     while (!pending_.empty()) {
-      const auto& front = pending_.front();
-      const int done = std::max(free_[firstFree(helpers_)], front.due) + front.minutes;
-      // Without helpers the edge waits for as long as a wipe takes; so it does for what waits too long.
-      const bool isPressing = front.due + rules_->wipeWait / 2 <= until;
-      if ((hasHelpers_ ? done : front.due) > until && !isPressing) return;
-      wipe(helpers_);
+      const Pass fitting = longestPass(pending_.size(), until, helpers_);
+      const bool isEnough = (fitting.end - fitting.start) * 100 >= leastPass;
+      if (fitting.strips > 0 && hasHelpers_ && isEnough) {
+        wipe(fitting);
+        continue;
+      }
+      // Without helpers the edge waits for as long as a pass takes; so it does for what waits too long.
+      if (pending_.front().due + rules_->wipeWait / 2 > until) return;
+      wipe(fitting.strips > 0 ? fitting : duePass(hasHelpers_ ? pending_.size() : 1, helpers_));
     }
   }
 
@@ -302,22 +271,86 @@ class FlowMaker {
                              [&](auto a, auto b) { return free_[a] < free_[b]; });
   }
 
-  /// The strip that waits longest, by the first who is free. Returns when it is done.
-  int wipe(const std::vector<std::size_t>& people) {
-    const Pending p = std::move(pending_.front());
-    pending_.pop_front();
-    const auto who = firstFree(people);
-    Slot slot;
-    slot.start = std::max(free_[who], p.due);
-    slot.end = slot.start + p.minutes;
-    slot.who = {who};
-    const auto stand = standFor(p, laid_, slot.start);
-    flow_.unreached += !stand;
-    slot.from = stand.value_or(model::Stand{model::Stand::On::Nowhere, 0});
-    if (slot.start > p.due + rules_->wipeWait) ++flow_.late;
-    free_[who] = slot.end;
-    flow_.strips[p.strip].wipe = slot;
-    return slot.end;
+  /// So many of the first strips, by whoever is free first, once the last of them is due.
+  Pass passOf(std::size_t strips, const std::vector<std::size_t>& people) const {
+    Pass pass{strips, firstFree(people), 0, 0, {}};
+    Effort effort = 0;
+    pass.start = free_[pass.who];
+    for (std::size_t k = 0; k < strips; ++k) {
+      pass.start = std::max(pass.start, pending_[k].due);
+      effort += pending_[k].effort;
+    }
+    pass.end = pass.start + std::max(five, fives(effort, 1));
+    pass.from = standFor(pending_.front(), laid_, pass.start);
+    return pass;
+  }
+
+  /// Whether they are wiped from one place, the first before it is sticky.
+  bool holds(const Pass& pass) const {
+    if (pass.start > std::max(free_[pass.who], pending_.front().due + rules_->wipeWait)) return false;
+    for (std::size_t k = 1; k < pass.strips; ++k) {
+      if (pending_[k].item != pending_.front().item) return false;
+      if (standFor(pending_[k], laid_, pass.start) != pass.from) return false;
+    }
+    return true;
+  }
+
+  /// The longest of at most so many strips that is done by a moment; none = no strip is.
+  Pass longestPass(std::size_t most, int until, const std::vector<std::size_t>& people) const {
+    Pass longest;
+    for (std::size_t k = 1; k <= most; ++k) {
+      const Pass pass = passOf(k, people);
+      if (pass.end > until || !holds(pass)) break;
+      longest = pass;
+    }
+    return longest;
+  }
+
+  /// What is due by the time that the first can be wiped, shared among those who are there.
+  Pass duePass(std::size_t most, const std::vector<std::size_t>& people) const {
+    Effort all = 0, taken = 0;
+    for (std::size_t k = 0; k < most; ++k) all += pending_[k].effort;
+    const Effort share = std::max(leastPass, all / static_cast<Effort>(people.size()));
+    Pass due = passOf(1, people);
+    taken = pending_.front().effort;
+    for (std::size_t k = 1; k < most && pending_[k].due <= due.start; ++k) {
+      const Pass pass = passOf(k + 1, people);
+      taken += pending_[k].effort;
+      if (taken > share || !holds(pass)) break;
+      due = pass;
+    }
+    return due;
+  }
+
+  /// The first so many strips. Returns when that is done.
+  int wipeAll(std::size_t strips, const std::vector<std::size_t>& people) {
+    int done = 0;
+    while (strips > 0) {
+      const int last = pending_[strips - 1].due;
+      Effort left = 0;
+      for (std::size_t k = 0; k < strips; ++k) left += pending_[k].effort;
+      Pass pass = passOf(strips, people);
+      if (left > leastPass || !holds(pass)) pass = longestPass(strips, last, people);
+      if (pass.strips == 0) pass = duePass(strips, people);
+      strips -= pass.strips;
+      done = std::max(done, wipe(pass));
+    }
+    return done;
+  }
+
+  /// Returns when it is done.
+  int wipe(const Pass& pass) {
+    const Slot slot{
+        pass.start, pass.end, {pass.who}, pass.from.value_or(model::Stand{model::Stand::On::Strip, 0})};
+    for (std::size_t k = 0; k < pass.strips; ++k) {
+      const Waiting& p = pending_.front();
+      flow_.unreached += !pass.from;
+      flow_.late += pass.start > p.due + rules_->wipeWait;
+      flow_.strips[p.strip].wipe = slot;
+      pending_.pop_front();
+    }
+    free_[pass.who] = pass.end;
+    return pass.end;
   }
 
   const std::vector<FlowItem>* items_;
@@ -325,7 +358,7 @@ class FlowMaker {
   int spread_;
   std::vector<std::size_t> everyone_, layers_, helpers_;
   std::vector<int> free_;
-  std::deque<Pending> pending_;
+  std::deque<Waiting> pending_;
   Flow flow_;
   std::vector<std::size_t> firstStrips_;  // of each item laid so far
   std::size_t laid_ = 0;                  // strips

@@ -158,6 +158,17 @@ void addCost(model::Plan& plan, const Priced& best, const model::JobInputs& c) {
       base::mulDiv(c.rates.labourCostPerHour.minor, cost.personMinutes, 60, base::Round::HalfUp)};
 }
 
+void addExtraPass(model::Plan& plan, const Unit& unit, int coat) {
+  constexpr base::Wide all = base::Share::whole(100).millionths;
+  const base::Share part{base::divide(all * unit.portion.part, unit.portion.whole, base::Round::HalfUp)};
+  for (auto& pass : plan.extraPasses) {
+    if (pass.deck != unit.deck || pass.coat != coat) continue;
+    pass.part.millionths = std::min<std::int64_t>(all, pass.part.millionths + part.millionths);
+    return;
+  }
+  plan.extraPasses.push_back({unit.deck, coat, part});
+}
+
 std::vector<model::Alternative> alternativesTo(const Found& found, const model::JobInputs& c) {
   constexpr std::size_t most = 3;
   std::vector<model::Alternative> others;
@@ -209,9 +220,7 @@ model::Plan planOf(const Found& found, const Desk& desk, const model::Content& c
     const auto until = after(desk.c.job.site.timezone, coat.end, desk.c.product->times.recoatMax);
     plan.coats.push_back({unit.deck, coat.coat, unit.part, coat.start, coat.end, coat.touchDry, coat.recoat,
                           until, coat.walk});
-    const auto isTold = [&](const auto& pass) { return pass.deck == unit.deck && pass.coat == coat.coat; };
-    if (coat.isExtra && std::none_of(plan.extraPasses.begin(), plan.extraPasses.end(), isTold))
-      plan.extraPasses.push_back({unit.deck, coat.coat});
+    if (coat.isExtra) addExtraPass(plan, unit, coat.coat);
   }
   std::stable_sort(plan.coats.begin(), plan.coats.end(),
                    [](const auto& a, const auto& b) { return a.start < b.start; });
@@ -260,13 +269,15 @@ void warnOf(const model::Plan& plan, const model::JobInputs& c, std::optional<ba
   std::set<std::string> unreached;
   for (const auto& edge : plan.edges) {
     for (const auto& strip : edge.strips) {
-      if (strip.wipe && strip.wipe->from.on == model::Stand::On::Nowhere)
+      if (strip.wipe && strip.wipe->from.on == model::Stand::On::Strip)
         unreached.insert(c.job.areas[edge.deck].name);
     }
   }
   for (const auto& name : unreached) {
-    messages.warn(nowhere, "plan", "no dry place is near enough to wipe all of '" + name + "'",
-                  "tell which of its 'edges:' are open, add people, or wipe with a longer pole");
+    messages.warn(nowhere, "plan",
+                  "no dry place is near enough to wipe all of '" + name + "' once it has soaked in",
+                  "what is out of reach is laid thin and wiped at once, walking backwards; tell which of its "
+                  "'edges:' are open if it can be reached from there");
   }
   if (by && !plan.days.empty() && plan.days.back() > *by) {
     messages.warn(nowhere, "plan",

@@ -68,9 +68,9 @@ base::LocalTime fill(Schedule& schedule, const std::vector<Piece>& pieces, base:
                      const Calendar& calendar, int people, const Quotas& quotas = {},
                      std::vector<base::LocalTime>* ends = nullptr);
 
-/// Duties of everyone on a day with a coat, waits put in, from arrival to home. Everyone rests once while
-/// they wait, and before packing down where a long day leaves no time for it sooner. Whoever is free while
-/// the last strips soak in packs down, if that brings everyone home sooner.
-void closeDay(DayPlan& day, const Calendar& calendar, int people);
+/// Duties of everyone on a day with a coat, waits put in, from arrival to home. On a long day everyone rests
+/// once while they wait, wiping a little later for it, or before packing down. Whoever is free while the last
+/// strips soak in packs down, if that brings everyone home sooner. 'wipeWait' in minutes.
+void closeDay(DayPlan& day, const Calendar& calendar, int people, int wipeWait);
 
 }  // namespace schedule

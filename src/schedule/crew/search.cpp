@@ -1,8 +1,8 @@
 #include "schedule/crew/search.h"
 
+#include "model/wiping.h"
 #include "schedule/crew/coat_days.h"
 #include "schedule/crew/drying.h"
-#include "schedule/weather/zone.h"
 
 #include <algorithm>
 #include <map>
@@ -19,11 +19,6 @@ constexpr int mostAnchors = 5;         // days of a first coat that are compared
 constexpr int mostAnchorDays = 30;     // working days in which they are looked for
 constexpr int longestLaying = 4 * 60;  // minutes of one unit
 constexpr int mostTail = 60;           // minutes of the last tasks that follow the last coat on its day
-
-int sum(const std::vector<Piece>& pieces) {
-  return std::accumulate(pieces.begin(), pieces.end(), 0,
-                         [](int n, const Piece& p) { return n + p.minutes; });
-}
 
 void append(std::vector<Piece>& to, const std::vector<Piece>& more) {
   to.insert(to.end(), more.begin(), more.end());
@@ -43,7 +38,7 @@ class Rollout {
         work_(work),
         start_(start),
         people_(desk.c.job.crew.people),
-        tail_(sum(work.last) <= mostTail ? sum(work.last) : 0),
+        tail_(minutesOf(work.last) <= mostTail ? minutesOf(work.last) : 0),
         coats_(desk, work, tail_) {
     for (const auto& unit : work.units) levels_ = std::max(levels_, unit.blocks.size());
   }
@@ -66,7 +61,7 @@ class Rollout {
     if (stages > 1) next.resize(1);
     for (auto& one : next) {
       finish(one.schedule, washed);
-      all.push_back(priced(std::move(one.schedule)));
+      all.push_back(priced(std::move(one.schedule), work_, desk_));
     }
     std::stable_sort(all.begin(), all.end(),
                      [](const Priced& a, const Priced& b) { return a.isBetterThan(b); });
@@ -76,36 +71,8 @@ class Rollout {
   /// Whether all that is done after the last wash takes so long that boards may stand bare meanwhile.
   bool isLong() const {
     int all = 0;
-    for (const auto& unit : work_.units) all += sum(unit.blocks.back());
+    for (const auto& unit : work_.units) all += minutesOf(unit.blocks.back());
     return all > (coatWithinDays - 1) * desk_.calendar.capacity();
-  }
-
-  Priced priced(Schedule schedule) const {
-    Priced p;
-    const Rates rates = ratesOf(desk_.c.rates);
-    for (const auto& day : schedule.days) p.personMinutes += std::int64_t{day.home - day.arrive} * people_;
-    p.cost =
-        rates.visit * static_cast<std::int64_t>(schedule.days.size()) + rates.hour * p.personMinutes / 60;
-    constexpr int week = 7;
-    for (std::size_t i = 1; i < schedule.days.size(); ++i) {
-      const auto gap = (schedule.days[i].date - schedule.days[i - 1].date).count();
-      p.leftAlone += std::max(0, static_cast<int>(gap) - week);
-    }
-    p.cost += rates.hour * p.leftAlone;  // our own choice: a day that the customer waits, for an hour of work
-    const auto& zone = desk_.c.job.site.timezone;
-    p.finish = schedule.end();
-    if (!schedule.coats.empty()) p.finish = {};
-    for (const auto& coat : schedule.coats) {
-      p.unfit += coat.heed != Heed::All;
-      p.finish = std::max(p.finish, coat.end);
-      const auto* before = schedule.before(coat);
-      if (!before) continue;
-      const auto gap = between(zone, before->end, coat.start);
-      const auto& times = desk_.c.product->times;
-      p.outside += gap < times.recoatIdealFrom || gap > times.recoatIdealTo;
-    }
-    p.schedule = std::move(schedule);
-    return p;
   }
 
  private:
@@ -122,7 +89,7 @@ class Rollout {
     for (std::size_t u = from; u < until; ++u) {
       if (const auto* block = blockOf(u, level)) append(pieces, *block);
     }
-    return pieces;
+    return evened(level + 1 < levels_ ? byTask(std::move(pieces)) : std::move(pieces));
   }
 
   /// Everything that has to dry afterwards, from a day on.
@@ -140,7 +107,8 @@ class Rollout {
         const LocalTime dry = dryAfter(pieces[i], ends[i], desk_.c, desk_.open);
         washed.boards.push_back({*pieces[i].deck, ends[i], dry});
         for (std::size_t u = 0; u < work_.units.size(); ++u) {
-          if (work_.units[u].deck == *pieces[i].deck && work_.units[u].part == pieces[i].part)
+          const Unit& unit = work_.units[u];
+          if (unit.deck == pieces[i].deck && (pieces[i].part == 0 || unit.part == pieces[i].part))
             washed.ready[u] = dry;
         }
       }
@@ -155,7 +123,7 @@ class Rollout {
   std::vector<std::size_t> divide(int stages) const {
     std::vector<int> minutes;
     for (const auto& unit : work_.units)
-      minutes.push_back(sum(unit.blocks.back()) + unit.layMinutes(people_));
+      minutes.push_back(minutesOf(unit.blocks.back()) + unit.layMinutes(people_));
     const int all = std::accumulate(minutes.begin(), minutes.end(), 0);
     std::vector<std::size_t> bounds{0};
     int done = 0;
@@ -183,7 +151,7 @@ class Rollout {
     if (!hasCoats) {
       Schedule schedule = before;
       fill(schedule, pieces, ready, desk_.calendar, people_);
-      found.push_back(priced(std::move(schedule)));
+      found.push_back(priced(std::move(schedule), work_, desk_));
       return found;
     }
     base::Date anchor = desk_.calendar.workday(ready.day);
@@ -200,7 +168,7 @@ class Rollout {
         if (!coats_.place(schedule, from, until, anchor, ready.day == anchor ? ready.minutes : 0, choice))
           continue;
         isAny = true;
-        found.push_back(priced(std::move(schedule)));
+        found.push_back(priced(std::move(schedule), work_, desk_));
       }
       anchors += isAny;
     }
@@ -223,7 +191,7 @@ class Rollout {
                bool inMorning) const {
     if (pieces.empty()) return true;
     const auto& calendar = desk_.calendar;
-    const int all = sum(pieces), capacity = calendar.capacity();
+    const int all = minutesOf(pieces), capacity = calendar.capacity();
     const int rest = all % capacity, whole = all / capacity;
     const int n = inMorning ? whole : whole + (rest > 0);
     Quotas quotas;
@@ -318,7 +286,8 @@ class Rollout {
     schedule.washed = washed.boards;
     schedule.days.insert(schedule.days.begin(), washed.days.begin(), washed.days.end());
     for (auto& day : schedule.days) {
-      if (!day.strips.empty()) closeDay(day, desk_.calendar, people_);
+      if (!day.strips.empty())
+        closeDay(day, desk_.calendar, people_, model::wipeOffMinutes(desk_.c.product->times));
     }
   }
 
@@ -347,17 +316,6 @@ std::vector<int> partsOf(const Desk& desk, const Work& whole, int times) {
 }
 
 }  // namespace
-
-Rates ratesOf(const model::Rates& rates) {
-  constexpr std::int64_t usualHour = 4000;
-  if (rates.labourCostPerHour.minor <= 0) return {usualHour, usualHour};
-  return {rates.labourCostPerHour.minor, rates.travelPerDay.minor};
-}
-
-bool Priced::isBetterThan(const Priced& other) const {
-  return std::tie(unfit, schedule.unreached, cost, outside, finish) <
-         std::tie(other.unfit, other.schedule.unreached, other.cost, other.outside, other.finish);
-}
 
 Found cheapest(const Desk& desk, const model::Content& content, const model::Estimate& e,
                const std::vector<std::optional<Row>>& rows, base::Date start) {

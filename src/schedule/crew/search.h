@@ -2,22 +2,9 @@
 // everything before them is laid backwards from there.
 #pragma once
 
-#include "schedule/crew/schedule.h"
+#include "schedule/crew/priced.h"
 
 namespace schedule {
-
-/// A calendar and what speaks for it.
-struct Priced {
-  Schedule schedule;
-  std::int64_t personMinutes = 0;  // paid
-  std::int64_t cost = 0;           // of the smallest unit of money
-  int unfit = 0;                   // coats laid by the clock
-  int leftAlone = 0;               // days that the site is left for, beyond a week at a time
-  int outside = 0;                 // coats not in the product's ideal window
-  base::LocalTime finish;          // the last coat's end, else the last work's
-
-  bool isBetterThan(const Priced& other) const;
-};
 
 struct Found {
   Work work;
@@ -28,12 +15,5 @@ struct Found {
 /// coat.
 Found cheapest(const Desk& desk, const model::Content& content, const model::Estimate& e,
                const std::vector<std::optional<Row>>& rows, base::Date start);
-
-/// Of one person's hour and of a visit's travel, in the smallest unit of money; the firm's, or where it gives
-/// none of our own.
-struct Rates {
-  std::int64_t hour = 0, visit = 0;
-};
-Rates ratesOf(const model::Rates& rates);
 
 }  // namespace schedule

@@ -5,6 +5,7 @@
 #include "schedule/crew/work.h"
 
 #include <array>
+#include <functional>
 
 namespace schedule {
 
@@ -13,6 +14,8 @@ struct Slot {
   int start = 0, end = 0;
   std::vector<std::size_t> who;
   model::Stand from;
+
+  bool operator==(const Slot&) const = default;
 };
 
 /// Size of a unit that has no boards to count.
@@ -44,6 +47,23 @@ struct FlowItem {
   std::array<double, 24> surface{};  // C by the hour; 20 where nobody knows
 
   const CoatWork& work() const { return unit->coats[static_cast<std::size_t>(coat - 1)]; }
+};
+
+/// What a flow keeps to.
+struct FlowRules {
+  int people = 1;
+  double openAt20 = 20;  // minutes
+  int wipeWait = 0;      // minutes after the last stroke on a strip; 0 = not wiped
+  int rest = 0;          // minutes of everybody's break
+  int arrive = 0;        // whoever is on site for longer than longestSpell rests before
+  int until = 24 * 60;   // last wipe
+  int leastOpen = 5;     // minutes; on hotter boards no coat is begun
+  const AccessGraph* graph = nullptr;
+  /// Whether nobody may stand on a deck at this minute, because of a coat of an earlier day or round.
+  std::function<bool(std::size_t deck, int minute)> isWet;
+  /// The boards of a unit's deck that lead to the way out and are dry at this minute, those of this round
+  /// left out.
+  std::function<std::optional<BoardSpan>(std::size_t unit, int minute)> dryBoardsBeside;
 };
 
 struct StripLimits {

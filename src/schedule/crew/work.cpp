@@ -5,6 +5,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numeric>
+#include <tuple>
 
 namespace schedule {
 namespace {
@@ -16,13 +18,9 @@ Effort effortOf(Hours hours) {
   return base::divide(Wide{hours.millionths} * 6000, 1'000'000, base::Round::HalfUp);
 }
 
-/// The part of some work that falls on a unit: by its boards.
-struct Share {
-  Wide part = 1, whole = 1;
-  Hours of(Hours hours) const {
-    return {base::divide(Wide{hours.millionths} * part, whole, base::Round::HalfUp)};
-  }
-};
+Hours partOf(Hours hours, const Portion& p) {
+  return {base::divide(Wide{hours.millionths} * p.part, p.whole, base::Round::HalfUp)};
+}
 
 Wide sizeOf(const Row& row, const std::vector<BoardRun>& runs) {
   Wide sum = 0;
@@ -69,41 +67,49 @@ struct Maker {
   const model::Estimate& e;
   std::size_t firstCoatRank;
 
-  Piece pieceOf(const model::LabourLine& line, const Share& share, int part) const {
+  Piece pieceOf(const model::LabourLine& line, const Portion& portion, int part) const {
     const auto& task = model::taskOf(content, line.task);
-    Piece piece{task.id, rankOf(task, content), line.deck,          part,          line.pass,
-                0,       task.dryAfter,         task.soilsWetCoats, task.isPerPass};
-    piece.minutes = static_cast<int>(model::crewMinutes(share.of(line.hours), c.job.crew));
-    return piece;
+    const Hours hours = partOf(line.hours, portion);
+    const int people = c.job.crew.people;
+    return {task.id,
+            rankOf(task, content),
+            line.deck,
+            part,
+            line.pass,
+            effortOf(hours) / people,
+            static_cast<int>(model::crewMinutes(hours, c.job.crew)),
+            task.dryAfter,
+            task.soilsWetCoats,
+            task.isPerPass};
   }
 
-  void addToCoat(Unit& unit, const model::LabourLine& line, const Share& share) const {
+  void addToCoat(Unit& unit, const model::LabourLine& line) const {
     const auto& task = model::taskOf(content, line.task);
     const auto coat = static_cast<std::size_t>(line.pass);
     if (unit.coats.size() < coat) unit.coats.resize(coat);
     auto& work = unit.coats[coat - 1];
-    const Effort effort = effortOf(share.of(line.hours));
+    const Effort effort = effortOf(partOf(line.hours, unit.portion));
     const auto add = [&](std::string& id, Effort& sum) {
       if (id.empty()) id = task.id;
       sum += effort;
     };
     if (task.isWiping) add(work.wipeTask, work.wipe);
-    else if (!model::laysProduct(task)) work.before.push_back(pieceOf(line, share, unit.part));
+    else if (!model::laysProduct(task)) work.before.push_back(pieceOf(line, unit.portion, unit.part));
     else if (task.measure == model::Measure::CutIn) add(work.cutInTask, work.cutIn);
     else add(work.layTask, work.lay);
   }
 
-  void addPieces(Unit& unit, const Share& share) const {
+  void addPieces(Unit& unit) const {
     std::vector<Piece> before;
     for (const auto& line : e.labour) {
       if (line.deck != unit.deck) continue;
       const auto& task = model::taskOf(content, line.task);
       if (task.isForLateCoat) continue;
       if (task.isPerCoat) {
-        addToCoat(unit, line, share);
+        addToCoat(unit, line);
         continue;
       }
-      Piece piece = pieceOf(line, share, unit.part);
+      Piece piece = pieceOf(line, unit.portion, unit.part);
       if (piece.minutes == 0) continue;
       if (piece.rank > firstCoatRank) unit.after.push_back(piece);
       else if (task.work == model::Work::Oil) unit.taping.push_back(piece);
@@ -111,8 +117,11 @@ struct Maker {
     }
     for (const auto& line : e.lateCoats) {
       const auto coat = static_cast<std::size_t>(line.pass);
-      if (line.deck == unit.deck && coat <= unit.coats.size())
-        unit.coats[coat - 1].extra = pieceOf(line, share, unit.part);
+      if (line.deck != unit.deck || coat > unit.coats.size()) continue;
+      unit.coats[coat - 1].extra = pieceOf(line, unit.portion, unit.part);
+      const auto& papers = c.job.licensedFor;
+      unit.coats[coat - 1].needsPapers = model::mayBeTreated(c.job.areas[unit.deck], content) &&
+                                         std::find(papers.begin(), papers.end(), "treated") == papers.end();
     }
     for (auto& work : unit.coats) {
       if (work.lay > 0) continue;
@@ -131,6 +140,69 @@ struct Maker {
 };
 
 }  // namespace
+
+int minutesOf(const std::vector<Piece>& pieces) {
+  return std::accumulate(pieces.begin(), pieces.end(), 0,
+                         [](int n, const Piece& p) { return n + p.minutes; });
+}
+
+std::vector<Piece> evened(std::vector<Piece> pieces) {
+  constexpr int step = 5;
+  Effort over = 0;
+  for (auto& piece : pieces) {
+    over += Effort{piece.minutes} * 100 - piece.exact;
+    if (over < step * 100 || piece.minutes <= step) continue;
+    piece.minutes -= step;
+    over -= step * 100;
+  }
+  return pieces;
+}
+
+std::vector<SharedPiece> sharedOut(const std::vector<Piece>& pieces, int people) {
+  constexpr int step = 5;
+  const auto all = static_cast<std::size_t>(people);
+  const auto isSmall = [&](const Piece& p) { return p.exact * people <= step * 100; };
+  std::vector<SharedPiece> shared;
+  int now = 0;
+  for (std::size_t i = 0; i < pieces.size();) {
+    std::size_t end = i + 1;
+    const auto isElsewhere = [&](const Piece& p) {
+      return std::none_of(pieces.begin() + static_cast<std::ptrdiff_t>(i),
+                          pieces.begin() + static_cast<std::ptrdiff_t>(end),
+                          [&](const Piece& other) { return other.deck == p.deck; });
+    };
+    while (isSmall(pieces[i]) && end < pieces.size() && end - i < all && isSmall(pieces[end]) &&
+           isElsewhere(pieces[end]))
+      ++end;
+    const int until = now + (end - i > 1 ? step : pieces[i].minutes);
+    std::size_t person = 0;
+    for (; i < end; ++i) {
+      SharedPiece one{pieces[i], now, until, {}};
+      const std::size_t last = i + 1 == end ? all : person + 1;
+      while (person < last) one.who.push_back(person++);
+      shared.push_back(std::move(one));
+    }
+    now = until;
+  }
+  return shared;
+}
+
+std::vector<Piece> byTask(std::vector<Piece> pieces) {
+  const auto orderOf = [](const Piece& p) { return std::tuple(p.rank, p.pass); };
+  std::stable_sort(pieces.begin(), pieces.end(),
+                   [&](const Piece& a, const Piece& b) { return orderOf(a) < orderOf(b); });
+  std::vector<Piece> all;
+  for (auto& piece : pieces) {
+    if (all.empty() || orderOf(all.back()) != orderOf(piece) || all.back().deck != piece.deck) {
+      all.push_back(std::move(piece));
+      continue;
+    }
+    all.back().part = 0;
+    all.back().exact += piece.exact;
+    all.back().minutes = fives(all.back().exact, 1);
+  }
+  return all;
+}
 
 int fives(Effort effort, int people) {
   constexpr Effort five = 500;
@@ -191,16 +263,18 @@ Work workOf(const model::JobInputs& c, const model::Content& content, const mode
     const Row* row = rows[deck] ? &*rows[deck] : nullptr;
     if (!row) {
       for (int part = 1; part <= parts[deck]; ++part) {
-        work.units.push_back({deck, parts[deck] > 1 ? part : 0, nullptr, {}, {}, {}, {}, {}});
-        make.addPieces(work.units.back(), {1, parts[deck]});
+        work.units.push_back(
+            {deck, parts[deck] > 1 ? part : 0, {1, parts[deck]}, nullptr, {}, {}, {}, {}, {}});
+        make.addPieces(work.units.back());
       }
       continue;
     }
     const auto pieces = dividedDeck(*row, runsOf(*row, graph.areas()[deck], graph), parts[deck]);
     for (std::size_t i = 0; i < pieces.size(); ++i) {
+      const Portion portion{sizeOf(*row, pieces[i]), row->whole};
       work.units.push_back(
-          {deck, pieces.size() > 1 ? static_cast<int>(i) + 1 : 0, row, pieces[i], {}, {}, {}, {}});
-      make.addPieces(work.units.back(), {sizeOf(*row, pieces[i]), row->whole});
+          {deck, pieces.size() > 1 ? static_cast<int>(i) + 1 : 0, portion, row, pieces[i], {}, {}, {}, {}});
+      make.addPieces(work.units.back());
     }
   }
   std::erase_if(work.units, [](const Unit& unit) {

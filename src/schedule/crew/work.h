@@ -8,27 +8,34 @@
 
 namespace schedule {
 
+/// Hundredths of a minute of work.
+using Effort = std::int64_t;
+
 /// A piece of work that the whole crew does, and can lay down and take up again.
 struct Piece {
   std::string task;
   std::size_t rank = 0;  // the task's place in the order of work
   Where deck;
   int part = 0, pass = 0;
-  int minutes = 0;
+  Effort exact = 0;  // of all together
+  int minutes = 0;   // rounded
   base::Hours dryAfter;
   bool soilsWetCoats = false;
   bool isSanding = false;
 };
 
-/// Hundredths of a person-minute.
-using Effort = std::int64_t;
-
 /// One coat of a unit.
 struct CoatWork {
   std::vector<Piece> before;   // clearing dust
   std::optional<Piece> extra;  // sanding where it comes later than it may
+  bool needsPapers = false;    // for it: treated boards, and the crew has none
   std::string cutInTask, layTask, wipeTask;
   Effort cutIn = 0, lay = 0, wipe = 0;
+};
+
+/// What falls on a unit of its deck: by the boards.
+struct Portion {
+  base::Wide part = 1, whole = 1;
 };
 
 /// Boards laid one after another: first, first + 1, ... or downwards.
@@ -41,6 +48,7 @@ struct BoardRun {
 struct Unit {
   std::size_t deck = 0;
   int part = 0;
+  Portion portion;
   const Row* row = nullptr;    // null: nothing to count
   std::vector<BoardRun> runs;  // in the order they are laid
   std::vector<std::vector<Piece>>
@@ -69,6 +77,26 @@ Work workOf(const model::JobInputs& c, const model::Content& content, const mode
 /// From the boards farthest from the way out towards it. Where the way out lies amid the ends of boards, from
 /// both sides, what holds it last.
 std::vector<BoardRun> runsOf(const Row& row, const SiteArea& area, const AccessGraph& graph);
+
+int minutesOf(const std::vector<Piece>& pieces);
+
+/// Rounded to five minutes so that together they take about as long as they do: what some are rounded up by
+/// comes off a later one.
+std::vector<Piece> evened(std::vector<Piece> pieces);
+
+/// A piece with its minutes from the first one's start, and who does it.
+struct SharedPiece {
+  Piece piece;
+  int from = 0, until = 0;
+  std::vector<std::size_t> who;
+};
+
+/// One after another by all together, but what one person does in five minutes on one deck goes beside the
+/// same on another.
+std::vector<SharedPiece> sharedOut(const std::vector<Piece>& pieces, int people);
+
+/// Task by task, those of a deck's parts as one.
+std::vector<Piece> byTask(std::vector<Piece> pieces);
 
 /// Rounded up to five minutes.
 int fives(Effort effort, int people);

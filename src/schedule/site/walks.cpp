@@ -21,9 +21,9 @@ std::optional<Where> placeOf(const model::Duty& duty, const model::Plan& plan, c
       if (!isIt) continue;
       switch (strip.wipe->from.on) {
         case model::Stand::On::Boards:
+        case model::Stand::On::Strip:
           return shift.deck;
         case model::Stand::On::Ground:
-        case model::Stand::On::Nowhere:
           return Where{};
         case model::Stand::On::Deck:
           return strip.wipe->from.deck;

@@ -10,6 +10,8 @@
 namespace schedule {
 namespace {
 
+constexpr double filmCoefficient = 17;  // W/m2K: ASHRAE Fundamentals, 3.0 Btu/(h ft2 F), from memory
+
 double share(double value) {
   if (!(value >= 0 && value <= 1)) throw std::invalid_argument("cloud and absorptance must be 0 to 1");
   return value;
@@ -41,7 +43,6 @@ double boardTemperature(double airCelsius, double absorptance, SkyAbove sky) {
 }
 
 double boardTemperature(double airCelsius, double absorptance, Cover cover, double sunlight, double cloud) {
-  constexpr double filmCoefficient = 17;  // W/m2K: ASHRAE Fundamentals, 3.0 Btu/(h ft2 F), from memory
   constexpr double lossToClearSky = 3.9;  // K, horizontal: ASHRAE Fundamentals, 7 F
   const double warming = share(absorptance) * sunlight / filmCoefficient;
   // ASHRAE has no cloud here; that a covered sky takes less heat is our own straight line.
@@ -55,6 +56,15 @@ double boardTemperature(double airCelsius, double absorptance, Cover cover, doub
       return airCelsius;
   }
   throw std::logic_error("internal error: unknown cover");
+}
+
+double likelyBoardTemperature(double airCelsius, double absorptance, Cover cover, double clearSky,
+                              double cloud) {
+  constexpr double beneath = 6.1;  // W/m2K
+  const double upper =
+      boardTemperature(airCelsius, absorptance, cover, clearSky * (1 - 0.75 * share(cloud)), cloud);
+  const double warming = upper - airCelsius;
+  return warming > 0 ? airCelsius + warming * filmCoefficient / (filmCoefficient + beneath) : upper;
 }
 
 double dryingHours(double dataSheetHours, double airCelsius, double humidityPercent) {

@@ -46,6 +46,12 @@ double boardTemperature(double airCelsius, double absorptance, SkyAbove sky);
 /// The same for the 'sunlight' of cloudedIrradiance, W/m2.
 double boardTemperature(double airCelsius, double absorptance, Cover cover, double sunlight, double cloud);
 
+/// What they are likely to have on a usual day of a month, C: its mean cloud is a mix of clear and covered
+/// skies, and boards with air beneath lose warmth there too, 6.1 W/m2K into still air (ASHRAE Handbook,
+/// Fundamentals, heat flow downwards; from memory). 'clearSky' as clearSkyIrradiance. Throws likewise.
+double likelyBoardTemperature(double airCelsius, double absorptance, Cover cover, double clearSky,
+                              double cloud);
+
 /// Hours a coat takes to reach what the data sheet promises for 20 C: twice as long for each 10 K colder, and
 /// from 80 % relative humidity up to twice as long at 100 %; never shorter than the data sheet. Cold from
 /// memory, a common rule of thumb; that damp slows is common practice, how much is our own choice. For

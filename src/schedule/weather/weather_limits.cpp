@@ -30,10 +30,19 @@ std::vector<double> surfacesOf(const model::Deck& deck, const std::vector<Weathe
   std::vector<double> surfaces;
   surfaces.reserve(moments.size());
   for (const auto& m : moments) {
-    surfaces.push_back(
-        m.source == model::WeatherSource::None
-            ? 0
-            : boardTemperature(m.air.celsius, absorptance, coverOf(deck, m.clock), m.sunlight, m.air.cloud));
+    const Cover cover = coverOf(deck, m.clock);
+    switch (m.source) {
+      case model::WeatherSource::None:
+        surfaces.push_back(0);
+        break;
+      case model::WeatherSource::Forecast:
+        surfaces.push_back(boardTemperature(m.air.celsius, absorptance, cover, m.sunlight, m.air.cloud));
+        break;
+      case model::WeatherSource::Normals:
+        surfaces.push_back(likelyBoardTemperature(m.air.celsius, absorptance, cover,
+                                                  clearSkyIrradiance(m.sunElevation), m.air.cloud));
+        break;
+    }
   }
   return surfaces;
 }

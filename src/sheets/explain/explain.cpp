@@ -138,6 +138,11 @@ class Teller {
         w_("explain.left_over",
            {{"bought", exact(n.bought.volume)}, {"stock", exact(n.fromStock)}, {"likely", exact(n.likely)}}),
         exact(n.leftOver));
+    if (x_.estimate.coats.empty()) return;
+    say("chance",
+        w_(hasLearned ? "explain.chance_learned" : "explain.chance",
+           {{"have", exact(n.bought.volume + n.fromStock)}}),
+        w_.share(x_.enough.chanceOfMore));
   }
 
   void hours() {
@@ -193,10 +198,10 @@ class Teller {
     const auto& pricing = x_.c.job.price;
     const auto& rates = x_.c.rates;
     const auto& tax = x_.c.region->tax;
-    say("rate",
-        w_("explain.rate", {{"overhead", w_.share(rates.overhead)},
-                            {"contingency", w_.share(rates.contingency)},
-                            {"margin", w_.share(pricing.margin.value_or(rates.margin))}}),
+    say("amount",
+        w_("explain.amount", {{"overhead", w_.share(rates.overhead)},
+                              {"contingency", w_.share(rates.contingency)},
+                              {"margin", w_.share(pricing.margin.value_or(rates.margin))}}),
         w_("explain.to_a_coin"));
     say("lines", w_.counted("explain.lines", static_cast<std::int64_t>(p.lines.size())),
         w_.money(p.subtotal));

@@ -75,7 +75,7 @@ std::optional<DayCoat> partOf(const TimedCoat& coat, base::Date date) {
   if (part.until == 0) return std::nullopt;
   for (const auto& [at, strip] : coat.strips) {
     if (at.day != date) continue;
-    if (strip.strip->boards > 0) part.strips.push_back(strip);
+    part.strips.push_back(strip);
     part.litres += strip.litres;
     part.area += strip.strip->area;
   }

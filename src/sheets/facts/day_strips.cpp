@@ -1,5 +1,6 @@
 #include "sheets/facts/day_strips.h"
 
+#include "sheets/facts/day_people.h"
 #include "sheets/facts/day_work.h"
 
 #include <algorithm>
@@ -7,60 +8,106 @@
 namespace sheets {
 namespace {
 
-/// Times of twelve hours and gallons are wider.
-std::size_t columnsOf(const Formatter& w) { return w.region().monthFirst ? 3 : 4; }
-
-/// 'second coat, 5 strips of 6 boards'; the coat is told where the deck has two on that day.
-std::string noteOf(const DayCoat& coat, const Day& day, const model::JobResult& x, const Formatter& w) {
-  const auto strips = stripsText(coat, x, w);
-  const bool isAlone = std::count_if(day.coats.begin(), day.coats.end(),
-                                     [&](const auto& c) { return c.deck == coat.deck; }) == 1;
-  if (isAlone) return strips;
-  return w("strips.of_coat", {{"coat", w("coats.names." + std::to_string(coat.coat))}, {"strips", strips}});
-}
-
-}  // namespace
-
+/// '0.6 L'; a narrow last strip may take less than the smallest step that is printed: '<0.1 L'.
 std::string stripLitres(std::int64_t steps, const Formatter& w) {
   return steps > 0 ? litresText(steps, w) : "<" + litresText(1, w);
 }
 
-std::vector<StripRow> stripRows(const Day& day, const model::JobResult& x, const Formatter& w) {
-  std::vector<StripRow> rows;
+std::string standText(const model::Stand& stand, const Formatter& w) {
+  switch (stand.on) {
+    case model::Stand::On::Ground:
+      return w("strips.from_ground");
+    case model::Stand::On::Deck:
+      return w("strips.from_deck", {{"deck", deckLetter(stand.deck)}});
+    case model::Stand::On::Boards:
+      break;
+  }
+  return {};
+}
+
+/// Strips that are wiped in one piece, or one soon after the other from the same side.
+struct WipeRun {
+  std::vector<int> numbers;
+  int from = 0, until = 0;
+  std::string stand;
+};
+
+std::vector<WipeRun> wipeRuns(const DayCoat& coat, const Formatter& w) {
+  constexpr int pause = 15;  // minutes
+  std::vector<const model::BoardStrip*> strips;
+  for (const auto& s : coat.strips)
+    if (s.strip->wipe) strips.push_back(s.strip);
+  std::stable_sort(strips.begin(), strips.end(),
+                   [](const auto* a, const auto* b) { return a->wipe->start < b->wipe->start; });
+  std::vector<WipeRun> runs;
+  for (const auto* strip : strips) {
+    const int from = strip->wipe->start.minutes, until = strip->wipe->end.minutes;
+    const auto stand = standText(strip->wipe->from, w);
+    const bool goesOn = !runs.empty() && runs.back().stand == stand && from <= runs.back().until + pause;
+    if (!goesOn) runs.push_back({{}, from, until, stand});
+    runs.back().numbers.push_back(strip->number);
+    runs.back().until = std::max(runs.back().until, until);
+  }
+  return runs;
+}
+
+/// 'wipe 1–4 11:35–12:10 from the ground, 5 12:30–12:40'
+std::string stepsText(const DayCoat& coat, const Formatter& w) {
+  std::string text;
+  const auto runs = wipeRuns(coat, w);
+  for (std::size_t i = 0; i < runs.size(); ++i) {
+    const auto& run = runs[i];
+    const bool isSaid = i + 1 < runs.size() && runs[i + 1].stand == run.stand;  // with the last of its kind
+    text += i > 0 ? ", " : w("strips.wipe") + "\u00A0";
+    text += numberRanges(run.numbers, w) + "\u00A0\u00A0" + span(run.from, run.until, w) +
+            (isSaid || run.stand.empty() ? "" : " " + run.stand);
+  }
+  return text;
+}
+
+std::string nameOf(const DayCoat& coat, const Day& day, const model::JobResult& x, const Formatter& w) {
+  const auto name = deckName(x, coat.deck);
+  const bool isAlone = std::count_if(day.coats.begin(), day.coats.end(),
+                                     [&](const auto& c) { return c.deck == coat.deck; }) == 1;
+  return isAlone
+             ? name
+             : w("day.deck_coat", {{"deck", name}, {"coat", w("coats.names." + std::to_string(coat.coat))}});
+}
+
+}  // namespace
+
+std::vector<CoatText> coatTexts(const Day& day, const model::JobResult& x, const Formatter& w) {
+  std::vector<CoatText> texts;
   for (const auto& coat : day.coats) {
-    std::string half;  // of the day, told where it begins
-    for (std::size_t i = 0; i < coat.strips.size(); ++i) {
-      if (i == 0) rows.push_back({deckName(x, coat.deck), noteOf(coat, day, x, w), {}});
-      else if (i % columnsOf(w) == 0) rows.emplace_back();
-      const auto& strip = coat.strips[i];
-      std::string time = w.clock(strip.start);
-      if (const auto end = time.find("\u00A0"); end != std::string::npos) {  // before 'am' or 'pm'
-        const auto own = time.substr(end);
-        if (own == half) time.resize(end);
-        half = own;
-      }
-      rows.back().strips.push_back({std::to_string(strip.strip->number), time, stripLitres(strip.litres, w)});
+    CoatText text{&coat, nameOf(coat, day, x, w), stripsText(coat, x, w), stepsText(coat, w), {}};
+    if (coat.goesOn)
+      text.note = w("day.goes_on", {{"strips", text.note}, {"day", w.shortDate(*coat.goesOn)}});
+    for (const auto& s : coat.strips) {
+      const auto at = [&](const std::optional<model::StripWork>& step) {
+        return step ? w.clock(step->start.minutes) : "";
+      };
+      text.strips.push_back({std::to_string(s.strip->number), w.clock(s.start), stripLitres(s.litres, w),
+                             at(s.strip->cutIn), at(s.strip->wipe)});
     }
+    texts.push_back(std::move(text));
   }
-  return rows;
+  return texts;
 }
 
-FactList stripRowFacts(const Day& day, const model::JobResult& x, const Formatter& w) {
-  FactList list;
-  for (const auto& row : stripRows(day, x, w)) {
-    FactList strips;
-    for (const auto& s : row.strips)
-      strips.push_back({{"number", s.number}, {"time", s.time}, {"litres", s.litres}});
-    list.push_back({{"deck", row.deck}, {"note", row.note}, {"strips", std::move(strips)}});
+std::vector<std::vector<std::size_t>> pagesOfCoats(const Day& day) {
+  constexpr std::size_t most = 90;  // strips on a page
+  std::vector<std::vector<std::size_t>> pages;
+  std::size_t strips = 0;
+  for (std::size_t i = 0; i < day.coats.size(); ++i) {
+    strips += day.coats[i].strips.size();
+    const bool isSecondCoat = i > 0 && day.coats[i].deck == day.coats[i - 1].deck;
+    if (pages.empty() || (strips > most && !isSecondCoat)) {
+      pages.emplace_back();
+      strips = day.coats[i].strips.size();
+    }
+    pages.back().push_back(i);
   }
-  return list;
-}
-
-FactList stripColumns(const Formatter& w) {
-  FactList columns;
-  for (std::size_t i = 0; i < columnsOf(w); ++i)
-    columns.push_back({{"head", i == 0 ? w("strips.head") : ""}});
-  return columns;
+  return pages;
 }
 
 }  // namespace sheets

@@ -1,29 +1,28 @@
-// The strips of a day in words: for each coat when every strip begins, and what it takes.
+// The strips of a day in words: for each coat when every strip is cut in, laid and wiped, and what it takes.
 #pragma once
 
 #include "sheets/facts/day_parts.h"
 
 namespace sheets {
 
-struct StripWords {
-  std::string number, time, litres;  // '14' '13:41' '0.6 L'
+/// '14' '13:41' '0.6 L' '13:30' '15:05'; the last two empty where there is no such step.
+struct StripText {
+  std::string number, lay, litres, cutIn, wipe;
 };
 
-/// A row of a table: some strips of one coat. Its first row names the coat; in the others 'deck' and 'note'
-/// are empty.
-struct StripRow {
-  std::string deck, note;  // 'A Landing' '14 strips of 2 to 4 boards'
-  std::vector<StripWords> strips;
+/// A coat of a deck on one day.
+struct CoatText {
+  const DayCoat* coat = nullptr;
+  std::string name;   // 'A Landing', with its coat where the deck has two on that day
+  std::string note;   // '6 strips of 4 to 9 boards; stop at the end of a strip, the rest on Wed 31 Mar'
+  std::string steps;  // 'wipe 1–4 11:35–12:10 from the ground'
+  std::vector<StripText> strips;
 };
 
-/// '0.6 L'; a narrow last strip may take less than the smallest step that is printed: '<0.1 L'.
-std::string stripLitres(std::int64_t steps, const Formatter& w);
+/// All coats of a day in the order they are laid; 'day' outlives the result.
+std::vector<CoatText> coatTexts(const Day& day, const model::JobResult& x, const Formatter& w);
 
-/// All strips of a day in the order they are laid. Coats without strips have no row.
-std::vector<StripRow> stripRows(const Day& day, const model::JobResult& x, const Formatter& w);
-
-/// The same as facts, and an item for each column of that table beside the names.
-FactList stripRowFacts(const Day& day, const model::JobResult& x, const Formatter& w);
-FactList stripColumns(const Formatter& w);
+/// The coats of a day in pieces that a page can hold, whole decks each: places in Day::coats.
+std::vector<std::vector<std::size_t>> pagesOfCoats(const Day& day);
 
 }  // namespace sheets

@@ -1,4 +1,4 @@
-// The work of one day in words, a line for each piece.
+// Words that every page of the day plan uses.
 #pragma once
 
 #include "sheets/facts/day_parts.h"
@@ -16,15 +16,11 @@ std::optional<model::ClockSpan> breakOf(const Day& day, const model::JobResult& 
 /// Of whole steps of Words::volumeStep().
 std::string litresText(std::int64_t steps, const Formatter& w);
 
-/// How the boards of a coat are counted off: '4 strips of 13 boards, the last of 1'. Empty without a plan.
+/// How the boards of a coat are counted off: '4 strips of 13 boards, the last of 1'. Empty without boards.
 std::string stripsText(const DayCoat& coat, const model::JobResult& x, const Formatter& w);
 
 /// Whole degrees: '18 °C'. A range is '11 to 19 °C', one degree where both round to it.
 std::string degreesText(double celsius, const Formatter& w);
 std::string degreesText(double least, double most, const Formatter& w);
-
-/// Time, what, where in the order of their start, from setting up to packing down; what the break cuts is two
-/// rows. Of a coat also its strips, area, spreading rate and litres.
-FactList workFacts(const Day& day, const model::JobResult& x, const Formatter& w);
 
 }  // namespace sheets

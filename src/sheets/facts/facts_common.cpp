@@ -2,6 +2,7 @@
 
 #include "model/lookup.h"
 #include "sheets/facts/facts_decks.h"
+#include "sheets/facts/facts_records.h"
 #include "sheets/words/addresses.h"
 
 #include <algorithm>
@@ -11,11 +12,22 @@
 namespace sheets {
 namespace {
 
-Facts firmFacts(const model::Brand& b, const model::Dialling& dialling) {
-  return {{"name", b.name},         {"tagline", b.tagline},
-          {"phone", b.phone},       {"phone_link", phoneAddress(b.phone, dialling)},
-          {"email", b.email},       {"email_link", mailAddress(b.email)},
-          {"web", webWords(b.web)}, {"web_link", b.web.empty() ? "" : webAddress(b.web)}};
+/// On one line.
+std::string unbroken(const std::string& words) {
+  std::string s;
+  for (const char c : words) c == ' ' ? s += "\u00A0" : s += c;
+  return s;
+}
+
+Facts firmFacts(const model::Firm& b, const model::Dialling& dialling) {
+  return {{"name", b.name},
+          {"tagline", b.tagline},
+          {"phone", unbroken(b.phone)},
+          {"phone_link", phoneAddress(b.phone, dialling)},
+          {"email", b.email},
+          {"email_link", mailAddress(b.email)},
+          {"web", webWords(b.web)},
+          {"web_link", b.web.empty() ? "" : webAddress(b.web)}};
 }
 
 Facts productFacts(const model::JobResult& x, const Formatter& w) {
@@ -129,6 +141,24 @@ void addCoats(Facts& f, const model::JobResult& x, const Formatter& w) {
                        {"dates", words}});
 }
 
+Facts dateFacts(base::LocalTime at, const Formatter& w) {
+  return {
+      {"day", w.weekdayDate(at.day)},
+      {"short", w.shortDate(at.day)},
+      {"short_year", w.shortDateYear(at.day)},
+      {"month", w.month(at.day)},
+      {"year", w.year(at.day)},
+      {"clock", w.clock(at.minutes)},
+      {"day_clock", w("dates.day_clock", {{"day", w.weekdayDate(at.day)}, {"time", w.clock(at.minutes)}})}};
+}
+
+/// The same names, without words.
+Facts noDate(const Formatter& w) {
+  Facts facts = dateFacts({}, w);
+  for (auto& [name, fact] : facts) fact = "";
+  return facts;
+}
+
 void addDays(Facts& f, const model::JobResult& x, const Formatter& w) {
   const auto& days = x.plan.days;
   const auto first = days.empty() ? x.c.job.start : days.front(),
@@ -143,20 +173,17 @@ void addDays(Facts& f, const model::JobResult& x, const Formatter& w) {
   f.emplace_back(
       "start",
       Facts{{"short", w.shortDate(first)}, {"long", w.longDate(first)}, {"day", w.weekdayDate(first)}});
-  const auto& done = x.plan.finished;
+  const auto done = isAllLaid(x) ? x.plan.finished : upToHalfHour(x.plan.finished);
   base::Date walk = last;
   Facts dates;
   for (const auto& e : x.plan.events) {
-    if (e.name == "walk") walk = e.at.day;
     if (e.name.starts_with("coat_")) continue;
-    dates.emplace_back(e.name, Facts{{"day", w.weekdayDate(e.at.day)},
-                                     {"short", w.shortDate(e.at.day)},
-                                     {"short_year", w.shortDateYear(e.at.day)},
-                                     {"month", w.month(e.at.day)},
-                                     {"year", w.year(e.at.day)},
-                                     {"clock", w.clock(e.at.minutes)},
-                                     {"day_clock", w("dates.day_clock", {{"day", w.weekdayDate(e.at.day)},
-                                                                         {"time", w.clock(e.at.minutes)}})}});
+    const base::LocalTime at = upToHalfHour(e.at);
+    if (e.name == "walk") walk = at.day;
+    dates.emplace_back(e.name, dateFacts(at, w));
+  }
+  for (const char* name : {"walk", "furniture", "rugs", "first_wash", "maintenance"}) {
+    if (find(dates, name) == nullptr) dates.emplace_back(name, noDate(w));  // no coat
   }
   f.emplace_back("dates", std::move(dates));
   f.emplace_back("finish", Facts{{"short", w.shortDate(last)},
@@ -276,12 +303,17 @@ Facts commonFacts(const model::JobResult& x, const Formatter& w) {
           {"ref", job.ref},
           {"colour", job.colour},
           {"quoted", w.date(job.quoted)},
-          {"contact", x.c.brand.contact},
+          {"contact", x.c.firm.contact},
+          {"is_metric", Fact::yes(w.isMetric())},
+          {"say", Facts{{"outlet", w("say.outlet")},
+                        {"tap", w("say.tap")},
+                        {"timber", w("say.timber")},
+                        {"licences", w("say.licences")}}},
           {"cutout", x.c.region->powerCutout},
           {"emergency", x.c.region->emergencyNumber},
           {"emergency_link", phoneAddress(x.c.region->emergencyNumber, x.c.region->dialling)}};
   f.emplace_back("reference_temperature", w.temperature(base::Temperature::whole(20)));  // of the data sheet
-  f.emplace_back("firm", firmFacts(x.c.brand, x.c.region->dialling));
+  f.emplace_back("firm", firmFacts(x.c.firm, x.c.region->dialling));
   f.emplace_back("product", productFacts(x, w));
   f.emplace_back("tin_stays", Fact::yes(tinStays(job)));
   f.emplace_back("touches_up", Fact::yes(tinStays(job) && !x.c.product->times.wipeOff.isZero()));

@@ -15,7 +15,7 @@ Facts crewFacts(const model::JobResult& x, const Formatter& w);
 Facts leafFacts(const model::JobResult& x, const Formatter& w, Room room);
 /// Everything, costs included.
 Facts officeFacts(const model::JobResult& x, const Formatter& w);
-/// 'day_plans' and what belongs to them.
+/// 'coat_days', 'other_days' and what belongs to them.
 void addDayPlans(Facts& f, const model::JobResult& x, const Formatter& w);
 
 /// The title of a document: 'Landing, Steps and Terrace, washed, sanded and oiled twice'.

@@ -1,5 +1,7 @@
-// Facts for the day plan: a page for each day with a coat, the other days shorter.
+// Facts for the day plan: a page for each day with a coat, and one for all the others.
 #include "model/lookup.h"
+#include "sheets/facts/day_answers.h"
+#include "sheets/facts/day_people.h"
 #include "sheets/facts/day_strips.h"
 #include "sheets/facts/day_work.h"
 #include "sheets/facts/facts_common.h"
@@ -9,8 +11,6 @@
 
 namespace sheets {
 namespace {
-
-std::string coatName(int coat, const Formatter& w) { return w("coats.names." + std::to_string(coat)); }
 
 /// Tasks of a day with their minutes; those counted once for the whole job only where there is nothing else.
 std::vector<std::pair<std::string, int>> tasksOf(const Day& day, const model::JobResult& x, bool isWholeJob) {
@@ -47,26 +47,15 @@ std::string titleOf(const Day& day, const model::JobResult& x, const Formatter& 
 
 /// The air while the crew is on site: the coldest and the warmest hour, and where that is known from.
 void addAir(Facts& f, const Day& day, const model::JobResult& x, const Formatter& w) {
-  const auto there = onSite(day, x);
-  const model::Hour* coldest = nullptr;
-  const model::Hour* warmest = nullptr;
-  for (const auto& hour : x.plan.hours) {
-    const bool isOnSite =
-        hour.at.day == day.date && hour.at.minutes + 60 > there.from && hour.at.minutes < there.until;
-    if (!isOnSite || hour.source == model::WeatherSource::None) continue;
-    if (coldest == nullptr || hour.air.celsius < coldest->air.celsius) coldest = &hour;
-    if (warmest == nullptr || hour.air.celsius > warmest->air.celsius) warmest = &hour;
-  }
-  std::string air, from;
-  if (coldest != nullptr) {
-    air = degreesText(coldest->air.celsius, warmest->air.celsius, w);
-    const auto& service = x.c.job.forecast.service;  // asks to be named
-    from = coldest->source == model::WeatherSource::Forecast
-               ? w("day.forecast") + (service.empty() ? "" : ", " + service)
-               : w("day.usual", {{"month", w.month(day.date)}});
-  }
-  f.emplace_back("air", air);
-  f.emplace_back("air_from", from);
+  const auto weather = weatherOn(day, x);
+  const bool isKnown = weather.source != model::WeatherSource::None;
+  const auto& service = x.c.job.forecast.service;  // asks to be named
+  f.emplace_back("air",
+                 isKnown ? degreesText(weather.coldest->air.celsius, weather.warmest->air.celsius, w) : "");
+  f.emplace_back("air_from", !isKnown ? ""
+                             : weather.source == model::WeatherSource::Forecast
+                                 ? w("day.forecast") + (service.empty() ? "" : ", " + service)
+                                 : w("day.usual", {{"month", w.month(day.date)}}));
 }
 
 FactList tinFacts(const Day& day, const Formatter& w) {
@@ -93,38 +82,14 @@ FactList tooLongFacts(const Day& day, const model::JobResult& x, const Formatter
   return list;
 }
 
-/// How long the coats stay open, at their warmest.
-std::string openText(const Day& day, const Formatter& w) {
-  int least = 0;
-  for (const auto& coat : day.coats) {
-    if (coat.edge != nullptr && (least == 0 || coat.edge->openMinutes < least))
-      least = coat.edge->openMinutes;
-  }
-  return least == 0 ? "" : w.counted("waits.minutes", least);
-}
-
-/// Tables of a few coats each, to write on beside each other.
+/// A row for each coat to write on.
 FactList logFacts(const Day& day, const model::JobResult& x, const Formatter& w) {
-  if (day.coats.empty()) return {};
-  constexpr std::size_t most = 5;
-  const std::size_t count = (day.coats.size() + most - 1) / most,
-                    each = (day.coats.size() + count - 1) / count;
-  FactList tables;
-  for (std::size_t from = 0; from < day.coats.size(); from += each) {
-    FactList coats;
-    for (std::size_t i = from; i < std::min(from + each, day.coats.size()); ++i) {
-      const auto& coat = day.coats[i];
-      const bool isAlone = std::count_if(day.coats.begin(), day.coats.end(),
-                                         [&](const auto& c) { return c.deck == coat.deck; }) == 1;
-      coats.push_back({{"name", isAlone ? deckName(x, coat.deck)
-                                        : w("day.deck_coat", {{"deck", deckName(x, coat.deck)},
-                                                              {"coat", coatName(coat.coat, w)}})},
-                       {"planned", span(coat.from, coat.until, w)},
-                       {"litres", litresText(coat.litres, w)}});
-    }
-    tables.push_back({{"coats", std::move(coats)}});
-  }
-  return tables;
+  FactList rows;
+  for (const auto& text : coatTexts(day, x, w))
+    rows.push_back({{"name", text.name},
+                    {"planned", span(text.coat->from, text.coat->until, w)},
+                    {"litres", litresText(text.coat->litres, w)}});
+  return rows;
 }
 
 std::string deckNames(const std::vector<std::size_t>& decks, const model::JobResult& x, const Formatter& w) {
@@ -135,10 +100,49 @@ std::string deckNames(const std::vector<std::size_t>& decks, const model::JobRes
   return w.joined(names);
 }
 
-bool hasHours(const Day& day, const model::JobResult& x) {
-  return std::any_of(x.plan.hours.begin(), x.plan.hours.end(), [&](const auto& h) {
-    return h.at.day == day.date && h.source != model::WeatherSource::None;
-  });
+/// What the job tells the crew of these areas, each once on the first of its days.
+FactList noteFacts(const std::vector<std::size_t>& decks, const model::JobResult& x) {
+  FactList notes;
+  for (const auto deck : decks) {
+    const auto& note = x.c.job.areas[deck].crewNote;
+    if (!note.empty()) notes.push_back({{"deck", deckName(x, deck)}, {"words", note}});
+  }
+  return notes;
+}
+
+std::vector<std::size_t> coatedDecks(const Day& day) {
+  std::vector<std::size_t> decks;
+  for (const auto& coat : day.coats)
+    if (std::find(decks.begin(), decks.end(), coat.deck) == decks.end()) decks.push_back(coat.deck);
+  return decks;
+}
+
+/// What the customer was promised of the areas, for those who keep it.
+FactList promiseFacts(const model::JobResult& x) {
+  FactList promises;
+  for (std::size_t deck = 0; deck < x.c.job.areas.size(); ++deck) {
+    const auto& note = x.c.job.areas[deck].note;
+    if (!note.empty()) promises.push_back({{"words", deckName(x, deck) + ": " + note}});
+  }
+  for (const auto& line : x.c.job.included) promises.push_back({{"words", line}});
+  return promises;
+}
+
+FactList workFacts(const Day& day, const model::JobResult& x, const Formatter& w) {
+  FactList rows;
+  for (const auto& line : workLines(day, x, w))
+    rows.push_back({{"time", span(line.from, line.until, w)},
+                    {"what", line.what},
+                    {"where", line.where},
+                    {"who", line.who}});
+  return rows;
+}
+
+FactList figuresOf(const Day& day, const std::string& number) {
+  FactList figures;
+  for (std::size_t i = 0; i < pagesOfCoats(day).size(); ++i)
+    figures.push_back({{"figure", "strips-" + number + (i == 0 ? "" : "-" + std::to_string(i + 1))}});
+  return figures;
 }
 
 Facts dayFactsOf(const std::vector<Day>& days, std::size_t i, const model::JobResult& x, const Formatter& w) {
@@ -149,8 +153,6 @@ Facts dayFactsOf(const std::vector<Day>& days, std::size_t i, const model::JobRe
       {"n", number}, {"m", std::to_string(days.size())}, {"leader", x.c.job.crew.leader}};
   std::int64_t litres = 0;
   for (const auto& coat : day.coats) litres += coat.litres;
-  const bool isDrawn =
-      std::any_of(day.coats.begin(), day.coats.end(), [](const auto& c) { return c.edge && c.edge->wayOut; });
   const auto pause = breakOf(day, x);
   const auto there = onSite(day, x);
   Facts f{
@@ -163,24 +165,19 @@ Facts dayFactsOf(const std::vector<Day>& days, std::size_t i, const model::JobRe
       {"coated", Fact::yes(isCoated)},
       {"date", w.shortDate(day.date)},
       {"litres", isCoated ? litresText(litres, w) : ""},
-      {"hours_figure", isCoated && hasHours(day, x) ? "hours-" + number : ""},
-      {"strips_figure", isDrawn ? "strips-" + number : ""},
+      {"hours_figure", isCoated ? "hours-" + number : ""},
+      {"strips_figures", figuresOf(day, number)},
       {"first_on", deckNames(day.firstOn, x, w)},
       {"is_first", Fact::yes(i == 0)},
       {"has_tins", Fact::yes(!day.tins.empty())},
       {"open", day.open.isZero() ? "" : w.volume(day.open)}};
   addAir(f, day, x, w);
-  f.emplace_back("work", workFacts(day, x, w));
-  auto strips = stripRowFacts(day, x, w);
-  f.emplace_back("has_strips", Fact::yes(!strips.empty()));
-  f.emplace_back("strip_columns", stripColumns(w));
-  f.emplace_back("strip_rows", std::move(strips));
+  addAnswers(f, day, x, w);
+  f.emplace_back("work", isCoated ? FactList{} : workFacts(day, x, w));
   f.emplace_back("tins", tinFacts(day, w));
   f.emplace_back("too_long", tooLongFacts(day, x, w));
-  f.emplace_back("open_time", openText(day, w));
-  auto logs = logFacts(day, x, w);
-  f.emplace_back("has_remarks", Fact::yes(logs.size() == 1));  // beside more there is no room
-  f.emplace_back("logs", std::move(logs));
+  f.emplace_back("crew_notes", noteFacts(isCoated ? coatedDecks(day) : day.firstOn, x));
+  f.emplace_back("logs", logFacts(day, x, w));
   return f;
 }
 
@@ -188,14 +185,18 @@ Facts dayFactsOf(const std::vector<Day>& days, std::size_t i, const model::JobRe
 
 void addDayPlans(Facts& f, const model::JobResult& x, const Formatter& w) {
   const auto days = daysOf(x, w);
-  FactList plans;
-  for (std::size_t i = 0; i < days.size(); ++i) plans.push_back(dayFactsOf(days, i, x, w));
-  f.emplace_back("day_plans", std::move(plans));
-  // A difference, so that only the size of the degree counts; 3 K, ISO 8502-4:2017 for steel, our choice for
-  // timber.
-  f.emplace_back("dew_margin", w.isMetric() ? "3\u00A0°C" : "5.4\u00A0°F");
+  FactList coats, others;
+  for (std::size_t i = 0; i < days.size(); ++i)
+    (days[i].coats.empty() ? others : coats).push_back(dayFactsOf(days, i, x, w));
+  f.emplace_back("has_other_days", Fact::yes(!others.empty()));
+  f.emplace_back("other_days", std::move(others));
+  f.emplace_back("coat_days", std::move(coats));
   f.emplace_back("loss", x.c.job.loss.isZero() ? "" : w.share(x.c.job.loss));
   f.emplace_back("before_we_come", sentences(x.c.job.beforeWeCome));
+  f.emplace_back("at_water", Fact::yes(x.c.job.site.isNearWater));
+  auto promises = promiseFacts(x);
+  f.emplace_back("has_promises", Fact::yes(!promises.empty()));
+  f.emplace_back("promises", std::move(promises));
 }
 
 }  // namespace sheets

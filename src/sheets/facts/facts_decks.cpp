@@ -101,7 +101,8 @@ std::vector<std::vector<std::int64_t>> printedLitres(const model::JobResult& x, 
   std::vector<std::int64_t> needs;
   for (const auto& coat : x.estimate.coats)
     needs.push_back(base::increased(coat.litres, x.c.job.loss).millionths);
-  const auto steps = apportioned(needs, w.volumeStep().millionths);
+  auto steps = apportioned(needs, w.volumeStep().millionths);
+  for (auto& n : steps) n = std::max<std::int64_t>(n, 1);  // nobody lays 0.0 L
   std::vector<std::vector<std::int64_t>> table(x.c.job.areas.size());
   for (std::size_t i = 0; i < steps.size(); ++i) table[x.estimate.coats[i].deck].push_back(steps[i]);
   return table;

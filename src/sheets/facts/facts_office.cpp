@@ -38,20 +38,17 @@ void addCosts(Facts& f, const model::JobResult& x, const Formatter& w) {
            w.share({base::mulDiv(p.marginReached.millionths, 1, 100'000, base::Round::HalfUp) * 100'000})}});
 }
 
-std::string setWords(const model::TinSet& set, const Formatter& w) {
-  if (set.tins.empty()) return w("orders.nothing");
-  std::vector<std::string> words;
-  for (const auto& t : set.tins)
-    words.push_back(std::to_string(t.count) + "\u00A0×\u00A0" + w.tinSize(t.tin.size));
-  return w("orders.set", {{"tins", w.joined(words)}, {"cost", w.signedMoney(set.cost)}});
+/// '2 × 2.5 L'
+std::string countedTins(std::int64_t count, base::Volume size, const Formatter& w) {
+  return std::to_string(count) + "\u00A0×\u00A0" + w.tinSize(size);
 }
 
-/// What is bought whole is printed up to the next tenth, so that nobody reads 2.0 beside the three that 2.02
-/// take.
-base::Count usedInTenths(const model::ConsumableLine& line, const model::Consumable& item) {
-  constexpr std::int64_t tenth = 100'000;
-  return item.boughtWhole ? base::Count{base::divide(line.used.millionths, tenth, base::Round::Up) * tenth}
-                          : line.used;
+/// What is bought whole is printed up to the next tenth, from ten on to the next whole one, so that nobody
+/// reads 2 beside the three that 2.02 take.
+std::string usedWords(const model::ConsumableLine& line, const model::Consumable& item, const Formatter& w) {
+  if (!item.boughtWhole) return w.number(line.used, 1);
+  const std::int64_t step = line.used < base::Count::whole(10) ? 100'000 : 1'000'000;
+  return w.briefNumber({base::divide(line.used.millionths, step, base::Round::Up) * step});
 }
 
 /// All in capitals: nobody takes a tin of another colour in a hurry.
@@ -88,8 +85,8 @@ base::Date workingDaysBefore(const model::JobResult& x, base::Date day, int coun
 
 /// In the yard on the working day before the truck is loaded, which is the one before the work begins.
 void addDelivery(Facts& f, const model::JobResult& x, const Formatter& w) {
-  const auto& d = x.c.brand.delivery;
-  const auto& to = d.to.empty() ? x.c.brand.address : d.to;
+  const auto& d = x.c.firm.delivery;
+  const auto& to = d.to.empty() ? x.c.firm.address : d.to;
   const base::Date start = x.plan.days.empty() ? x.c.job.start : x.plan.days.front();
   const base::Date loading = workingDaysBefore(x, start, 1), yard = workingDaysBefore(x, loading, 1),
                    order = workingDaysBefore(x, yard, d.workingDays);
@@ -98,7 +95,7 @@ void addDelivery(Facts& f, const model::JobResult& x, const Formatter& w) {
                                    {"takes", w.counted("orders.takes", d.workingDays)},
                                    {"yard_by", w.shortDate(yard)},
                                    {"loading", w.shortDate(loading)},
-                                   {"place", to.empty() ? x.c.brand.name : to.back()},
+                                   {"place", to.empty() ? x.c.firm.name : to.back()},
                                    {"to", oneLine(to, w)},
                                    {"hours", d.hours}});
 }
@@ -117,14 +114,14 @@ void addOrders(Facts& f, const model::JobResult& x, const Formatter& w) {
                     {"count", std::to_string(t.count)},
                     {"each", w.money(t.tin.price)},
                     {"cost", w.money(t.tin.price * t.count)}});
-  for (const auto& s : x.c.job.inStock) {
-    if (s.product == x.c.product->id)
-      shed.push_back({{"name", x.c.product->name},
-                      {"colour", colour},
-                      {"colour_capitals", capitals(colour)},
-                      {"size", w.tinSize(s.size)},
-                      {"count", std::to_string(s.count)}});
-  }
+  for (const auto& s : need.opened)
+    shed.push_back({{"name", x.c.product->name},
+                    {"colour", colour},
+                    {"colour_capitals", capitals(colour)},
+                    {"size", w.tinSize(s.size)},
+                    {"count", std::to_string(s.count)}});
+  std::vector<std::string> shut;
+  for (const auto& s : need.shut) shut.push_back(countedTins(s.count, s.size, w));
   f.emplace_back("shed", std::move(shed));
   f.emplace_back("tins", std::move(tins));
   f.emplace_back("tins_count", std::to_string(need.bought.number()));
@@ -134,8 +131,7 @@ void addOrders(Facts& f, const model::JobResult& x, const Formatter& w) {
                                 {"bought", w.volume(need.bought.volume)},
                                 {"stock", w.volume(need.drawn)},
                                 {"left_over", w.volume(need.leftOver)},
-                                {"set_low", setWords(need.forLow, w)},
-                                {"set_high", setWords(need.forHigh, w)}});
+                                {"shut", shut.empty() ? "" : w.joined(shut)}});
   f.emplace_back("has_stock", Fact::yes(!need.fromStock.isZero()));
   f.emplace_back("loss", w.share(x.c.job.loss));
   f.emplace_back("has_allowance", Fact::yes(x.c.job.allowance.millionths > 0));
@@ -148,8 +144,8 @@ void addOrders(Facts& f, const model::JobResult& x, const Formatter& w) {
         {{"name", capitalised(line.grit > 0 ? w("orders.of_grit",
                                                 {{"item", item.name}, {"grit", std::to_string(line.grit)}})
                                             : item.name)},
-         {"used", w.number(usedInTenths(line, item), 1)},
-         {"unit", item.unit},
+         {"used", usedWords(line, item, w)},
+         {"unit", item.isLiquid && !w.isMetric() ? w("units.quart") : item.unit},
          {"each", w.money(item.price.at(x.c.job.site.region))},
          {"bought", std::to_string(line.bought)},
          {"cost", w.money(line.cost)}});

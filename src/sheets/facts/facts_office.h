@@ -11,8 +11,4 @@ namespace sheets {
 /// 'work_days_all', 'invoices', 'enough'.
 void addOfficeTables(Facts& facts, const model::JobResult& x, const Formatter& w);
 
-/// How likely a job needs more than 'have', in thousandths, where needs lie in a triangle from 'low' over
-/// 'likely' to 'high': the tail of the triangular distribution.
-int chanceOfMore(base::Volume have, base::Volume low, base::Volume likely, base::Volume high);
-
 }  // namespace sheets

@@ -1,5 +1,8 @@
 #include "sheets/facts/facts_price.h"
 
+#include "model/lookup.h"
+#include "sheets/facts/facts_common.h"
+
 namespace sheets {
 namespace {
 
@@ -10,8 +13,6 @@ std::string unitWords(const model::PriceLine& line, const Formatter& w) {
   switch (line.unit) {
     case model::LineUnit::Area:
       return w.areaUnit();
-    case model::LineUnit::Pieces:
-      return w.counted("price.pieces", n);
     case model::LineUnit::Volume:
       return w.volumeUnit();
     case model::LineUnit::Days:
@@ -20,6 +21,20 @@ std::string unitWords(const model::PriceLine& line, const Formatter& w) {
       return w("price.lot");
   }
   return {};
+}
+
+const char* materialKey(model::Work work) {
+  switch (work) {
+    case model::Work::Wash:
+      return "price.materials.wash";
+    case model::Work::Fix:
+      return "price.materials.fix";
+    case model::Work::Sand:
+      return "price.materials.sand";
+    case model::Work::Oil:
+      return "price.materials.oil";
+  }
+  return "";
 }
 
 Facts lineFacts(const model::PriceLine& line, const model::JobResult& x, const Formatter& w,
@@ -39,11 +54,11 @@ Facts lineFacts(const model::PriceLine& line, const model::JobResult& x, const F
           {"consumables", Fact::yes(line.kind == Kind::Consumables)},
           {"travel", Fact::yes(line.kind == Kind::Travel)},
           {"disposal", Fact::yes(line.kind == Kind::Disposal)},
+          {"materials", line.kind == Kind::Consumables ? capitalised(materialWords(x, w)) : ""},
           {"passes", w.times(static_cast<int>(passes))},
           {"coats", capitalised(w.counted("coats.count", coats))},
           {"quantity", w.number(line.quantity, isCounted ? 0 : 2)},
           {"unit", unitWords(line, w)},
-          {"rate", w.money(line.rate)},
           {"amount", w.money(line.amount)}};
   if (withCosts) f.emplace_back("cost", w.money(line.cost));
   return f;
@@ -63,6 +78,14 @@ FactList linesOf(const model::JobResult& x, const Formatter& w, bool withCosts) 
 }
 
 }  // namespace
+
+std::string materialWords(const model::JobResult& x, const Formatter& w) {
+  std::vector<std::string> words;
+  for (const auto work : {model::Work::Wash, model::Work::Fix, model::Work::Sand, model::Work::Oil}) {
+    if (model::asksFor(x.c.job.work, work)) words.push_back(w(materialKey(work)));
+  }
+  return oneLine(words, w);
+}
 
 void addPrice(Facts& facts, const model::JobResult& x, const Formatter& w, bool withCosts) {
   const auto& p = x.price;

@@ -2,6 +2,7 @@
 
 #include "sheets/facts/facts_common.h"
 #include "sheets/facts/facts_decks.h"
+#include "sheets/facts/facts_price.h"
 #include "sheets/words/addresses.h"
 
 #include <algorithm>
@@ -41,7 +42,7 @@ FactList areaFacts(const model::JobResult& x, const Formatter& w) {
 }
 
 Facts trustFacts(const model::JobResult& x, const Formatter& w) {
-  const auto& b = x.c.brand;
+  const auto& b = x.c.firm;
   std::vector<std::string> others;
   for (const auto& name : x.c.job.crew.names) {
     if (name != x.c.job.crew.leader) others.push_back(name);
@@ -96,7 +97,7 @@ PriceParts priceParts(const model::JobResult& x) {
 }
 
 void addOffer(Facts& facts, const model::JobResult& x, const Formatter& w) {
-  const auto show = x.c.job.price.show.value_or(x.c.brand.priceShow);
+  const auto show = x.c.job.price.show.value_or(x.c.firm.priceShow);
   const PriceParts parts = priceParts(x);
   const auto is = [&](model::PriceShow s) { return Fact::yes(show == s); };
   facts.emplace_back("offer", Facts{{"by_areas", is(model::PriceShow::Areas)},
@@ -107,13 +108,14 @@ void addOffer(Facts& facts, const model::JobResult& x, const Formatter& w) {
                                     {"materials", w.money(parts.materials.amount)},
                                     {"has_product", Fact::yes(hasLine(x, Kind::Product))},
                                     {"has_consumables", Fact::yes(hasLine(x, Kind::Consumables))},
+                                    {"consumables", materialWords(x, w)},
                                     {"has_site", Fact::yes(parts.site.amount > base::Money{})},
                                     {"site", w.money(parts.site.amount)},
                                     {"has_preparation", Fact::yes(hasLine(x, Kind::Preparation))},
                                     {"has_travel", Fact::yes(hasLine(x, Kind::Travel))},
                                     {"has_disposal", Fact::yes(hasLine(x, Kind::Disposal))}});
   facts.emplace_back("trust", trustFacts(x, w));
-  const auto& b = x.c.brand;
+  const auto& b = x.c.firm;
   facts.emplace_back("payment", Facts{{"days", b.paymentDays ? w.counted("waits.days", *b.paymentDays) : ""},
                                       {"bank", oneLine(b.bank, w)}});
   facts.emplace_back("accept", Facts{{"link", acceptanceMail(x)}});
@@ -129,7 +131,7 @@ std::string acceptanceMail(const model::JobResult& x) {
   const Formatter w(*x.c.region, x.language);
   const base::Values values{{"ref", x.c.job.ref}, {"total", w.signedMoney(x.price.total)}};
   // Short, so that the modules of the code stay large enough for any printer and telephone.
-  return mailAddress(x.c.brand.email) + "?subject=" + escaped(w("accept.subject", values)) +
+  return mailAddress(x.c.firm.email) + "?subject=" + escaped(w("accept.subject", values)) +
          "&body=" + escaped(w("accept.body", values));
 }
 

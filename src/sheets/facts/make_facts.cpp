@@ -3,6 +3,7 @@
 #include "model/lookup.h"
 #include "sheets/facts/facts_common.h"
 #include "sheets/facts/facts_decks.h"
+#include "sheets/facts/facts_invoice.h"
 #include "sheets/facts/facts_price.h"
 #include "sheets/facts/facts_quote.h"
 #include "sheets/facts/facts_records.h"
@@ -44,10 +45,9 @@ Facts customerFacts(const model::JobResult& x, const Formatter& w) {
   Facts f = commonFacts(x, w);
   const std::vector<std::string> block{job.customer.name, oneLine(job.customer.address, w)};
   f.emplace_back("customer", Facts{{"name", job.customer.name}, {"block", lines(block)}});
-  const std::vector<std::string> caller = x.c.brand.contact.empty()
-                                              ? std::vector{x.c.brand.phone}
-                                              : std::vector{x.c.brand.contact, x.c.brand.phone};
-  const std::vector<std::string> contact{oneLine(caller, w), x.c.brand.email};
+  const std::vector<std::string> caller =
+      x.c.firm.contact.empty() ? std::vector{x.c.firm.phone} : std::vector{x.c.firm.contact, x.c.firm.phone};
+  const std::vector<std::string> contact{oneLine(caller, w), x.c.firm.email};
   f.emplace_back("contact_block", lines(contact));
   f.emplace_back("valid_until", w.longDate(validUntil(job)));
   f.emplace_back("extra_hour", w.signedMoney(x.c.rates.extraHour));
@@ -59,8 +59,8 @@ Facts customerFacts(const model::JobResult& x, const Formatter& w) {
   f.emplace_back("cancellation", cancellation.text);
   // What follows the semicolon is a note to the office.
   f.emplace_back("cancellation_source", cancellation.source.substr(0, cancellation.source.find("; ")));
-  f.emplace_back("terms", sentences(x.c.brand.terms));
-  f.emplace_back("has_terms", Fact::yes(!x.c.brand.terms.empty()));
+  f.emplace_back("terms", sentences(x.c.firm.terms));
+  f.emplace_back("has_terms", Fact::yes(!x.c.firm.terms.empty()));
   f.emplace_back("batches", w.joined(batchesOf(x)));
   f.emplace_back("has_patch", Fact::yes(std::any_of(job.areas.begin(), job.areas.end(), [](const auto& deck) {
                    return deck.testPatch.has_value();
@@ -74,6 +74,7 @@ Facts customerFacts(const model::JobResult& x, const Formatter& w) {
   f.emplace_back("valid_until_short", w.dayMonth(validUntil(job)));
   addPrice(f, x, w, false);
   addOffer(f, x, w);
+  addInvoice(f, x, w);
   return f;
 }
 

@@ -1,6 +1,7 @@
 #include "sheets/facts/facts_office.h"
 
 #include "model/lookup.h"
+#include "sheets/facts/facts_invoice.h"
 #include "sheets/facts/facts_quote.h"
 #include "sheets/words/controlled_rounding.h"
 
@@ -12,10 +13,10 @@ namespace {
 
 using base::Money;
 using base::Round;
-using base::Volume;
 using base::Wide;
 
 constexpr std::int64_t hourStep = 100'000;  // a tenth of an hour, in millionths
+constexpr base::Share hundredth = base::Share::whole(1);
 
 std::string hourWords(std::int64_t tenths, const Formatter& w) {
   return tenths == 0 ? "–" : w.number({tenths * hourStep}, 1);
@@ -203,7 +204,8 @@ void addInvoices(Facts& f, const model::JobResult& x, const Formatter& w) {
     std::optional<base::Date> sent;
     if (isDeposit) sent = validUntil(x.c.job);
     if (isLast) sent = x.plan.finished.day;
-    const auto days = x.c.brand.paymentDays;
+    if (i < x.c.job.invoices.size()) sent = x.c.job.invoices[i];
+    const auto days = x.c.firm.paymentDays;
     rows.push_back({{"number", std::to_string(i + 1)},
                     {"is_deposit", Fact::yes(isDeposit)},
                     {"is_last", Fact::yes(isLast)},
@@ -211,62 +213,39 @@ void addInvoices(Facts& f, const model::JobResult& x, const Formatter& w) {
                     {"send", sent ? w.shortDate(*sent) : ""},
                     {"due", sent && days ? w.shortDate(*sent + std::chrono::days{*days}) : ""},
                     {"share", w.share(p.stages[i].share)},
-                    {"amount", w.money(p.stages[i].amount)}});
+                    {"amount", w.money(p.stages[i].amount + (isLast ? takenOptions(x) : Money{}))}});
   }
   f.emplace_back("invoices", std::move(rows));
 }
 
-/// 'four in 10' from one in ten on, below it '1 in 20'.
-std::string chanceWords(int thousandths, const Formatter& w) {
+/// '4 in 10' from one in ten on, below it '1 in 12', '1 in 20'.
+std::string chanceWords(base::Share share, const Formatter& w) {
   const auto in = [&](std::int64_t n, std::int64_t m) {
     return w("office.chance", {{"n", std::to_string(n)}, {"m", std::to_string(m)}});
   };
-  constexpr int tenth = 95, hundredth = 10;
+  const auto thousandths = share.millionths / 100'000;
+  constexpr int tenth = 95, thirteenth = 77;
   if (thousandths >= tenth) return in(base::divide(thousandths, 100, Round::HalfUp), 10);
-  if (thousandths < hundredth) return w("office.chance_small");
-  return in(1, thousandths > 45 ? base::divide(1000, thousandths, Round::HalfUp)
-                                : base::divide(200, thousandths, Round::HalfUp) * 5);
-}
-
-/// The smallest tin that holds half of what is missing to the highest need: the chance falls to a quarter or
-/// less.
-const model::Tin* oneMore(const model::JobResult& x, Volume have) {
-  const auto& tins = x.c.product->tins.at(x.c.job.site.region);
-  const Volume missing = x.resources.product.high - have;
-  const auto fit =
-      std::find_if(tins.begin(), tins.end(), [&](const auto& tin) { return tin.size * 2 >= missing; });
-  return fit == tins.end() ? &tins.back() : &*fit;
+  if (share < hundredth) return w("office.chance_small");
+  return in(1, thousandths >= thirteenth ? base::divide(1000, thousandths, Round::HalfUp)
+                                         : base::divide(200, thousandths, Round::HalfUp) * 5);
 }
 
 void addEnough(Facts& f, const model::JobResult& x, const Formatter& w) {
   const auto& need = x.resources.product;
-  const Volume have = need.bought.volume + need.fromStock;
-  const int chance = chanceOfMore(have, need.low, need.likely, need.high);
-  Facts enough{
-      {"is_sure", Fact::yes(chance == 0)}, {"chance", chanceWords(chance, w)}, {"have", w.volume(have)}};
-  if (chance > 0) {
-    const model::Tin& tin = *oneMore(x, have);
-    enough.emplace_back("tin", w.tinSize(tin.size));
-    enough.emplace_back("price", w.money(tin.price));
-    enough.emplace_back("then",
-                        chanceWords(chanceOfMore(have + tin.size, need.low, need.likely, need.high), w));
-  } else {
-    for (const char* name : {"tin", "price", "then"}) enough.emplace_back(name, "");
-  }
-  f.emplace_back("enough", std::move(enough));
+  const auto& enough = x.enough;
+  const bool isOwn = std::any_of(x.estimate.coats.begin(), x.estimate.coats.end(),
+                                 [](const auto& coat) { return coat.learnedSpread.has_value(); });
+  f.emplace_back("enough", Facts{{"is_sure", Fact::yes(enough.chanceOfMore < hundredth)},
+                                 {"own_jobs", Fact::yes(isOwn)},
+                                 {"chance", chanceWords(enough.chanceOfMore, w)},
+                                 {"have", w.volume(need.bought.volume + need.fromStock)},
+                                 {"tin", w.tinSize(enough.oneMore.size)},
+                                 {"price", enough.isInShed ? "" : w.money(enough.oneMore.price)},
+                                 {"then", chanceWords(enough.chanceWithOneMore, w)}});
 }
 
 }  // namespace
-
-int chanceOfMore(Volume have, Volume low, Volume likely, Volume high) {
-  if (have >= high) return 0;
-  if (have <= low) return 1000;
-  const auto square = [](Volume v) { return Wide{v.millionths} * v.millionths; };
-  const auto area = [&](Volume side) { return Wide{(high - low).millionths} * side.millionths; };
-  if (have >= likely)
-    return static_cast<int>(base::divide(square(high - have) * 1000, area(high - likely), Round::HalfUp));
-  return 1000 - static_cast<int>(base::divide(square(have - low) * 1000, area(likely - low), Round::HalfUp));
-}
 
 void addOfficeTables(Facts& facts, const model::JobResult& x, const Formatter& w) {
   const Hours hours = hoursOf(x);

@@ -127,8 +127,13 @@ void addRows(Facts& f, const model::JobResult& x, const Leaf& leaf, const Format
     heads.push_back({{"name", wearHead(x, id, w)}});
   }
   for (const auto& row : leaf.rows) {
+    // Sanding between coats is sanding.
+    const bool sands = std::any_of(row.tasks.begin(), row.tasks.end(),
+                                   [](const auto* task) { return !task->rateByGrit.empty(); });
     std::vector<std::string> names;
-    for (const auto* task : row.tasks) names.push_back(task->name);
+    for (const auto* task : row.tasks) {
+      if (!sands || !task->isForLateCoat) names.push_back(task->name);
+    }
     FactList worn, steps;
     for (const auto& id : columns) {
       const bool is = std::find(row.wears.begin(), row.wears.end(), id) != row.wears.end();

@@ -23,12 +23,12 @@ std::string trimmed(std::string s, const std::string& point) {
   return s;
 }
 
-/// Inches as '5 1/2', to the nearest sixteenth.
+/// Inches as '5 1⁄2', to the nearest sixteenth; fonts make a fraction of figures about this slash.
 std::string inchWords(std::int64_t sixteenths) {
   const std::int64_t whole = sixteenths / 16, rest = sixteenths % 16;
   if (rest == 0) return std::to_string(whole);
   const std::int64_t g = std::gcd(rest, std::int64_t{16});
-  const std::string fraction = std::to_string(rest / g) + "/" + std::to_string(16 / g);
+  const std::string fraction = std::to_string(rest / g) + "\u2044" + std::to_string(16 / g);
   return whole == 0 ? fraction : std::to_string(whole) + noBreak + fraction;
 }
 
@@ -95,8 +95,22 @@ std::string Formatter::volumeNumber(std::int64_t steps) const {
 }
 
 std::string Formatter::volume(base::Volume v) const {
-  return volumeNumber(base::divide(v.millionths, volumeStep().millionths, Round::HalfUp)) + noBreak +
-         volumeUnit();
+  const auto in = [&](std::int64_t unit, std::int64_t step, const char* name) {
+    const std::int64_t steps = base::mulDiv(v.millionths, million / step, unit, Round::HalfUp);
+    return withUnit(number({steps * step}, step < million ? 1 : 0), name);
+  };
+  constexpr std::int64_t litre = 1000 * million, tenth = million / 10;
+  if (isMetric()) {
+    if (v.millionths >= litre - litre / 200 || v.isZero()) return in(litre, tenth, "units.litre");
+    const std::int64_t step = v.millionths < litre / 10 ? 1 : 10;  // millilitres
+    return withUnit(
+        std::to_string(std::max<std::int64_t>(1, base::divide(v.millionths, million * step, Round::HalfUp)) *
+                       step),
+        "units.millilitre");
+  }
+  if (v.millionths >= gallon || v.isZero()) return in(gallon, tenth, "units.gallon");
+  if (v.millionths >= gallon / 4) return in(gallon / 4, tenth, "units.quart");
+  return in(gallon / 128, million, "units.fluid_ounce");
 }
 
 std::string Formatter::tinSize(base::Volume v) const {
@@ -157,29 +171,31 @@ struct Wait {
   std::int64_t n;
 };
 
-Wait waitOf(base::Hours h) {
+Wait waitOf(base::Hours h, Round ofDays) {
   const std::int64_t minutes = base::divide(base::Wide{h.millionths} * 60, million, Round::HalfUp);
   if (minutes % 60 != 0 && minutes < 120) return {"waits.minutes", minutes};
   const std::int64_t hours = base::divide(h.millionths, million, Round::HalfUp);
-  if (hours < 48 || hours % 24 != 0) return {"waits.hours", hours};
-  const std::int64_t days = hours / 24;
+  if (hours < 48 || (hours < 96 && hours % 24 != 0)) return {"waits.hours", hours};
+  const std::int64_t days = base::divide(hours, 24, ofDays);
   if (days >= 14 && days % 7 == 0) return {"waits.weeks", days / 7};
   return {"waits.days", days};
 }
 
 }  // namespace
 
-std::string Formatter::wait(base::Hours h) const {
-  const Wait w = waitOf(h);
+std::string Formatter::wait(base::Hours h) const { return waitWords(h, Round::Up); }
+
+std::string Formatter::waitWords(base::Hours h, Round ofDays) const {
+  const Wait w = waitOf(h, ofDays);
   return counted(w.key, w.n);
 }
 
 std::string Formatter::waitRange(base::Hours from, base::Hours to) const {
   if (from == to) return wait(to);
   // Hours are said once: '12 to 24 hours'.
-  const bool areHours = waitOf(to).key == std::string("waits.hours");
+  const bool areHours = waitOf(to, Round::Down).key == std::string("waits.hours");
   return range(areHours ? std::to_string(base::divide(from.millionths, million, Round::HalfUp)) : wait(from),
-               wait(to));
+               waitWords(to, Round::Down));
 }
 
 std::string Formatter::range(const std::string& from, const std::string& to) const {
@@ -253,6 +269,12 @@ std::vector<std::int64_t> apportioned(const std::vector<std::int64_t>& amounts, 
                    [&](std::size_t a, std::size_t b) { return amounts[a] % step > amounts[b] % step; });
   for (std::size_t i = 0; i < order.size() && left > 0; ++i, --left) ++steps[order[i]];
   return steps;
+}
+
+base::LocalTime upToHalfHour(base::LocalTime at) {
+  constexpr int half = 30, day = 24 * 60;
+  const int minutes = (at.minutes + half - 1) / half * half;
+  return {at.day + std::chrono::days{minutes / day}, minutes % day};
 }
 
 }  // namespace sheets

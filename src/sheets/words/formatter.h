@@ -41,8 +41,8 @@ class Formatter {
   std::string areaUnit() const;
   std::string area(base::Area a) const;                // 75.75 m2
   std::string length(base::Length l) const;            // 12.40 m, or 40 ft 6 in
-  std::string size(base::Length l) const;              // 138 mm, or 5 1/2 in
-  std::string volume(base::Volume v) const;            // 38.5 L, or 10.19 gal
+  std::string size(base::Length l) const;              // 138 mm, or 5 1⁄2 in
+  std::string volume(base::Volume v) const;            // 38.5 L, 350 mL; or 10.2 gal, 1.4 qt, 12 fl oz
   std::string volumeNumber(std::int64_t steps) const;  // of volumeStep(), without the unit
   base::Volume volumeStep() const;                     // the last printed digit of a volume
   std::string volumeUnit() const;
@@ -54,8 +54,9 @@ class Formatter {
   std::string leastTemperature(base::Temperature t) const { return degrees(t, base::Round::Up); }
   std::string mostTemperature(base::Temperature t) const { return degrees(t, base::Round::Down); }
   std::string mass(base::Volume v) const;  // of a full tin: common practice, a kilogram a litre
-  std::string wait(base::Hours h) const;   // '90 minutes', '12 hours', '3 days', '2 weeks'
-  /// '12 to 24 hours'; one of them when both are the same.
+  /// '90 minutes', '12 hours', '3 days', '2 weeks'; from four days on whole days, the next.
+  std::string wait(base::Hours h) const;
+  /// '12 to 24 hours'; one of them when both are the same. Whole days lie inside the range.
   std::string waitRange(base::Hours from, base::Hours to) const;
 
   std::string longDate(base::Date d) const;       // Tuesday 16 March 2027
@@ -78,6 +79,7 @@ class Formatter {
 
  private:
   std::string degrees(base::Temperature t, base::Round round) const;
+  std::string waitWords(base::Hours h, base::Round ofDays) const;
   std::string form(const char* name) const;  // the key of a pattern for dates
   std::string dated(base::Date d, const std::string& form, bool isShort) const;
   std::string spreadNumber(const base::Spread& s, int metricPlaces) const;
@@ -87,6 +89,9 @@ class Formatter {
   const model::Region& region_;
   const base::Language& language_;
 };
+
+/// The same or the next half hour: nobody is told that he may step onto a coat at 16:55.
+base::LocalTime upToHalfHour(base::LocalTime at);
 
 using base::capitalised;
 /// The letter of a deck on plan and in text: A for the first.

@@ -40,8 +40,11 @@ std::string hoursFormula(const model::LabourLine& line, const model::Task& task,
   if (task.measure == model::Measure::Day)
     return w.counted("explain.daily", line.quantity.millionths / 1'000'000, {{"hours", each}});
   const Reading read = readingOf(task.measure, w);
-  const std::string formula = read(line.quantity) + " / " + read(line.ratePerHour) + "/h";
-  return line.time == base::Share::whole(100) ? formula : formula + " × " + w.share(line.time);
+  std::string formula = read(line.quantity) + " / " + read(line.ratePerHour) + "/h";
+  if (line.time != base::Share::whole(100)) formula += " × " + w.share(line.time);
+  if (!line.checking.isZero())
+    formula += " + " + w.number({line.checking.millionths}, 2) + " " + w("units.hour");
+  return formula;
 }
 
 }  // namespace sheets

@@ -1,5 +1,6 @@
 #include "typeset/blocks/boxes.h"
 
+#include "base/fixed.h"
 #include "typeset/blocks/blocks.h"
 #include "typeset/shapes.h"
 
@@ -94,30 +95,76 @@ std::vector<ItemParts> itemsOf(LayoutContext& context, const markup::Box& box, i
   return out;
 }
 
+namespace {
+
+/// Large figures side by side, of one size: in the columns of the page; where one is too wide for its own,
+/// each as wide as it needs and what is left shared alike, as much smaller as all of them together need.
+/// Where that is too small, in the columns again, and on lines of their own.
+struct FigureColumns {
+  std::vector<Column> columns;
+  Style style;
+};
+
+FigureColumns columnsOf(LayoutContext& context, const std::vector<ItemParts>& items, std::size_t perRow,
+                        Column place) {
+  const Grid& grid = context.grid;
+  FigureColumns out{{}, context.style("figure")};
+  std::vector<Dim> widths(perRow);
+  for (std::size_t i = 0; i < items.size(); ++i) {
+    Dim& width = widths[i % perRow];
+    width = std::max(width, Text(context, plain(items[i].strong), out.style).natural());
+  }
+  bool fits = true;
+  Dim sum;
+  for (std::size_t i = 0; i < perRow; ++i) {
+    out.columns.push_back(place.isFull ? acrossBoth(grid, i, std::max<std::size_t>(perRow, 2) - 1)
+                                       : nth(place, i, perRow, grid.gutter));
+    fits = fits && widths[i] <= out.columns[i].width;
+    sum += widths[i];
+  }
+  if (fits) return out;
+  const auto count = static_cast<std::int64_t>(perRow);
+  const Dim room = place.width - grid.gutter * (count - 1);
+  const auto smaller = [&](Dim d) { return Dim{base::mulDiv(d.raw, room.raw, sum.raw, base::Round::Down)}; };
+  if (sum > room) {
+    const Dim size = smaller(out.style.plain.size) * 49 / 50;  // for what rounding adds to the widths
+    if (size < context.style("total").plain.size) {
+      out.style = context.style("total");
+      return out;
+    }
+    out.style.plain.size = size;
+    for (Dim& width : widths) width = smaller(width);
+    sum = room;
+  }
+  Dim x = place.x;
+  for (std::size_t i = 0; i < perRow; ++i) {
+    const Dim width = widths[i] + std::max(Dim{}, room - sum) / count;
+    out.columns[i] = {x, width, false};
+    x += width + grid.gutter;
+  }
+  return out;
+}
+
+}  // namespace
+
 VerticalList layOutFigures(LayoutContext& context, const markup::Box& box, Column place, int parent) {
   const Grid& grid = context.grid;
   std::vector<ItemParts> items = itemsOf(context, box, parent);
   constexpr std::size_t most = 4;
   const std::size_t perRow = std::min(items.size(), most);
-  const auto placeOf = [&](std::size_t i) {
-    if (place.isFull) return acrossBoth(grid, i % perRow, std::max<std::size_t>(perRow, 2) - 1);
-    return nth(place, i % perRow, perRow, grid.gutter);
-  };
-  // One size for all: when one figure is too wide for its place, all are set smaller.
-  const char* style = "figure";
-  for (std::size_t i = 0; i < items.size(); ++i)
-    if (Text(context, plain(items[i].strong), context.style("figure")).natural() > placeOf(i).width)
-      style = "total";
-  // Whatever their size, they stand on one line with each other and with the head of the section.
-  const Dim drop = context.style("figure").baseline - context.style(style).baseline;
+  if (perRow == 0) return {};
+  const auto [columns, style] = columnsOf(context, items, perRow, place);
+  // Whatever their size, they stand on one line with the head of the section.
+  const Dim drop = context.style("figure").baseline - style.baseline;
   VerticalList out;
   for (std::size_t from = 0; from < items.size(); from += perRow) {
     std::vector<VerticalList> cells;
     for (std::size_t i = from; i < std::min(from + perRow, items.size()); ++i) {
+      const Column at = columns[i % perRow];
       VerticalList cell = {emptyFragment(drop)};
-      append(cell, wordsAt(context, plain(items[i].strong), context.style(style), placeOf(i), items[i].tag));
+      append(cell, wordsAt(context, plain(items[i].strong), style, at, items[i].tag));
       cell.push_back(emptyFragment(grid.unit));
-      append(cell, wordsAt(context, items[i].rest, context.style("label"), placeOf(i), items[i].tag));
+      append(cell, wordsAt(context, items[i].rest, context.style("label"), at, items[i].tag));
       cells.push_back(std::move(cell));
     }
     if (!out.empty()) out.push_back(space(grid.half()));

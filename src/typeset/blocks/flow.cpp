@@ -1,4 +1,5 @@
 // The flow of blocks in one column: the one place that knows every kind.
+#include "typeset/blocks/answers.h"
 #include "typeset/blocks/blocks.h"
 #include "typeset/blocks/boxes.h"
 #include "typeset/blocks/cards.h"
@@ -49,9 +50,11 @@ Fragment between(const Grid& grid, const Block& before, const Block& next, Colum
     const auto* over = as<markup::Box>(before);
     if (over && over->kind == Callout::Address && box->kind == Callout::Signs) return space(unit * 3);
     if (isPanel(box->kind) || box->kind == Callout::Signs) return space(grid.line, true);
-    if (box->kind == Callout::Address || box->kind == Callout::Profiles || box->kind == Callout::Orders)
+    if (box->kind == Callout::Address || box->kind == Callout::Profiles || box->kind == Callout::Orders ||
+        box->kind == Callout::Go)
       return space(unit * 3);
-    if (box->kind == Callout::Figures && place.isFull) return space(grid.line, true);
+    if ((box->kind == Callout::Figures && place.isFull) || box->kind == Callout::Answers)
+      return space(grid.line, true);
     if (box->kind == Callout::Totals) return space(unit);
     if (box->kind == Callout::Keep && !box->body.empty())
       return between(grid, before, box->body.front(), place);
@@ -107,6 +110,10 @@ VerticalList layOutBox(LayoutContext& context, const markup::Box& box, Column pl
       return layOutCards(context, box, place, parent);
     case Callout::Profiles:
       return layOutProfiles(context, box, place, parent);
+    case Callout::Answers:
+      return layOutAnswers(context, box, place, parent);
+    case Callout::Go:
+      return layOutGo(context, box, place, parent);
     case Callout::Orders:
       return layOutOrders(context, box, place, parent);
   }

@@ -51,6 +51,10 @@ class DocumentLayout {
         out_.push_back(leadSpace(grid_, block));
         append(out_, layOutBlocks(context_, Blocks(first(blocks, i), first(blocks, end)),
                                   context_.fullColumn(), 0));
+        // What is left over for the back of a leaf is not a section alone, but the drawing above it, too.
+        const auto* next = end < blocks.size() ? as<Heading>(blocks[end]) : nullptr;
+        if (context_.in.fit.bestPagesEach > 0 && next && next->isWhole && as<markup::Figure>(blocks[end - 1]))
+          out_.back().keepWithNext = true;
       }
       i = end;
     }

@@ -133,15 +133,22 @@ class TableLayout {
     return isAny;
   }
 
-  /// Rows that wrap need white between them to be told apart; others stand line on line.
+  /// Rows that wrap need white between them to be told apart; others stand line on line, and so do many with
+  /// a few that wrap behind a first cell that does not.
   Dim rowGap() const {
-    for (const RowContent& row : content_.rows)
-      for (std::size_t i = isGrouped() ? 1 : 0; i < row.size();
-           ++i)  // the head of a group hangs beside its rows
-        if (row[i].natural > content_.columns[i].width)
-          return content_.isWide || context_.isTight || line() < context_.grid.line ? context_.grid.unit
-                                                                                    : context_.grid.half();
-    return {};
+    const std::size_t first = isGrouped() ? 1 : 0;  // the head of a group hangs beside its rows
+    std::size_t wrapped = 0, whole = 0;
+    for (const RowContent& row : content_.rows) {
+      const auto wraps = [&](std::size_t i) { return row[i].natural > content_.columns[i].width; };
+      bool isWrapped = false;
+      for (std::size_t i = first; i < row.size(); ++i) isWrapped = isWrapped || wraps(i);
+      wrapped += isWrapped ? 1 : 0;
+      whole += first == 0 && row[0].isFilled() && !wraps(0) ? 1 : 0;
+    }
+    const std::size_t rows = content_.rows.size();
+    if (wrapped == 0 || (whole == rows && wrapped * 4 <= rows)) return {};
+    return content_.isWide || context_.isTight || line() < context_.grid.line ? context_.grid.unit
+                                                                              : context_.grid.half();
   }
 
   /// The row below belongs to the same group, and the group is short enough to stay on one page.
@@ -293,6 +300,8 @@ class TableLayout {
             lineItem({at.x, level}, {at.x + at.width, level}, Dim::pt(1) / 2, context_.colour("ink")));
     }
     out.height = level + below;
+    out.isBlankRow =
+        std::all_of(row.begin(), row.end(), [](const CellContent& c) { return c.writing == Writing::Line; });
     return {std::move(out)};
   }
 

@@ -194,22 +194,22 @@ std::vector<BrokenLine> Text::breaks(const std::vector<Atom>& atoms, Dim width) 
   return breakIntoLines(items, rules);
 }
 
-/// A last line of one short word looks lost: break a little narrower where that costs no line.
+/// A last line of one short word looks lost: break a little narrower where that costs no line, as far as it
+/// helps.
 void Text::lengthenLast(std::vector<BrokenLine>& lines, const std::vector<Atom>& atoms, Dim width) const {
-  const auto isShort = [&](const BrokenLine& line) {
+  const auto wordsOf = [&](const BrokenLine& line) {
     Dim words;
     for (std::size_t i = line.begin; i < line.end; ++i)
       if (atoms[i].item.kind == Kind::Box) words += Dim{atoms[i].item.width};
-    return words * 6 < width;
+    return words;
   };
-  if (lines.size() < 2 || !isShort(lines.back())) return;
+  const auto isShort = [&] { return wordsOf(lines.back()) * 6 < width; };
   const Dim em = style_.plain.size;
-  for (Dim narrower = width - em; narrower >= width - em * 5 && narrower >= longest(); narrower -= em) {
+  for (Dim narrower = width - em; lines.size() > 1 && isShort(); narrower -= em) {
+    if (narrower < width - em * 5 || narrower < longest()) return;
     std::vector<BrokenLine> other = breaks(atoms, narrower);
     if (other.size() > lines.size()) return;
-    if (isShort(other.back())) continue;
-    lines = std::move(other);
-    return;
+    if (wordsOf(other.back()) > wordsOf(lines.back())) lines = std::move(other);
   }
 }
 

@@ -12,6 +12,8 @@
 namespace typeset {
 namespace {
 
+constexpr int toKeepTheLimit = 12;  // per cent of the grid; lines that are read stay further apart
+
 /// A document set in one way.
 struct Attempt {
   Document document;
@@ -52,14 +54,17 @@ Attempt attempt(const LayoutInput& in, const Way& way) {
 }
 
 /// What goes beyond a limit of the policy: the first title or section.
-const PageRange* beyondLimit(const Attempt& a, const FitPolicy& fit) {
+const PageRange* beyondLimit(const Attempt& a, const FitPolicy& fit, std::size_t mostPagesEach) {
   std::size_t title = 1;  // its page
   for (const PageRange& range : a.pages.ranges) {
     if (range.isTitle) title = range.first;
     if (fit.mostPages > 0 && range.last > fit.mostPages) return &range;
-    if (fit.mostPagesEach > 0 && range.last - title >= fit.mostPagesEach) return &range;
+    if (mostPagesEach > 0 && range.last - title >= mostPagesEach) return &range;
   }
   return nullptr;
+}
+const PageRange* beyondLimit(const Attempt& a, const FitPolicy& fit) {
+  return beyondLimit(a, fit, fit.mostPagesEach);
 }
 
 /// A last page that is filled less than two fifths is saved where a tighter grid brings its matter onto the
@@ -67,13 +72,21 @@ const PageRange* beyondLimit(const Attempt& a, const FitPolicy& fit) {
 /// it ends early, so that the last one is filled at least a third.
 Attempt onGrids(const LayoutInput& in, Way way) {
   Attempt best = attempt(in, way);
-  if (best.isShort(2, 5) || beyondLimit(best, in.fit)) {
+  if (best.isShort(2, 5) || beyondLimit(best, in.fit) || beyondLimit(best, in.fit, in.fit.bestPagesEach)) {
     const std::size_t pages = best.count();
-    const std::vector<model::Theme> looks = in.fit.largeReading ? std::vector{closedUp(way.look)}
-                                            : in.fit.keepsType  ? closer(way.look)
-                                                                : tighter(way.look);
+    const bool isByDay = in.fit.bestPagesEach > 0;
+    model::Theme look = way.look;
+    if (isByDay) look.shrink = base::Share::whole(toKeepTheLimit);
+    const std::vector<model::Theme> looks = in.fit.largeReading && !isByDay ? std::vector{closedUp(look)}
+                                            : in.fit.keepsType || isByDay   ? closer(look)
+                                                                            : tighter(look);
+    // Each day that fits its page saves one: the widest of those with the fewest.
+    for (std::size_t i = 0; isByDay && i < looks.size(); ++i) {
+      Attempt other = attempt(in, {looks[i], {}, way.leavesOutOptional});
+      if (other.count() < best.count()) best = std::move(other);
+    }
     // The widest that does it is among those from 'first' to 'end'; where one does, tighter ones do, too.
-    for (std::size_t first = 0, end = looks.size(); first < end;) {
+    for (std::size_t first = 0, end = isByDay ? 0 : looks.size(); first < end;) {
       const std::size_t middle = (first + end - 1) / 2;
       Attempt other = attempt(in, {looks[middle], {}, way.leavesOutOptional});
       const bool doesIt = other.count() < pages;
@@ -122,7 +135,7 @@ Document layOut(const LayoutInput& in, base::Diagnostics& messages) {
                                                      : in.theme);
   const bool isLong = beyondLimit(best, fit);
   if (fit.hasLimit() && !fit.largeReading && (isLong || (!fit.keepsType && needsHalfASheet(best)))) {
-    constexpr int toKeepTheLimit = 12, toSavePaper = 8;  // per cent; lines that are read stay further apart
+    constexpr int toSavePaper = 8;  // per cent
     const auto shrink = base::Share::whole(isLong ? toKeepTheLimit : toSavePaper);
     model::Theme look = fit.compactTables ? compactTables(in.theme) : in.theme;
     look.shrink = shrink;

@@ -16,6 +16,25 @@ Dim bottomOf(const Item& item) {
   return box.at.y + box.size.h;
 }
 
+/// Lines to write on that end a document go on to the foot of its last page.
+void letLinesGoOn(VerticalList& list) {
+  const auto last = std::find_if(list.rbegin(), list.rend(),
+                                 [](const Fragment& f) { return f.kind == Fragment::Kind::Matter; });
+  if (last == list.rend() || !last->isBlankRow) return;
+  constexpr int most = 12;
+  const Dim row = last->height;
+  last->flexible = std::make_shared<const Flexible>(Flexible{row, row * most, [row] { return row; },
+                                                             [row](Fragment& f, Dim height) {
+                                                               const std::vector<Item> lines = f.items;
+                                                               for (f.height = row; f.height + row <= height;
+                                                                    f.height += row)
+                                                                 for (Item line : lines) {
+                                                                   move(line, {}, f.height);
+                                                                   f.items.push_back(std::move(line));
+                                                                 }
+                                                             }});
+}
+
 class Paginator {
  public:
   Paginator(LayoutContext& context, VerticalList& list, EarlyFoot early)
@@ -25,7 +44,9 @@ class Paginator {
 
   Pagination run() {
     for (Fragment& f : list_)
-      if (f.flexible) f.height = f.flexible->least;
+      if (f.flexible)
+        f.height = context_.in.fit.fillsEvenly ? std::min(f.flexible->best, f.flexible->possibleLeast())
+                                               : f.flexible->least;
     beginPart(0);
     pass(0, list_.size());
     return {cursor_.bottom() - cursor_.top, std::move(ranges_)};
@@ -96,11 +117,12 @@ class Paginator {
   std::optional<Limit> limitAt(std::size_t i) const {
     const FitPolicy& fit = context_.in.fit;
     if (fit.mostPages > 0) return Limit{list_.size(), fit.mostPages};
-    if (fit.mostPagesEach == 0) return std::nullopt;
+    const std::size_t each = fit.bestPagesEach > 0 ? fit.bestPagesEach : fit.mostPagesEach;
+    if (each == 0) return std::nullopt;
     std::size_t end = i + 1;
     while (end < list_.size() && !isTitle(list_[end])) ++end;
     const bool startsHere = isTitle(list_[i]);
-    return Limit{end, (startsHere ? pageCount_ + (hasBreak_ ? 1 : 0) : titlePage_) + fit.mostPagesEach - 1};
+    return Limit{end, (startsHere ? pageCount_ + (hasBreak_ ? 1 : 0) : titlePage_) + each - 1};
   }
 
   static bool isTitle(const Fragment& f) { return !f.bookmarks.empty() && f.bookmarks.front().level == 1; }
@@ -111,7 +133,7 @@ class Paginator {
       Fragment& f = list_[i];
       if (!f.flexible) continue;
       const Dim unit = context_.grid.unit, best = f.flexible->best;
-      const auto limit = limitAt(from);
+      const auto limit = f.isBlankRow ? Limit{list_.size(), lastPageOf(from, list_.size())} : limitAt(from);
       const auto group = std::span(list_).subspan(from, end - from);
       const bool fitsPage = context_.height(group) <= context_.pageHeight();
       const auto lastPage = [&] { return limit ? lastPageOf(from, limit->end) : 0; };
@@ -256,6 +278,7 @@ class Paginator {
 }  // namespace
 
 Pagination paginate(LayoutContext& context, VerticalList&& list, EarlyFoot early) {
+  letLinesGoOn(list);
   return Paginator(context, list, early).run();
 }
 

@@ -1,4 +1,4 @@
-// Mistakes in the brand file, and files that are not there.
+// Mistakes in the firm's file, and files that are not there.
 #include "content_folder.h"
 
 using fixture::Bad;
@@ -6,11 +6,11 @@ using fixture::checkEach;
 using fixture::Folder;
 namespace fs = std::filesystem;
 
-TEST_CASE("mistakes in a brand's file are told with the whole message") {
+TEST_CASE("mistakes in a firm's file are told with the whole message") {
   const Bad table[] = {
       {"firm.yaml", "logo: logo.png", "logo: sign.png",
        "firm.yaml:9:7: error: logo: 'sign.png' cannot be read: there is no such file\n"
-       "  hint: the path starts at the brand's folder\n"},
+       "  hint: the path starts at the firm's folder\n"},
       {"firm.yaml", "accent: '#7a4522'", "accent: '#c89a6a'",
        "firm.yaml:10:19: error: colours.accent: text in this colour has a contrast of 2.53:1 on white\n"
        "  hint: it needs 4.5:1 (WCAG 2.1, 1.4.3); the nearest that passes is '#92704d'\n"},
@@ -50,15 +50,15 @@ TEST_CASE("mistakes in a brand's file are told with the whole message") {
        "firm.yaml:7:17: error: registrations.mz: 'mz' is not a known region\n"
        "  hint: known: nz or us\n"},
   };
-  checkEach(table, [](Folder& f) { f.brand(); });
+  checkEach(table, [](Folder& f) { f.firm(); });
 }
 
 TEST_CASE("registrations stand for every region, or by region") {
   Folder all, each;
-  CHECK(all.brand().registrations.at("") == std::vector<std::string>{"GST 000-000-000"});
+  CHECK(all.firm().registrations.at("") == std::vector<std::string>{"GST 000-000-000"});
   each.edit("firm.yaml", "registrations: [GST 000-000-000]",
             "registrations: {nz: [GST 000-000-000], us: []}");
-  const auto registrations = each.brand().registrations;
+  const auto registrations = each.firm().registrations;
   CHECK(registrations.at("nz") == std::vector<std::string>{"GST 000-000-000"});
   CHECK(registrations.at("us").empty());
   CHECK(each.said() == "");
@@ -70,7 +70,7 @@ TEST_CASE("files and folders that are not there are told") {
   fs::remove_all(folder.path() / "products");
   folder.content();
   fs::remove(folder.path() / "firm.yaml");
-  folder.brand();
+  folder.firm();
   fs::remove(folder.path() / "theme.yaml");
   folder.theme();
   CHECK(folder.said() ==
@@ -82,8 +82,8 @@ TEST_CASE("files and folders that are not there are told") {
         "  hint: copy those that come with planksheaf\n"
         "tools.yaml: error: the file cannot be read: there is no such file\n"
         "  hint: check that it is there and may be read\n"
-        "firm.yaml: error: the brand's file cannot be read: there is no such file\n"
-        "  hint: the path of 'brand' starts at the folder of the file it stands in\n"
+        "firm.yaml: error: the firm's file cannot be read: there is no such file\n"
+        "  hint: 'planksheaf firm DIR' writes one to fill in\n"
         "theme.yaml: error: the theme's file cannot be read: there is no such file\n"
         "  hint: check that it may be read\n");
 }

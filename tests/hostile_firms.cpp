@@ -1,4 +1,4 @@
-// Brands that would do harm: colours nobody can read, pictures and fonts that are broken. Through the whole
+// Firms that would do harm: colours nobody can read, pictures and fonts that are broken. Through the whole
 // program, as a firm would meet them: a clear message, the exit code of a refused job, no file.
 #include "firm_sample.h"
 #include "pdf_sample.h"
@@ -80,7 +80,7 @@ TEST_CASE("a colour that fails on the theme's tint only is told with its line") 
   CHECK(holds(said,
               "error: colours.accent: text in this colour has a contrast of 3.97:1 on tint\n"
               "  hint: it needs 4.5:1 (WCAG 2.1, 1.4.3); the nearest that passes is '#6d6d6d'\n"));
-  CHECK_FALSE(holds(said, "brand.yaml: error"));
+  CHECK_FALSE(holds(said, "firm.yaml: error"));
   firm.accent("accent: '#6d6d6d'");
   accept(firm);
 }
@@ -109,7 +109,7 @@ TEST_CASE("a logo that claims far more pixels than it has is refused by its size
 }
 
 TEST_CASE("a damaged PNG as logo is refused") {
-  const std::string whole = bytesOf(SOURCE_DIR "/content/brands/cricketboard.png");
+  const std::string whole = bytesOf(SOURCE_DIR "/out_examples/firms/cricketboard/cricketboard.png");
   CHECK(refusalOfLogo(whole.substr(0, whole.size() / 2)) == damagedPng);
   CHECK(refusalOfLogo(whole.substr(0, whole.size() - 12)) == damagedPng);
   CHECK(refusalOfLogo(whole.substr(0, 20)) == damagedPng);
@@ -161,7 +161,7 @@ TEST_CASE("a damaged JPEG as logo is refused") {
 
 TEST_CASE("a damaged font is refused with its name") {
   const std::string start =
-      "looks/themes/generous.yaml:16:9: error: faces.text: cannot use font 'looks/themes/broken.ttf': ";
+      "themes/generous.yaml:16:9: error: faces.text: cannot use font 'themes/broken.ttf': ";
   const std::string remedy = "  hint: name another file or family\n";
   const std::string whole = bytesOf(carlito);
   CHECK(refusalOfFont("") == start + "not a font\n" + remedy);
@@ -193,14 +193,14 @@ TEST_CASE("a font that cannot be cut down to the letters in use is refused with 
   Firm firm;
   firm.font(bad);
   CHECK(refusal(firm, "orders") ==  // its letters are far too wide to keep a quote to its pages
-        "looks/themes/generous.yaml:16:9: error: faces.text: cannot subset font 'Carlito'\n"
+        "themes/generous.yaml:16:9: error: faces.text: cannot subset font 'Carlito'\n"
         "  hint: name another file or family\n");
 }
 
 TEST_CASE("an empty logo is refused with these words") {
   CHECK(refusalOfLogo("") ==
         "logo.png: error: the logo is empty\n"
-        "  hint: save it again as a PNG or JPEG, or leave 'logo' out of the brand\n");
+        "  hint: save it again as a PNG or JPEG, or leave 'logo' out of the firm's file\n");
 }
 
 TEST_CASE("a theme that does not exist is told with the nearest that does") {
@@ -217,7 +217,7 @@ TEST_CASE("a theme that does not exist is told with the nearest that does") {
 TEST_CASE("a font file that is not there is told with the theme's line") {
   Firm firm;
   firm.font("x");
-  fs::remove(fs::temp_directory_path() / ("firm" + std::to_string(getpid())) / "looks/themes/broken.ttf");
+  fs::remove(fs::temp_directory_path() / ("firm" + std::to_string(getpid())) / "themes/broken.ttf");
   CHECK(holds(refusal(firm),
               "generous.yaml:16:9: error: faces.text: the font file 'broken.ttf' is not found\n"));
 }

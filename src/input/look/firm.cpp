@@ -1,9 +1,10 @@
-// The firm's own file: letterhead, colours, rates by region.
+// The file 'firm.yaml' of a firm's folder: letterhead, colours, rates by region.
 #include "input/content/content_parts.h"
 #include "input/look/colour.h"
 #include "input/look/font_finder.h"
 #include "input/read.h"
 #include "input/yaml/cursor.h"
+#include "input/yaml/overlay.h"
 #include "input/yaml/sorted.h"
 #include "input/yaml/words.h"
 
@@ -13,6 +14,7 @@
 namespace input {
 namespace {
 
+constexpr auto spreadingRatesName = "spreading_rates.yaml";
 constexpr const char* ratesExample =
     "{nz: {labour_cost: 42.00, travel: 95.00, disposal: 60.00, overhead: 12 %, contingency: 4 %, margin: 25 "
     "%, "
@@ -33,16 +35,16 @@ model::Rates readRates(const Field& f, int digits) {
   return rates;
 }
 
-std::string readLogo(const Field& f, const std::string& brandFile) {
+std::string readLogo(const Field& f, const std::string& folder) {
   if (!f.isGiven()) return {};
   const std::string name = text(f);
   if (name.empty()) return {};
   std::error_code failed;
-  const auto path = std::filesystem::absolute(std::filesystem::path(brandFile).parent_path() / name, failed)
-                        .lexically_normal();
+  const auto path =
+      std::filesystem::absolute(std::filesystem::path(folder) / name, failed).lexically_normal();
   if (!failed && std::filesystem::is_regular_file(path, failed)) return path.string();
   f.error(inQuotes(name) + " cannot be read: " + whyUnreadable(path.string()),
-          "the path starts at the brand's folder");
+          "the path starts at the firm's folder");
   return {};
 }
 
@@ -71,7 +73,7 @@ model::Delivery readDelivery(const Field& f) {
 }
 
 /// What a customer may want to know of a firm before he signs, and where he pays.
-void readTrust(Record& r, model::Brand& b) {
+void readTrust(Record& r, model::Firm& b) {
   if (const Field f = r.may("insurance"); f.isGiven()) b.insurance = text(f);
   if (const Field f = r.may("guarantee"); f.isGiven()) b.guarantee = text(f);
   b.licences = texts(r.may("licences"));
@@ -97,14 +99,14 @@ std::map<std::string, std::vector<std::string>> readRegistrations(const Field& f
   return all;
 }
 
-/// A file of something else may hold secrets; its lines are not to be told as mistakes of a brand.
-bool isBrand(const Record& r) {
+/// A file of something else may hold secrets; its lines are not to be told as mistakes of a firm's.
+bool isFirm(const Record& r) {
   const auto keys = {"name", "address", "phone", "email", "rates"};
   return std::count_if(keys.begin(), keys.end(), [&](const char* key) { return r.has(key); }) >= 2;
 }
 
-model::Brand readKeys(Record& r, const std::string& file, const model::Content& content) {
-  model::Brand b;
+model::Firm readKeys(Record& r, const std::string& folder, const model::Content& content) {
+  model::Firm b;
   const auto optional = [&](const char* key) {
     const Field f = r.may(key);
     return f.isGiven() ? text(f) : std::string{};
@@ -117,7 +119,7 @@ model::Brand readKeys(Record& r, const std::string& file, const model::Content& 
   if (const Field web = r.may("web"); web.isGiven()) b.web = readWeb(web);
   b.registrations = readRegistrations(r.may("registrations"), content);
   b.contact = optional("contact");
-  b.logoFile = readLogo(r.may("logo"), file);
+  b.logoFile = readLogo(r.may("logo"), folder);
   if (const Field f = r.may("colours"); f.isGiven()) b.colours = readOwnColours(f);
   if (const Field f = r.may("fonts"); f.isGiven()) {
     FontFinder finder;
@@ -126,6 +128,7 @@ model::Brand readKeys(Record& r, const std::string& file, const model::Content& 
     fonts.finish();
   }
   b.theme = optional("theme");
+  if (const Field f = r.may("region"); f.isGiven()) b.region = knownId(f, content.regions, "region");
   b.terms = texts(r.may("terms"));
   readTrust(r, b);
   b.delivery = readDelivery(r.may("delivery"));
@@ -134,10 +137,15 @@ model::Brand readKeys(Record& r, const std::string& file, const model::Content& 
     b.priceShow = choice(price.must("show", "areas"), priceShowWords, "way to show the price", b.priceShow);
     price.finish();
   }
-  const Field learned = r.may("spreading_rates");
-  b.ratesFile = pathBeside(learned, file);
-  b.ratesPos = learned.pos();
-  if (const Field f = r.must("rates", ratesExample); f.isGiven()) {
+  if (const Field f = r.may("spreading_rates"); f.isGiven())
+    f.error("learned rates are found by their name now",
+            std::string("put the file into the firm's folder as '") + spreadingRatesName +
+                "', and leave this key out");
+  const std::string learned = (std::filesystem::path(folder) / spreadingRatesName).string();
+  if (isThere(learned)) b.spreadingRates = learned;
+  const Field rates = r.must("rates", ratesExample);
+  b.ratesPos = rates.pos();
+  if (const Field& f = rates; f.isGiven()) {
     Record regions(f);
     for (const auto& [id, at, rates] : regions.all()) {
       const auto known = content.regions.find(id);
@@ -154,25 +162,26 @@ model::Brand readKeys(Record& r, const std::string& file, const model::Content& 
 
 }  // namespace
 
-model::Brand readBrand(const std::string& file, const model::Content& content, base::Diagnostics& out) {
+model::Firm readFirm(const std::string& folder, const model::Content& content, base::Diagnostics& out) {
+  const std::string file = (std::filesystem::path(folder) / "firm.yaml").string();
   const std::optional<std::string> text = readFile(file);
   if (!text) {
-    out.error({file, 0, 0}, "", "the brand's file cannot be read: " + whyUnreadable(file),
-              "the path of 'brand' starts at the folder of the file it stands in");
+    out.error({file, 0, 0}, "", "the firm's file cannot be read: " + whyUnreadable(file),
+              "'planksheaf firm DIR' writes one to fill in");
     return {};
   }
-  model::Brand b;
+  model::Firm b;
   base::Diagnostics messages;
   if (const std::optional<Node> root = parseTree(*text, file, messages)) {
     const Source source{file, messages};
     Record r(Field(source, &*root, "", root->mark));
-    if (isBrand(r)) {
-      b = readKeys(r, file, content);
+    if (isFirm(r)) {
+      b = readKeys(r, folder, content);
       r.finish();
     } else if (messages.ok()) {
       messages.error(
           {file, 0, 0}, "", "this is not a firm's file",
-          "it needs 'name', 'address', 'phone', 'email' and 'rates', like content/brands/demo.yaml");
+          "it needs 'name', 'address', 'phone', 'email' and 'rates'; 'planksheaf firm DIR' writes one");
     }
   }
   forwardSorted(messages, out);

@@ -1,0 +1,109 @@
+#include "app/pack/glance.h"
+
+#include "model/lookup.h"
+
+#include <algorithm>
+
+namespace app {
+namespace {
+
+using drawings::GlanceDay;
+
+template <class T>
+void addOnce(std::vector<T>& list, const T& value) {
+  if (std::find(list.begin(), list.end(), value) == list.end()) list.push_back(value);
+}
+
+/// Tasks of a day, those that take longest first; what is done once for the whole job only where it is alone.
+std::vector<std::string> tasksOf(const sheets::Day& day, const model::JobResult& x) {
+  std::vector<std::pair<std::string, int>> tasks;
+  for (const bool isWholeJob : {false, true}) {
+    for (const auto* shift : day.shifts) {
+      const auto& task = model::taskOf(x.content, shift->task);
+      if ((task.measure == model::Measure::Job) != isWholeJob) continue;
+      auto own =
+          std::find_if(tasks.begin(), tasks.end(), [&](const auto& t) { return t.first == task.name; });
+      if (own == tasks.end()) own = tasks.insert(tasks.end(), {task.name, 0});
+      own->second += shift->end.minutes - shift->start.minutes;
+    }
+    if (!tasks.empty()) break;
+  }
+  std::stable_sort(tasks.begin(), tasks.end(),
+                   [](const auto& a, const auto& b) { return a.second > b.second; });
+  std::vector<std::string> names;
+  for (const auto& task : tasks) names.push_back(task.first);
+  return names;
+}
+
+void tellWork(GlanceDay& glance, const sheets::Day& day, const model::JobResult& x,
+              const sheets::Formatter& w) {
+  std::vector<std::size_t> decks;
+  std::vector<std::string> coats;
+  for (const auto& coat : day.coats) {
+    addOnce(coats, std::to_string(coat.coat));
+    addOnce(decks, coat.deck);
+  }
+  if (!coats.empty()) {
+    glance.kind = GlanceDay::Kind::Coat;
+    glance.what = {
+        w.counted("glance.coats", static_cast<std::int64_t>(coats.size()), {{"numbers", w.joined(coats)}})};
+  } else {
+    const auto tasks = tasksOf(day, x);
+    if (tasks.size() > 1) glance.what.push_back(tasks[0] + ", " + tasks[1]);
+    glance.what.insert(glance.what.end(), tasks.begin(), tasks.end());
+    glance.what.push_back(w("glance.work"));
+    for (const auto* shift : day.shifts)
+      if (shift->deck) addOnce(decks, *shift->deck);
+  }
+  std::sort(decks.begin(), decks.end());
+  std::string letters;
+  for (const auto deck : decks) letters += (letters.empty() ? "" : ", ") + sheets::deckLetter(deck);
+  const bool isAll = decks.size() > 1 && decks.size() == x.c.job.areas.size();
+  glance.where = isAll ? w("day.every_letter") : letters;
+}
+
+bool dries(base::Date date, const model::JobResult& x) {
+  return std::any_of(x.plan.washed.begin(), x.plan.washed.end(),
+                     [&](const auto& boards) { return boards.washed.day < date && date <= boards.dry.day; });
+}
+
+}  // namespace
+
+std::vector<GlanceDay> glanceOf(const std::vector<sheets::Day>& days, const model::JobResult& x,
+                                const sheets::Formatter& w) {
+  std::vector<GlanceDay> all;
+  if (days.empty()) return all;
+  const auto walk = std::find_if(x.plan.events.begin(), x.plan.events.end(),
+                                 [](const auto& event) { return event.name == "walk"; });
+  base::Date last = days.back().date;
+  if (walk != x.plan.events.end()) last = std::max(last, walk->at.day);
+  for (base::Date date = days.front().date; date <= last; date += std::chrono::days{1}) {
+    const bool beginsMonth = std::chrono::year_month_day{date}.day() == std::chrono::day{1};
+    GlanceDay glance{GlanceDay::Kind::Off,
+                     w.shortWeekday(date),
+                     std::to_string(static_cast<unsigned>(std::chrono::year_month_day{date}.day())),
+                     all.empty() || beginsMonth
+                         ? w("glance.month", {{"month", w.month(date)}, {"year", w.year(date)}})
+                         : "",
+                     {},
+                     ""};
+    const auto day = std::find_if(days.begin(), days.end(), [&](const auto& d) { return d.date == date; });
+    if (day != days.end()) {
+      glance.kind = GlanceDay::Kind::Work;
+      tellWork(glance, *day, x, w);
+    } else if (walk != x.plan.events.end() && date == walk->at.day) {
+      glance.kind = GlanceDay::Kind::Walk;
+      glance.what = {w("glance.walk", {{"time", w.clock(walk->at.minutes)}})};
+    } else if (date < days.back().date && dries(date, x)) {
+      glance.kind = GlanceDay::Kind::Drying;
+      glance.what = {w("glance.drying", {{"moisture", w.share(x.c.product->limits.moistureMax)}}),
+                     w("glance.dries")};
+    } else {
+      glance.what = {w(date < days.back().date ? "glance.off" : "glance.coat_dries"), w("glance.none")};
+    }
+    all.push_back(std::move(glance));
+  }
+  return all;
+}
+
+}  // namespace app
