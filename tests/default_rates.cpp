@@ -22,7 +22,7 @@ TEST_CASE("every rate of work that comes with the program lies in the range besi
     CHECK(std::stoi(found[2]) <= std::stoi(found[1]));
     CHECK(std::stoi(found[1]) <= std::stoi(found[3]));
   }
-  CHECK(rates == 11);
+  CHECK(rates == 12);
   CHECK(ranges == rates - 1);  // all but that of sanding, which has one for each grit
 }
 

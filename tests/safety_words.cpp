@@ -144,7 +144,7 @@ TEST_CASE("the warmth felt says whether it is that of the sun or of the shade") 
   const std::string roofed = replaced(worstJob, "edge_height: 0.9 m", "covered: true");
   CHECK(holds(sheetOf(computed(roofed)), " in the shade."));
   CHECK_FALSE(holds(riskOf(roofed), " in the sun at"));
-  const std::string us = riskOf(inRegion(worstJob, "us"));
+  const std::string us = riskOf(inRegion(replaced(worstJob, "covered: true", "covered: false"), "us"));
   CHECK(holds(us, " in the shade at "));
   CHECK(holds(us, ", full sun up to 15\u00A0°F more"));
 }
@@ -291,7 +291,8 @@ TEST_CASE("a value that is no law of the place is called so") {
   // Directive 2002/44/EC binds neither New Zealand nor Australia; no country here has a limit of heat.
   CHECK(holds(riskIn("nz"), "guide value, not law here: Directive 2002/44/EC (2002)"));
   CHECK(holds(riskIn("us"), "guide value, not law here: heat index of the National Weather Service"));
-  CHECK(holds(riskIn("us"), "29 CFR 1926.52 in construction; 29 CFR 1910.95"));
+  CHECK(holds(riskIn("us"), "29 CFR 1926.52 in"));
+  CHECK(holds(riskIn("us"), "29 CFR 1910.95"));
   CHECK_FALSE(holds(riskIn("gb"), "not law here: Control"));
 }
 
