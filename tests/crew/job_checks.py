@@ -74,8 +74,9 @@ def lays_its_coats(content, plan):
 
 def pays_its_prices(content, plan):
     """Visits and hours cost what the firm's file says, open time and reach are those of product and tools."""
-    root = pathlib.Path(content["brand"]).parents[2]
-    rates = yaml.safe_load(pathlib.Path(content["brand"]).read_text())["rates"][content["site"]["region"]]
+    firm = pathlib.Path(content["firm"])
+    root = firm.parents[2]
+    rates = yaml.safe_load((firm / "firm.yaml").read_text())["rates"][content["site"]["region"]]
     if abs(plan.cost["per_visit"] - rates["travel"]) > CENT:
         yield f"a visit costs {plan.cost['per_visit']}, the firm's travel {rates['travel']}"
     if abs(plan.cost["per_person_hour"] - rates["labour_cost"]) > CENT:

@@ -15,6 +15,7 @@ import random_sites
 import random_weather
 
 ROOT = pathlib.Path(__file__).resolve().parents[2]
+FIRM = pathlib.Path(__file__).resolve().parent / "firm"
 PLACES = [  # region, state, timezone, latitude, longitude, months in season
     ("nz", "OTA", "Pacific/Auckland", -44.7, 169.1, (10, 11, 12, 1, 2, 3, 4)),
     ("nz", "WKO", "Pacific/Auckland", -37.8, 175.3, (10, 11, 12, 1, 2, 3, 4)),
@@ -80,7 +81,7 @@ def job(rng, areas, work, ordinary, small=False):
         "site": {"address": ["1 Any Lane"], "region": region, "timezone": zone, "exposure":
                  rng.choice(["open", "open", "sheltered", "coastal"])},
         "start": start,
-        "brand": str(ROOT / "content/brands/demo.yaml"),
+        "firm": str(FIRM),
         "product": rng.choice(["tern-oil", "tern-oil", "plover-wb", "dunlin-stain"] + ([] if ordinary else ["knot-care"])),
         "colour": "clear",
         "areas": areas,

@@ -11,7 +11,7 @@ from good_plan import good_plan
 from plan_reading import Plan
 
 JOB = {"site": {"region": "gb", "state": "ENG"}, "start": datetime.date(2027, 6, 14), "work": ["wash", "fix", "sand", "oil"],
-       "brand": str(random_jobs.ROOT / "content/brands/demo.yaml"), "product": "tern-oil",
+       "firm": str(random_jobs.FIRM), "product": "tern-oil",
        "crew": {"people": 2, "hours": "08:00-16:30"}, "areas": [{"name": n} for n in ("Porch", "Deck", "Rail")]}
 OTHER_JOBS = [
     ("works_on_its_days", {"start": datetime.date(2027, 6, 15)}),

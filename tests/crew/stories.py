@@ -35,7 +35,7 @@ def job(areas, work, start=MONDAY, forecast=None, place_=random_jobs.PLACES[5], 
     content = {"ref": "STORY-1", "quoted": start - datetime.timedelta(days=20), "valid_days": 14,
                "customer": {"name": "Some Body"},
                "site": {"region": region, "timezone": zone, "latitude": latitude, "longitude": longitude}, "start": start,
-               "brand": str(random_jobs.ROOT / "content/brands/demo.yaml"), "product": "tern-oil", "colour": "clear",
+               "firm": str(random_jobs.FIRM), "product": "tern-oil", "colour": "clear",
                "areas": areas, "work": work, "crew": {"people": 2, "hours": "07:30-16:00", "breaks": "45 min"}}
     if state:
         content["site"]["state"] = state
