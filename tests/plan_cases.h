@@ -138,7 +138,9 @@ inline void addLateCoats(Scene& s) {
 inline void fill(Scene& s) {
   addTasks(s.content);
   s.product.times = anyTimes();
+  s.product.openTime = anyOf({threes(3, 10), Hours::whole(1)});
   s.c.product = &s.product;
+  s.content.timbers[""] = {};
   s.c.job.work = {Work::Wash, Work::Sand, Work::Oil};
   s.c.region = &s.region;
   auto& job = s.c.job;

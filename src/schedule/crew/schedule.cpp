@@ -27,7 +27,8 @@ class GangDay {
     const int most = calendar_.day().until - now_;
     hasRest_ = calendar_.rest() > 0 &&
                std::min(minutes, most) + calendar_.morning() + calendar_.evening() > longestSpell;
-    left_ = std::min(minutes, hasRest_ ? most - calendar_.rest() : most);
+    const int room = hasRest_ ? most - calendar_.rest() : most;
+    left_ = minutes <= room + longestOverrun ? minutes : room;
     restAt_ = std::clamp(calendar_.restAt(), now_, day_.arrive + longestSpell);
   }
 

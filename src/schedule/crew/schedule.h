@@ -52,6 +52,9 @@ struct Desk {
 /// No piece of work is shorter, unless it finishes its task; minutes.
 inline constexpr int leastPiece = 15;
 
+/// Minutes that a crew stays on to be done: nobody comes back for them. Our own choice.
+inline constexpr int longestOverrun = 10;
+
 /// How long sanded boards may stand bare, days. Common practice, no source; a product's data sheet may say
 /// less.
 inline constexpr int coatWithinDays = 3;

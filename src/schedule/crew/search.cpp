@@ -193,10 +193,11 @@ class Rollout {
     const auto& calendar = desk_.calendar;
     const int all = minutesOf(pieces), capacity = calendar.capacity();
     const int rest = all % capacity, whole = all / capacity;
-    const int n = inMorning ? whole : whole + (rest > 0);
+    const bool asksForDay = rest > longestOverrun || whole == 0;  // what fills no day
+    const int n = whole + (asksForDay && !inMorning);
     Quotas quotas;
     // Two halves rather than a day and a stub.
-    if (!inMorning && whole > 0 && rest > 0 && rest < capacity / 2)
+    if (!inMorning && whole > 0 && asksForDay && rest < capacity / 2)
       quotas = {(capacity + rest) / 10 * 5, (capacity + rest + 9) / 10 * 5};
     constexpr int slips = 3;  // a piece under a quarter of an hour moves to the next day
     for (int slip = 0; slip < slips; ++slip) {

@@ -11,6 +11,8 @@
 namespace schedule {
 namespace {
 
+constexpr int five = 5;  // minutes: nobody plans finer
+
 using base::Hours;
 using base::Wide;
 
@@ -147,21 +149,19 @@ int minutesOf(const std::vector<Piece>& pieces) {
 }
 
 std::vector<Piece> evened(std::vector<Piece> pieces) {
-  constexpr int step = 5;
   Effort over = 0;
   for (auto& piece : pieces) {
     over += Effort{piece.minutes} * 100 - piece.exact;
-    if (over < step * 100 || piece.minutes <= step) continue;
-    piece.minutes -= step;
-    over -= step * 100;
+    if (over < five * 100 || piece.minutes <= five) continue;
+    piece.minutes -= five;
+    over -= five * 100;
   }
   return pieces;
 }
 
 std::vector<SharedPiece> sharedOut(const std::vector<Piece>& pieces, int people) {
-  constexpr int step = 5;
   const auto all = static_cast<std::size_t>(people);
-  const auto isSmall = [&](const Piece& p) { return p.exact * people <= step * 100; };
+  const auto isSmall = [&](const Piece& p) { return p.exact * people <= five * 100; };
   std::vector<SharedPiece> shared;
   int now = 0;
   for (std::size_t i = 0; i < pieces.size();) {
@@ -174,7 +174,7 @@ std::vector<SharedPiece> sharedOut(const std::vector<Piece>& pieces, int people)
     while (isSmall(pieces[i]) && end < pieces.size() && end - i < all && isSmall(pieces[end]) &&
            isElsewhere(pieces[end]))
       ++end;
-    const int until = now + (end - i > 1 ? step : pieces[i].minutes);
+    const int until = now + (end - i > 1 ? five : pieces[i].minutes);
     std::size_t person = 0;
     for (; i < end; ++i) {
       SharedPiece one{pieces[i], now, until, {}};
@@ -199,14 +199,14 @@ std::vector<Piece> byTask(std::vector<Piece> pieces) {
     }
     all.back().part = 0;
     all.back().exact += piece.exact;
-    all.back().minutes = fives(all.back().exact, 1);
+    all.back().minutes = std::max(five, fives(all.back().exact, 1));
   }
   return all;
 }
 
 int fives(Effort effort, int people) {
-  constexpr Effort five = 500;
-  return static_cast<int>(5 * base::divide(Wide{effort}, Wide{five} * people, base::Round::Up));
+  constexpr Effort step = 500;
+  return static_cast<int>(five * base::divide(Wide{effort}, Wide{step} * people, base::Round::Up));
 }
 
 int Unit::layMinutes(int people) const {

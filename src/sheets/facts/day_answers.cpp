@@ -115,10 +115,14 @@ FactList goOf(const Day& day, const model::JobResult& x, const Formatter& w) {
   };
   const auto most = [&](const std::string& value) { return w("day.at_most", {{"value", value}}); };
   const auto least = [&](const std::string& value) { return w("day.at_least", {{"value", value}}); };
+  const bool isForecast = std::any_of(x.plan.hours.begin(), x.plan.hours.end(), [&](const auto& h) {
+    return h.at.day == day.date && h.source == model::WeatherSource::Forecast;
+  });
   add("day.go_moisture", most(w.share(product.limits.moistureMax)), w("day.go_moisture_how"));
   const auto surface = reachOf(day, x, [](const auto& h) { return h.surface; });
   add("day.go_boards", most(w.mostTemperature(product.limits.surfaceMax)),
-      surface ? w("day.go_forecast", {{"value", degreesSpan(surface->least, surface->most, w)}})
+      surface ? w(isForecast ? "day.go_forecast" : "day.go_usual",
+                  {{"value", degreesSpan(surface->least, surface->most, w)}})
               : w("day.go_measure"));
   // A difference, so that only the size of the degree counts; 3 K, ISO 8502-4:2017 for steel, our choice for
   // timber.
@@ -129,9 +133,6 @@ FactList goOf(const Day& day, const model::JobResult& x, const Formatter& w) {
               {{"dew", degreesText(dew->most, w)}, {"from", degreesText(std::ceil(dew->most + margin), w)}})
           : w("day.go_measure"));
   const auto dry = product.times.rainSafe;
-  const bool isForecast = std::any_of(x.plan.hours.begin(), x.plan.hours.end(), [&](const auto& h) {
-    return h.at.day == day.date && h.source == model::WeatherSource::Forecast;
-  });
   add("day.go_rain", w.wait(dry),
       !isForecast ? w("day.go_look") : w(rains(day, x, dry) ? "day.go_rain_told" : "day.go_dry"));
   if (const auto wind = product.limits.windMax) {

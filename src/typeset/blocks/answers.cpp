@@ -59,6 +59,7 @@ VerticalList layOutAnswers(LayoutContext& context, const markup::Box& box, Colum
 
 VerticalList layOutGo(LayoutContext& context, const markup::Box& box, Column place, int parent) {
   const Grid& grid = context.grid;
+  const int headTag = context.tag(Role::P, parent);  // read before the limits
   const std::vector<ItemParts> items = itemsOf(context, box, parent);
   if (items.empty()) return {};
   const Colour ink = context.colour("ink");
@@ -81,7 +82,6 @@ VerticalList layOutGo(LayoutContext& context, const markup::Box& box, Column pla
   for (const auto& part : box.title)
     (part.style == markup::Inline::Style::Emphasis ? orders : question).push_back(part);
   const Column headAt = {place.x + inset, head - inset * 2, false};
-  const int headTag = context.tag(Role::P, parent);
   Fragment cells;
   addWords(context, cells, question, inWhite("total"), headAt, y, headTag);
   addWords(context, cells, plain(orders), inWhite("note"), headAt, y, headTag);
