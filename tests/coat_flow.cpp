@@ -144,6 +144,99 @@ TEST_CASE(
   }
 }
 
+TEST_CASE(
+    "narrow strips side by side are wiped in one go, none before its wait is over or when it is sticky") {
+  Scene s(30);
+  s.unit.coats[0].wipeTask = "wipe";
+  s.unit.coats[0].wipe = 3000;
+  s.rules.wipeWait = 60;
+  s.flow();
+  s.items[0].surface.fill(40);  // open for 5 minutes: two people lay six strips of as long
+  const auto flow = flowOf(s.items, 480, s.rules);
+  REQUIRE(flow);
+  REQUIRE(flow->strips.size() == 6);
+  std::vector<Slot> wipes;
+  for (const auto& strip : flow->strips) {
+    CHECK(strip.wipe->start >= strip.lay.end + 60);
+    CHECK(strip.wipe->start <= strip.lay.end + 120);
+    if (wipes.empty() || wipes.back() != *strip.wipe) wipes.push_back(*strip.wipe);
+  }
+  CHECK(wipes.size() <= 3);
+}
+
+TEST_CASE("what nobody reaches later from a dry place is wiped as soon as it is laid") {
+  Scene s(4, 1000);  // 0.4 m of boards, water all round but where they begin
+  s.job.areas[0].edges = {
+      {Compass::East, EdgeKind::Water}, {Compass::South, EdgeKind::Water}, {Compass::West, EdgeKind::Water}};
+  s.job.areas[0].shape = Rectangle{metres(20), base::millimetres(400)};
+  s.job.areas[0].wayOut = Place{Scene::Length(), base::millimetres(200)};
+  s.job.areas[0].edges.push_back({Compass::North, EdgeKind::Water});
+  s.unit.coats[0].wipeTask = "wipe";
+  s.unit.coats[0].wipe = 400;
+  s.rules.wipeWait = 60;
+  const auto flow = s.flow();
+  REQUIRE(flow);
+  CHECK(flow->unreached > 0);
+  for (const auto& strip : flow->strips) {
+    if (strip.wipe->from.on != Stand::On::Strip) continue;
+    CHECK(strip.wipe->start == strip.lay.end);
+    CHECK(strip.wipe->who == strip.lay.who);
+  }
+}
+
+TEST_CASE("what pieces are rounded up by comes off a later one, and never a whole one") {
+  const auto piece = [](Effort exact, int minutes) {
+    Piece p;
+    p.exact = exact;
+    p.minutes = minutes;
+    return p;
+  };
+  const auto even = evened({piece(200, 5), piece(200, 5), piece(5700, 60), piece(200, 5)});
+  REQUIRE(even.size() == 4);
+  CHECK(even[2].minutes == 55);  // 3 and 3 and 3 minutes too many by then
+  CHECK(even[3].minutes == 5);
+  CHECK(minutesOf(even) == 70);  // 63 minutes of work
+}
+
+TEST_CASE("small pieces on two decks are done side by side, those on one deck one after another") {
+  const auto piece = [](std::size_t deck, const char* task, Effort exact) {
+    Piece p;
+    p.task = task;
+    p.deck = deck;
+    p.exact = exact;
+    p.minutes = 5;
+    return p;
+  };
+  const auto shared = sharedOut(
+      {piece(0, "tape", 100), piece(1, "tape", 100), piece(1, "blow", 100), piece(0, "blow", 400)}, 3);
+  REQUIRE(shared.size() == 4);
+  CHECK(shared[0].from == shared[1].from);
+  CHECK(shared[0].who == std::vector<std::size_t>{0});
+  CHECK(shared[1].who == std::vector<std::size_t>{1, 2});
+  CHECK(shared[2].from == 5);
+  CHECK(shared[3].from == 10);  // 12 person-minutes: all of them
+  CHECK(shared[3].until == 15);
+}
+
+TEST_CASE("parts of a deck are washed as one, all decks' fixing before any washing") {
+  const auto piece = [](std::size_t rank, std::size_t deck, int part) {
+    Piece p;
+    p.rank = rank;
+    p.deck = deck;
+    p.part = part;
+    p.exact = 700;
+    p.minutes = 10;
+    return p;
+  };
+  const auto pieces =
+      byTask({piece(0, 0, 1), piece(1, 0, 1), piece(0, 0, 2), piece(1, 0, 2), piece(1, 1, 0)});
+  REQUIRE(pieces.size() == 3);
+  CHECK(pieces[0].rank == 0);
+  CHECK(pieces[0].minutes == 15);  // 14
+  CHECK(pieces[1].part == 0);
+  CHECK(pieces[2].deck == std::size_t{1});
+}
+
 TEST_CASE("a coat that no fit hours hold to its last stroke is not begun") {
   Scene s(30);
   s.rules.people = 1;

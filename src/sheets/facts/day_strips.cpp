@@ -19,6 +19,8 @@ std::string standText(const model::Stand& stand, const Formatter& w) {
       return w("strips.from_ground");
     case model::Stand::On::Deck:
       return w("strips.from_deck", {{"deck", deckLetter(stand.deck)}});
+    case model::Stand::On::Strip:
+      return w("strips.at_once");
     case model::Stand::On::Boards:
       break;
   }
