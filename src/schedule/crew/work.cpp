@@ -235,7 +235,7 @@ std::vector<BoardRun> runsOf(const Row& row, const SiteArea& area, const AccessG
   const BoardRun down{n - 1, n, true}, up{0, n, false};
   if (!out) return {up};
   constexpr double stride = 0.5;  // m from the last board to the way
-  const auto [least, most] = std::minmax(boardAt(row, out->over.from), boardAt(row, out->over.to));
+  const auto [least, most] = std::minmax({boardAt(row, out->over.from), boardAt(row, out->over.to)});
   const int step = static_cast<int>(stride / (static_cast<double>(row.pitch.millionths) / 1e9));
   const int above = n - 1 - most;
   if (least <= step && least <= above) return {down};
