@@ -62,16 +62,16 @@ TEST_CASE("for any plan every task is done, and as long as its hours ask for", "
   holdsForAnyPlan([](const Scene& s, const Plan& plan) {
     using Key = std::tuple<std::string, std::optional<std::size_t>, int>;
     std::map<Key, std::int64_t> wanted, placed;  // person-minutes
-    const auto want = [&](const LabourLine& line) {
+    const auto want = [&](const LabourLine& line, base::Share part) {
+      constexpr base::Wide whole = base::Wide{1'000'000} * base::Share::whole(100).millionths;
       wanted[{line.task, line.deck, line.pass}] +=
-          base::divide(base::Wide{line.hours.millionths} * 60, 1'000'000, base::Round::Down);
+          base::divide(base::Wide{line.hours.millionths} * 60 * part.millionths, whole, base::Round::Down);
     };
-    for (const auto& line : s.e.labour) want(line);
+    for (const auto& line : s.e.labour) want(line, base::Share::whole(100));
     for (const auto& line : s.e.lateCoats) {
-      const bool isExtra = std::any_of(plan.extraPasses.begin(), plan.extraPasses.end(), [&](const auto& p) {
-        return p.deck == line.deck && p.coat == line.pass;
-      });
-      if (isExtra) want(line);
+      for (const auto& pass : plan.extraPasses) {
+        if (pass.deck == line.deck && pass.coat == line.pass) want(line, pass.part);
+      }
     }
     for (const auto& duty : plan.duties) {
       const auto& shift = duty.shift;
@@ -82,7 +82,15 @@ TEST_CASE("for any plan every task is done, and as long as its hours ask for", "
     }
     for (const auto& [key, minutes] : placed)
       RC_ASSERT(wanted.contains(key) || std::get<0>(key) == "sand-between");
-    for (const auto& [key, minutes] : wanted) RC_ASSERT(placed[key] + s.c.job.crew.people >= minutes);
+    // A piece may be rounded down by a step of the clock where those before it were rounded up by as much.
+    constexpr int step = 5;
+    std::int64_t all = 0, asked = 0;
+    for (const auto& [key, minutes] : wanted) {
+      RC_ASSERT(placed[key] + step * s.c.job.crew.people >= minutes);
+      all += placed[key];
+      asked += minutes;
+    }
+    RC_ASSERT(all + step * s.c.job.crew.people >= asked);
   });
 }
 

@@ -205,7 +205,8 @@ class FlowMaker {
 
   void await(std::size_t item, std::size_t i) {
     const auto& strip = flow_.strips[i];
-    Waiting p{i, item, strip.lay.end + rules_->wipeWait, shareOf(workOf(item).wipe, strip), true, {}};
+    Waiting p{i,    item, fivesOf(strip.lay.end + rules_->wipeWait), shareOf(workOf(item).wipe, strip),
+              true, {}};
     if (const Row* row = itemOf(item).unit->row) {
       p.decks = row->reachedFrom[static_cast<std::size_t>(strip.fromBoard)];
       for (int k = 0; k < strip.boards; ++k) {
