@@ -112,7 +112,7 @@ TEST_CASE("boards are laid towards the way out, from both sides where it lies am
     const AccessGraph graph(job);
     const auto row = schedule::rowOf(schedule::placedAsGiven(job.areas)[0], deck);
     std::vector<std::vector<int>> all;
-    for (const auto& run : schedule::runsOf(*row, graph.areas()[0], graph))
+    for (const auto& run : schedule::runsOf(*row, 0, graph))
       all.push_back({run.first, run.count, run.isDown});
     return all;
   };

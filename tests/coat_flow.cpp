@@ -39,7 +39,7 @@ struct Scene {
     row = rowOf(placedAsGiven(job.areas)[0], job.areas[0]);
     findReach(*row, graph->areas()[0]);
     unit.row = &*row;
-    unit.runs = runsOf(*row, graph->areas()[0], *graph);
+    unit.runs = runsOf(*row, 0, *graph);
     rules.graph = graph.get();
     FlowItem item{0, &unit, 1, {open}, 0, {}};
     item.surface.fill(20);

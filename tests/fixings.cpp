@@ -10,13 +10,6 @@ using namespace safety_jobs;
 
 namespace {
 
-model::JobResult example(const std::string& name) {
-  base::Diagnostics messages;
-  auto x = firm_jobs::compute(SOURCE_DIR "/out_examples/" + name + "/job.yaml", {}, messages);
-  REQUIRE(x);
-  return std::move(*x);
-}
-
 /// Those that are reset, and the hours in which all are looked over, in hundredths.
 std::pair<std::int64_t, std::int64_t> fixingsOf(const std::vector<model::LabourLine>& labour,
                                                 std::size_t deck) {

@@ -15,13 +15,6 @@ namespace {
 
 const std::vector<std::string> sheetNames = {"invoice", "extra", "handover", "survey"};
 
-model::JobResult example(const std::string& name) {
-  base::Diagnostics messages;
-  auto x = compute(SOURCE_DIR "/out_examples/" + name + "/job.yaml", {}, messages);
-  REQUIRE(x);
-  return std::move(*x);
-}
-
 base::Date day(const char* words) { return base::parseDate(words).value(); }
 
 std::string sheetOf(const model::JobResult& x, const std::string& name) {

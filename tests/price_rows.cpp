@@ -6,17 +6,6 @@
 
 using namespace safety_jobs;
 
-namespace {
-
-model::JobResult example(const std::string& name) {
-  base::Diagnostics messages;
-  auto x = firm_jobs::compute(SOURCE_DIR "/out_examples/" + name + "/job.yaml", {}, messages);
-  REQUIRE(x);
-  return std::move(*x);
-}
-
-}  // namespace
-
 TEST_CASE("lines of a price name what is paid for, where, in which unit") {
   const auto x = example("porch");
   const auto rows = app::priceRows(x);

@@ -9,17 +9,6 @@ using namespace safety_jobs;
 
 namespace {
 
-model::JobResult computedFrom(const std::filesystem::path& job) {
-  base::Diagnostics messages;
-  auto x = firm_jobs::compute(job, {}, messages);
-  REQUIRE(x);
-  return std::move(*x);
-}
-
-model::JobResult example(const std::string& name) {
-  return computedFrom(SOURCE_DIR "/out_examples/" + name + "/job.yaml");
-}
-
 std::string quoteOf(const model::JobResult& x) { return together(documents(x, {"quote"}).at("quote")); }
 
 std::int64_t sumOf(const std::vector<std::int64_t>& row) {

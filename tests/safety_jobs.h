@@ -104,6 +104,18 @@ using firm_jobs::compute;
 using firm_jobs::firms;
 using firm_jobs::shipped;
 
+inline model::JobResult computedFrom(const std::filesystem::path& job) {
+  base::Diagnostics messages;
+  auto x = compute(job.string(), {}, messages);
+  REQUIRE(x);
+  return std::move(*x);
+}
+
+/// Of out_examples.
+inline model::JobResult example(const std::string& name) {
+  return computedFrom(SOURCE_DIR "/out_examples/" + name + "/job.yaml");
+}
+
 inline model::JobResult computed(const std::string& job, const app::Choices& choices = {}) {
   base::Diagnostics messages;
   auto x = compute(app::JobText{"job.yaml", job}, choices, messages);

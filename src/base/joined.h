@@ -1,6 +1,7 @@
-// Words one after another.
+// Words one after another, each once.
 #pragma once
 
+#include <algorithm>
 #include <string>
 #include <vector>
 
@@ -11,6 +12,12 @@ inline std::string joined(const std::vector<std::string>& words, const char* bet
   std::string all;
   for (const auto& word : words) all += (all.empty() ? "" : between) + word;
   return all;
+}
+
+/// Adds what is not in a list yet.
+template <class T>
+void addOnce(std::vector<T>& list, const T& value) {
+  if (std::find(list.begin(), list.end(), value) == list.end()) list.push_back(value);
 }
 
 }  // namespace base

@@ -1,5 +1,7 @@
 #include "base/language.h"
 
+#include "base/joined.h"
+
 #include <algorithm>
 #include <stdexcept>
 
@@ -106,7 +108,7 @@ std::vector<std::string> placesOf(const std::string& phrase) {
     const auto close = phrase.find('}', open);
     if (close == std::string::npos) break;
     const auto place = phrase.substr(open + 1, close - open - 1);
-    if (std::find(places.begin(), places.end(), place) == places.end()) places.push_back(place);
+    addOnce(places, place);
   }
   return places;
 }

@@ -15,7 +15,8 @@ model::Estimate makeEstimate(const model::JobInputs& c, const model::Content& co
 }
 
 model::Resources makeResources(const model::JobInputs& c, const model::Content& content,
-                               const model::Estimate& e, int days, const std::vector<LateCoat>& late) {
+                               const model::Estimate& e, int days,
+                               const std::vector<model::ExtraPass>& late) {
   model::Resources r;
   r.crewDays = days;
   r.labour = labourOf(c, content, e.decks, days, late);

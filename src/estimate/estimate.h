@@ -16,7 +16,8 @@ model::Estimate makeEstimate(const model::JobInputs& c, const model::Content& co
 /// Labour, tins and consumables of a job that takes so many days on site. 'late' are the coats that the plan
 /// could not keep inside the product's longest wait.
 model::Resources makeResources(const model::JobInputs& c, const model::Content& content,
-                               const model::Estimate& e, int days, const std::vector<LateCoat>& late = {});
+                               const model::Estimate& e, int days,
+                               const std::vector<model::ExtraPass>& late = {});
 
 /// The quote's lines, discount, tax, total, deposit and stages, and the costs behind them.
 model::Price makePrice(const model::JobInputs& c, const model::Content& content, const model::Estimate& e,

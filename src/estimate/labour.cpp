@@ -70,7 +70,7 @@ Count rateOf(const model::Task& task, int grit, const model::Job& job) {
 
 /// Each time a task is done over a whole deck: grits, numbers of coats, or once.
 std::vector<int> passesOf(const model::Task& task, std::size_t deckNumber, const model::Job& job,
-                          const std::vector<LateCoat>& late) {
+                          const std::vector<model::ExtraPass>& late) {
   const auto& deck = job.areas.at(deckNumber);
   if (task.isForLateCoat) {
     std::vector<int> coats;
@@ -86,7 +86,7 @@ std::vector<int> passesOf(const model::Task& task, std::size_t deckNumber, const
   return coats;
 }
 
-Count partOf(Count quantity, const std::vector<LateCoat>& late, std::size_t deck, int coat) {
+Count partOf(Count quantity, const std::vector<model::ExtraPass>& late, std::size_t deck, int coat) {
   for (const auto& one : late) {
     if (one.deck == deck && one.coat == coat)
       return {divide(Wide{quantity.millionths} * one.part.millionths, Wide{wholeShare}, Round::HalfUp)};
@@ -119,7 +119,7 @@ bool isUsedOn(const model::Consumable& consumable, const model::LabourLine& work
 
 std::vector<model::LabourLine> labourOf(const model::JobInputs& c, const model::Content& content,
                                         const std::vector<model::Measures>& decks, int days,
-                                        const std::vector<LateCoat>& late) {
+                                        const std::vector<model::ExtraPass>& late) {
   std::vector<model::LabourLine> lines;
   for (const auto& task : content.tasks) {
     if (task.work && !model::asksFor(c.job.work, *task.work)) continue;
@@ -152,7 +152,7 @@ std::vector<model::LabourLine> labourOf(const model::JobInputs& c, const model::
 
 std::vector<model::LabourLine> lateCoatLabour(const model::JobInputs& c, const model::Content& content,
                                               const std::vector<model::Measures>& decks) {
-  std::vector<LateCoat> all;
+  std::vector<model::ExtraPass> all;
   for (std::size_t deck = 0; deck < decks.size(); ++deck) {
     const int first = model::asksFor(c.job.work, model::Work::Sand) ? 1 : 2;
     for (int coat = first; coat <= c.job.areas.at(deck).coats; ++coat) all.push_back({deck, coat});

@@ -2,22 +2,16 @@
 #pragma once
 
 #include "model/estimate.h"
+#include "model/plan.h"
 
 namespace estimate {
-
-/// A coat that comes later than it may, after the coat before or on bare boards, and is sanded for first.
-struct LateCoat {
-  std::size_t deck = 0;
-  int coat = 2;
-  base::Share part = base::Share::whole(100);  // of the deck
-};
 
 /// Lines in the tasks' order, then the decks', then passes or coats. Tasks that have nothing to do on a deck
 /// make no line; day tasks make none while 'days' is 0. Every task that is counted by size has a rate.
 /// Of the work before late coats there is only that of 'late'.
 std::vector<model::LabourLine> labourOf(const model::JobInputs& c, const model::Content& content,
                                         const std::vector<model::Measures>& decks, int days,
-                                        const std::vector<LateCoat>& late = {});
+                                        const std::vector<model::ExtraPass>& late = {});
 
 /// The same for every coat that might come too late, and nothing else.
 std::vector<model::LabourLine> lateCoatLabour(const model::JobInputs& c, const model::Content& content,

@@ -5,11 +5,14 @@
 
 namespace model {
 
-/// Clock minutes the whole crew needs for some person-hours, rounded up to five: nobody plans finer.
+inline constexpr int clockStep = 5;  // minutes: nobody plans finer
+
+inline int upToStep(int minutes) { return (minutes + clockStep - 1) / clockStep * clockStep; }
+
+/// Clock minutes the whole crew needs for some person-hours, rounded up to the step.
 inline std::int64_t crewMinutes(base::Hours hours, const Crew& crew) {
-  constexpr std::int64_t step = 5;
   const base::Wide wanted = base::Wide{hours.millionths} * 60;
-  return step * base::divide(wanted, base::Wide{1'000'000} * crew.people * step, base::Round::Up);
+  return clockStep * base::divide(wanted, base::Wide{1'000'000} * crew.people * clockStep, base::Round::Up);
 }
 
 /// 'Mara Quill'; 'Person 2' where the job gives no name, in the words of 'someone'.

@@ -151,7 +151,7 @@ struct WetEdge {
 struct ExtraPass {
   std::size_t deck = 0;
   int coat = 1;
-  base::Share part;  // of the deck
+  base::Share part = base::Share::whole(100);  // of the deck
 };
 
 /// A coat of a deck, or of a part of it, and when it is dry: slowed by cold and damp.

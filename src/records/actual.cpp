@@ -1,5 +1,6 @@
 #include "records/actual.h"
 
+#include "base/joined.h"
 #include "model/plain.h"
 
 #include <algorithm>
@@ -172,7 +173,7 @@ void warnOfUse(const model::JobInputs& c, const model::AsLaid& laid, const model
 
 void addBatches(std::vector<std::string>& all, const std::vector<std::string>& more) {
   for (const auto& batch : more) {
-    if (std::find(all.begin(), all.end(), batch) == all.end()) all.push_back(batch);
+    base::addOnce(all, batch);
   }
 }
 

@@ -77,7 +77,8 @@ std::string PackInputs::digestOf(const JobText& job, const Shipped& shipped) con
   all.add(job.text);
   base::Diagnostics ignored;  // told when the job is made
   const auto read = input::readJob(job.text, job.name, shipped.content, ignored);
-  for (const auto& words : {read.customer.name, read.customer.phone, read.customer.email}) all.add(words + "\n");
+  for (const auto& words : {read.customer.name, read.customer.phone, read.customer.email})
+    all.add(words + "\n");
   for (const auto& line : read.customer.address) all.add(line + "\n");
   if (!read.forecast.file.empty()) all.addFile(weatherPath(read, job.name));
   if (!read.ratesFile.empty()) all.addFile(read.ratesFile);

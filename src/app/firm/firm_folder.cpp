@@ -173,8 +173,8 @@ std::vector<std::string> firmFolders(const std::string& folder) {
 
 std::string firmWords(const std::string& folder, const std::vector<std::string>& files) {
   constexpr std::size_t most = 8;
-  std::string words;
-  for (std::size_t i = 0; i < std::min(files.size(), most); ++i) words += (i == 0 ? "" : ", ") + files[i];
+  const auto end = files.begin() + static_cast<std::ptrdiff_t>(std::min(files.size(), most));
+  std::string words = base::joined({files.begin(), end});
   if (files.size() > most) words += " and " + std::to_string(files.size() - most) + " more";
   return folder + " (" + words + ")";
 }

@@ -118,12 +118,6 @@ std::optional<model::JobInputs> readInputs(const JobText& text, const Shipped& s
                           *rates,         std::move(learned), std::move(*theme)};
 }
 
-std::vector<estimate::LateCoat> lateCoats(const model::Plan& plan) {
-  std::vector<estimate::LateCoat> late;
-  for (const auto& pass : plan.extraPasses) late.push_back({pass.deck, pass.coat, pass.part});
-  return late;
-}
-
 /// The stages in their order.
 std::optional<model::JobResult> computeInputs(model::JobInputs c, const std::string& forecast,
                                               const Shipped& shipped, const schedule::Bounds& bounds,
@@ -143,7 +137,7 @@ std::optional<model::JobResult> computeInputs(model::JobInputs c, const std::str
   schedule::checkUsualWeather(c, plan, messages);
   schedule::checkHolidays(c, plan, messages);
   auto resources =
-      estimate::makeResources(c, content, estimate, static_cast<int>(plan.days.size()), lateCoats(plan));
+      estimate::makeResources(c, content, estimate, static_cast<int>(plan.days.size()), plan.extraPasses);
   auto enough = records::enoughFor(c, estimate, resources.product);
   auto laid = records::asLaid(c, estimate, resources.product);
   records::warnOfUse(c, laid, resources.product, messages);

@@ -1,6 +1,7 @@
 #include "app/pack/glance.h"
 
-#include "model/lookup.h"
+#include "base/joined.h"
+#include "sheets/facts/day_work.h"
 
 #include <algorithm>
 
@@ -9,25 +10,9 @@ namespace {
 
 using drawings::GlanceDay;
 
-template <class T>
-void addOnce(std::vector<T>& list, const T& value) {
-  if (std::find(list.begin(), list.end(), value) == list.end()) list.push_back(value);
-}
-
-/// Tasks of a day, those that take longest first; what is done once for the whole job only where it is alone.
-std::vector<std::string> tasksOf(const sheets::Day& day, const model::JobResult& x) {
-  std::vector<std::pair<std::string, int>> tasks;
-  for (const bool isWholeJob : {false, true}) {
-    for (const auto* shift : day.shifts) {
-      const auto& task = model::taskOf(x.content, shift->task);
-      if ((task.measure == model::Measure::Job) != isWholeJob) continue;
-      auto own =
-          std::find_if(tasks.begin(), tasks.end(), [&](const auto& t) { return t.first == task.name; });
-      if (own == tasks.end()) own = tasks.insert(tasks.end(), {task.name, 0});
-      own->second += shift->end.minutes - shift->start.minutes;
-    }
-    if (!tasks.empty()) break;
-  }
+/// Those that take longest first.
+std::vector<std::string> namesOfTasks(const sheets::Day& day, const model::JobResult& x) {
+  auto tasks = sheets::tasksOf(day, x);
   std::stable_sort(tasks.begin(), tasks.end(),
                    [](const auto& a, const auto& b) { return a.second > b.second; });
   std::vector<std::string> names;
@@ -40,26 +25,23 @@ void tellWork(GlanceDay& glance, const sheets::Day& day, const model::JobResult&
   std::vector<std::size_t> decks;
   std::vector<std::string> coats;
   for (const auto& coat : day.coats) {
-    addOnce(coats, std::to_string(coat.coat));
-    addOnce(decks, coat.deck);
+    base::addOnce(coats, std::to_string(coat.coat));
+    base::addOnce(decks, coat.deck);
   }
   if (!coats.empty()) {
     glance.kind = GlanceDay::Kind::Coat;
     glance.what = {
         w.counted("glance.coats", static_cast<std::int64_t>(coats.size()), {{"numbers", w.joined(coats)}})};
   } else {
-    const auto tasks = tasksOf(day, x);
+    const auto tasks = namesOfTasks(day, x);
     if (tasks.size() > 1) glance.what.push_back(tasks[0] + ", " + tasks[1]);
     glance.what.insert(glance.what.end(), tasks.begin(), tasks.end());
     glance.what.push_back(w("glance.work"));
     for (const auto* shift : day.shifts)
-      if (shift->deck) addOnce(decks, *shift->deck);
+      if (shift->deck) base::addOnce(decks, *shift->deck);
   }
-  std::sort(decks.begin(), decks.end());
-  std::string letters;
-  for (const auto deck : decks) letters += (letters.empty() ? "" : ", ") + sheets::deckLetter(deck);
   const bool isAll = decks.size() > 1 && decks.size() == x.c.job.areas.size();
-  glance.where = isAll ? w("day.every_letter") : letters;
+  glance.where = isAll ? w("day.every_letter") : sheets::deckLetters(decks, ", ");
 }
 
 bool dries(base::Date date, const model::JobResult& x) {

@@ -60,7 +60,7 @@ struct Maker {
     std::vector<std::string> tasks, lines;
     for (const auto* s : day.shifts) {
       const auto& name = model::taskOf(x.content, s->task).name;
-      if (std::find(tasks.begin(), tasks.end(), name) == tasks.end()) tasks.push_back(name);
+      base::addOnce(tasks, name);
       lines.push_back(shiftLine(*s));
     }
     ics::Event e = event("crew-" + std::to_string(number), base::joined(tasks));

@@ -16,7 +16,7 @@ std::vector<std::string> languagesOf(const std::string& document, const model::J
   if (!choices.languages.empty()) {
     std::vector<std::string> languages;
     for (const auto& id : choices.languages) {
-      if (std::find(languages.begin(), languages.end(), id) == languages.end()) languages.push_back(id);
+      base::addOnce(languages, id);
     }
     return languages;
   }

@@ -1,5 +1,6 @@
 #include "schedule/crew/calendar.h"
 
+#include "model/crew_time.h"
 #include "model/lookup.h"
 
 #include <algorithm>
@@ -9,17 +10,15 @@ namespace schedule {
 
 using std::chrono::days;
 
-namespace {
-int upToFive(int minutes) { return (minutes + 4) / 5 * 5; }
-}  // namespace
+namespace {}  // namespace
 
 Calendar::Calendar(const model::Job& job, const model::Region* region, int morning, int evening)
     : job_(job),
       region_(region),
-      day_{upToFive(job.crew.startMinutes) + morning, job.crew.endMinutes / 5 * 5 - evening},
+      day_{model::upToStep(job.crew.startMinutes) + morning, job.crew.endMinutes / 5 * 5 - evening},
       morning_(morning),
       evening_(evening),
-      rest_(upToFive(job.crew.breakMinutes)),
+      rest_(model::upToStep(job.crew.breakMinutes)),
       restAt_(model::breakOf(job.crew).from) {}
 
 bool Calendar::isWorkday(base::Date day) const {

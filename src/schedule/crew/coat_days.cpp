@@ -1,5 +1,6 @@
 #include "schedule/crew/coat_days.h"
 
+#include "model/crew_time.h"
 #include "model/wiping.h"
 #include "schedule/weather/zone.h"
 
@@ -28,8 +29,6 @@ void later(DayPlan& day, int minutes) {
     duty.shift.end.minutes += minutes;
   }
 }
-
-int upToFive(int minutes) { return (minutes + 4) / 5 * 5; }
 
 bool holds(const std::vector<std::size_t>& list, std::size_t one) {
   return std::find(list.begin(), list.end(), one) != list.end();
@@ -112,7 +111,7 @@ void CoatDays::addItem(Round& round, const Schedule& schedule, std::size_t u, ba
                 desk_.open.on(day, unit.deck, choice_.heed),
                 0,
                 desk_.open.surfaces(day, unit.deck)};
-  if (last && last->recoat.day == day) item.notBefore = upToFive(last->recoat.minutes);
+  if (last && last->recoat.day == day) item.notBefore = model::upToStep(last->recoat.minutes);
   round.items.push_back(std::move(item));
 }
 
@@ -125,7 +124,7 @@ std::optional<int> CoatDays::dustFrom(const Round& round, const Schedule& schedu
   for (const auto& coat : schedule.coats) {
     if (!soils || coat.touchDry <= LocalTime{day, from}) continue;
     if (coat.touchDry.day > day) return {};
-    from = std::max(from, upToFive(coat.touchDry.minutes));
+    from = std::max(from, model::upToStep(coat.touchDry.minutes));
   }
   return from;
 }
@@ -203,7 +202,7 @@ std::optional<CoatDays::Round> CoatDays::attempt(const Schedule& schedule, base:
   for (const auto& item : round.items) {
     for (const auto& span : item.open) earliest = std::min(earliest, std::max(span.from, item.notBefore));
   }
-  const int start = std::max(*dusty + before, upToFive(earliest));
+  const int start = std::max(*dusty + before, model::upToStep(earliest));
   FlowRules rules = rulesFor(schedule, units, day, isBegun);
   rules.arrive = isBegun ? schedule.days.back().arrive : start - before - desk_.calendar.morning();
   auto flow = flowOf(round.items, start, rules);
@@ -344,7 +343,7 @@ bool CoatDays::place(Schedule& schedule, std::size_t from, std::size_t until, ba
   base::Date day = anchor;
   for (int n = 0; n < mostWorkdays && !isDone(); ++n, day = desk_.calendar.workday(day + days{1})) {
     bool isBegun = !schedule.days.empty() && schedule.days.back().date == day;
-    int now = std::max(desk_.calendar.day().from, day == anchor ? upToFive(notBefore) : 0);
+    int now = std::max(desk_.calendar.day().from, day == anchor ? model::upToStep(notBefore) : 0);
     if (isBegun) now = std::max(now, schedule.days.back().home - desk_.calendar.evening());
     bool isAny = false;
     while (true) {

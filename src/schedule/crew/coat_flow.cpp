@@ -1,5 +1,6 @@
 #include "schedule/crew/coat_flow.h"
 
+#include "model/crew_time.h"
 #include "schedule/crew/stands.h"
 #include "schedule/weather/boards.h"
 
@@ -12,10 +13,9 @@
 namespace schedule {
 namespace {
 
-constexpr int five = 5;
+using model::clockStep;
+using model::upToStep;
 constexpr Effort leastPass = 15 * 100;  // a quarter of an hour is worth going for
-
-int fivesOf(int minutes) { return (minutes + five - 1) / five * five; }
 
 /// The first of the strips that wait, wiped one after another by one person.
 struct Pass {
@@ -79,11 +79,11 @@ class FlowMaker {
   /// In the first of its fit spans that holds the whole coat.
   bool place(std::size_t item) {
     const auto& it = itemOf(item);
-    const int ready = fivesOf(std::max(layersFree_, it.notBefore));
+    const int ready = upToStep(std::max(layersFree_, it.notBefore));
     for (const auto& span : it.open) {
       if (span.until <= ready) continue;
       FlowMaker attempt = *this;
-      attempt.earliest_ = std::max(fivesOf(span.from), fivesOf(it.notBefore));
+      attempt.earliest_ = std::max(upToStep(span.from), upToStep(it.notBefore));
       attempt.lay(item, std::max(attempt.earliest_, ready));
       if (attempt.flow_.lastStroke > span.until) continue;
       *this = std::move(attempt);
@@ -121,7 +121,8 @@ class FlowMaker {
       return;
     }
     // Whoever lays also cuts in and wipes between two strips where nobody else is there.
-    const int besides = hasHelpers_ ? 0 : (workOf(item).cutIn > 0 ? five : 0) + (isWiped(item) ? five : 0);
+    const int besides =
+        hasHelpers_ ? 0 : (workOf(item).cutIn > 0 ? clockStep : 0) + (isWiped(item) ? clockStep : 0);
     const std::size_t first = flow_.strips.size();
     firstStrips_.push_back(first);
     for (auto& strip : stripsOf(itemOf(item), {layersOf(item), open, besides, spread_}))
@@ -156,7 +157,7 @@ class FlowMaker {
     const auto& before = flow_.strips[i - 1];
     const auto& strip = flow_.strips[i];
     const int wait = strip.openMinutes - std::max(0, strip.minutes - before.minutes);
-    return before.lay.start + wait / five * five;
+    return before.lay.start + wait / clockStep * clockStep;
   }
 
   /// Where the edge of the strip before is too old, the strip begins at a joint.
@@ -178,13 +179,13 @@ class FlowMaker {
       dueWipes(target);
       return target;
     }
-    const int alone = std::max(five, fives(effort, 1));
+    const int alone = std::max(clockStep, fives(effort, 1));
     Slot slot;
     int layFrom = 0;
     if (!hasHelpers_ || alone > strip.openMinutes) {
       dueWipes(target);
       slot.start = std::max(target, *std::max_element(free_.begin(), free_.end()));
-      slot.end = slot.start + std::max(five, fives(effort, static_cast<int>(free_.size())));
+      slot.end = slot.start + std::max(clockStep, fives(effort, static_cast<int>(free_.size())));
       slot.who = everyone_;
       layFrom = slot.end;
     } else {
@@ -205,7 +206,7 @@ class FlowMaker {
 
   void await(std::size_t item, std::size_t i) {
     const auto& strip = flow_.strips[i];
-    Waiting p{i,    item, fivesOf(strip.lay.end + rules_->wipeWait), shareOf(workOf(item).wipe, strip),
+    Waiting p{i,    item, upToStep(strip.lay.end + rules_->wipeWait), shareOf(workOf(item).wipe, strip),
               true, {}};
     if (const Row* row = itemOf(item).unit->row) {
       p.decks = row->reachedFrom[static_cast<std::size_t>(strip.fromBoard)];
@@ -224,7 +225,8 @@ class FlowMaker {
   /// Out of every reach later: whoever lays it wipes it, walking backwards.
   void wipeAtOnce(std::size_t i, Effort effort) {
     auto& strip = flow_.strips[i];
-    const int end = strip.lay.end + std::max(five, fives(effort, static_cast<int>(strip.lay.who.size())));
+    const int end =
+        strip.lay.end + std::max(clockStep, fives(effort, static_cast<int>(strip.lay.who.size())));
     strip.wipe = Slot{strip.lay.end, end, strip.lay.who, {model::Stand::On::Strip, 0}};
     for (const auto p : strip.lay.who) free_[p] = end;
     layersFree_ = end;
@@ -281,7 +283,7 @@ class FlowMaker {
       pass.start = std::max(pass.start, pending_[k].due);
       effort += pending_[k].effort;
     }
-    pass.end = pass.start + std::max(five, fives(effort, 1));
+    pass.end = pass.start + std::max(clockStep, fives(effort, 1));
     pass.from = standFor(pending_.front(), laid_, pass.start);
     return pass;
   }

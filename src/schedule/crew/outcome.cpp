@@ -1,5 +1,6 @@
 #include "schedule/crew/outcome.h"
 
+#include "base/joined.h"
 #include "model/crew_time.h"
 #include "model/lookup.h"
 #include "schedule/crew/dates.h"
@@ -29,7 +30,7 @@ void addCoatEvents(model::Plan& plan, const Work& work, const Schedule& schedule
     told.start = std::min(told.start, coat.start);
     told.end = std::max(told.end, coat.end);
     const auto deck = work.units[coat.unit].deck;
-    if (std::find(told.decks.begin(), told.decks.end(), deck) == told.decks.end()) told.decks.push_back(deck);
+    base::addOnce(told.decks, deck);
   }
   for (auto& [key, told] : coats) {
     std::sort(told.decks.begin(), told.decks.end());
@@ -116,7 +117,7 @@ void addShift(std::vector<model::Shift>& shifts, std::size_t firstOfDay, const m
     s.start = std::min(s.start, shift.start);
     s.end = std::max(s.end, shift.end);
     for (const auto person : shift.who) {
-      if (std::find(s.who.begin(), s.who.end(), person) == s.who.end()) s.who.push_back(person);
+      base::addOnce(s.who, person);
     }
     s.people = std::max(s.people, shift.people);
     return;

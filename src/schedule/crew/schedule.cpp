@@ -1,5 +1,7 @@
 #include "schedule/crew/schedule.h"
 
+#include "model/crew_time.h"
+
 #include <algorithm>
 #include <numeric>
 
@@ -132,7 +134,7 @@ LocalTime fill(Schedule& schedule, const std::vector<Piece>& pieces, LocalTime f
   const int evening = calendar.day().until - leastPiece;
   for (std::size_t n = 0; next < pieces.size(); ++n) {
     int start = date == from.day ? std::max(from.minutes, calendar.day().from) : calendar.day().from;
-    start = (start + 4) / 5 * 5;
+    start = model::upToStep(start);
     if (start > evening) {
       date = calendar.workday(date + std::chrono::days{1});
       continue;

@@ -1,5 +1,7 @@
 #include "schedule/crew/strips.h"
 
+#include "model/crew_time.h"
+
 #include <algorithm>
 
 namespace schedule {
@@ -7,10 +9,10 @@ namespace {
 
 using base::Wide;
 
-constexpr int five = 5;
+using model::clockStep;
+using model::upToStep;
 
-int upToFive(int minutes) { return (minutes + five - 1) / five * five; }
-int downToFive(int minutes) { return std::max(five, minutes / five * five); }
+int downToStep(int minutes) { return std::max(clockStep, minutes / clockStep * clockStep); }
 int minutesOf(Wide hundredths) { return static_cast<int>((hundredths + 99) / 100); }
 
 int boardOf(const BoardRun& run, int i) { return run.isDown ? run.first - i : run.first + i; }
@@ -30,11 +32,11 @@ void noteDryBoards(std::vector<FlowStrip>& strips) {
 class BoardStrips {
  public:
   BoardStrips(const FlowItem& item, const StripLimits& limits)
-      : item_(item), limits_(limits), longest_(downToFive((limits.open - limits.besides) / limits.spread)) {
+      : item_(item), limits_(limits), longest_(downToStep((limits.open - limits.besides) / limits.spread)) {
     for (const auto& run : item.unit->runs) whole_ += sizeOf(run);
     // One alone cuts in a strip while its border is open.
     const Effort cutIn = item.work().cutIn;
-    widest_ = cutIn > 0 ? whole_ * downToFive(limits.open) * 100 / cutIn : whole_;
+    widest_ = cutIn > 0 ? whole_ * downToStep(limits.open) * 100 / cutIn : whole_;
   }
 
   std::vector<FlowStrip> make() {
@@ -57,7 +59,7 @@ class BoardStrips {
   void cut(const BoardRun& run) {
     const int minutes = minutesOf(hundredths(sizeOf(run)));
     const int count = std::max(1, (minutes + longest_ - 1) / longest_);
-    const int each = std::min(longest_, std::max(five, upToFive((minutes + count - 1) / count)));
+    const int each = std::min(longest_, std::max(clockStep, upToStep((minutes + count - 1) / count)));
     Wide done = 0;
     int clock = 0;
     for (int i = 0; i < run.count;) {
@@ -73,7 +75,7 @@ class BoardStrips {
       strips_.push_back(stripOf(run, from, i - from));
       auto& strip = strips_.back();
       strip.size = size;
-      strip.minutes = std::max(five, upToFive(needed));
+      strip.minutes = std::max(clockStep, upToStep(needed));
       strip.isTooLong = needed > limits_.open && strip.boards == 1;
       done += size;
       clock += strip.minutes;
@@ -99,12 +101,12 @@ class BoardStrips {
 /// Where no boards are known: stretches of equal time if something is cut in, which must not dry; else one.
 std::vector<FlowStrip> stretchesOf(const FlowItem& item, const StripLimits& limits) {
   const CoatWork& work = item.work();
-  const int minutes = std::max(five, fives(work.lay, limits.layers));
+  const int minutes = std::max(clockStep, fives(work.lay, limits.layers));
   int count = 1;
   if (work.cutIn > 0) {
-    const int longest = downToFive(limits.open - limits.besides), border = fives(work.cutIn, 1);
+    const int longest = downToStep(limits.open - limits.besides), border = fives(work.cutIn, 1);
     count = std::max((minutes + longest - 1) / longest,
-                     (border + downToFive(limits.open) - 1) / downToFive(limits.open));
+                     (border + downToStep(limits.open) - 1) / downToStep(limits.open));
   }
   std::vector<FlowStrip> stretches(static_cast<std::size_t>(count));
   int clock = 0;
@@ -112,7 +114,7 @@ std::vector<FlowStrip> stretchesOf(const FlowItem& item, const StripLimits& limi
     auto& stretch = stretches[static_cast<std::size_t>(i)];
     stretch.size = wholeUnit * (i + 1) / count - wholeUnit * i / count;
     stretch.unitSize = wholeUnit;
-    stretch.minutes = std::max(five, upToFive(minutes * (i + 1) / count) - clock);
+    stretch.minutes = std::max(clockStep, upToStep(minutes * (i + 1) / count) - clock);
     stretch.goesOn = i > 0;
     clock += stretch.minutes;
   }

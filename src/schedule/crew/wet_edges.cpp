@@ -18,11 +18,7 @@ std::optional<model::Place> wayOutOf(std::size_t deck, const Desk& desk) {
   if (areas[deck].outline.empty()) return {};
   const auto& own = desk.c.job.areas[deck];
   if (own.wayOut) return own.wayOut;
-  const Way* out = nullptr;
-  const auto depth = [&](const Way& w) { return w.to ? areas[*w.to].depth : 0; };
-  for (const auto& way : areas[deck].ways) {
-    if (!out || depth(way) < depth(*out)) out = &way;
-  }
+  const Way* out = desk.graph.wayOut(deck);
   if (!out) return {};
   double left = areas[deck].outline.front().x, top = areas[deck].outline.front().y;
   for (const auto& p : areas[deck].outline) {

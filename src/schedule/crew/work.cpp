@@ -11,10 +11,9 @@
 namespace schedule {
 namespace {
 
-constexpr int five = 5;  // minutes: nobody plans finer
-
 using base::Hours;
 using base::Wide;
+using model::clockStep;
 
 Effort effortOf(Hours hours) {
   return base::divide(Wide{hours.millionths} * 6000, 1'000'000, base::Round::HalfUp);
@@ -152,16 +151,16 @@ std::vector<Piece> evened(std::vector<Piece> pieces) {
   Effort over = 0;
   for (auto& piece : pieces) {
     over += Effort{piece.minutes} * 100 - piece.exact;
-    if (over < five * 100 || piece.minutes <= five) continue;
-    piece.minutes -= five;
-    over -= five * 100;
+    if (over < clockStep * 100 || piece.minutes <= clockStep) continue;
+    piece.minutes -= clockStep;
+    over -= clockStep * 100;
   }
   return pieces;
 }
 
 std::vector<SharedPiece> sharedOut(const std::vector<Piece>& pieces, int people) {
   const auto all = static_cast<std::size_t>(people);
-  const auto isSmall = [&](const Piece& p) { return p.exact * people <= five * 100; };
+  const auto isSmall = [&](const Piece& p) { return p.exact * people <= clockStep * 100; };
   std::vector<SharedPiece> shared;
   int now = 0;
   for (std::size_t i = 0; i < pieces.size();) {
@@ -174,7 +173,7 @@ std::vector<SharedPiece> sharedOut(const std::vector<Piece>& pieces, int people)
     while (isSmall(pieces[i]) && end < pieces.size() && end - i < all && isSmall(pieces[end]) &&
            isElsewhere(pieces[end]))
       ++end;
-    const int until = now + (end - i > 1 ? five : pieces[i].minutes);
+    const int until = now + (end - i > 1 ? clockStep : pieces[i].minutes);
     std::size_t person = 0;
     for (; i < end; ++i) {
       SharedPiece one{pieces[i], now, until, {}};
@@ -199,14 +198,14 @@ std::vector<Piece> byTask(std::vector<Piece> pieces) {
     }
     all.back().part = 0;
     all.back().exact += piece.exact;
-    all.back().minutes = std::max(five, fives(all.back().exact, 1));
+    all.back().minutes = std::max(clockStep, fives(all.back().exact, 1));
   }
   return all;
 }
 
 int fives(Effort effort, int people) {
-  constexpr Effort step = 500;
-  return static_cast<int>(five * base::divide(Wide{effort}, Wide{step} * people, base::Round::Up));
+  return static_cast<int>(clockStep *
+                          base::divide(Wide{effort}, Wide{clockStep} * 100 * people, base::Round::Up));
 }
 
 int Unit::layMinutes(int people) const {
@@ -225,13 +224,9 @@ std::optional<BoardSpan> Unit::boards() const {
   return all;
 }
 
-std::vector<BoardRun> runsOf(const Row& row, const SiteArea& area, const AccessGraph& graph) {
+std::vector<BoardRun> runsOf(const Row& row, std::size_t deck, const AccessGraph& graph) {
   const int n = static_cast<int>(row.sizes.size());
-  const Way* out = nullptr;
-  for (const auto& way : area.ways) {
-    const auto depthOf = [&](const Way& w) { return w.to ? graph.areas()[*w.to].depth : 0; };
-    if (!out || depthOf(way) < depthOf(*out)) out = &way;
-  }
+  const Way* out = graph.wayOut(deck);
   const BoardRun down{n - 1, n, true}, up{0, n, false};
   if (!out) return {up};
   constexpr double stride = 0.5;  // m from the last board to the way
@@ -269,7 +264,7 @@ Work workOf(const model::JobInputs& c, const model::Content& content, const mode
       }
       continue;
     }
-    const auto pieces = dividedDeck(*row, runsOf(*row, graph.areas()[deck], graph), parts[deck]);
+    const auto pieces = dividedDeck(*row, runsOf(*row, deck, graph), parts[deck]);
     for (std::size_t i = 0; i < pieces.size(); ++i) {
       const Portion portion{sizeOf(*row, pieces[i]), row->whole};
       work.units.push_back(

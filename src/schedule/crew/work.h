@@ -76,7 +76,7 @@ Work workOf(const model::JobInputs& c, const model::Content& content, const mode
 
 /// From the boards farthest from the way out towards it. Where the way out lies amid the ends of boards, from
 /// both sides, what holds it last.
-std::vector<BoardRun> runsOf(const Row& row, const SiteArea& area, const AccessGraph& graph);
+std::vector<BoardRun> runsOf(const Row& row, std::size_t deck, const AccessGraph& graph);
 
 int minutesOf(const std::vector<Piece>& pieces);
 

@@ -273,6 +273,15 @@ void AccessGraph::addWays(const model::Job& job) {
   }
 }
 
+const Way* AccessGraph::wayOut(std::size_t area) const {
+  const Way* out = nullptr;
+  const auto depth = [&](const Way& way) { return way.to ? areas_[*way.to].depth : 0; };
+  for (const auto& way : areas_[area].ways) {
+    if (!out || depth(way) < depth(*out)) out = &way;
+  }
+  return out;
+}
+
 void AccessGraph::findDepths() {
   std::vector<std::size_t> queue;
   for (std::size_t i = 0; i < areas_.size(); ++i) {

@@ -50,6 +50,9 @@ class AccessGraph {
   /// Areas without a known way, taken to be left over an edge.
   const std::vector<std::size_t>& assumed() const { return assumed_; }
 
+  /// Of the ways of an area the one with the fewest areas left to cross; null where none is known.
+  const Way* wayOut(std::size_t area) const;
+
   /// What is crossed on the shortest way, both ends left out, none of it 'shut'; nothing = no way.
   template <class IsShut>
   std::optional<std::vector<Where>> path(Where from, Where to, IsShut isShut) const;

@@ -9,11 +9,6 @@
 namespace sheets {
 namespace {
 
-const model::SiteDay& siteDay(const Day& day, const model::JobResult& x) {
-  return *std::find_if(x.plan.onSite.begin(), x.plan.onSite.end(),
-                       [&](const auto& d) { return d.date == day.date; });
-}
-
 /// First and last stroke of the plan.
 model::ClockSpan strokes(const Day& day) {
   model::ClockSpan span{24 * 60, 0};

@@ -1,7 +1,9 @@
 #include "sheets/facts/day_people.h"
 
+#include "base/joined.h"
 #include "model/crew_time.h"
 #include "model/lookup.h"
+#include "sheets/facts/day_work.h"
 
 #include <algorithm>
 
@@ -36,11 +38,6 @@ std::string verbOf(const model::Duty& duty, const model::JobResult& x, const For
   return w(task.measure == model::Measure::CutIn ? "day.verbs.cuts_in" : "day.verbs.lays");
 }
 
-template <class T>
-void addOnce(std::vector<T>& list, const T& value) {
-  if (std::find(list.begin(), list.end(), value) == list.end()) list.push_back(value);
-}
-
 Piece pieceOf(const model::Duty& duty, const model::JobResult& x, const Formatter& w) {
   Piece piece{duty.shift.start.minutes, duty.shift.end.minutes, {{verbOf(duty, x, w), {}, {}}}, isWork(duty)};
   piece.isTold = duty.what != model::Duty::What::Wait;
@@ -64,8 +61,8 @@ void join(Piece& piece, const Piece& next) {
       piece.doings.push_back(more);
       continue;
     }
-    for (const int strip : more.strips) addOnce(same->strips, strip);
-    for (const auto deck : more.decks) addOnce(same->decks, deck);
+    for (const int strip : more.strips) base::addOnce(same->strips, strip);
+    for (const auto deck : more.decks) base::addOnce(same->decks, deck);
   }
 }
 
@@ -90,32 +87,29 @@ std::vector<Piece> joined(const std::vector<Piece>& pieces) {
   return out;
 }
 
-std::string lettersOf(std::vector<std::size_t> decks, const model::JobResult& x, const Formatter& w) {
+std::string lettersOf(const std::vector<std::size_t>& decks, const model::JobResult& x, const Formatter& w) {
   constexpr std::size_t many = 3;
-  std::sort(decks.begin(), decks.end());
-  if (decks.size() > many && decks.size() == x.c.job.areas.size()) return w("day.every_letter");
-  std::string letters;
-  for (const auto deck : decks) letters += (letters.empty() ? "" : ",\u00A0") + deckLetter(deck);
-  return letters;
+  const bool isAll = decks.size() > many && decks.size() == x.c.job.areas.size();
+  return isAll ? w("day.every_letter") : deckLetters(decks, ",\u00A0");
 }
 
 std::string wordsOf(const Piece& piece, const model::JobResult& x, const Formatter& w) {
-  std::string text;
+  std::vector<std::string> parts;
   for (std::size_t i = 0; i < piece.doings.size(); ++i) {
     const auto& doing = piece.doings[i];
     const auto object = doing.strips.empty() ? lettersOf(doing.decks, x, w) : numberRanges(doing.strips, w);
     const bool sharesObject = i + 1 < piece.doings.size() && doing.strips == piece.doings[i + 1].strips &&
                               doing.decks == piece.doings[i + 1].decks;
-    text += (text.empty() ? "" : ", ") + doing.verb;
-    if (!object.empty() && !sharesObject) text += "\u00A0" + object;
+    parts.push_back(doing.verb);
+    if (!object.empty() && !sharesObject) parts.back() += "\u00A0" + object;
   }
-  return text;
+  return base::joined(parts);
 }
 
 std::string verbsOf(const Piece& piece) {
-  std::string verbs;
-  for (const auto& doing : piece.doings) verbs += (verbs.empty() ? "" : ", ") + doing.verb;
-  return verbs;
+  std::vector<std::string> verbs;
+  for (const auto& doing : piece.doings) verbs.push_back(doing.verb);
+  return base::joined(verbs);
 }
 
 std::vector<Piece> piecesOf(std::size_t person, const Day& day, const model::JobResult& x,
@@ -206,17 +200,17 @@ bool goesOn(const Together& line, const model::Duty& next) {
 
 std::string numberRanges(std::vector<int> numbers, const Formatter& w) {
   std::sort(numbers.begin(), numbers.end());
-  std::string text;
+  std::vector<std::string> ranges;
   for (std::size_t i = 0; i < numbers.size();) {
     std::size_t j = i;
     while (j + 1 < numbers.size() && numbers[j + 1] == numbers[j] + 1) ++j;
     const auto from = std::to_string(numbers[i]), to = std::to_string(numbers[j]);
-    text += (text.empty() ? "" : ", ") + (j == i       ? from
-                                          : j == i + 1 ? from + ", " + to
-                                                       : w("day.span", {{"from", from}, {"to", to}}));
+    ranges.push_back(from);
+    if (j == i + 1) ranges.push_back(to);
+    if (j > i + 1) ranges.back() = w("day.span", {{"from", from}, {"to", to}});
     i = j + 1;
   }
-  return text;
+  return base::joined(ranges);
 }
 
 std::string whoText(const std::vector<std::size_t>& who, const model::JobResult& x, const Formatter& w) {
@@ -295,15 +289,13 @@ std::vector<WorkLine> workLines(const Day& day, const model::JobResult& x, const
     if (own == lines.end()) own = lines.insert(lines.end(), {&duty, shift.start.minutes, 0, 0, {}, {}, {}});
     Together& line = *own;
     line.until = line.goesOnAt = shift.end.minutes;
-    addOnce(line.passes, shift.pass);
-    if (shift.deck) addOnce(line.decks, *shift.deck);
+    base::addOnce(line.passes, shift.pass);
+    if (shift.deck) base::addOnce(line.decks, *shift.deck);
   }
   std::vector<WorkLine> out;
   for (const auto& line : shortened(std::move(lines), x, w)) {
-    std::string what;
-    for (const auto& task : line.tasks) what += (what.empty() ? "" : "; ") + task;
-    out.push_back({line.from, line.until, capitalised(what), lettersOf(line.decks, x, w),
-                   whoText(line.first->shift.who, x, w)});
+    out.push_back({line.from, line.until, capitalised(base::joined(line.tasks, "; ")),
+                   lettersOf(line.decks, x, w), whoText(line.first->shift.who, x, w)});
   }
   return out;
 }

@@ -1,5 +1,8 @@
 #include "sheets/facts/day_work.h"
 
+#include "base/joined.h"
+#include "model/lookup.h"
+
 #include <algorithm>
 
 namespace sheets {
@@ -28,10 +31,37 @@ std::optional<model::ClockSpan> breakOf(const Day& day, const model::JobResult& 
   return rest;
 }
 
+std::string deckLetters(std::vector<std::size_t> decks, const char* between) {
+  std::sort(decks.begin(), decks.end());
+  std::vector<std::string> letters;
+  for (const auto deck : decks) letters.push_back(deckLetter(deck));
+  return base::joined(letters, between);
+}
+
+std::vector<std::pair<std::string, int>> tasksOf(const Day& day, const model::JobResult& x) {
+  std::vector<std::pair<std::string, int>> tasks;
+  for (const bool isWholeJob : {false, true}) {
+    for (const auto* shift : day.shifts) {
+      const auto& task = model::taskOf(x.content, shift->task);
+      if ((task.measure == model::Measure::Job) != isWholeJob) continue;
+      auto own =
+          std::find_if(tasks.begin(), tasks.end(), [&](const auto& t) { return t.first == task.name; });
+      if (own == tasks.end()) own = tasks.insert(tasks.end(), {task.name, 0});
+      own->second += shift->end.minutes - shift->start.minutes;
+    }
+    if (!tasks.empty()) break;
+  }
+  return tasks;
+}
+
+const model::SiteDay& siteDay(const Day& day, const model::JobResult& x) {
+  return *std::find_if(x.plan.onSite.begin(), x.plan.onSite.end(),
+                       [&](const auto& d) { return d.date == day.date; });
+}
+
 model::ClockSpan onSite(const Day& day, const model::JobResult& x) {
-  const auto there = std::find_if(x.plan.onSite.begin(), x.plan.onSite.end(),
-                                  [&](const auto& d) { return d.date == day.date; });
-  return {there->arrive.minutes, there->home.minutes};
+  const auto& there = siteDay(day, x);
+  return {there.arrive.minutes, there.home.minutes};
 }
 
 std::string stripsText(const DayCoat& coat, const model::JobResult& x, const Formatter& w) {

@@ -9,6 +9,12 @@ namespace sheets {
 std::string deckName(const model::JobResult& x, std::size_t deck);
 /// '08:30–10:15', '8:30–10:15 am'
 std::string span(int from, int until, const Formatter& w);
+/// 'A, C'; in the order of the areas.
+std::string deckLetters(std::vector<std::size_t> decks, const char* between);
+/// Tasks of a day with their minutes, in its order; those done once for the whole job only where there is
+/// nothing else.
+std::vector<std::pair<std::string, int>> tasksOf(const Day& day, const model::JobResult& x);
+const model::SiteDay& siteDay(const Day& day, const model::JobResult& x);
 /// From arrival to home, in minutes of the clock.
 model::ClockSpan onSite(const Day& day, const model::JobResult& x);
 /// From the first who rests to the last; nothing on a day without a break.

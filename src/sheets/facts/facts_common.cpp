@@ -1,5 +1,6 @@
 #include "sheets/facts/facts_common.h"
 
+#include "base/joined.h"
 #include "model/lookup.h"
 #include "sheets/facts/facts_decks.h"
 #include "sheets/facts/facts_records.h"
@@ -226,7 +227,7 @@ std::string timberWords(const model::JobResult& x, const Formatter& w) {
   std::vector<std::string> names;
   for (const auto& deck : x.c.job.areas) {
     const auto& name = timberOf(x, deck).name;
-    if (std::find(names.begin(), names.end(), name) == names.end()) names.push_back(name);
+    base::addOnce(names, name);
   }
   return w.joined(names);
 }

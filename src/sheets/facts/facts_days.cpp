@@ -1,4 +1,5 @@
 // Facts for the day plan: a page for each day with a coat, and one for all the others.
+#include "base/joined.h"
 #include "model/lookup.h"
 #include "sheets/facts/day_answers.h"
 #include "sheets/facts/day_people.h"
@@ -12,20 +13,6 @@
 namespace sheets {
 namespace {
 
-/// Tasks of a day with their minutes; those counted once for the whole job only where there is nothing else.
-std::vector<std::pair<std::string, int>> tasksOf(const Day& day, const model::JobResult& x, bool isWholeJob) {
-  std::vector<std::pair<std::string, int>> tasks;
-  for (const auto* s : day.shifts) {
-    const auto& task = model::taskOf(x.content, s->task);
-    if ((task.measure == model::Measure::Job) != isWholeJob) continue;
-    auto found =
-        std::find_if(tasks.begin(), tasks.end(), [&](const auto& t) { return t.first == task.name; });
-    if (found == tasks.end()) found = tasks.insert(tasks.end(), {task.name, 0});
-    found->second += s->end.minutes - s->start.minutes;
-  }
-  return tasks.empty() && !isWholeJob ? tasksOf(day, x, true) : tasks;
-}
-
 /// What the day is about: its coats, or the two tasks that take longest, in their order.
 std::string titleOf(const Day& day, const model::JobResult& x, const Formatter& w) {
   std::vector<std::string> names;
@@ -33,11 +20,11 @@ std::string titleOf(const Day& day, const model::JobResult& x, const Formatter& 
   if (!day.coats.empty()) {
     for (const auto& coat : day.coats) {
       const auto name = w("coats.ordinals." + std::to_string(coat.coat));
-      if (std::find(names.begin(), names.end(), name) == names.end()) names.push_back(name);
+      base::addOnce(names, name);
     }
     return w.counted("day.coats", static_cast<std::int64_t>(names.size()), {{"names", w.joined(names)}});
   }
-  auto tasks = tasksOf(day, x, false);
+  auto tasks = tasksOf(day, x);
   while (tasks.size() > 2)
     tasks.erase(std::min_element(tasks.begin(), tasks.end(),
                                  [](const auto& a, const auto& b) { return a.second < b.second; }));
@@ -112,8 +99,7 @@ FactList noteFacts(const std::vector<std::size_t>& decks, const model::JobResult
 
 std::vector<std::size_t> coatedDecks(const Day& day) {
   std::vector<std::size_t> decks;
-  for (const auto& coat : day.coats)
-    if (std::find(decks.begin(), decks.end(), coat.deck) == decks.end()) decks.push_back(coat.deck);
+  for (const auto& coat : day.coats) base::addOnce(decks, coat.deck);
   return decks;
 }
 

@@ -148,7 +148,7 @@ std::vector<std::string> batchesOf(const model::JobResult& x) {
   std::vector<std::string> batches = x.c.job.batches;
   for (const auto& done : x.c.job.done) {
     for (const auto& batch : done.batches) {
-      if (std::find(batches.begin(), batches.end(), batch) == batches.end()) batches.push_back(batch);
+      base::addOnce(batches, batch);
     }
   }
   return batches;
