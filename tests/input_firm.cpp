@@ -43,6 +43,19 @@ TEST_CASE("mistakes in a firm's file are told with the whole message") {
       {"firm.yaml", "logo: logo.png", "delivery: {days: 90}",
        "firm.yaml:9:18: error: delivery.days: '90' is out of range\n"
        "  hint: allowed: from 0 to 60\n"},
+      {"firm.yaml", "logo: logo.png",
+       "ten_years: {discount_rate: 30 %, sand_after: {new: 8, weathered: 3, sanded: 0, oiled: 6}, sanding: "
+       "[60, 40]}",
+       "firm.yaml:9:12: error: ten_years: 'coats' is missing\n"
+       "  hint: write it like coats: 2\n"
+       "firm.yaml:9:28: error: ten_years.discount_rate: '30 %' is out of range\n"
+       "  hint: allowed: from 0 % to 25 %\n"
+       "firm.yaml:9:46: error: ten_years.sand_after: 'film' is missing\n"
+       "  hint: write it like film: 8\n"
+       "firm.yaml:9:77: error: ten_years.sand_after.sanded: '0' is out of range\n"
+       "  hint: allowed: from 1 to 50 years\n"
+       "firm.yaml:9:105: error: ten_years.sanding[2]: grit 40 is not finer than 60\n"
+       "  hint: list the grits from coarse to fine\n"},
       {"firm.yaml", "travel: 95.00, ", "",
        "firm.yaml:14:7: error: rates.nz: 'travel' is missing\n"
        "  hint: write it like travel: 95.00\n"},

@@ -119,6 +119,8 @@ def refuses(validator, job):
             rates=["8 m2/L"], test_patch={"area": "1 m2", "used": "125 mL"}),
         "normals that do not say where they come from": lambda j: j.update(weather={"normals": {}}),
         "sun in words": lambda j: j["areas"][0].update(sun="in the morning"),
+        "a single choice": lambda j: j.update(choices=[{"name": "One"}]),
+        "a choice of another crew": lambda j: j.update(choices=[{"name": "One"}, {"name": "Two", "crew": {"people": 3}}]),
         "a reference that is no folder name": lambda j: j.update(ref="../x"),
     }
     bad = 0

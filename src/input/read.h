@@ -24,8 +24,21 @@ base::Language readLanguage(const std::string& file, const std::string& id, cons
                             const model::Content& content, base::Diagnostics& messages,
                             const std::string& own = {});
 
-/// Reads a job. 'file' is for messages and for the paths in it, which are relative to it. The result is
-/// complete only when no error was added; of a forecast it has the file's name alone.
+/// A job and what is wrong with it. It is complete only when there are no errors; of a forecast it has the
+/// file's name alone.
+struct ReadJob {
+  model::Job job;
+  base::Diagnostics messages;
+};
+/// Reads a job, once with each of its choices; never nothing. 'file' is for messages and for the paths in it,
+/// which are relative to it.
+std::vector<ReadJob> readJobs(const std::string& text, const std::string& file,
+                              const model::Content& content);
+/// Of them, the one that is done: the accepted one, else the first.
+std::size_t driving(const std::vector<ReadJob>& jobs);
+/// What is said of every choice is said once; the rest names its choice, unless the path does.
+void addOfChoices(const std::vector<base::Diagnostics>& told, base::Diagnostics& messages);
+/// The job that is done, alone.
 model::Job readJob(const std::string& text, const std::string& file, const model::Content& content,
                    base::Diagnostics& messages);
 

@@ -332,6 +332,15 @@ struct Delivery {
   int workingDays = 3;          // from the order to the yard
 };
 
+/// What a firm reckons with where a quote looks ten years ahead; all of it stands on the quote.
+struct TenYearsBasis {
+  base::Share discountRate;        // a year; real where prices do not rise, else nominal
+  base::Share priceRise;           // a year
+  std::map<State, int> sandAfter;  // years from a coat on boards of each state until they are sanded
+  std::vector<int> grits;          // of that sanding, where the job does not sand today
+  int coats = 2;                   // after it
+};
+
 struct Customer {
   std::string name;
   std::vector<std::string> address;
@@ -368,6 +377,7 @@ struct Firm {
   std::vector<std::string> bank;      // lines of the account that is paid into
   std::optional<int> paymentDays;     // from the invoice
   Delivery delivery;
+  std::optional<TenYearsBasis> tenYears;
 };
 
 struct Content {

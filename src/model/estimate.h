@@ -140,6 +140,20 @@ struct Price {
   base::Share marginReached;  // of the net price
 };
 
+/// What is paid for the boards in ten years, tax included.
+struct TenYears {
+  enum class Kind { Today, Visit, Sanding };
+  struct Outlay {
+    Kind kind = Kind::Today;
+    int year = 0;        // at whose end it is paid; 0 = today
+    base::Money amount;  // at today's prices
+  };
+  std::vector<Outlay> outlays;  // in order of time, today's first
+  base::Money sum;              // of them
+  base::Money presentValue;     // prices rise and later amounts are discounted as the firm's basis says
+  base::Money perYear;          // the same amount at the end of each year is worth as much
+};
+
 /// What the sizes and the boards ask for, before there is a plan.
 struct Estimate {
   std::vector<Measures> decks;  // in the job's order

@@ -183,6 +183,14 @@ struct Pricing {
   std::vector<Option> options;
   std::optional<base::Share> tax;  // replaces the region's rate
   std::optional<PriceShow> show;   // nothing = the firm's
+  bool asksTenYears = false;       // the quote tells what ten years cost
+  base::SourcePos tenYearsPos;
+};
+
+/// One of several ways to do a job, side by side on its quote.
+struct Choice {
+  std::string name;
+  std::string looks;  // 'Even light walnut, smooth to bare feet'; may be empty
 };
 
 /// A coat, or a part of one, as it was laid, from the job's 'done:'.
@@ -245,6 +253,9 @@ struct Job {
   std::vector<DoneCoat> done;        // in order of deck, coat and time
   std::vector<StockTin> left;        // full and opened tins after the job, as counted
   std::vector<base::Date> invoices;  // days on which they went out, one for each stage of the price in order
+  std::vector<Choice> choices;       // of 'choices:', in order; none = there is but one way
+  std::size_t choice = 0;            // of them, the one that everything else here is read with
+  bool isAccepted = false;           // the customer took that one
   std::string ratesFile;             // path of 'spreading_rates:'; empty = the firm's, or none
   std::map<std::string, std::vector<std::string>> languages;  // by document; none = the region's
   base::Places places;  // of its keys, the keys of their groups and the items of their lists

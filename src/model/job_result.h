@@ -5,6 +5,8 @@
 #include "model/exposure.h"
 #include "model/plan.h"
 
+#include <memory>
+
 namespace model {
 
 /// In the language that its content is in, which 'c' points into. All else is the same in every language.
@@ -20,6 +22,14 @@ struct JobResult {
   Price price;
   CrewExposure exposure;
   std::vector<HazardChoice> hazards;  // every one of the content, in its order
+  std::optional<TenYears> tenYears = {};
+  std::vector<std::shared_ptr<const JobResult>> others = {};  // the job's other choices, in their order
 };
+
+/// The job by one of its choices: itself, or one of the others.
+inline const JobResult& choiceOf(const JobResult& x, std::size_t choice) {
+  const std::size_t own = x.c.job.choice;
+  return choice == own ? x : *x.others.at(choice < own ? choice : choice - 1);
+}
 
 }  // namespace model

@@ -157,6 +157,9 @@ int again(const AgainOrder& order) {
   const auto x = compute(JobText{order.job, *text}, *shipped, order.choices, messages);
   std::cerr << base::format(messages);
   if (!x) return refused;
+  if (!x->c.job.choices.empty() && !x->c.job.isAccepted)
+    return refuse(order.job, "none of its choices is accepted, so there is no work to follow",
+                  "add a line like accepted: 1");
   if (x->estimate.coats.empty())
     return refuse(order.job, "lays no coat, so there is none to renew", "give a job with 'oil' under 'work'");
   if (order.start <= x->plan.finished.day)
@@ -182,6 +185,7 @@ int again(const AgainOrder& order) {
   next.schema = movedSchema(*text, oldFolder, newFolder);
   next.areas = areasOf(*x);
   next.about = aboutOf(*x);
+  if (!x->c.job.choices.empty()) next.choice = x->c.job.choice;
   const auto fresh = input::nextYearsJob(*text, next);
 
   base::Diagnostics mistakes, warnings;

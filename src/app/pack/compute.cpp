@@ -1,6 +1,7 @@
 #include "app/pack/compute.h"
 
 #include "app/pack/consumer_check.h"
+#include "app/pack/ten_years.h"
 #include "app/pack/weather_file.h"
 #include "app/system/files.h"
 #include "estimate/estimate.h"
@@ -95,10 +96,9 @@ std::vector<model::LearnedRate> learnedRates(const model::Job& job, const Shippe
 }
 
 /// A job with all it refers to; nothing when there were errors.
-std::optional<model::JobInputs> readInputs(const JobText& text, const Shipped& shipped,
-                                           const Choices& choices, base::Diagnostics& messages) {
+std::optional<model::JobInputs> inputsOf(const JobText& text, model::Job job, const Shipped& shipped,
+                                         const Choices& choices, base::Diagnostics& messages) {
   const auto& content = shipped.content;
-  auto job = input::readJob(text.text, text.name, content, messages);
   if (const auto region = content.regions.find(job.site.region); region != content.regions.end())
     schedule::checkSite(job, region->second, messages);
   schedule::checkRecordedTimes(job, messages);
@@ -154,6 +154,25 @@ std::optional<model::JobResult> computeInputs(model::JobInputs c, const std::str
   return {};
 }
 
+/// Adds to 'messages' all that is wrong.
+std::optional<model::JobResult> computeRead(const JobText& text, input::ReadJob read, const Shipped& shipped,
+                                            const Choices& choices, base::Diagnostics& messages) {
+  messages.add(read.messages);
+  auto c = inputsOf(text, std::move(read.job), shipped, choices, messages);
+  if (!c) return {};
+  const auto forecast = weatherPath(c->job, text.name);
+  auto x = computeInputs(std::move(*c), forecast, shipped, choices.bounds, messages);
+  if (!x) return {};
+  if (x->c.job.price.asksTenYears) x->tenYears = tenYearsOf(*x, messages);
+  if (!messages.ok()) return {};
+  checkConsumerRules(x->c, x->price, sheets::Formatter(*x->c.region, shipped.english), messages);
+  if (!x->c.product->sds && !x->estimate.coats.empty())
+    messages.warn(base::placeOf(x->c.job.places, "product"), "product",
+                  "'" + x->c.product->id + "' has no safety data, so the crew must not start",
+                  "copy them from its safety data sheet (SDS) under 'sds:' in its file");
+  return x;
+}
+
 }  // namespace
 
 std::optional<JobText> readJobText(const std::string& file, base::Diagnostics& messages) {
@@ -172,19 +191,23 @@ ComputedJob computeFile(const std::string& file, const Choices& choices, base::D
   return {std::move(shipped), std::move(result)};
 }
 
-std::optional<model::JobResult> compute(const JobText& job, const Shipped& shipped, const Choices& choices,
+std::optional<model::JobResult> compute(const JobText& text, const Shipped& shipped, const Choices& choices,
                                         base::Diagnostics& messages) {
-  auto c = readInputs(job, shipped, choices, messages);
-  if (!c) return {};
-  const auto forecast = weatherPath(c->job, job.name);
-  auto x = computeInputs(std::move(*c), forecast, shipped, choices.bounds, messages);
-  if (!x) return {};
-  checkConsumerRules(x->c, x->price, sheets::Formatter(*x->c.region, shipped.english), messages);
-  if (!x->c.product->sds && !x->estimate.coats.empty())
-    messages.warn(base::placeOf(x->c.job.places, "product"), "product",
-                  "'" + x->c.product->id + "' has no safety data, so the crew must not start",
-                  "copy them from its safety data sheet (SDS) under 'sds:' in its file");
-  return x;
+  auto jobs = input::readJobs(text.text, text.name, shipped.content);
+  if (jobs.size() == 1) return computeRead(text, std::move(jobs.front()), shipped, choices, messages);
+  const auto driving = input::driving(jobs);
+  std::vector<base::Diagnostics> told(jobs.size());
+  std::vector<std::optional<model::JobResult>> results;
+  for (std::size_t i = 0; i < jobs.size(); ++i)
+    results.push_back(computeRead(text, std::move(jobs[i]), shipped, choices, told[i]));
+  input::addOfChoices(told, messages);
+  if (!messages.ok()) return {};
+  std::vector<std::shared_ptr<const model::JobResult>> others;
+  for (std::size_t i = 0; i < results.size(); ++i) {
+    if (i != driving) others.push_back(std::make_shared<const model::JobResult>(std::move(*results[i])));
+  }
+  results[driving]->others = std::move(others);
+  return std::move(results[driving]);
 }
 
 }  // namespace app

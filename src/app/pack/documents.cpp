@@ -2,7 +2,6 @@
 
 #include "app/pack/drawings.h"
 #include "app/pack/firm_look.h"
-#include "app/pack/recolour.h"
 #include "base/joined.h"
 #include "markup/read.h"
 #include "pdf/write.h"
@@ -62,8 +61,11 @@ void addTranslationNote(markup::Document& document, const model::JobResult& x, b
 }
 
 typeset::FitPolicy fitOf(const model::DocumentKind& kind, const model::Job& job, bool isLarge) {
-  constexpr std::size_t manyAreas = 6;  // more take a page more
-  const std::size_t more = kind.mostPages > 0 && job.areas.size() > manyAreas ? kind.morePages : 0;
+  constexpr std::size_t manyAreas = 6;  // more take a page more, as do choices and years on the quote
+  const bool looksAhead =
+      kind.reader == model::Reader::Customer && (!job.choices.empty() || job.price.asksTenYears);
+  const bool isLong = job.areas.size() > manyAreas || looksAhead;
+  const std::size_t more = kind.mostPages > 0 && isLong ? kind.morePages : 0;
   return {.mostPages = kind.mostPages + more,
           .mostPagesEach = kind.isByDay ? std::size_t{2} : 0,  // a day is one leaf, and one side where it can
           .bestPagesEach = kind.isByDay ? std::size_t{1} : 0,

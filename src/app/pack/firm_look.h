@@ -20,4 +20,7 @@ void tellOfFont(const model::Theme& theme, const std::string& fault, base::Diagn
 typeset::Furniture furnitureOf(const model::DocumentKind& document, const model::JobResult& x,
                                const std::shared_ptr<const typeset::Image>& logo);
 
+/// Letters and lines in a theme's colours get those that stand for them on the crew's papers.
+void colourForCrew(typeset::Document& document, const model::Theme& theme);
+
 }  // namespace app

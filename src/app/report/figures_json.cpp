@@ -75,6 +75,32 @@ ordered_json price(const model::JobResult& x, int digits) {
   return j;
 }
 
+const char* nameOf(model::TenYears::Kind kind) {
+  switch (kind) {
+    case model::TenYears::Kind::Today:
+      return "today";
+    case model::TenYears::Kind::Visit:
+      return "visit";
+    case model::TenYears::Kind::Sanding:
+      return "sanding";
+  }
+  return "";
+}
+
+ordered_json tenYears(const model::JobResult& x, int digits) {
+  const auto& t = *x.tenYears;
+  const auto& basis = *x.c.firm.tenYears;
+  auto outlays = ordered_json::array();
+  for (const auto& o : t.outlays)
+    outlays.push_back({{"kind", nameOf(o.kind)}, {"year", o.year}, {"amount", plainMoney(o.amount, digits)}});
+  return {{"outlays", outlays},
+          {"sum", plainMoney(t.sum, digits)},
+          {"present_value", plainMoney(t.presentValue, digits)},
+          {"per_year", plainMoney(t.perYear, digits)},
+          {"discount_rate_pct", base::floating(basis.discountRate)},
+          {"price_rise_pct", base::floating(basis.priceRise)}};
+}
+
 ordered_json actual(const model::JobResult& x) {
   auto list = ordered_json::array();
   for (const auto& coat : x.laid.coats) {
@@ -109,14 +135,7 @@ ordered_json enough(const model::JobResult& x, int digits) {
           {"more_with_one_more_pct", base::floating(x.enough.chanceWithOneMore)}};
 }
 
-}  // namespace
-
-std::string isoWithOffset(base::LocalTime t, int offset) {
-  const std::string sign = offset < 0 ? "-" : "+";
-  return base::isoTime(t) + ":00" + sign + base::isoClock(offset < 0 ? -offset : offset);
-}
-
-std::string figuresJson(const model::JobResult& x) {
+ordered_json figures(const model::JobResult& x) {
   const auto& e = x.estimate;
   const int digits = x.c.region->currencyDigits;
   ordered_json j;
@@ -169,6 +188,7 @@ std::string figuresJson(const model::JobResult& x) {
   j["labour_hours"] = base::floating(r.labourHours);
   j["crew_days"] = x.plan.days.size();
   j["price"] = price(x, digits);
+  if (x.tenYears) j["ten_years"] = tenYears(x, digits);
   j["timing"] = ordered_json::array();
   for (const auto& event : x.plan.events) {
     ordered_json item{{"event", event.name}, {"at", isoWithOffset(event.at, event.utcOffsetMinutes)}};
@@ -183,6 +203,25 @@ std::string figuresJson(const model::JobResult& x) {
   j["hazards"] = ordered_json::array();
   for (const auto& h : x.hazards)
     j["hazards"].push_back({{"id", h.id}, {"applies", h.applies}, {"why", h.why}});
+  return j;
+}
+
+}  // namespace
+
+std::string isoWithOffset(base::LocalTime t, int offset) {
+  const std::string sign = offset < 0 ? "-" : "+";
+  return base::isoTime(t) + ":00" + sign + base::isoClock(offset < 0 ? -offset : offset);
+}
+
+std::string figuresJson(const model::JobResult& x) {
+  ordered_json j = figures(x);
+  const auto& job = x.c.job;
+  for (std::size_t i = 0; i < job.choices.size(); ++i)
+    j["choices"].push_back({{"name", job.choices[i].name},
+                            {"looks", job.choices[i].looks},
+                            {"counts", i == job.choice},
+                            {"accepted", job.isAccepted && i == job.choice},
+                            {"figures", figures(model::choiceOf(x, i))}});
   return j.dump(2) + "\n";
 }
 

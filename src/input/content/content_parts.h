@@ -9,6 +9,9 @@ namespace input {
 /// What one person does in an hour, in the task's measure.
 base::Count taskRate(const Field& f, model::Measure measure);
 
+/// Grits from coarse to fine, at most eight.
+std::vector<int> readGrits(const Field& f);
+
 /// The path a value names, from the folder of the file it stands in; empty when it is not given.
 std::string pathBeside(const Field& f, const std::string& file);
 

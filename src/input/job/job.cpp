@@ -4,7 +4,6 @@
 #include "input/job/job_parts.h"
 #include "input/read.h"
 #include "input/yaml/edit.h"
-#include "input/yaml/sorted.h"
 #include "input/yaml/words.h"
 #include "model/lookup.h"
 
@@ -59,19 +58,9 @@ std::vector<model::Work> readWork(const Field& f) {
 }
 
 std::vector<int> readSanding(const Field& f, const Field& work, const std::vector<model::Work>& kinds) {
-  std::vector<int> grits;
-  const std::vector<Field> items = f.items();
-  for (const Field& item : items) {
-    const int grit = whole(item, {12, 600, "from 12 to 600"}, 0);
-    if (grit == 0) continue;
-    if (!grits.empty() && grit <= grits.back())
-      item.error("grit " + std::to_string(grit) + " is not finer than " + std::to_string(grits.back()),
-                 "list the grits from coarse to fine");
-    grits.push_back(grit);
-  }
-  if (items.size() > 8) f.error("more than 8 passes", "one grit for each pass, coarse to fine");
+  std::vector<int> grits = readGrits(f);
   const bool sands = asksFor(kinds, model::Work::Sand);
-  if (!sands && !items.empty() && work.is(Node::Kind::List))
+  if (!sands && f.is(Node::Kind::List) && !f.isEmptyList() && work.is(Node::Kind::List))
     f.error("grits are given but 'work' has no 'sand'", "add 'sand' to 'work' or leave 'sanding' out");
   if (sands && (!f.isGiven() || f.isEmptyList()))
     (f.isGiven() ? f : work)
@@ -202,6 +191,21 @@ std::vector<std::string> readPapers(const Field& f) {
 
 }  // namespace
 
+std::vector<int> readGrits(const Field& f) {
+  std::vector<int> grits;
+  const std::vector<Field> items = f.items();
+  for (const Field& item : items) {
+    const int grit = whole(item, {12, 600, "from 12 to 600"}, 0);
+    if (grit == 0) continue;
+    if (!grits.empty() && grit <= grits.back())
+      item.error("grit " + std::to_string(grit) + " is not finer than " + std::to_string(grits.back()),
+                 "list the grits from coarse to fine");
+    grits.push_back(grit);
+  }
+  if (items.size() > 8) f.error("more than 8 passes", "one grit for each pass, coarse to fine");
+  return grits;
+}
+
 base::Count taskRate(const Field& f, model::Measure measure) {
   if (!f.word()) return {};
   PerHour counted = PerHour::Area;
@@ -234,17 +238,11 @@ base::Count taskRate(const Field& f, model::Measure measure) {
       .value_or(base::Count{});
 }
 
-model::Job readJob(const std::string& bytes, const std::string& file, const model::Content& content,
-                   base::Diagnostics& out) {
+model::Job readTree(const Node& root, const std::string& file, const model::Content& content,
+                    base::Diagnostics& messages) {
   model::Job job;
-  base::Diagnostics messages;
-  const std::optional<Node> root = parseTree(bytes, file, messages);
-  if (!root) {
-    forwardSorted(messages, out);
-    return job;
-  }
   Source source{file, messages};
-  Record r(Field(source, &*root, "", root->mark));
+  Record r(Field(source, &root, "", root.mark));
   const Field ref = r.must("ref", "JOB-2027-001"), after = r.may("after");
   job.ref = readRef(ref);
   job.refPos = ref.pos();
@@ -319,10 +317,12 @@ model::Job readJob(const std::string& bytes, const std::string& file, const mode
   if (const Field f = r.may("office_note"); f.isGiven()) job.officeNote = text(f);
   if (const Field f = r.may("languages"); f.isGiven()) job.languages = readLanguages(f, content);
   if (const Field f = r.may("licensed_for"); f.isGiven()) job.licensedFor = readPapers(f);
+  r.may("choices");  // laid over the rest before
+  if (const Field f = r.may("accepted"); f.isGiven())
+    f.error("there are no choices to accept", "list them under 'choices:', or leave 'accepted' out");
   r.finish();
-  job.places = placesIn(*root, file);
+  job.places = placesIn(root, file);
   checkWhole(job, content, messages);
-  forwardSorted(messages, out);
   return job;
 }
 

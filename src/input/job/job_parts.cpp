@@ -272,6 +272,9 @@ model::Pricing readPricing(const Field& f, const model::Region* region) {
   }
   if (const Field show = r.may("show"); show.isGiven())
     p.show = choice(show, priceShowWords, "way to show the price", model::PriceShow::Areas);
+  const Field tenYears = r.may("ten_years");
+  p.asksTenYears = yesNo(tenYears, false);
+  p.tenYearsPos = tenYears.pos();
   r.finish();
   return p;
 }

@@ -6,6 +6,11 @@
 
 namespace input {
 
+/// A whole job, but for the choices it has. Messages come in the order of reading.
+model::Job readTree(const Node& root, const std::string& file, const model::Content& content,
+                    base::Diagnostics& messages);
+
+
 /// Its own keys, or one of the firm's book: 'customer: thorley', 'customer: {known: thorley, uninvited:
 /// true}'.
 model::Customer readCustomer(const Field& f, const model::Content& content);

@@ -1,5 +1,6 @@
 #include "input/job/next_year.h"
 
+#include "input/job/choices.h"
 #include "input/yaml/edit.h"
 #include "input/yaml/quantity.h"
 
@@ -138,6 +139,7 @@ struct Rewriter {
       const bool isEmpty = e != nullptr && e->value.kind == Node::Kind::List && e->value.items.empty();
       (isEmpty ? empty : given).emplace_back(key);
     }
+    empty.emplace_back("ten_years");  // the first quote looked that far
     const Entry* discount = Editor::find(price, "discount");
     if (discount != nullptr && !parseShare(discount->value.word).value.isZero())
       given.insert(given.end(), {"discount", "discount_reason"});
@@ -150,14 +152,64 @@ struct Rewriter {
   }
 };
 
+/// On one line.
+std::string flowText(const Node& node) {
+  const bool isMap = node.kind == Node::Kind::Map;
+  if (!isMap && node.kind != Node::Kind::List) return plainOrQuoted(node.word);
+  std::string words;
+  const auto add = [&](const std::string& part) { words += (words.empty() ? "" : ", ") + part; };
+  for (const Node& item : node.items) add(flowText(item));
+  for (const Entry& e : node.entries) add(e.key + ": " + flowText(e.value));
+  return (isMap ? "{" : "[") + words + (isMap ? "}" : "]");
+}
+
+/// A clean text and its tree.
+struct ParsedJob {
+  std::string text;
+  Node root;
+};
+ParsedJob parsed(const std::string& text) {
+  base::Diagnostics messages;
+  std::optional<std::string> clean = cleanText(text, "", messages);
+  std::optional<Node> root = clean ? parseTree(*clean, "", messages) : std::nullopt;
+  if (!root || !messages.ok()) throw std::logic_error("internal error: a job that was read cannot be edited");
+  return {std::move(*clean), std::move(*root)};
+}
+
+/// The text as if there had never been another choice.
+std::string withoutOthers(const std::string& text, std::size_t choice) {
+  const ParsedJob job = parsed(text);
+  const Node& own = Editor::find(job.root, "choices")->value.items.at(choice);
+  const Node whole = withChoice(job.root, own);
+  Editor editor(job.text, job.root);
+  const auto put = [&](const Node& map, const char* behind, const std::string& key, const Node& value) {
+    if (const Entry* e = Editor::find(map, key)) editor.setValue(map, *e, flowText(value));
+    else editor.insertAfter(map, *Editor::find(map, behind), key + ": " + flowText(value), "");
+  };
+  for (const char* key : choiceKeys) {
+    if (const Entry* e = Editor::find(own, key)) put(job.root, "ref", key, e->value);
+  }
+  if (const Entry* changed = Editor::find(own, "areas")) {
+    const Node &areas = Editor::find(job.root, "areas")->value, &merged = Editor::find(whole, "areas")->value;
+    for (const Node& area : changed->value.items) {
+      const auto i = areaNamed(areas, Editor::find(area, "name")->value.word);
+      for (const Entry& e : area.entries) {
+        if (e.key != "name")
+          put(areas.items.at(i), "name", e.key, Editor::find(merged.items.at(i), e.key)->value);
+      }
+    }
+  }
+  if (editor.isFlow(job.root)) editor.remove(job.root, {"choices", "accepted"});
+  else
+    for (const char* key : {"choices", "accepted"}) editor.removeWithHead(job.root, key);
+  return editor.result();
+}
+
 }  // namespace
 
 NextYearsJob nextYearsJob(const std::string& text, const NextYear& next) {
-  base::Diagnostics messages;
-  const std::optional<std::string> clean = cleanText(text, "", messages);
-  const std::optional<Node> root = clean ? parseTree(*clean, "", messages) : std::nullopt;
-  if (!root || !messages.ok()) throw std::logic_error("internal error: a job that was read cannot be edited");
-  Rewriter rewriter{*root, next, Editor(*clean, *root), {}};
+  const ParsedJob job = parsed(next.choice ? withoutOthers(text, *next.choice) : text);
+  Rewriter rewriter{job.root, next, Editor(job.text, job.root), {}};
   std::string fresh = rewriter.rewrite();
   return {std::move(fresh), std::move(rewriter.promises)};
 }

@@ -22,6 +22,7 @@ struct NextYear {
   std::string firm, spreadingRates, schema;  // the last for the editor's line
   std::vector<Area> areas;                   // one for each of the job's
   std::vector<std::string> about;            // comments at the top
+  std::optional<std::size_t> choice;         // of 'choices:', the one that was done; nothing = there are none
 };
 
 struct NextYearsJob {
@@ -31,7 +32,7 @@ struct NextYearsJob {
 
 /// The text of a good job, edited in place: customer, site, decks, crew, prices and comments stay; records,
 /// tins, test patches, rates and sanding go. What was promised or noted for last year's work becomes a
-/// comment: title and lines of the quote, stages, options, a discount, the decks' notes, the way in.
+/// comment, and of the choices only the one that was done is left: title and lines of the quote, stages, options, a discount, the decks' notes, the way in.
 NextYearsJob nextYearsJob(const std::string& text, const NextYear& next);
 
 }  // namespace input

@@ -72,6 +72,25 @@ model::Delivery readDelivery(const Field& f) {
   return d;
 }
 
+model::TenYearsBasis readTenYears(const Field& f) {
+  const Limits<base::Share> rates = {{0}, base::Share::whole(25), "from 0 % to 25 %"};
+  Record r(f);
+  model::TenYearsBasis basis;
+  basis.discountRate = quantity(r.must("discount_rate", "3 %"), parseShare, rates);
+  basis.priceRise = quantity(r.may("price_rise"), parseShare, rates);
+  const Field after = r.must("sand_after", "{new: 8, weathered: 3, sanded: 8, oiled: 6, film: 5}");
+  if (after.isGiven()) {
+    Record states(after);
+    for (const auto& [name, state] : stateWords)
+      basis.sandAfter[state] = whole(states.must(name, "8"), {1, 50, "from 1 to 50 years"}, 50);
+    states.finish();
+  }
+  basis.grits = readGrits(r.must("sanding", "[40, 60, 80]"));
+  basis.coats = whole(r.must("coats", "2"), {1, 4, "from 1 to 4"}, 2);
+  r.finish();
+  return basis;
+}
+
 /// What a customer may want to know of a firm before he signs, and where he pays.
 void readTrust(Record& r, model::Firm& b) {
   if (const Field f = r.may("insurance"); f.isGiven()) b.insurance = text(f);
@@ -137,6 +156,7 @@ model::Firm readKeys(Record& r, const std::string& folder, const model::Content&
     b.priceShow = choice(price.must("show", "areas"), priceShowWords, "way to show the price", b.priceShow);
     price.finish();
   }
+  if (const Field f = r.may("ten_years"); f.isGiven()) b.tenYears = readTenYears(f);
   if (const Field f = r.may("spreading_rates"); f.isGiven())
     f.error("learned rates are found by their name now",
             std::string("put the file into the firm's folder as '") + spreadingRatesName +

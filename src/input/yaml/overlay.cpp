@@ -103,6 +103,8 @@ void layOver(Node& under, Node over) {
   lay(under, std::move(over));
 }
 
+void layKeys(Node& under, Node over) { lay(under, std::move(over)); }
+
 std::optional<Node> readLayered(const std::string& file, const std::string& overlay,
                                 base::Diagnostics& messages) {
   const auto bytes = bytesOf(file, messages);

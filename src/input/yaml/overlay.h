@@ -14,6 +14,9 @@ namespace input {
 /// there is none. What comes from 'over' has marks that say so.
 void layOver(Node& under, Node over);
 
+/// The same without such marks: both are of one file. 'over' is a group.
+void layKeys(Node& under, Node over);
+
 /// The tree of a file, with that of another laid over it where there is one ('overlay' is not empty and not
 /// only notes). Nothing when the file itself has no tree.
 std::optional<Node> readLayered(const std::string& file, const std::string& overlay,

@@ -49,6 +49,7 @@ class Teller {
     hours();
     dates();
     price();
+    tenYears();
     return std::move(list_);
   }
 
@@ -215,6 +216,34 @@ class Teller {
     say("deposit", shareOf(pricing.deposit, p.total), w_.money(p.deposit));
     say("margin", w_("explain.margin", {{"net", w_.money(p.net)}, {"cost", w_.money(p.cost)}}),
         w_.share({base::mulDiv(p.marginReached.millionths, 1, 100'000, base::Round::HalfUp) * 100'000}));
+  }
+
+  void tenYears() {
+    if (!x_.tenYears) return;
+    using Kind = model::TenYears::Kind;
+    about_ = w_("explain.about.ten_years");
+    const auto& t = *x_.tenYears;
+    const auto& basis = *x_.c.firm.tenYears;
+    std::string sum;
+    for (const auto kind : {Kind::Today, Kind::Visit, Kind::Sanding}) {
+      std::int64_t n = 0;
+      base::Money amount;
+      for (const auto& o : t.outlays) {
+        if (o.kind != kind) continue;
+        ++n;
+        amount = o.amount;
+      }
+      if (n == 0) continue;
+      if (kind == Kind::Visit) say("visit", w_("explain.later_visit"), w_.money(amount));
+      if (kind == Kind::Sanding) say("sanding", w_("explain.later_sanding"), w_.money(amount));
+      sum += sum.empty() ? w_.money(amount) : " + " + std::to_string(n) + " × " + w_.money(amount);
+    }
+    say("ten_years", sum, w_.money(t.sum));
+    say("present_value",
+        w_("explain.present_value",
+           {{"rate", w_.share(basis.discountRate)}, {"rise", w_.share(basis.priceRise)}}),
+        w_.money(t.presentValue));
+    say("per_year", w_("explain.per_year", {{"rate", w_.share(basis.discountRate)}}), w_.money(t.perYear));
   }
 
   std::string rateFrom(const model::CoatNeed& coat) const {

@@ -3,6 +3,7 @@
 #include "sheets/facts/facts_common.h"
 #include "sheets/facts/facts_decks.h"
 #include "sheets/facts/facts_price.h"
+#include "sheets/facts/facts_quote.h"
 #include "sheets/facts/facts_records.h"
 #include "sheets/words/addresses.h"
 
@@ -166,6 +167,7 @@ Facts officeFacts(const model::JobResult& x, const Formatter& w) {
   addCosts(f, x, w);
   addOrders(f, x, w);
   addOfficeTables(f, x, w);
+  f.emplace_back("choices", choiceFacts(x, w));
   addActual(f, x, w);
   const auto& customer = x.c.job.customer;
   f.emplace_back(

@@ -3,6 +3,8 @@
 #include "model/lookup.h"
 #include "sheets/facts/facts_common.h"
 
+#include <algorithm>
+
 namespace sheets {
 namespace {
 
@@ -77,7 +79,69 @@ FactList linesOf(const model::JobResult& x, const Formatter& w, bool withCosts) 
   return list;
 }
 
+/// All outlays of one kind: 'nine visits, 2028 to 2036'.
+Facts outlayFacts(const model::TenYears& t, model::TenYears::Kind kind, int firstYear, const Formatter& w) {
+  using Kind = model::TenYears::Kind;
+  std::int64_t n = 0;
+  base::Money each;
+  std::string from, to;
+  for (const auto& o : t.outlays) {
+    if (o.kind != kind) continue;
+    each = o.amount;
+    to = std::to_string(firstYear + o.year);
+    if (n++ == 0) from = to;
+  }
+  return {{"years", n > 2    ? w.range(from, to)
+                    : n == 2 ? w.joined({from, to})
+                             : from},
+          {"what", kind == Kind::Today   ? w("ten_years.today")
+                   : kind == Kind::Visit ? w.counted("ten_years.visits", n)
+                                         : w.counted("ten_years.sandings", n)},
+          {"each", n > 1 ? w.money(each) : ""},
+          {"amount", w.money(each * n)}};
+}
+
+Facts tenYearsFacts(const model::JobResult& x, const Formatter& w) {
+  using Kind = model::TenYears::Kind;
+  const model::TenYears t = x.tenYears.value_or(model::TenYears{});
+  const auto basis = x.c.firm.tenYears.value_or(model::TenYearsBasis{});
+  const int first = static_cast<int>(std::chrono::year_month_day{x.plan.finished.day}.year());
+  FactList rows;
+  bool sands = false;
+  for (const auto kind : {Kind::Today, Kind::Visit, Kind::Sanding}) {
+    const bool isPaid = std::any_of(t.outlays.begin(), t.outlays.end(),
+                                    [&](const auto& outlay) { return outlay.kind == kind; });
+    if (isPaid) rows.push_back(outlayFacts(t, kind, first, w));
+    sands = sands || (isPaid && kind == Kind::Sanding);
+  }
+  const auto part =
+      t.sum > base::Money{} ? base::mulDiv(x.price.total.minor, 100, t.sum.minor, base::Round::HalfUp) : 0;
+  return {{"asked", Fact::yes(x.tenYears.has_value())},
+          {"span", w.range(std::to_string(first), std::to_string(first + 9))},
+          {"rows", std::move(rows)},
+          {"sum", w.money(t.sum)},
+          {"about", roughMoney(t.sum, w)},
+          {"today_share", w.share(base::Share::whole(part))},
+          {"worth", roughMoney(t.presentValue, w)},
+          {"per_year", roughMoney(t.perYear, w)},
+          {"rate", w.share(basis.discountRate)},
+          {"rise", basis.priceRise.isZero() ? "" : w.share(basis.priceRise)},
+          {"between", w.counted("waits.months", x.c.product->times.maintenanceMonths)},
+          {"sands", Fact::yes(sands)}};
+}
+
 }  // namespace
+
+std::string roughMoney(base::Money m, const Formatter& w) {
+  const auto& region = w.region();
+  std::int64_t coins = 1, step = 1;
+  for (int i = 0; i < region.currencyDigits; ++i) coins *= 10;
+  std::int64_t whole = base::divide(m.minor, coins, base::Round::HalfUp);
+  while (whole / step >= 1000) step *= 10;
+  whole = base::divide(whole, step, base::Round::HalfUp) * step;
+  return region.numbers.currencyBefore + w.number(base::Count::whole(whole), 0) +
+         region.numbers.currencyAfter;
+}
 
 std::string materialWords(const model::JobResult& x, const Formatter& w) {
   std::vector<std::string> words;
@@ -128,6 +192,7 @@ void addPrice(Facts& facts, const model::JobResult& x, const Formatter& w, bool 
          {"amount", w.money(p.stages[i].amount)}});
   }
   facts.emplace_back("stages", std::move(stages));
+  facts.emplace_back("ten_years", tenYearsFacts(x, w));
 }
 
 }  // namespace sheets

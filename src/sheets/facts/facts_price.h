@@ -10,7 +10,10 @@ namespace sheets {
 /// What is used up on a job, by the kinds of work it has: 'cleaner, abrasives, pads'.
 std::string materialWords(const model::JobResult& x, const Formatter& w);
 
-/// 'price', 'stages', 'options', 'currency'. With 'withCosts' each line also holds its cost.
+/// Three digits, enough for what lies years ahead: $38,900.
+std::string roughMoney(base::Money m, const Formatter& w);
+
+/// 'price', 'stages', 'options', 'currency', 'ten_years'. With 'withCosts' each line also holds its cost.
 void addPrice(Facts& facts, const model::JobResult& x, const Formatter& w, bool withCosts);
 
 }  // namespace sheets

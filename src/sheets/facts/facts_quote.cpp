@@ -54,6 +54,20 @@ Facts trustFacts(const model::JobResult& x, const Formatter& w) {
           {"guarantee", b.guarantee}};
 }
 
+/// Which choice costs least over ten years, be it ours or not.
+std::string leastWords(const model::JobResult& x, const Formatter& w) {
+  std::size_t least = 0;
+  base::Money most;
+  const auto costOf = [&](std::size_t i) { return model::choiceOf(x, i).tenYears->presentValue; };
+  for (std::size_t i = 0; i < x.c.job.choices.size(); ++i) {
+    if (costOf(i) < costOf(least)) least = i;
+    most = std::max(most, costOf(i));
+  }
+  const base::Money saved = most - costOf(least);
+  if (saved <= base::share(most, base::Share::whole(3))) return w("choices.alike");
+  return w("choices.least", {{"choice", std::to_string(least + 1)}, {"saved", roughMoney(saved, w)}});
+}
+
 /// RFC 3986 (2005), 2.1: what is not unreserved is written in hexadecimal.
 std::string escaped(const std::string& words) {
   constexpr char digits[] = "0123456789ABCDEF";
@@ -70,6 +84,40 @@ std::string escaped(const std::string& words) {
 }
 
 }  // namespace
+
+Facts choiceFacts(const model::JobResult& x, const Formatter& w) {
+  const auto& job = x.c.job;
+  FactList list;
+  bool haveLooks = false;
+  for (std::size_t i = 0; i < job.choices.size(); ++i) {
+    const auto& one = model::choiceOf(x, i);
+    const auto visit = std::find_if(one.plan.events.begin(), one.plan.events.end(),
+                                    [](const auto& event) { return event.name == "maintenance"; });
+    const bool comesBack = visit != one.plan.events.end();
+    const auto start = one.plan.days.empty() ? one.c.job.start : one.plan.days.front();
+    haveLooks = haveLooks || !job.choices[i].looks.empty();
+    list.push_back({{"number", std::to_string(i + 1)},
+                    {"name", job.choices[i].name},
+                    {"looks", job.choices[i].looks},
+                    {"is_taken", Fact::yes(job.isAccepted && i == job.choice)},
+                    {"total", w.signedMoney(one.price.total)},
+                    {"days", w.counted("waits.days", static_cast<std::int64_t>(one.plan.days.size()))},
+                    {"start", w.shortDate(start)},
+                    {"visit", comesBack ? w("glance.month", {{"month", w.month(visit->at.day)},
+                                                             {"year", w.year(visit->at.day)}})
+                                        : ""},
+                    {"sum", one.tenYears ? roughMoney(one.tenYears->sum, w) : ""},
+                    {"worth", one.tenYears ? roughMoney(one.tenYears->presentValue, w) : ""}});
+  }
+  const bool isAsked = !list.empty();
+  return {{"asked", Fact::yes(isAsked)},
+          {"open", Fact::yes(isAsked && !job.isAccepted)},
+          {"number", isAsked ? std::to_string(job.choice + 1) : ""},
+          {"name", isAsked ? job.choices[job.choice].name : ""},
+          {"have_looks", Fact::yes(haveLooks)},
+          {"least", isAsked && x.tenYears ? leastWords(x, w) : ""},
+          {"list", std::move(list)}};
+}
 
 PriceParts priceParts(const model::JobResult& x) {
   PriceParts parts;
@@ -130,9 +178,10 @@ base::Date validUntil(const model::Job& job) {
 std::string acceptanceMail(const model::JobResult& x) {
   const Formatter w(*x.c.region, x.language);
   const base::Values values{{"ref", x.c.job.ref}, {"total", w.signedMoney(x.price.total)}};
+  const bool isOpen = !x.c.job.choices.empty() && !x.c.job.isAccepted;
   // Short, so that the modules of the code stay large enough for any printer and telephone.
   return mailAddress(x.c.firm.email) + "?subject=" + escaped(w("accept.subject", values)) +
-         "&body=" + escaped(w("accept.body", values));
+         "&body=" + escaped(w(isOpen ? "accept.body_choice" : "accept.body", values));
 }
 
 }  // namespace sheets

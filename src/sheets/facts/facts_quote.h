@@ -18,6 +18,9 @@ struct PriceParts {
 };
 PriceParts priceParts(const model::JobResult& x);
 
+/// 'choices': side by side, and which of them all other facts are about.
+Facts choiceFacts(const model::JobResult& x, const Formatter& w);
+
 /// 'offer': how the price is shown and its parts; 'trust', 'payment' and 'accept'.
 void addOffer(Facts& facts, const model::JobResult& x, const Formatter& w);
 

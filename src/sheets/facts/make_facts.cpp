@@ -74,6 +74,7 @@ Facts customerFacts(const model::JobResult& x, const Formatter& w) {
   f.emplace_back("valid_until_short", w.dayMonth(validUntil(job)));
   addPrice(f, x, w, false);
   addOffer(f, x, w);
+  f.emplace_back("choices", choiceFacts(x, w));
   addInvoice(f, x, w);
   return f;
 }

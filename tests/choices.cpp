@@ -1,0 +1,184 @@
+// Jobs that can be done in several ways, side by side on one quote.
+#include "app/commands/year_after.h"
+#include "app/report/figures_json.h"
+#include "input/job/next_year.h"
+#include "input_fixture.h"
+#include "safety_jobs.h"
+#include "sheets/words/formatter.h"
+
+#include <nlohmann/json.hpp>
+
+using namespace safety_jobs;
+using nlohmann::json;
+
+namespace {
+
+const std::string ways = R"(choices:
+  - name: Wash and one coat
+    looks: Clean; grey stays in the grooves
+    coats: 1
+  - name: Sand and two coats
+    looks: Even and smooth
+    work: [wash, sand, oil]
+    sanding: [60, 80]
+  - name: Two coats of the other oil
+    product: tern-oil
+    areas: [{name: Deck, boards: {gap: 6 mm}, note: Wider gaps.}]
+)";
+
+/// What each of them is, written as a job of its own.
+std::string alone(int choice) {
+  switch (choice) {
+    case 0:
+      return replaced(plainJob, "state: weathered", "state: weathered\n    coats: 1");
+    case 1:
+      return replaced(plainJob, "work: [wash, oil]", "work: [wash, sand, oil]\nsanding: [60, 80]");
+    default:
+      return replaced(replaced(replaced(plainJob, "plover-wb", "tern-oil"), "gap: 5 mm", "gap: 6 mm"),
+                      "state: weathered", "state: weathered\n    note: Wider gaps.");
+  }
+}
+
+json figures(const model::JobResult& x) { return json::parse(app::figuresJson(x)); }
+
+std::string quoteOf(const model::JobResult& x) { return together(documents(x, {"quote"}).at("quote")); }
+
+/// The good job of the tests of reading with these choices, and all that is said about it.
+std::string saidOf(const std::string& choices) {
+  std::vector<base::Diagnostics> told;
+  for (auto& read : input::readJobs(fixture::goodJob + choices, "job.yaml", fixture::content()))
+    told.push_back(std::move(read.messages));
+  base::Diagnostics messages;
+  input::addOfChoices(told, messages);
+  return base::format(messages);
+}
+
+}  // namespace
+
+TEST_CASE("each choice is computed as if it were the job", "[choices]") {
+  const auto j = figures(computed(plainJob + ways));
+  REQUIRE(j["choices"].size() == 3);
+  for (int i = 0; i < 3; ++i) {
+    INFO(i);
+    const auto& choice = j["choices"][static_cast<std::size_t>(i)];
+    CHECK(choice["figures"] == figures(computed(alone(i))));
+    CHECK(choice["counts"] == (i == 0));
+    CHECK(choice["accepted"] == false);
+  }
+  CHECK(j["price"] == j["choices"][0]["figures"]["price"]);
+}
+
+TEST_CASE("the accepted choice is the job, by number or by name", "[choices]") {
+  const auto byNumber = computed(plainJob + ways + "accepted: 2\n");
+  const auto byName = computed(plainJob + ways + "accepted: Sand and two coats\n");
+  const auto lone = computed(alone(1));
+  for (const auto* x : {&byNumber, &byName}) {
+    auto j = figures(*x);
+    CHECK(j["choices"][1]["accepted"] == true);
+    j.erase("choices");
+    CHECK(j == figures(lone));
+  }
+  for (const char* name : {"dayplan", "safety", "orders", "aftercare"}) {
+    INFO(name);
+    CHECK(together(documents(byNumber, {name}).at(name)) == together(documents(lone, {name}).at(name)));
+  }
+}
+
+TEST_CASE("records, invoices and a day for them belong to the accepted choice", "[choices]") {
+  const std::string done = "done:\n  - {coat: 2, from: 2027-03-19 08:00, to: 10:00, used: 2 L}\n";
+  CHECK(computed(plainJob + ways + "accepted: 2\n" + done).laid.coats.size() == 1);
+  base::Diagnostics messages;
+  CHECK_FALSE(compute(app::JobText{"job.yaml", plainJob + ways + done}, {}, messages));
+  REQUIRE_FALSE(messages.all().empty());
+  CHECK(messages.all().front().message == "belongs to one of the choices, and none is accepted");
+}
+
+TEST_CASE("a quote shows its choices side by side, and which one its pages are about", "[choices]") {
+  const std::string open = quoteOf(computed(plainJob + ways));
+  for (const char* words :
+       {"Your choice", "1 Wash and one coat", "2 Sand and two coats", "3 Two coats of the other oil",
+        "Tick one", "Clean; grey stays in the grooves", "Even and smooth", "Earliest start", "Next visit",
+        "March 2028", "What follows is choice 1, Wash and one coat.", "with the choice ticked"}) {
+    INFO(words << "\n" << open);
+    CHECK(holds(open, words));
+  }
+  for (int i = 0; i < 3; ++i) {
+    const auto x = computed(alone(i));
+    CHECK(holds(open, sheets::Formatter(*x.c.region, x.language).signedMoney(x.price.total)));
+  }
+  const std::string taken = quoteOf(computed(plainJob + ways + "accepted: 2\n"));
+  CHECK(holds(taken, "Accepted"));
+  CHECK_FALSE(holds(taken, "Tick one"));
+  CHECK_FALSE(holds(taken, "What follows"));
+}
+
+TEST_CASE("the office reads which choice its sheet is about", "[choices]") {
+  const auto office = [](const std::string& more) {
+    return together(documents(computed(plainJob + ways + more), {"office"}).at("office"));
+  };
+  CHECK(holds(office(""),
+              "Wash and one coat, choice 1. None is accepted yet: plan, orders and safety are of this one."));
+  CHECK(holds(office("accepted: 2\n"), "Sand and two coats, choice 2, accepted."));
+}
+
+TEST_CASE("a quote says which choice costs least over ten years", "[choices]") {
+  const auto job = replaced(plainJob, "price: {", "price: {ten_years: true, ");
+  const std::string quote = quoteOf(computed(job + ways));
+  INFO(quote);
+  CHECK(holds(quote, "Over ten years, about"));
+  CHECK((holds(quote, "Over ten years choice") || holds(quote, "Over ten years all cost about the same.")));
+}
+
+TEST_CASE("mistakes in choices are told at their place, those of the job once", "[choices]") {
+  CHECK(
+      saidOf("choices:\n"
+             "  - {name: One, coats: 9}\n"
+             "  - {name: Two, work: [wash, oil], areas: [{name: Landing, state: worn}, {name: Lading}]}\n") ==
+      "job.yaml:18:10: error: sanding: grits are given but 'work' has no 'sand' (in choice 2)\n"
+      "  hint: add 'sand' to 'work' or leave 'sanding' out\n"
+      "job.yaml:23:24: error: choices[1].coats: '9' is out of range\n"
+      "  hint: allowed: from 1 to 4\n"
+      "job.yaml:24:67: error: choices[2].areas[1].state: 'worn' is not a known state of the boards\n"
+      "  hint: known: new, weathered, sanded, oiled or film\n"
+      "job.yaml:24:81: error: choices[2].areas[2].name: 'Lading' is not a known area; did you mean "
+      "'Landing'?\n"
+      "  hint: known: Landing; a choice changes the job's own areas\n");
+  CHECK(saidOf("choices: [{name: One}]\n") ==
+        "job.yaml:22:10: error: choices: two or three choices stand side by side, not 1\n"
+        "  hint: take some out, or leave 'choices' out where there is but one way\n");
+  CHECK(saidOf("choices: [{name: One}, {name: One, speed: 3}]\n"
+               "accepted: Three\n") ==
+        "job.yaml:22:31: error: choices[2].name: 'One' is given twice\n"
+        "  hint: give each choice a name of its own\n"
+        "job.yaml:22:36: error: choices[2]: 'speed' is not a known key here\n"
+        "  hint: known: name, looks, work, sanding, product, colour, coats or areas\n"
+        "job.yaml:23:11: error: accepted: 'Three' is not a known choice\n"
+        "  hint: known: One or One; or its number, from 1\n");
+  CHECK(saidOf("colour: {}\n"
+               "choices: [{name: One}, {name: Two}]\n") ==
+        "job.yaml:22:9: error: colour: a single value is needed here, not a group of keys\n"
+        "  hint: write the value right behind the key\n");
+  CHECK(saidOf("accepted: 1\n") ==
+        "job.yaml:22:11: error: accepted: there are no choices to accept\n"
+        "  hint: list them under 'choices:', or leave 'accepted' out\n");
+}
+
+TEST_CASE("next year's job has the accepted choice and no other", "[choices]") {
+  input::NextYear next;
+  next.ref = "PLAIN-1-2";
+  next.after = "PLAIN-1";
+  next.quoted = base::Date{std::chrono::year{2028} / 2 / 20};
+  next.start = base::Date{std::chrono::year{2028} / 3 / 20};
+  next.areas = {{"oiled", "", ""}};
+  next.choice = 2;
+  const auto fresh = input::nextYearsJob(plainJob + ways + "accepted: 3\n", next);
+  next.choice.reset();
+  const auto plain = input::nextYearsJob(alone(2), next);
+  CHECK_FALSE(holds(fresh.text, "choices"));
+  CHECK_FALSE(holds(fresh.text, "accepted"));
+  CHECK_FALSE(
+      holds(input::nextYearsJob(replaced(alone(2), "price: {", "price: {ten_years: true, "), next).text,
+            "ten_years"));
+  CHECK(fresh.promises == plain.promises);
+  CHECK(figures(computed(fresh.text)) == figures(computed(plain.text)));
+}
