@@ -164,9 +164,13 @@ TEST_CASE(
 
 TEST_CASE("a crew of more than fourteen days signs each week") {
   auto x = computed(worstJob);
-  const auto first = x.plan.days.front();
+  const auto first = x.plan.onSite.front();
   x.plan.days.clear();
-  for (int i = 0; i < 30; ++i) x.plan.days.push_back(first + std::chrono::days{i});
+  x.plan.onSite.clear();
+  for (int i = 0; i < 30; ++i) {
+    x.plan.days.push_back(first.date + std::chrono::days{i});
+    x.plan.onSite.push_back({x.plan.days.back(), first.arrive, first.home, {}, {}, {}});
+  }
   const std::string words = together(documents(x, {"safety"}).at("safety"));
   CHECK(holds(words, "sign on each week"));
   CHECK_FALSE(holds(words, "sign on each day"));
