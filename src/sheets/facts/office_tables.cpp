@@ -182,7 +182,8 @@ std::string dayWords(const model::JobResult& x, base::Date day, const Formatter&
 void addWorkDays(Facts& f, const model::JobResult& x, const Formatter& w) {
   FactList rows;
   std::int64_t all = 0;
-  for (const base::Date day : x.plan.days) {
+  for (const auto& site : x.plan.days) {
+    const base::Date day = site.date;
     std::int64_t minutes = 0;
     for (const auto& s : x.plan.shifts) {
       if (s.start.day == day) minutes += std::int64_t{s.end.minutes - s.start.minutes} * s.people;
