@@ -63,18 +63,18 @@ TEST_CASE("each choice is computed as if it were the job", "[choices]") {
     const auto& choice = j["choices"][static_cast<std::size_t>(i)];
     CHECK(choice["figures"] == figures(computed(alone(i))));
     CHECK(choice["counts"] == (i == 0));
-    CHECK(choice["accepted"] == false);
+    CHECK(choice["chosen"] == false);
   }
   CHECK(j["price"] == j["choices"][0]["figures"]["price"]);
 }
 
-TEST_CASE("the accepted choice is the job, by number or by name", "[choices]") {
-  const auto byNumber = computed(plainJob + ways + "accepted: 2\n");
-  const auto byName = computed(plainJob + ways + "accepted: Sand and two coats\n");
+TEST_CASE("the choice taken is the job, by number or by name", "[choices]") {
+  const auto byNumber = computed(plainJob + ways + "chosen: 2\n");
+  const auto byName = computed(plainJob + ways + "chosen: Sand and two coats\n");
   const auto lone = computed(alone(1));
   for (const auto* x : {&byNumber, &byName}) {
     auto j = figures(*x);
-    CHECK(j["choices"][1]["accepted"] == true);
+    CHECK(j["choices"][1]["chosen"] == true);
     j.erase("choices");
     CHECK(j == figures(lone));
   }
@@ -84,13 +84,13 @@ TEST_CASE("the accepted choice is the job, by number or by name", "[choices]") {
   }
 }
 
-TEST_CASE("records, invoices and a day for them belong to the accepted choice", "[choices]") {
+TEST_CASE("records, invoices and a day for them belong to the choice taken", "[choices]") {
   const std::string done = "done:\n  - {coat: 2, from: 2027-03-19 08:00, to: 10:00, used: 2 L}\n";
-  CHECK(computed(plainJob + ways + "accepted: 2\n" + done).laid.coats.size() == 1);
+  CHECK(computed(plainJob + ways + "chosen: 2\n" + done).laid.coats.size() == 1);
   base::Diagnostics messages;
   CHECK_FALSE(compute(app::JobText{"job.yaml", plainJob + ways + done}, {}, messages));
   REQUIRE_FALSE(messages.all().empty());
-  CHECK(messages.all().front().message == "belongs to one of the choices, and none is accepted");
+  CHECK(messages.all().front().message == "belongs to one of the choices, and none is chosen");
 }
 
 TEST_CASE("a quote shows its choices side by side, and which one its pages are about", "[choices]") {
@@ -106,8 +106,8 @@ TEST_CASE("a quote shows its choices side by side, and which one its pages are a
     const auto x = computed(alone(i));
     CHECK(holds(open, sheets::Formatter(*x.c.region, x.language).signedMoney(x.price.total)));
   }
-  const std::string taken = quoteOf(computed(plainJob + ways + "accepted: 2\n"));
-  CHECK(holds(taken, "Accepted"));
+  const std::string taken = quoteOf(computed(plainJob + ways + "chosen: 2\n"));
+  CHECK(holds(taken, "Chosen"));
   CHECK_FALSE(holds(taken, "Tick one"));
   CHECK_FALSE(holds(taken, "What follows"));
 }
@@ -117,8 +117,8 @@ TEST_CASE("the office reads which choice its sheet is about", "[choices]") {
     return together(documents(computed(plainJob + ways + more), {"office"}).at("office"));
   };
   CHECK(holds(office(""),
-              "Wash and one coat, choice 1. None is accepted yet: plan, orders and safety are of this one."));
-  CHECK(holds(office("accepted: 2\n"), "Sand and two coats, choice 2, accepted."));
+              "Wash and one coat, choice 1. None is chosen yet: plan, orders and safety are of this one."));
+  CHECK(holds(office("chosen: 2\n"), "Sand and two coats, choice 2, chosen."));
 }
 
 TEST_CASE("a quote says which choice costs least over ten years", "[choices]") {
@@ -147,23 +147,23 @@ TEST_CASE("mistakes in choices are told at their place, those of the job once", 
         "job.yaml:22:10: error: choices: two or three choices stand side by side, not 1\n"
         "  hint: take some out, or leave 'choices' out where there is but one way\n");
   CHECK(saidOf("choices: [{name: One}, {name: One, speed: 3}]\n"
-               "accepted: Three\n") ==
+               "chosen: Three\n") ==
         "job.yaml:22:31: error: choices[2].name: 'One' is given twice\n"
         "  hint: give each choice a name of its own\n"
         "job.yaml:22:36: error: choices[2]: 'speed' is not a known key here\n"
         "  hint: known: name, looks, work, sanding, product, colour, coats or areas\n"
-        "job.yaml:23:11: error: accepted: 'Three' is not a known choice\n"
+        "job.yaml:23:9: error: chosen: 'Three' is not a known choice\n"
         "  hint: known: One or One; or its number, from 1\n");
   CHECK(saidOf("colour: {}\n"
                "choices: [{name: One}, {name: Two}]\n") ==
         "job.yaml:22:9: error: colour: a single value is needed here, not a group of keys\n"
         "  hint: write the value right behind the key\n");
-  CHECK(saidOf("accepted: 1\n") ==
-        "job.yaml:22:11: error: accepted: there are no choices to accept\n"
-        "  hint: list them under 'choices:', or leave 'accepted' out\n");
+  CHECK(saidOf("chosen: 1\n") ==
+        "job.yaml:22:9: error: chosen: there are no choices\n"
+        "  hint: list them under 'choices:', or leave 'chosen' out\n");
 }
 
-TEST_CASE("next year's job has the accepted choice and no other", "[choices]") {
+TEST_CASE("next year's job has the choice taken and no other", "[choices]") {
   input::NextYear next;
   next.ref = "PLAIN-1-2";
   next.after = "PLAIN-1";
@@ -171,11 +171,11 @@ TEST_CASE("next year's job has the accepted choice and no other", "[choices]") {
   next.start = base::Date{std::chrono::year{2028} / 3 / 20};
   next.areas = {{"oiled", "", ""}};
   next.choice = 2;
-  const auto fresh = input::nextYearsJob(plainJob + ways + "accepted: 3\n", next);
+  const auto fresh = input::nextYearsJob(plainJob + ways + "chosen: 3\n", next);
   next.choice.reset();
   const auto plain = input::nextYearsJob(alone(2), next);
   CHECK_FALSE(holds(fresh.text, "choices"));
-  CHECK_FALSE(holds(fresh.text, "accepted"));
+  CHECK_FALSE(holds(fresh.text, "chosen"));
   CHECK_FALSE(
       holds(input::nextYearsJob(replaced(alone(2), "price: {", "price: {ten_years: true, "), next).text,
             "ten_years"));

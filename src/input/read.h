@@ -34,7 +34,7 @@ struct ReadJob {
 /// which are relative to it.
 std::vector<ReadJob> readJobs(const std::string& text, const std::string& file,
                               const model::Content& content);
-/// Of them, the one that is done: the accepted one, else the first.
+/// Of them, the one that is done: the chosen one, else the first.
 std::size_t driving(const std::vector<ReadJob>& jobs);
 /// What is said of every choice is said once; the rest names its choice, unless the path does.
 void addOfChoices(const std::vector<base::Diagnostics>& told, base::Diagnostics& messages);

@@ -174,6 +174,7 @@ struct Stage {
 
 struct Pricing {
   std::optional<base::Share> margin;  // nothing = the firm's
+  base::Share raise;                  // on every line, since the prices of an earlier year
   base::Share discount;
   std::string discountReason;
   base::Share deposit;
@@ -218,6 +219,9 @@ struct LearnedRate {
   int jobs = 0;
 };
 
+/// How far a job has come.
+enum class Progress { Done, Quoted, Accepted, Declined };
+
 struct Job {
   std::string ref;
   std::string after;     // number of the job this one follows; empty = none
@@ -226,6 +230,8 @@ struct Job {
   base::SourcePos refPos, afterPos;
   base::Date quoted{};
   int validDays = 30;
+  std::optional<base::Date> accepted, declined;
+  std::optional<base::Date> doneOn;  // 'done:' as a day alone, of a job without records
   Customer customer;
   Site site;
   base::Date start{};
@@ -255,7 +261,7 @@ struct Job {
   std::vector<base::Date> invoices;  // days on which they went out, one for each stage of the price in order
   std::vector<Choice> choices;       // of 'choices:', in order; none = there is but one way
   std::size_t choice = 0;            // of them, the one that everything else here is read with
-  bool isAccepted = false;           // the customer took that one
+  bool isChosen = false;             // by the customer
   std::string ratesFile;             // path of 'spreading_rates:'; empty = the firm's, or none
   std::map<std::string, std::vector<std::string>> languages;  // by document; none = the region's
   base::Places places;  // of its keys, the keys of their groups and the items of their lists

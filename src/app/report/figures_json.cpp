@@ -220,7 +220,7 @@ std::string figuresJson(const model::JobResult& x) {
     j["choices"].push_back({{"name", job.choices[i].name},
                             {"looks", job.choices[i].looks},
                             {"counts", i == job.choice},
-                            {"accepted", job.isAccepted && i == job.choice},
+                            {"chosen", job.isChosen && i == job.choice},
                             {"figures", figures(model::choiceOf(x, i))}});
   return j.dump(2) + "\n";
 }

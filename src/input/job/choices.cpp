@@ -81,7 +81,7 @@ std::vector<model::Choice> readNames(const std::vector<Field>& items, const Node
 }
 
 /// By its number, from 1, or its name.
-std::optional<std::size_t> readAccepted(const Field& f, const std::vector<model::Choice>& choices) {
+std::optional<std::size_t> readChosen(const Field& f, const std::vector<model::Choice>& choices) {
   const auto word = f.word();
   if (!word) return {};
   std::vector<std::string> names;
@@ -139,7 +139,7 @@ std::size_t areaNamed(const Node& areas, const std::string& name) {
 
 Node withChoice(const Node& root, const Node& choice) {
   Node tree = root;
-  for (const char* key : {"choices", "accepted"}) remove(tree, key);
+  for (const char* key : {"choices", "chosen"}) remove(tree, key);
   for (const char* key : choiceKeys) {
     if (const Entry* e = find(choice, key)) put(tree, *e);
   }
@@ -184,26 +184,26 @@ std::vector<ReadJob> readJobs(const std::string& bytes, const std::string& file,
     field.error("two or three choices stand side by side, not " + std::to_string(items.size()),
                 "take some out, or leave 'choices' out where there is but one way");
   const auto choices = readNames(items, *root);
-  const Entry* word = find(*root, "accepted");
-  const auto accepted = word == nullptr
-                            ? std::nullopt
-                            : readAccepted({source, &word->value, "accepted", word->value.mark}, choices);
-  for (const char* key : recorded) {
+  const Entry* word = find(*root, "chosen");
+  const auto chosen = word == nullptr
+                          ? std::nullopt
+                          : readChosen({source, &word->value, "chosen", word->value.mark}, choices);
+  for (const char* key : {"accepted", "done", "left", "invoices"}) {
     const Entry* e = find(*root, key);
     if (e != nullptr && word == nullptr)
       Field(source, &e->value, key, e->value.mark)
-          .error("belongs to one of the choices, and none is accepted", "add a line like accepted: 1");
+          .error("belongs to one of the choices, and none is chosen", "add a line like chosen: 1");
   }
   for (std::size_t i = 0; i < items.size(); ++i) {
     Node tree = withChoice(*root, list->value.items[i]);
-    if (i != accepted.value_or(0)) {
+    if (i != chosen.value_or(0)) {
       for (const char* key : recorded) remove(tree, key);
     }
     base::Diagnostics own, placed = common;
     model::Job job = readTree(tree, file, content, own);
     job.choices = choices;
     job.choice = i;
-    job.isAccepted = accepted == i;
+    job.isChosen = chosen == i;
     std::set<std::string> told;
     const Span span = spanOf(*root, list->value, i);
     const std::string prefix = "choices[" + std::to_string(i + 1) + "].";
@@ -241,9 +241,9 @@ void addOfChoices(const std::vector<base::Diagnostics>& told, base::Diagnostics&
 }
 
 std::size_t driving(const std::vector<ReadJob>& jobs) {
-  const auto accepted =
-      std::find_if(jobs.begin(), jobs.end(), [](const ReadJob& read) { return read.job.isAccepted; });
-  return accepted == jobs.end() ? 0 : static_cast<std::size_t>(accepted - jobs.begin());
+  const auto chosen =
+      std::find_if(jobs.begin(), jobs.end(), [](const ReadJob& read) { return read.job.isChosen; });
+  return chosen == jobs.end() ? 0 : static_cast<std::size_t>(chosen - jobs.begin());
 }
 
 model::Job readJob(const std::string& text, const std::string& file, const model::Content& content,

@@ -99,7 +99,7 @@ Facts choiceFacts(const model::JobResult& x, const Formatter& w) {
     list.push_back({{"number", std::to_string(i + 1)},
                     {"name", job.choices[i].name},
                     {"looks", job.choices[i].looks},
-                    {"is_taken", Fact::yes(job.isAccepted && i == job.choice)},
+                    {"is_taken", Fact::yes(job.isChosen && i == job.choice)},
                     {"total", w.signedMoney(one.price.total)},
                     {"days", w.counted("waits.days", static_cast<std::int64_t>(one.plan.days.size()))},
                     {"start", w.shortDate(start)},
@@ -111,7 +111,7 @@ Facts choiceFacts(const model::JobResult& x, const Formatter& w) {
   }
   const bool isAsked = !list.empty();
   return {{"asked", Fact::yes(isAsked)},
-          {"open", Fact::yes(isAsked && !job.isAccepted)},
+          {"open", Fact::yes(isAsked && !job.isChosen)},
           {"number", isAsked ? std::to_string(job.choice + 1) : ""},
           {"name", isAsked ? job.choices[job.choice].name : ""},
           {"have_looks", Fact::yes(haveLooks)},
@@ -169,16 +169,10 @@ void addOffer(Facts& facts, const model::JobResult& x, const Formatter& w) {
   facts.emplace_back("accept", Facts{{"link", acceptanceMail(x)}});
 }
 
-base::Date validUntil(const model::Job& job) {
-  // Nobody accepts what has begun.
-  const base::Date last = job.quoted + std::chrono::days{job.validDays};
-  return job.start > job.quoted ? std::min(last, job.start - std::chrono::days{1}) : last;
-}
-
 std::string acceptanceMail(const model::JobResult& x) {
   const Formatter w(*x.c.region, x.language);
   const base::Values values{{"ref", x.c.job.ref}, {"total", w.signedMoney(x.price.total)}};
-  const bool isOpen = !x.c.job.choices.empty() && !x.c.job.isAccepted;
+  const bool isOpen = !x.c.job.choices.empty() && !x.c.job.isChosen;
   // Short, so that the modules of the code stay large enough for any printer and telephone.
   return mailAddress(x.c.firm.email) + "?subject=" + escaped(w("accept.subject", values)) +
          "&body=" + escaped(w(isOpen ? "accept.body_choice" : "accept.body", values));
