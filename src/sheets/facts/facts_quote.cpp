@@ -94,7 +94,7 @@ Facts choiceFacts(const model::JobResult& x, const Formatter& w) {
     const auto visit = std::find_if(one.plan.events.begin(), one.plan.events.end(),
                                     [](const auto& event) { return event.name == "maintenance"; });
     const bool comesBack = visit != one.plan.events.end();
-    const auto start = one.plan.days.empty() ? one.c.job.start : one.plan.days.front();
+    const auto start = one.plan.days.empty() ? one.c.job.start : one.plan.days.front().date;
     haveLooks = haveLooks || !job.choices[i].looks.empty();
     list.push_back({{"number", std::to_string(i + 1)},
                     {"name", job.choices[i].name},
