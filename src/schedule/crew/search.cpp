@@ -2,7 +2,6 @@
 
 #include "model/wiping.h"
 #include "schedule/crew/coat_days.h"
-#include "schedule/crew/drying.h"
 
 #include <algorithm>
 #include <map>
@@ -38,8 +37,8 @@ class Rollout {
         work_(work),
         start_(start),
         people_(desk.c.job.crew.people),
-        tail_(minutesOf(work.last) <= mostTail ? minutesOf(work.last) : 0),
-        coats_(desk, work, tail_) {
+        hasTail_(!work.last.empty() && minutesOf(work.last) <= mostTail),
+        coats_(desk, work, hasTail_ ? work.last : std::vector<Piece>{}) {
     for (const auto& unit : work.units) levels_ = std::max(levels_, unit.blocks.size());
   }
 
@@ -104,7 +103,7 @@ class Rollout {
       fill(schedule, pieces, now, desk_.calendar, people_, {}, &ends);
       for (std::size_t i = 0; i < pieces.size(); ++i) {
         if (!pieces[i].deck || pieces[i].dryAfter.isZero()) continue;
-        const LocalTime dry = dryAfter(pieces[i], ends[i], desk_.c, desk_.open);
+        const LocalTime dry = desk_.open.dryAfter(*pieces[i].deck, ends[i], pieces[i].dryAfter);
         washed.boards.push_back({*pieces[i].deck, ends[i], dry});
         for (std::size_t u = 0; u < work_.units.size(); ++u) {
           const Unit& unit = work_.units[u];
@@ -244,20 +243,21 @@ class Rollout {
   void finish(Schedule& schedule, const Washed& earliest) {
     std::vector<Piece> after;
     for (const auto& unit : work_.units) append(after, unit.after);
-    const bool isTail = after.empty() && tail_ > 0 && !schedule.coats.empty();
+    const bool isTail = after.empty() && hasTail_ && !schedule.coats.empty();
     if (!isTail) append(after, work_.last);
     if (isTail) {
       DayPlan& day = schedule.days.back();
-      int now = day.home - desk_.calendar.evening();
-      const auto all = everyone(people_);
-      for (const auto& piece : work_.last) {
+      const int evening = desk_.calendarOf(day.people).evening();
+      int now = day.home - evening;
+      const auto all = everyone(day.people);
+      for (const auto& piece : byFewer(work_.last, people_, day.people)) {
         day.duties.push_back(
             {model::Duty::What::Task,
-             {piece.task, {}, 0, {day.date, now}, {day.date, now + piece.minutes}, people_, all, 0},
+             {piece.task, {}, 0, {day.date, now}, {day.date, now + piece.minutes}, day.people, all, 0},
              0});
         now += piece.minutes;
       }
-      day.home = now + desk_.calendar.evening();
+      day.home = now + evening;
     } else if (!after.empty()) {
       LocalTime from = schedule.days.empty() ? LocalTime{start_, 0} : schedule.end();
       if (schedule.days.empty() && !earliest.days.empty())
@@ -288,7 +288,7 @@ class Rollout {
     schedule.days.insert(schedule.days.begin(), washed.days.begin(), washed.days.end());
     for (auto& day : schedule.days) {
       if (!day.strips.empty())
-        closeDay(day, desk_.calendar, people_, model::wipeOffMinutes(desk_.c.product->times));
+        closeDay(day, desk_.calendarOf(day.people), model::wipeOffMinutes(desk_.c.product->times));
     }
   }
 
@@ -296,7 +296,7 @@ class Rollout {
   const Work& work_;
   base::Date start_;
   int people_;
-  int tail_;
+  bool hasTail_;
   CoatDays coats_;
   std::size_t levels_ = 1;
 };
