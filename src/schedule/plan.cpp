@@ -43,9 +43,9 @@ bool canBePlanned(const Desk& desk, const model::Content& content, const model::
   }
   constexpr int workdaysOfAYear = 260;
   const auto& crew = desk.c.job.crew;
-  const bool isLong = crewMinutes(all, crew.people) / calendar.capacity() > workdaysOfAYear;
-  if (isLong ||
-      (!wet.isZero() && crewMinutes(wet, crew.people) / (coating.until - coating.from) > workdaysOfAYear)) {
+  const bool isLong = model::crewMinutes(all, crew.people) / calendar.capacity() > workdaysOfAYear;
+  if (isLong || (!wet.isZero() &&
+                 model::crewMinutes(wet, crew.people) / (coating.until - coating.from) > workdaysOfAYear)) {
     messages.error(nowhere, "crew", "the work would take more than a year", "check the sizes, or add people");
     return false;
   }

@@ -47,7 +47,7 @@ def nobody_is_lost(plan):
     """From arrival to home every minute of everyone who comes is told."""
     for day in plan.site_days():
         for name in day.people:
-            pieces, at = plan.works[name], day.arrive
+            pieces, at = plan.works.get(name, []), day.arrive
             for p in sorted((p for p in pieces if p.date == day.date), key=lambda p: p.start):
                 if p.start > at:
                     yield f"{day}: nobody knows what {name} does for {p.start - at} min before {p}"
@@ -113,7 +113,7 @@ def breaks_are_kept(plan):
         if day.home is None or day.home - day.arrive <= SIX_HOURS:
             continue
         for name in day.people:
-            pieces = plan.works[name]
+            pieces = plan.works.get(name, [])
             rests = sorted((p for p in pieces if p.date == day.date and p.task == "rest"), key=lambda p: p.start)
             rested = sum(p.end - p.start for p in rests)
             if rested < plan.break_minutes:

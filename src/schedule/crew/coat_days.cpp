@@ -286,12 +286,12 @@ Round CoatDays::byAsFew(Round round, const Schedule& schedule, base::Date day, i
     return (r.flow.end + lastMinutes(r.people) + calendar.evening() - r.begun() + calendar.morning()) *
            r.people;
   };
-  const auto orderOf = [&](const Round& r) {
-    return std::tuple(r.flow.unreached, r.flow.late, r.flow.joints, paid(r));
+  const auto faultsOf = [](const Round& r) {
+    return std::tuple(r.flow.unreached, r.flow.late, r.flow.joints);
   };
   for (int people = round.people - 1; people >= least; --people) {
     auto fewer = attempt(schedule, day, from, units, false, people);
-    if (fewer && orderOf(*fewer) < orderOf(round)) round = std::move(*fewer);
+    if (fewer && paid(*fewer) < paid(round) && faultsOf(*fewer) <= faultsOf(round)) round = std::move(*fewer);
   }
   return round;
 }
