@@ -106,6 +106,16 @@ bool CoatDays::mayBeCoated(const Schedule& schedule, std::size_t unit, base::Dat
          std::none_of(earlier.behind.begin(), earlier.behind.end(), isShutIn);
 }
 
+/// Whether the fit hours would hold the laying alone, by all of them at once.
+bool CoatDays::couldFit(const std::vector<std::size_t>& units, base::Date day, int from, int people) const {
+  for (const auto u : units) {
+    const Unit& unit = work_.units[u];
+    from += fives(unit.coats[static_cast<std::size_t>(done_[u])].lay, people);
+    if (from > desk_.open.on(day, unit.deck, choice_.heed).back().until) return false;
+  }
+  return true;
+}
+
 /// What is done before a coat on a unit, and when it may be laid.
 void CoatDays::addItem(Round& round, const Schedule& schedule, std::size_t u, base::Date day,
                        int latestStroke) const {
@@ -207,6 +217,7 @@ std::optional<Round> CoatDays::attempt(const Schedule& schedule, base::Date day,
                                        int margin) {
   const Calendar& calendar = desk_.calendarOf(people);
   if (!isBegun) from = std::max(from, calendar.day().from);
+  if (!couldFit(units, day, from, people)) return {};
   Round round;
   round.people = people;
   for (const auto u : units) {

@@ -30,6 +30,7 @@ class CoatDays {
                                int margin = 0);
   Round byAsFew(Round round, const Schedule& schedule, base::Date day, int from);
   int lastMinutes(int people) const;
+  bool couldFit(const std::vector<std::size_t>& units, base::Date day, int from, int people) const;
   void addItem(Round& round, const Schedule& schedule, std::size_t u, base::Date day, int latestStroke) const;
   std::optional<int> dustFrom(const Round& round, const Schedule& schedule, base::Date day, int from) const;
   FlowRules rulesFor(const Schedule& schedule, const std::vector<std::size_t>& units, base::Date day,
