@@ -286,21 +286,21 @@ std::optional<Round> CoatDays::round(const Schedule& schedule, base::Date day, i
   return best;
 }
 
-/// As many come as cost least: whoever would mostly look on is not paid for it. Nobody works alone who need
-/// not.
+/// As many come as cost least: whoever would mostly look on is not paid for it.
 Round CoatDays::byAsFew(Round round, const Schedule& schedule, base::Date day, int from) {
-  constexpr int least = 2;
   std::vector<std::size_t> units;
   for (const auto& item : round.items) units.push_back(item.index);
   const auto paid = [&](const Round& r) {
     const Calendar& calendar = desk_.calendarOf(r.people);
-    return (r.flow.end + lastMinutes(r.people) + calendar.evening() - r.begun() + calendar.morning()) *
-           r.people;
+    const int there =
+        r.flow.end + lastMinutes(r.people) + calendar.evening() - r.begun() + calendar.morning();
+    const bool lacksRest = there > longestSpell && r.flow.rests.empty();
+    return (there + (lacksRest ? calendar.rest() : 0)) * r.people;
   };
   const auto faultsOf = [](const Round& r) {
     return std::tuple(r.flow.unreached, r.flow.late, r.flow.joints);
   };
-  for (int people = round.people - 1; people >= least; --people) {
+  for (int people = round.people - 1; people >= leastTogether; --people) {
     auto fewer = attempt(schedule, day, from, units, false, people);
     if (fewer && paid(*fewer) < paid(round) && faultsOf(*fewer) <= faultsOf(round)) round = std::move(*fewer);
   }

@@ -63,6 +63,9 @@ inline constexpr int longestOverrun = 10;
 /// less.
 inline constexpr int coatWithinDays = 3;
 
+/// Nobody works alone who need not.
+inline constexpr int leastTogether = 2;
+
 /// All of the crew.
 std::vector<std::size_t> everyone(int people);
 

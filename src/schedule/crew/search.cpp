@@ -159,16 +159,19 @@ class Rollout {
          ++n, anchor = desk_.calendar.workday(anchor + days{1})) {
       if (!isOpen(anchor, from, until, choice.heed)) continue;
       bool isAny = false;
-      for (const bool inMorning : {true, false}) {
-        if (pieces.empty() && !inMorning) continue;
+      const auto isPlanned = [&](bool inMorning, int people) {
         Schedule schedule = before;
-        if (!prepare(schedule, pieces, ready, anchor, inMorning)) continue;
+        if (!prepare(schedule, pieces, ready, anchor, inMorning, people)) return false;
         note(schedule, pieces, from, until);
         if (!coats_.place(schedule, from, until, anchor, ready.day == anchor ? ready.minutes : 0, choice))
-          continue;
+          return false;
         isAny = true;
         found.push_back(priced(std::move(schedule), work_, desk_));
-      }
+        return true;
+      };
+      for (int people = people_; isPlanned(true, people) && !pieces.empty() && people > leastTogether;)
+        --people;
+      if (!pieces.empty()) isPlanned(false, people_);
       anchors += isAny;
     }
     std::stable_sort(found.begin(), found.end(),
@@ -185,11 +188,13 @@ class Rollout {
   }
 
   /// The work before the first coat, back to back before it: what does not fill a day is done in the morning
-  /// of the coat's day, or on a day of its own. False where there is no time for it.
-  bool prepare(Schedule& schedule, const std::vector<Piece>& pieces, LocalTime ready, base::Date anchor,
-               bool inMorning) const {
-    if (pieces.empty()) return true;
-    const auto& calendar = desk_.calendar;
+  /// of the coat's day, or on a day of its own. False where there is no time for it, or more than fewer than
+  /// everyone do that morning.
+  bool prepare(Schedule& schedule, const std::vector<Piece>& work, LocalTime ready, base::Date anchor,
+               bool inMorning, int people) const {
+    if (work.empty()) return true;
+    const auto pieces = byFewer(work, people_, people);
+    const auto& calendar = desk_.calendarOf(people);
     const int all = minutesOf(pieces), capacity = calendar.capacity();
     const int rest = all % capacity, whole = all / capacity;
     const bool asksForDay = rest > longestOverrun || whole == 0;  // what fills no day
@@ -206,7 +211,8 @@ class Rollout {
         start = ready;
       }
       Schedule attempt;
-      const LocalTime end = fill(attempt, pieces, start, calendar, people_, quotas);
+      const LocalTime end = fill(attempt, pieces, start, calendar, people, quotas);
+      if (people < people_ && (attempt.days.size() > 1 || end.day != anchor)) return false;
       if (end.day > anchor || (!inMorning && end.day == anchor)) {
         if (start == ready) return false;
         continue;
