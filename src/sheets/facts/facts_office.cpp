@@ -167,6 +167,7 @@ Facts officeFacts(const model::JobResult& x, const Formatter& w) {
   addOrders(f, x, w);
   addOfficeTables(f, x, w);
   addActual(f, x, w);
+  addLastTime(f, x, w);
   const auto& customer = x.c.job.customer;
   f.emplace_back(
       "customer",

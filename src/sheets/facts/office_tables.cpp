@@ -203,7 +203,7 @@ void addInvoices(Facts& f, const model::JobResult& x, const Formatter& w) {
   for (std::size_t i = 0; i < p.stages.size(); ++i) {
     const bool isDeposit = i == 0 && p.deposit > Money{}, isLast = !isDeposit && p.stages[i].when.empty();
     std::optional<base::Date> sent;
-    if (isDeposit) sent = validUntil(x.c.job);
+    if (isDeposit) sent = model::validUntil(x.c.job);
     if (isLast) sent = x.plan.finished.day;
     if (i < x.c.job.invoices.size()) sent = x.c.job.invoices[i];
     const auto days = x.c.firm.paymentDays;
