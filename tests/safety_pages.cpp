@@ -96,6 +96,18 @@ TEST_CASE("reading on the leaf is never below 10.5 pt on 14 pt, notes and labels
   }
 }
 
+TEST_CASE("the poison line is blank until somebody has rung it") {
+  auto x = computed(plainJob);
+  auto region = *x.c.region;
+  x.c.region = &region;
+  const auto leaf = [&] { return together(documents(x, {"safety"}).at("safety")); };
+  region.poisonLine = "0800 000 000";
+  region.poisonSource = "from memory";
+  CHECK(holds(leaf(), "Poison line: \u2026"));
+  region.poisonSource = "rung on 3 March 2027";
+  CHECK(holds(leaf(), "Poison line: 0800 000 000"));
+}
+
 TEST_CASE("a plain job is no DANGER and speaks of no heat stroke") {
   const auto plain = documents(computed(plainJob), {"safety"});
   const std::string words = together(plain.at("safety"));

@@ -195,6 +195,7 @@ std::vector<ListedDeck> listOf(const std::vector<StripDeck>& decks, std::vector<
     const auto found = std::find(told.begin(), told.end(), deck.edge.deck);
     const bool isTold = found != told.end();
     if (isTold) told.erase(found);
+    if (isTold && deck.note.empty()) continue;
     list.push_back({&deck, isTold, hasUnits});
   }
   return list;

@@ -13,13 +13,6 @@ std::string stripAmount(std::int64_t steps, const Formatter& w) {
   return steps > 0 ? w.volumeNumber(steps) : "<" + w.volumeNumber(1);
 }
 
-/// '08:30', or '8:30' by the twelve hours: morning or not is plain from the strips around it.
-std::string stripClock(int minutes, bool isTwelve) {
-  if (!isTwelve) return base::isoClock(minutes);
-  const int hour = minutes / 60 % 12 == 0 ? 12 : minutes / 60 % 12;
-  return std::to_string(hour) + base::isoClock(minutes).substr(2);
-}
-
 std::string standText(const model::Stand& stand, const Formatter& w) {
   switch (stand.on) {
     case model::Stand::On::Ground:
@@ -92,12 +85,11 @@ std::vector<CoatText> coatTexts(const Day& day, const model::JobResult& x, const
     if (coat.goesOn)
       text.note += (text.note.empty() ? "" : "; ") + w("day.goes_on", {{"day", w.shortDate(*coat.goesOn)}});
     for (const auto& s : coat.strips) {
-      const bool isTwelve = x.c.region->monthFirst;
       const auto at = [&](const std::optional<model::StripWork>& step) {
-        return step ? stripClock(step->start.minutes, isTwelve) : "";
+        return step ? w.shortClock(step->start.minutes) : "";
       };
-      text.strips.push_back({std::to_string(s.strip->number), stripClock(s.start, isTwelve),
-                             stripAmount(s.litres, w), at(s.strip->cutIn), at(s.strip->wipe)});
+      text.strips.push_back({std::to_string(s.strip->number), w.shortClock(s.start), stripAmount(s.litres, w),
+                             at(s.strip->cutIn), at(s.strip->wipe)});
     }
     texts.push_back(std::move(text));
   }
