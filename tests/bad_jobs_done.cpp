@@ -177,3 +177,37 @@ TEST_CASE("records are read per area or for all of them, in order of deck and co
   CHECK(job.revision == 2);
   CHECK(job.ratesFile == "jobs/rates.yaml");
 }
+
+TEST_CASE("what became of a quote is in order of time, and no job is both declined and done") {
+  const BadJob jobs[] = {
+      bad("accepted before it was quoted", "accepted: 2027-03-01\n",
+          "job.yaml:21:11: error: accepted: '2027-03-01' is before 2027-03-02, the date of the quote\n"
+          "  hint: check both dates\n"),
+      bad("declined before it was quoted", "declined: 2027-03-01\n",
+          "job.yaml:21:11: error: declined: '2027-03-01' is before 2027-03-02, the date of the quote\n"
+          "  hint: check both dates\n"),
+      bad("declined, then accepted", "accepted: 2027-03-05\ndeclined: 2027-03-04\n",
+          "job.yaml:22:11: error: declined: '2027-03-04' is before 2027-03-05, when the quote was accepted\n"
+          "  hint: check both dates\n"),
+      bad("laid before it was accepted",
+          "accepted: 2027-03-19\ndone: [{coat: 1, from: 2027-03-18 08:10, to: 11:30}]\n",
+          "job.yaml:22:7: error: done: '2027-03-18' is before 2027-03-19, when the quote was accepted\n"
+          "  hint: check both dates\n"),
+      bad("done before it was quoted", "done: 2027-03-01\n",
+          "job.yaml:21:7: error: done: '2027-03-01' is before 2027-03-02, the date of the quote\n"
+          "  hint: check both dates\n"),
+      bad("declined and done", "declined: 2027-03-05\ndone: 2027-03-18\n",
+          "job.yaml:21:11: error: declined: the customer declined, but 'done' says that the work was done\n"
+          "  hint: take 'declined' or 'done' out\n"),
+      bad("declined and laid", "declined: 2027-03-05\ndone: [{coat: 1, from: 2027-03-18 08:10, to: 11:30}]\n",
+          "job.yaml:21:11: error: declined: the customer declined, but 'done' says that the work was done\n"
+          "  hint: take 'declined' or 'done' out\n"),
+      bad("a word for a date", "accepted: yes\ndone: all\n",
+          "job.yaml:21:11: error: accepted: 'yes' is not a date\n"
+          "  hint: write year, month and day like 2027-03-16\n"
+          "job.yaml:22:7: error: done: 'all' is not a date\n"
+          "  hint: write year, month and day like 2027-03-16\n"),
+      bad("all in order", "accepted: 2027-03-02\ndone: 2027-03-18\n", ""),
+      bad("called off", "accepted: 2027-03-05\ndeclined: 2027-03-12\n", "")};
+  fixture::checkAll(jobs);
+}

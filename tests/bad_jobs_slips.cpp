@@ -301,7 +301,7 @@ sanding: [40, 80]
 crew: {people: 3, hours: 07:30-16:00, breaks: 45 min}
 in_stock: [{product: tern-oil, size: 2.5 L, count: 1}]
 task_rates: {wash: 21 m2/h}
-price: {margin: 26 %, discount: 7 %, deposit: 9 %, tax: 15 %}
+price: {margin: 26 %, raise: 4 %, discount: 7 %, deposit: 9 %, tax: 15 %}
 done: [{coat: 1, from: 2027-03-18 08:10, to: 11:30, air: 16 C, surface: 19 C, humidity: 71 %, moisture: 14 %}]
 )";
 
@@ -342,6 +342,7 @@ constexpr Key keys[] = {{"valid_days", "valid_days: 30", 30, "", 10, 10},
                         {"in_stock[1].count", "count: 1", 1, "", 100, 10},
                         {"task_rates.wash", "wash: 21 m2/h", 21, " m2/h", 10, 10},
                         {"price.margin", "margin: 26 %", 26, " %", 10, 10},
+                        {"price.raise", "raise: 4 %", 4, " %", 10, 10},
                         {"price.discount", "discount: 7 %", 7, " %", 10, 10},
                         {"price.deposit", "deposit: 9 %", 9, " %", 10, 10},
                         {"price.tax", "tax: 15 %", 15, " %", 10, 10},

@@ -171,6 +171,9 @@ expect 'the sheet again' 0 env TZ=Asia/Tokyo "$program" pack --only aftercare "$
 cmp "$box/once/$ref/aftercare.pdf" "$box/twice/$ref/aftercare.pdf" || bad=1
 
 cp "$box/recorded.yaml" "$box/jobs/first.yaml"
+expect 'the sheet for the visit' 0 "$program" pack --only lookover "$box/recorded.yaml" -o "$box/visit"
+pdftotext -layout "$box/visit/$ref/lookover.pdf" "$box/visit.txt"
+grep -q 'Deck.*18 Feb 2027.*A-113' "$box/visit.txt" || { echo 'FAILED: last time is not on the look-over sheet'; cat "$box/visit.txt"; bad=1; }
 expect 'who falls due' 0 "$program" due "$box/jobs" --by 2028-12-31
 says out "$ref"
 says out '2028-02-18'
@@ -197,6 +200,28 @@ sed "s/^ref: .*/ref: OTHER-1/" "$box/jobs/first.yaml" > "$box/jobs/$latin"
 expect 'as JSON, with a file name that is not UTF-8' 0 "$program" due "$box/jobs" --by 2028-12-31 --json
 /usr/bin/python3 -c 'import json, sys; v = json.load(open(sys.argv[1])); assert any(one["file"].endswith("/caf\ufffd.yaml") for one in v), v' "$box/out" || bad=1
 rm "$box/jobs/$latin"
+expect 'in rounds' 0 "$program" due "$box/jobs" --by 2028-12-31 --by-place
+says out 'Round 1, due 2028-02-18: 1 visit, '
+says out 'L of tern-oil'
+expect 'with letters' 0 "$program" due "$box/jobs" --by 2028-12-31 --letters "$box/letters"
+says out "$box/letters: letters and e-mails to 1 customer"
+[ "$(ls "$box/letters" | tr '\n' ' ')" = "$ref.pdf $ref.txt " ] || { echo 'FAILED: other letters'; ls "$box/letters"; bad=1; }
+[ "$(pdfinfo "$box/letters/$ref.pdf" | sed -n 's/^Pages: *//p')" = 1 ] || { echo 'FAILED: the letter has not one page'; bad=1; }
+grep -q '^To: A. Customer <customer@home.example>$' "$box/letters/$ref.txt" || { echo 'FAILED: the e-mail is to nobody'; bad=1; }
+grep -q '^Subject: Deck: the next coat is due$' "$box/letters/$ref.txt" || { echo 'FAILED: the e-mail has no subject'; bad=1; }
+grep -q '^- Mon 14 Feb to Fri 18 Feb$' "$box/letters/$ref.txt" || { echo 'FAILED: the e-mail has no weeks'; bad=1; }
+expect 'letters over letters' 1 "$program" due "$box/jobs" --by 2028-12-31 --letters "$box/letters"
+says err "--letters: error: '$box/letters' is there already and not empty"
+expect 'no letters' 0 "$program" due "$box/jobs" --by 2028-02-17 --letters "$box/no-letters"
+says out 'nobody to write to'
+[ ! -e "$box/no-letters" ] || { echo 'FAILED: a folder of no letters'; bad=1; }
+mkdir -p "$box/firm/templates/en" && cp "$source/templates/en/reminder_mail.md" "$box/firm/templates/en/"
+printf '\n| a | b |\n|---|---|\n| c | d |\n' >> "$box/firm/templates/en/reminder_mail.md"
+expect 'an e-mail with a table' 1 "$program" due "$box/jobs" --by 2028-12-31 --letters "$box/no-letters"
+says err 'reminder_mail.md:'
+says err 'an e-mail is plain text: paragraphs and lists only'
+[ ! -e "$box/no-letters" ] || { echo 'FAILED: letters that are not whole'; bad=1; }
+rm -r "$box/firm/templates"
 expect 'a list that ends before it begins' 2 "$program" due "$box/jobs" --from 2028-06-30 --by 2028-01-01
 says err "--from: '2028-06-30' is after --by, '2028-01-01'"
 cp "$box/jobs/first.yaml" "$box/jobs/copy.yaml"
@@ -250,15 +275,27 @@ expect 'a start before the last coat' 1 "$program" again "$box/jobs/first.yaml" 
 says err 'its last coat lies on 2027-02-18'
 expect "next year's job" 0 "$program" again "$box/jobs/first.yaml" --start 2028-02-21
 says out "$ref-2.yaml: look it over"
+grep -q '^  coats  *2  *1$' "$box/out" || { echo 'FAILED: what differs is not told'; cat "$box/out"; bad=1; }
 expect "next year's job over itself" 1 "$program" again "$box/jobs/first.yaml" --start 2028-02-21
 says err 'is there already'
 expect "next year's job is in order" 0 "$program" check "$box/jobs/$ref-2.yaml"
 grep -q "^after: $ref" "$box/jobs/$ref-2.yaml" || { echo 'FAILED: the new job does not name the old one'; bad=1; }
 grep -q '^quoted: 2028-01-24' "$box/jobs/$ref-2.yaml" || { echo 'FAILED: the quote is not four weeks before the start'; bad=1; }
-expect 'a job that was only quoted again is still due' 0 "$program" due "$box/jobs" --by 2028-12-31
-says out "  $ref-2"
+expect 'a job that was quoted again waits for an answer' 0 "$program" due "$box/jobs" --by 2028-12-31 --today 2028-02-02
+says out '  2028-01-24  9     2028-02-20   2028-02-21  '
+sed -i 's/^quoted: .*/&\naccepted: 2028-02-03/' "$box/jobs/$ref-2.yaml"
+expect 'and is booked' 0 "$program" due "$box/jobs" --by 2028-12-31
+says out '  2028-02-21  2028-02-03  '
+sed -i 's/^accepted: /declined: /' "$box/jobs/$ref-2.yaml"
+expect 'or lost' 0 "$program" due "$box/jobs" --by 2028-12-31
+says out 'Declined, not to write to'
+expect 'as JSON, by groups' 0 "$program" due "$box/jobs" --by 2028-12-31 --json
+/usr/bin/python3 -c 'import json, sys; v, = json.load(open(sys.argv[1])); assert v["group"] == "lost" and v["declined"] == "2028-02-03", v' "$box/out" || bad=1
+expect 'nothing to renew after a no' 1 "$program" again "$box/jobs/$ref-2.yaml" --start 2029-02-20 -o "$box/other/none.yaml"
+says err 'was declined, so there is no coat to renew'
+sed -i '/^declined: /d' "$box/jobs/$ref-2.yaml"
 echo 'done: [{coat: 1, from: 2028-02-23 08:00, to: 11:00, used: 2 L}]' >> "$box/jobs/$ref-2.yaml"
-expect 'and not once it was done' 0 "$program" due "$box/jobs" --by 2028-12-31
+expect 'and not once it was done' 0 "$program" due "$box/jobs" --by 2028-12-31 --from 2028-02-19
 says out 'nobody falls due'
 expect 'and the year after that, elsewhere' 0 "$program" again "$box/jobs/$ref-2.yaml" --start 2029-02-20 --quoted 2029-01-02 -o "$box/other/third.yaml"
 expect 'which is in order too' 0 "$program" check "$box/other/third.yaml"
@@ -277,6 +314,15 @@ says err 'start: 2027-02-20 is only 2 days after the last coat'
 says err '  site.access: Side gate, 0.9 m wide'
 says err '  price.discount: 5 %'
 says err '  included: [Moving the furniture back]'
+expect 'a raise' 0 "$program" again "$box/recorded.yaml" --start 2028-02-21 --raise '4 %' -o "$box/other/raised.yaml"
+grep -q "^  raise on the firm's rates  *0.*%  *4.*%$" "$box/out" || { echo 'FAILED: the raise is not told'; bad=1; }
+grep -q '^  raise: 4 %   # on the firm' "$box/other/raised.yaml" || { echo 'FAILED: the raise is not in the new job'; bad=1; }
+{ cat "$box/other/raised.yaml"; echo 'done: 2028-02-22'; } > "$box/other/twice.yaml"
+expect 'and another, after a day without records' 0 "$program" again "$box/other/twice.yaml" --start 2029-02-20 --raise '4 %' -o "$box/other/thrice.yaml"
+grep -q '^  raise: 8.16 %   # on the firm' "$box/other/thrice.yaml" || { echo 'FAILED: the raises are not multiplied'; bad=1; }
+grep -q 'last coat on 2028-02-22' "$box/other/thrice.yaml" || { echo 'FAILED: the day without records is not told'; bad=1; }
+expect 'a raise without its sign' 2 "$program" again "$box/recorded.yaml" --start 2028-02-21 --raise 4
+says err "write it like '4 %'"
 sed 's/^work: .*/work: [wash]/; s/^sanding: .*//' "$box/first.yaml" > "$box/uncoated.yaml"
 expect 'nothing to renew' 1 "$program" again "$box/uncoated.yaml" --start 2029-02-20
 says err 'lays no coat'

@@ -135,8 +135,8 @@ TEST_CASE("a list of the pack that names no document is refused with the known o
   looks.write("pack.yaml", "documents: [quote, ofice, quote]\n");
   CHECK(looks.make({}).messages ==
         "looks/pack.yaml:1:20: error: documents[2]: 'ofice' is not a known document; did you mean 'office'?\n"
-        "  hint: known: aftercare, dayplan, extra, handover, invoice, office, orders, quote, "
-        "risk, safety or survey\n"
+        "  hint: known: aftercare, dayplan, extra, handover, invoice, lookover, office, orders, quote, "
+        "reminder, risk, safety or survey\n"
         "looks/pack.yaml:1:27: error: documents[3]: 'quote' is given twice\n"
         "  hint: leave one out\n");
 }

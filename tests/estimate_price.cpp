@@ -125,6 +125,19 @@ TEST_CASE("the job's margin beats the firm's", "[estimate]") {
   CHECK(priceOf(c, 1).lines[1].amount == cents(222'72));  // 96.00 x 1.16 / 0.5
 }
 
+TEST_CASE("a raise is on every line, rounded with it once", "[estimate]") {
+  auto c = washCase();
+  c.job.price.raise = percent(4);
+  const auto p = priceOf(c, 1);
+  CHECK(listing(p) ==
+        "work 0: 4000, 10295\n"      // 64.00 x 1.16/0.75 x 1.04 = 102.946
+        "preparation: 100, 15442\n"  // 96.00: 154.419
+        "consumables: 100, 7560\n"   // 47.00: 75.601; 4 % on the rounded 72.69 is 75.598
+        "travel: 100, 21715\n"       // 135.00: 217.152
+        "disposal: 100, 9651\n");    // 60.00: 96.512
+  CHECK(p.cost == cents(466'32));    // what it costs stays
+}
+
 TEST_CASE("deposit, stages and the rest on hand-over make up the total", "[estimate]") {
   auto c = washCase();  // total 715.02
   c.job.price.deposit = percent(10);

@@ -20,8 +20,8 @@ import yaml
 program, source = sys.argv[1], pathlib.Path(sys.argv[2])
 jobs = sorted(source.glob("out_examples/*/job.yaml"))
 assert jobs, "no examples"
-customers = ["quote", "aftercare", "extra", "handover", "invoice"]
-asked_for = ["extra", "handover", "survey"]  # in no pack unasked
+customers = ["quote", "aftercare", "extra", "handover", "invoice", "reminder"]
+asked_for = ["extra", "handover", "survey", "lookover", "reminder"]  # in no pack unasked
 without_money = ["safety", "dayplan"]
 tasks = yaml.safe_load((source / "content/tasks.yaml").read_text())["tasks"]
 claims = ["compliant", "guaranteed", "is safe", "are safe", "completely safe"]

@@ -241,7 +241,9 @@ TEST_CASE("a forecast of other days than those on site is told") {
     job.site.timezone = zoneOfSite;
     job.forecast = read(header + "2026-03-16T06:00,12,80,50,3,0\n2026-03-16T09:00,12,80,50,3,0\n");
     model::Plan plan;
-    plan.days = {*base::parseDate(first), *base::parseDate(last)};
+    plan.days.resize(2);
+    plan.days.front().date = *base::parseDate(first);
+    plan.days.back().date = *base::parseDate(last);
     base::Diagnostics messages;
     schedule::checkForecastDays(job, plan, "forecast.csv", messages);
     std::string all;

@@ -188,7 +188,7 @@ Made made(std::vector<std::pair<std::string, std::string>> edits) {
 
 bool worksOn(const Made& m, const char* date) {
   const auto& days = m.x.value().plan.days;
-  return std::find(days.begin(), days.end(), day(date)) != days.end();
+  return std::any_of(days.begin(), days.end(), [&](const auto& d) { return d.date == day(date); });
 }
 
 const std::pair<std::string, std::string> inWinter = {"quoted: 2027-03-02", "quoted: 2026-12-14"},
@@ -204,15 +204,16 @@ TEST_CASE("a crew works neither on 25 December nor on days off, unless the job s
         "job.yaml:7:8: warning: start: 2026-12-25 is a public holiday, Christmas Day\n"
         "  hint: the crew starts on 2026-12-29; with 'works_on_holidays: true' under 'crew' it works that "
         "day\n");
-  CHECK(base::isoDate(home.x->plan.days.front()) == "2026-12-29");
+  CHECK(base::isoDate(home.x->plan.days.front().date) == "2026-12-29");
   CHECK(worksOn(made({inWinter, onChristmas, inOtago, {"people: 2", "people: 2, works_on_holidays: true"}}),
                 "2026-12-25"));
   const Made some =
       made({inWinter, onChristmas, inOtago, {"people: 2", "people: 2, works_on_holidays: [Boxing Day]"}});
-  CHECK(base::isoDate(some.x->plan.days.front()) == "2026-12-28");
+  CHECK(base::isoDate(some.x->plan.days.front().date) == "2026-12-28");
   const Made off =
       made({inWinter, onChristmas, inOtago, {"people: 2", "people: 2, off: [2026-12-27 to 2026-12-31]"}});
-  CHECK(base::isoDate(off.x->plan.days.front()) == "2027-01-05");  // 1 January, 2 January on Monday the 4th
+  CHECK(base::isoDate(off.x->plan.days.front().date) ==
+        "2027-01-05");  // 1 January, 2 January on Monday the 4th
 }
 
 TEST_CASE("a holiday to be worked on that the region does not know is refused", "[holidays]") {

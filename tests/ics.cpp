@@ -214,13 +214,14 @@ TEST_CASE("an example's calendar holds its crew days, furniture, first wash and 
   const auto& zone = x->c.job.site.timezone;
   for (std::size_t i = 0; i < x->plan.days.size(); ++i) {
     CHECK(read[i].uid == x->c.job.ref + "-crew-" + std::to_string(i + 1) + "@planksheaf.invalid");
-    CHECK(moment(read[i].start) == schedule::localToUtc(zone, x->plan.onSite[i].arrive));
+    CHECK(moment(read[i].start) == schedule::localToUtc(zone, x->plan.days[i].arrive));
     for (const auto& s : x->plan.shifts) {
-      if (s.start.day == x->plan.days[i]) CHECK(schedule::localToUtc(zone, s.end) <= moment(read[i].end));
+      if (s.start.day == x->plan.days[i].date)
+        CHECK(schedule::localToUtc(zone, s.end) <= moment(read[i].end));
     }
   }
   for (std::size_t i = 0; i < x->plan.days.size(); ++i)
-    CHECK(moment(read[i].end) == schedule::localToUtc(zone, x->plan.onSite[i].home));
+    CHECK(moment(read[i].end) == schedule::localToUtc(zone, x->plan.days[i].home));
   for (const auto& e : x->plan.events) {
     const auto found = [&](const std::string& what) {
       for (const auto& r : read) {

@@ -1,4 +1,4 @@
-// The sheets that are made when asked for: invoice, extra work, handover, survey.
+// The sheets that are made when asked for: invoice, extra work, handover, survey, reminder, look-over.
 #include "app/pack/firm_look.h"
 #include "drawings/drawings.h"
 #include "example_jobs.h"
@@ -13,7 +13,7 @@ using typeset::Dim;
 
 namespace {
 
-const std::vector<std::string> sheetNames = {"invoice", "extra", "handover", "survey"};
+const std::vector<std::string> sheetNames = {"invoice", "extra", "handover", "survey", "reminder", "lookover"};
 
 base::Date day(const char* words) { return base::parseDate(words).value(); }
 

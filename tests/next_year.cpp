@@ -25,6 +25,7 @@ TEST_CASE("next year's job keeps comments, order and styles of the old one") {
 ref: A   # our number
 title: Deck, sanded
 quoted: '2027-03-02'
+accepted: 2027-03-04
 customer: {name: Inga}
 site: {region: nz, access: Gate 4711}
 start: 2027-03-16      # a Tuesday
@@ -231,4 +232,31 @@ TEST_CASE("a discount of nothing is no promise") {
       fixture::edited(fixture::goodJob, "price: {", "price: {discount: 0 %, "), sample(1));
   CHECK(made.promises == std::vector<std::string>{"price.options: [{text: Handrail, price: 620.00}]"});
   CHECK(made.text.find("price: {discount: 0 %, deposit: 10 %}") != std::string::npos);
+}
+
+TEST_CASE("a raise is written into the price, or makes one") {
+  input::NextYear n = sample(1);
+  n.raise = "4 %";
+  const auto made = [&](const std::string& price) {
+    const std::string text = input::nextYearsJob(
+                                 "ref: A\nquoted: 2027-03-02\nstart: 2027-03-16\nareas: [{name: Deck, state: "
+                                 "new}]\nwork: [oil]\n" +
+                                     price,
+                                 n)
+                                 .text;
+    return text.substr(text.find("work:"));
+  };
+  CHECK(made("") == "work: [wash, oil]\nprice: {raise: 4 %}   # on the firm's rates\n");
+  CHECK(made("price:\n  stages: []\n  margin: 30 %   # agreed\n  deposit: 10 %\n") ==
+        "work: [wash, oil]\nprice:\n  margin: 30 %   # agreed\n  raise: 4 %   # on the firm's rates\n  "
+        "deposit: 10 "
+        "%\n");
+  CHECK(made("price: {deposit: 10 %, discount: 5 %}\n") ==
+        "work: [wash, oil]\n# price.discount: 5 %\nprice: {deposit: 10 %, raise: 4 %}\n");
+  CHECK(made("price:\n  discount: 5 %\n") ==
+        "work: [wash, oil]\nprice: {raise: 4 %}   # on the firm's rates\n# price:\n#   discount: 5 %\n");
+  CHECK(made("price: {raise: 3 %, deposit: 10 %}\n") ==
+        "work: [wash, oil]\nprice: {raise: 4 %, deposit: 10 %}\n");
+  n.raise.clear();
+  CHECK(made("price: {raise: 3 %}\n") == "work: [wash, oil]\nprice: {raise: 3 %}\n");
 }

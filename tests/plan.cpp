@@ -193,7 +193,7 @@ TEST_CASE("a product that must wait longer than overnight is coated when its wai
   s.labour("coat", 0, 2, 2);
   const auto plan = s.plan();
   CHECK(isoTime(eventOf(plan, "coat_2_start").at) == "2027-03-17T11:00");
-  CHECK(isoTime(plan.onSite.back().arrive) == "2027-03-17T10:30");  // nobody waits on site for it
+  CHECK(isoTime(plan.days.back().arrive) == "2027-03-17T10:30");  // nobody waits on site for it
 }
 
 TEST_CASE("a coat is laid in one go, over the time of the usual break too") {

@@ -79,6 +79,6 @@ TEST_CASE("the plan as JSON has no values where no weather is known, and no sunr
 TEST_CASE("a plan without bounds runs from its first day to its last coat") {
   const Landing job;
   const auto report = app::reportPlan(job.x, job.shipped.content, {});
-  CHECK(report.from == job.x.plan.days.front());
+  CHECK(report.from == job.x.plan.days.front().date);
   CHECK(report.until > job.x.plan.finished.day);
 }

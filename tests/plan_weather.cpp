@@ -237,7 +237,7 @@ TEST_CASE("a plan can start on another day than the job, and says when it does n
   model::JobInputs c = coatedOnly([](int) { return still(20, 55, 1); });
   const base::Date from = summerDay() + day;
   const auto [plan, said] = planned(c, {from, from});
-  CHECK(plan.days.front() == from);
+  CHECK(plan.days.front().date == from);
   CHECK(said ==
         "warning: plan: the work ends on 2027-01-14, after 2027-01-13\n"
         "  hint: start sooner, add people or working days\n");

@@ -255,6 +255,32 @@ TEST_CASE("a visit knows its date, its batches and the litres of the last coats"
   CHECK(half->litres.millionths == 15'416'666'667);  // 185 / 12, as planned
 }
 
+TEST_CASE(
+    "of a job without records the day it was done tells the next visit; one that is not done has its start") {
+  model::JobInputs c = thirstyDeck();
+  base::Diagnostics messages;
+  model::Plan plan = planned(c, messages);
+  c.job.doneOn = *base::parseDate("2027-04-22");
+  schedule::applyDayDone(plan, c);
+  const auto visit = visitOf(c, plan);
+  REQUIRE(visit);
+  CHECK(visit->progress == model::Progress::Done);
+  CHECK(base::isoDate(visit->lastCoat) == "2027-04-22");
+  CHECK(base::isoDate(visit->due) == "2028-04-24");  // 22 April 2028 is a Saturday
+  CHECK_FALSE(visit->isRecorded);
+  c.job.doneOn.reset();
+  c.job.accepted = c.job.quoted;
+  const auto booked = visitOf(c, {});
+  CHECK(booked->progress == model::Progress::Accepted);
+  CHECK(booked->due == c.job.start);
+  CHECK(booked->litres.millionths == 23'125'000'000 + 15'416'666'667);  // 185 / 8 + 185 / 12, both coats
+  // A wash alone is booked all the same, but nothing falls due after it.
+  c.job.work = {model::Work::Wash};
+  CHECK(visitOf(c, {})->litres.isZero());
+  c.job.doneOn = c.job.start;
+  CHECK_FALSE(visitOf(c, {}));
+}
+
 TEST_CASE("a date that falls into the hour that comes twice is told as the end of that hour") {
   // New Zealand puts its clocks back at 03:00 on 5 April 2026 (tz database): 02:00 comes twice. 327.75 h
   // after 11:15 on 22 March it is 02:00 for the second time.

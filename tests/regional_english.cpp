@@ -16,7 +16,7 @@ std::string wordsIn(const std::string& region) {
   x.c.job.invoices = {x.c.job.start};
   std::string all;
   for (const auto& [name, document] :
-       documents(x, {"quote", "aftercare", "extra", "handover", "invoice", "survey"}))
+       documents(x, {"quote", "aftercare", "extra", "handover", "invoice", "survey", "reminder", "lookover"}))
     all += together(document);
   return all;
 }

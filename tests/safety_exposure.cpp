@@ -100,9 +100,9 @@ TEST_CASE("the limits are those of the last day of the work") {
   SmallJob job;
   job.region.limits.dust.source = "old";
   job.region.laterLimits[monday + std::chrono::days{1}].dust.source = "new";
-  job.plan.days = {monday};
+  job.plan.days = {{monday, {}, {}, {}, {}, {}}};
   CHECK(job.exposure().limits.dust.source == "old");
-  job.plan.days.push_back(monday + std::chrono::days{1});
+  job.plan.days.push_back({monday + std::chrono::days{1}, {}, {}, {}, {}, {}});
   CHECK(job.exposure().limits.dust.source == "new");
 }
 

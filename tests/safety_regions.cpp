@@ -101,7 +101,8 @@ TEST_CASE("Australia's limit of wood dust changes on 1 December 2026") {
   CHECK(model::limitsOn(au, base::parseDate("2027-06-01").value()).noise.upper == 85);
   const auto workedOn = [&](const char* day) {
     auto x = computed(worstJob);
-    x.plan.days = {base::parseDate(day).value()};
+    x.plan.days.resize(1);
+    x.plan.days.front().date = base::parseDate(day).value();
     return together(documents(inPlace(std::move(x), "au"), {"risk"}).at("risk"));
   };
   CHECK(holds(workedOn("2026-12-01"), "0.5\u00A0mg/m³"));

@@ -21,7 +21,7 @@ std::pair<std::string, std::string> noisySheets(const std::string& region, int p
   content.tools = {{"a", "a", {"sand"}, 92, {}, share, true, false},
                    {"b", "b", {"edges"}, 98, {}, share, true, false}};
   model::Plan plan;
-  const auto day = x.plan.days.front();
+  const auto day = x.plan.days.front().date;
   plan.shifts = {{"sand", 0, 80, {day, 8 * 60}, {day, 12 * 60}, 2},
                  {"edges", 0, 80, {day, 13 * 60}, {day, 14 * 60}, 2}};
   const auto exposure = safety::exposureOf(x.c, content, x.estimate, x.resources, plan);
@@ -114,7 +114,7 @@ TEST_CASE("vibration tells what is left of one person's day, down to five minute
       {"belt", "belt sander", {"sand"}, {}, base::Count{3'500'000}, base::Share::whole(100), true, false},
       {"disc", "disc sander", {"edges"}, {}, base::Count{4'500'000}, base::Share::whole(100), true, false}};
   model::Plan plan;
-  const auto day = x.plan.days.front();
+  const auto day = x.plan.days.front().date;
   plan.shifts = {{"sand", 0, 80, {day, 8 * 60}, {day, 10 * 60}, 2},
                  {"edges", 0, 80, {day, 13 * 60}, {day, 14 * 60}, 2}};
   x.exposure.vibration = safety::exposureOf(x.c, content, x.estimate, x.resources, plan).vibration;

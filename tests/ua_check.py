@@ -35,12 +35,25 @@ def judge_examples(program, jobs, themes, folder):
     return failures + (documents < 5 * len(jobs) * len(looks) or documents == 0)
 
 
+# What no example prints, and a firm's own sheet may.
+MORE = """
+[Write to us](mailto:office@example.org).
+
+## Boards {wide}
+
+|      | board  | length |
+|------|--------|-------:|
+| Deck | first  | 3 m    |
+|      | second | 4 m    |
+"""
+
+
 def prove(program, jobs, folder):
-    """With a link in each quote, so that there is one to spoil."""
+    """With a link and a row head over two rows in each quote, so that there are such to spoil."""
     firm = folder / "firm"
     subprocess.run([program, "firm", str(firm), "--copy", "templates/en/quote.md"], check=True, stdout=subprocess.DEVNULL)
     quote = firm / "templates/en/quote.md"
-    quote.write_text(quote.read_text() + "\n[Write to us](mailto:office@example.org).\n")
+    quote.write_text(quote.read_text() + MORE)
     files = pack(program, jobs, folder / "linked", "--firm", str(firm))
     missed = unseen(sorted(files, key=lambda f: f.name != "quote.pdf"))
     for words in missed:

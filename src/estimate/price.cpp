@@ -53,10 +53,11 @@ class Pricer {
     line.quantity = quantity;
     line.unit = unit;
     line.cost = cost;
-    // amount = cost x (1 + overhead + contingency) / (1 - margin)
+    // amount = cost x (1 + overhead + contingency) x (1 + raise) / (1 - margin)
     const Wide loaded = wholeShare + c_.rates.overhead.millionths + c_.rates.contingency.millionths;
+    const Wide raised = wholeShare + c_.job.price.raise.millionths;
     const Wide kept = wholeShare - margin_.millionths;
-    line.amount = {divide(loaded * cost.minor, kept, Round::HalfUp)};
+    line.amount = {divide(loaded * raised * cost.minor, kept * wholeShare, Round::HalfUp)};
     price_.subtotal += line.amount;
     return price_.lines.emplace_back(line);
   }

@@ -174,6 +174,7 @@ struct Stage {
 
 struct Pricing {
   std::optional<base::Share> margin;  // nothing = the firm's
+  base::Share raise;                  // on every line, since the prices of an earlier year
   base::Share discount;
   std::string discountReason;
   base::Share deposit;
@@ -210,6 +211,9 @@ struct LearnedRate {
   int jobs = 0;
 };
 
+/// How far a job has come.
+enum class Progress { Done, Quoted, Accepted, Declined };
+
 struct Job {
   std::string ref;
   std::string after;     // number of the job this one follows; empty = none
@@ -218,6 +222,8 @@ struct Job {
   base::SourcePos refPos, afterPos;
   base::Date quoted{};
   int validDays = 30;
+  std::optional<base::Date> accepted, declined;
+  std::optional<base::Date> doneOn;  // 'done:' as a day alone, of a job without records
   Customer customer;
   Site site;
   base::Date start{};

@@ -19,7 +19,8 @@ struct JobResult {
   AsLaid laid;
   Price price;
   CrewExposure exposure;
-  std::vector<HazardChoice> hazards;  // every one of the content, in its order
+  std::vector<HazardChoice> hazards;           // every one of the content, in its order
+  std::optional<base::Money> guidePrice = {};  // of the yearly visit after it, with tax; nothing = not known
 };
 
 }  // namespace model

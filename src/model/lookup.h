@@ -14,6 +14,19 @@ inline bool asksFor(const std::vector<Work>& work, Work one) {
   return std::find(work.begin(), work.end(), one) != work.end();
 }
 
+/// A job whose coats are recorded was accepted and begun, so it counts as done.
+inline Progress progressOf(const Job& job) {
+  if (!job.done.empty() || job.doneOn) return Progress::Done;
+  if (job.declined) return Progress::Declined;
+  return job.accepted ? Progress::Accepted : Progress::Quoted;
+}
+
+/// Nobody accepts what has begun.
+inline base::Date validUntil(const Job& job) {
+  const base::Date last = job.quoted + std::chrono::days{job.validDays};
+  return job.start > job.quoted ? std::min(last, job.start - std::chrono::days{1}) : last;
+}
+
 /// The task of an id that a labour line or a shift carries; such ids always come from the content.
 inline const Task& taskOf(const Content& content, const std::string& id) {
   for (const auto& task : content.tasks) {

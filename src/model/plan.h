@@ -201,10 +201,9 @@ struct Alternative {
 };
 
 struct Plan {
-  std::vector<base::Date> days;  // days with work on site
+  std::vector<SiteDay> days;
   std::vector<Shift> shifts;     // in order of their start
   std::vector<Duty> duties;      // the same with setting up, packing down, rests and waiting
-  std::vector<SiteDay> onSite;   // of 'days'
   std::vector<CoatTimes> coats;  // in order of their start
   std::vector<WashedBoards> washed;
   std::vector<ExtraPass> extraPasses;

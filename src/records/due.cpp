@@ -1,17 +1,22 @@
 #include "records/due.h"
 
+#include "model/lookup.h"
 #include "records/actual.h"
 #include "records/links.h"
 
 #include <algorithm>
 #include <map>
+#include <stdexcept>
+#include <tuple>
 
 namespace records {
 namespace {
 
+using model::Progress;
+
 /// Litres of the last coat of each deck: recorded, or planned with loss where they are not.
-void addLitres(Visit& visit, const model::JobInputs& c, const model::Estimate& e,
-               const std::vector<model::ActualCoat>& actual) {
+void addLastCoats(Visit& visit, const model::JobInputs& c, const model::Estimate& e,
+                  const std::vector<model::ActualCoat>& actual) {
   visit.isRecorded = true;
   for (const auto& need : e.coats) {
     if (need.coat != c.job.areas[need.deck].coats) continue;
@@ -34,6 +39,9 @@ std::string whereOf(const Visit& v) {
   for (const auto& line : v.address) key += '\n' + line;
   return key;
 }
+
+/// When its boards were coated, or are to be.
+base::Date dayOf(const Visit& v) { return v.progress == Progress::Done ? v.lastCoat : v.due; }
 
 /// Finds what a visit is followed by among the jobs that name it and those at the same site.
 class Followers {
@@ -63,7 +71,9 @@ class Followers {
   }
 
  private:
-  static bool isLater(const Visit& other, const Visit& v) { return other.lastCoat > v.lastCoat; }
+  static bool isLater(const Visit& other, const Visit& v) {
+    return dayOf(other) > dayOf(v) && (other.laysCoat || !v.laysCoat);
+  }
 
   /// The job was done at another site of the customer, after one that was done there: the number it names is
   /// a slip.
@@ -76,47 +86,100 @@ class Followers {
   std::map<std::string, std::vector<const Visit*>> byNumber_, bySite_;
 };
 
-}  // namespace
+bool takesPlace(const Visit& follower, const Visit& v) {
+  switch (v.progress) {
+    case Progress::Done:
+      return true;
+    case Progress::Accepted:
+      return follower.progress == Progress::Done;
+    case Progress::Quoted:
+      return follower.progress != Progress::Declined;
+    case Progress::Declined:
+      return true;
+  }
+  throw std::logic_error("internal error: a progress without a rule");
+}
 
-std::optional<Visit> visitAfter(const std::string& file, const model::JobInputs& c, const model::Estimate& e,
-                                const std::vector<model::ActualCoat>& actual, const model::Plan& plan) {
-  const auto event = std::find_if(plan.events.begin(), plan.events.end(),
-                                  [](const auto& one) { return one.name == "maintenance"; });
-  if (event == plan.events.end()) return {};
-  const auto& job = c.job;
-  Visit v;
-  v.file = file;
-  v.ref = job.ref;
-  v.after = job.after;
-  v.due = event->at.day;
-  v.lastCoat = plan.finished.day;
+/// The first day on which a visit is something to look at.
+base::Date openSince(const Visit& v) {
+  switch (v.progress) {
+    case Progress::Done:
+    case Progress::Accepted:
+      return v.due;
+    case Progress::Quoted:
+      return v.quoted;
+    case Progress::Declined:
+      return v.declined.value();
+  }
+  throw std::logic_error("internal error: a progress without a day");
+}
+
+/// The order within a group.
+base::Date listedBy(const Visit& v) { return v.progress == Progress::Accepted ? v.due : openSince(v); }
+
+void fillCustomer(Visit& v, const model::Job& job) {
   v.customer = job.customer.name;
   v.phone = job.customer.phone;
   v.email = job.customer.email;
   v.address = partyOf(job).address;
   v.region = job.site.region;
+}
+
+}  // namespace
+
+std::optional<Visit> visitAfter(const std::string& file, const model::JobInputs& c, const model::Estimate& e,
+                                const std::vector<model::ActualCoat>& actual, const model::Plan& plan) {
+  const auto& job = c.job;
+  Visit v;
+  v.progress = model::progressOf(job);
+  if (v.progress == Progress::Done) {
+    const auto event = std::find_if(plan.events.begin(), plan.events.end(),
+                                    [](const auto& one) { return one.name == "maintenance"; });
+    if (event == plan.events.end()) return {};
+    v.due = event->at.day;
+    v.lastCoat = plan.finished.day;
+    addLastCoats(v, c, e, actual);
+  } else {
+    v.due = job.start;
+    for (const auto& need : e.coats) v.litres += increased(need.litres, c.job.loss);
+  }
+  v.laysCoat = !e.coats.empty();
+  v.file = file;
+  v.ref = job.ref;
+  v.after = job.after;
+  v.quoted = job.quoted;
+  v.validUntil = model::validUntil(job);
+  v.accepted = job.accepted;
+  v.declined = job.declined;
+  fillCustomer(v, job);
   v.product = job.product;
   v.colour = job.colour;
   addBatches(v.batches, job.batches);
   for (const auto& done : job.done) addBatches(v.batches, done.batches);
-  v.hasRecords = !job.done.empty();
   for (const auto& deck : job.areas) v.areas.push_back(deck.name);
-  addLitres(v, c, e, actual);
   return v;
 }
 
 std::vector<Visit> dueBetween(std::vector<Visit> all, std::optional<base::Date> from, base::Date by) {
+  std::stable_sort(all.begin(), all.end(), [](const auto& a, const auto& b) { return dayOf(a) < dayOf(b); });
   const Followers followers(all);
+  std::map<const Visit*, base::Date> since;
   std::vector<Visit> due;
   for (const auto& v : all) {
-    if (v.due > by || (from && v.due < *from)) continue;
-    const auto after = followers.of(v);
-    if (std::any_of(after.begin(), after.end(), [](const Visit* f) { return f->hasRecords; })) continue;
-    due.push_back(v);
-    for (const auto* quote : after) due.back().openQuotes.push_back(quote->ref);
+    auto& first = since.emplace(&v, openSince(v)).first->second;
+    bool isLast = true;
+    for (const auto* follower : followers.of(v)) {
+      if (!takesPlace(*follower, v)) continue;
+      isLast = false;
+      auto& day = since.emplace(follower, openSince(*follower)).first->second;
+      if (follower->progress != Progress::Done) day = std::min(day, first);
+    }
+    const bool isWithin = std::min(first, v.due) <= by && (!from || std::max(first, v.due) >= *from);
+    if (isLast && isWithin) due.push_back(v);
   }
   std::stable_sort(due.begin(), due.end(), [](const auto& a, const auto& b) {
-    return std::tie(a.due, a.ref, a.file) < std::tie(b.due, b.ref, b.file);
+    return std::tuple(a.progress, listedBy(a), a.ref, a.file) <
+           std::tuple(b.progress, listedBy(b), b.ref, b.file);
   });
   return due;
 }

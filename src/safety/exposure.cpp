@@ -254,7 +254,7 @@ model::CrewExposure exposureOf(const model::JobInputs& c, const model::Content& 
                                const model::Estimate& estimate, const model::Resources& resources,
                                const model::Plan& plan) {
   model::CrewExposure exposure;
-  exposure.limits = model::limitsOn(*c.region, plan.days.empty() ? base::Date{} : plan.days.back());
+  exposure.limits = model::limitsOn(*c.region, plan.days.empty() ? base::Date{} : plan.days.back().date);
   const auto& limits = exposure.limits;
   model::NoiseDay hardest;
   for (const auto& [date, tools] : toolHours(c, content, plan)) {

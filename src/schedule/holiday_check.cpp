@@ -19,7 +19,7 @@ class HolidayCheck {
     if (job_.crew.worksOnHolidays || plan_.days.empty()) return;
     checkStart();
     if (job_.site.state.empty()) checkStates();
-    for (int year = yearOf(job_.start); year <= yearOf(plan_.days.back()); ++year) checkYear(year);
+    for (int year = yearOf(job_.start); year <= yearOf(plan_.days.back().date); ++year) checkYear(year);
   }
 
  private:
@@ -34,13 +34,14 @@ class HolidayCheck {
         std::find_if(off.begin(), off.end(), [&](const auto& h) { return h.date == job_.start; });
     if (holiday == off.end() || !job_.crew.works[fromMonday]) return;
     warn("start", base::isoDate(job_.start) + " is a public holiday, " + holiday->rule->name,
-         "the crew starts on " + base::isoDate(plan_.days.front()) +
+         "the crew starts on " + base::isoDate(plan_.days.front().date) +
              "; with 'works_on_holidays: true' under 'crew' it works that day");
   }
 
   void checkStates() {
     std::string days, first;
-    for (const base::Date day : plan_.days) {
+    for (const auto& site : plan_.days) {
+      const base::Date day = site.date;
       const auto states = base::statesWithHoliday({region_.holidays, region_.states}, day);
       if (states.empty()) continue;
       if (first.empty()) first = states.front();

@@ -1,6 +1,6 @@
 // How long the stages of a pack take, in one run, so that their ratios can be read: cmake --build build
 // --target bench
-#include "app/commands/job_folder.h"
+#include "app/after/job_folder.h"
 #include "app/pack/compute.h"
 #include "app/pack/documents.h"
 #include "app/system/files.h"

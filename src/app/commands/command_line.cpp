@@ -1,13 +1,14 @@
 #include "app/commands/command_line.h"
 
+#include "app/after/year_after.h"
 #include "app/commands/command_tree.h"
 #include "app/commands/commands.h"
 #include "app/commands/help.h"
 #include "app/commands/new_job.h"
 #include "app/commands/watch.h"
-#include "app/commands/year_after.h"
 #include "app/firm/new_firm.h"
 #include "base/hidden.h"
+#include "input/yaml/quantity.h"
 
 #include <CLI/CLI.hpp>
 #include <functional>
@@ -271,7 +272,8 @@ void addWatch(CLI::App& program, Run& run) {
 
 void addDue(CLI::App& program, Run& run) {
   const auto command = addCommand(
-      program, run, "due", "whose maintenance falls due, from every job below a folder",
+      program, run, "due",
+      "whose visit falls due, who has a quote, who is booked: of every job below a folder",
       "due jobs --by 2028-06-30 --csv", [](const Order& order) {
         if (order.due.from > order.by) {
           std::cerr << "--from: '" << base::isoDate(*order.due.from) << "' is after --by, '"
@@ -289,9 +291,20 @@ void addDue(CLI::App& program, Run& run) {
   addFirm(command, order.due.choices);
   addDate(command, "--from", order.due.from, "first day; left out: all before --by");
   addDate(command, "--by", order.by, "last day")->required();
+  addDate(command, "--today", order.due.today, "until when the days are counted that a quote waits");
   auto* json = command.tree->add_flag("--json", order.isJson,
                                       "as JSON, by the names of content/schemas/due.schema.json");
-  command.tree->add_flag("--csv", order.isCsv, "as CSV (RFC 4180)")->excludes(json);
+  auto* csv = command.tree->add_flag("--csv", order.isCsv, "as CSV (RFC 4180)")->excludes(json);
+  command.tree
+      ->add_flag("--by-place", order.due.byPlace,
+                 "visits close to each other as rounds, with their way, hours and litres")
+      ->excludes(json)
+      ->excludes(csv);
+  addWritten(command, "--letters", order.due.letters,
+             "new folder for a reminder to each customer to write to, as a letter and as an e-mail", "DIR",
+             folderInstead)
+      ->excludes(json)
+      ->excludes(csv);
 }
 
 void addAgain(CLI::App& program, Run& run) {
@@ -308,6 +321,15 @@ void addAgain(CLI::App& program, Run& run) {
   addDate(command, "--start", order.start, "first day on site")->required();
   addDate(command, "--quoted", order.again.quoted,
           "date of the quote; left out: four weeks before the start");
+  command.tree
+      ->add_option_function<std::string>(
+          "--raise", [&order](const std::string& s) { order.again.raise = input::parseShare(s).value; },
+          "on every price of the last job, as in '4 %'")
+      ->check([](const std::string& s) {
+        const auto share = input::parseShare(s);
+        return share.problem ? share.problem->message + "; write it like '4 %'" : std::string();
+      })
+      ->type_name("SHARE");
   addWritten(command, "-o,--output", order.again.file, "where to write it; must not be there yet", "FILE",
              fileInstead);
 }

@@ -1,6 +1,6 @@
 #include "app/commands/job_list.h"
 
-#include "app/commands/job_folder.h"
+#include "app/after/job_folder.h"
 #include "input/read.h"
 
 #include <glob.h>

@@ -1,7 +1,7 @@
 // 'planksheaf new': content/new_job.yaml with the words of one region, customer, product and number.
 #include "app/commands/new_job.h"
 
-#include "app/commands/job_folder.h"
+#include "app/after/job_folder.h"
 #include "app/firm/new_file.h"
 #include "app/system/files.h"
 #include "base/hidden.h"

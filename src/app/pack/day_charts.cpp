@@ -85,14 +85,11 @@ typeset::Drawing hoursOf(const sheets::Day& day, const model::JobResult& x, cons
   const auto minutesOf = [&](const std::optional<base::LocalTime>& t) {
     return t && t->day == day.date ? std::optional(t->minutes) : std::nullopt;
   };
-  const auto there = sheets::onSite(day, x);
+  const auto there = sheets::onSite(day);
   int last = std::max(there.until, x.c.job.crew.endMinutes);
-  for (const auto& site : x.plan.onSite) {
-    if (site.date != day.date) continue;
-    hours.lastStart = minutesOf(site.lastStart);
-    hours.lastStroke = minutesOf(site.lastStroke);
-    last = std::max(last, hours.lastStroke.value_or(0));
-  }
+  hours.lastStart = minutesOf(day.site->lastStart);
+  hours.lastStroke = minutesOf(day.site->lastStroke);
+  last = std::max(last, hours.lastStroke.value_or(0));
   hours.isWiped = model::wipingOn(x.plan, x.content, day.date).has_value();
   hours.from = std::min(there.from, x.c.job.crew.startMinutes) / 60;
   hours.until = std::min(24, (last + 59) / 60);

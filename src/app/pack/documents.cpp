@@ -4,6 +4,7 @@
 #include "app/pack/firm_look.h"
 #include "app/pack/recolour.h"
 #include "base/joined.h"
+#include "markup/plain_text.h"
 #include "markup/read.h"
 #include "pdf/write.h"
 #include "sheets/facts/facts_common.h"
@@ -72,6 +73,25 @@ typeset::FitPolicy fitOf(const model::DocumentKind& kind, const model::Job& job)
           .keepsType = kind.hasLetterhead || kind.hasSmallTables};
 }
 
+struct FilledSheet {
+  markup::Document blocks;
+  std::vector<base::SourcePos> lines;  // of its text, in the templates
+};
+
+/// A template with these facts; nothing, and messages, when it has mistakes.
+std::optional<FilledSheet> fillSheet(const sheets::Template& main, const sheets::Facts& facts,
+                                     const sheets::FactsByReader& all, const Templates& templates,
+                                     const Shipped& shipped, base::Diagnostics& messages) {
+  const auto sheet = shipped.caches->sheets.getOrMake(
+      main.file, [&] { return sheets::compileTemplate(main, templates.texts); });
+  auto filled = sheets::fillWithLines(*sheet, facts, messages,
+                                      [&](const std::string& word) { return sheets::readersOf(word, all); });
+  if (!messages.ok()) return {};
+  auto blocks = markup::readMarkdown(filled.text, filled.lines, messages);
+  return messages.ok() ? std::optional(FilledSheet{std::move(blocks), std::move(filled.lines)})
+                       : std::nullopt;
+}
+
 /// The pages of one document with these facts; nothing when its template has mistakes.
 std::optional<typeset::Document> setWith(const sheets::Facts& facts, const std::string& name,
                                          const PackContext& studio, const LanguageContext& desk,
@@ -79,16 +99,12 @@ std::optional<typeset::Document> setWith(const sheets::Facts& facts, const std::
   const auto& x = *desk.job;
   const auto& c = x.c;
   const auto& templates = desk.templates;
-  const auto& main = templates.texts.at(name);
   const auto& [kind, mistakes] = templates.documents.at(name);
   base::Diagnostics own = mistakes;
-  const auto sheet = studio.shipped.caches->sheets.getOrMake(
-      main.file, [&] { return sheets::compileTemplate(main, templates.texts); });
-  const auto filled = sheets::fillWithLines(
-      *sheet, facts, own, [&](const std::string& word) { return sheets::readersOf(word, desk.facts); });
-  auto blocks = own.ok() ? markup::readMarkdown(filled.text, filled.lines, own) : markup::Document{};
+  auto filled = fillSheet(templates.texts.at(name), facts, desk.facts, templates, studio.shipped, own);
   messages.add(own);
-  if (!own.ok()) return std::nullopt;
+  if (!filled) return std::nullopt;
+  auto& blocks = filled->blocks;
   const bool isTranslation = x.language.id != rulingLanguage(x);
   if (isTranslation) addTranslationNote(blocks, x, kind.hasLargeReading);
   base::Diagnostics told;
@@ -103,7 +119,7 @@ std::optional<typeset::Document> setWith(const sheets::Facts& facts, const std::
                                 .author = c.firm.name,
                                 .language = desk.fonts.language,
                                 .date = base::isoDate(c.job.quoted),
-                                .lines = filled.lines,
+                                .lines = filled->lines,
                                 .fit = fitOf(kind, c.job)},
                                told);
   messages.add(told);
@@ -272,6 +288,36 @@ std::vector<OutputFile> makeDocuments(const model::JobResult& x, const Shipped& 
     tellOfFont(x.c.theme, e.what(), messages);
   }
   return files;
+}
+
+std::optional<Letter> makeLetter(const std::string& part, const std::string& document,
+                                 const model::JobResult& x, const Shipped& shipped, const Choices& choices,
+                                 base::Diagnostics& messages) {
+  const auto language = languagesOf(document, x, choices).front();
+  const auto job = localized(x, shipped, language, messages);
+  if (!job) return {};
+  const auto& templates = shipped.templates.at(language);
+  const auto main = templates.texts.find(part);
+  if (main == templates.texts.end()) {
+    messages.error(languagesPos(x, choices), "languages." + document,
+                   "there is no template of '" + part + "' in '" + language + "'",
+                   "write templates/" + language + "/" + part + ".md in the firm's folder");
+    return {};
+  }
+  const auto facts = sheets::makeFacts(*job);
+  base::Diagnostics own;
+  const auto filled =
+      fillSheet(main->second, facts.at(model::Reader::Customer), facts, templates, shipped, own);
+  messages.add(own);
+  if (!filled) return {};
+  auto text = markup::plainText(filled->blocks);
+  if (text.title.empty())
+    messages.error({main->second.file, 1, 1}, "", "has no title", "begin it with a line like '# Subject'");
+  else if (text.unreadLine > 0)
+    messages.error(filled->lines.at(static_cast<std::size_t>(text.unreadLine) - 1), "",
+                   "an e-mail is plain text: paragraphs and lists only", "write it in words");
+  else return Letter{std::move(text.title), std::move(text.body)};
+  return {};
 }
 
 }  // namespace app

@@ -27,4 +27,14 @@ std::vector<OutputFile> makeDocuments(const model::JobResult& x, const Shipped& 
                                       const Choices& choices, const std::vector<std::string>& only,
                                       base::Diagnostics& messages);
 
+struct Letter {
+  std::string title, text;
+};
+/// A part of the customer's templates that is no document, as plain text, in the main language of one that
+/// is; nothing, and messages, where it cannot be filled, has no title, or holds more than paragraphs and
+/// lists.
+std::optional<Letter> makeLetter(const std::string& part, const std::string& document,
+                                 const model::JobResult& x, const Shipped& shipped, const Choices& choices,
+                                 base::Diagnostics& messages);
+
 }  // namespace app

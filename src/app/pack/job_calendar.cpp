@@ -66,7 +66,7 @@ struct Maker {
     ics::Event e = event("crew-" + std::to_string(number), base::joined(tasks));
     e.summary = job().ref + " " + e.summary;
     e.description = base::joined(lines, "\n");
-    const auto there = sheets::onSite(day, x);
+    const auto there = sheets::onSite(day);
     e.when = ics::Span{utc({day.date, there.from}), utc({day.date, there.until})};
     e.isBusy = true;
     return e;

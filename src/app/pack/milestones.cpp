@@ -65,7 +65,7 @@ std::vector<drawings::Milestone> quoteStationsOf(const model::JobResult& x) {
     return from == to ? std::string{} : w("quote_dates.until", {{"date", w.shortDate(to)}});
   };
   if (!x.plan.days.empty())
-    add("clear", x.plan.days.front() - std::chrono::days{1}, w("quote_dates.clear_note"));
+    add("clear", x.plan.days.front().date - std::chrono::days{1}, w("quote_dates.clear_note"));
   const auto addWork = [&](const char* key, std::initializer_list<model::Work> works) {
     std::optional<base::Date> from, to;
     for (const auto& s : x.plan.shifts) {

@@ -145,9 +145,9 @@ struct Json {
                    const std::map<base::Date, std::string>& holidays) const {
     ordered_json j{
         {"date", base::isoDate(d.date)}, {"sunrise", maybe(d.sunrise)}, {"sunset", maybe(d.sunset)}};
-    const auto there = std::find_if(plan().onSite.begin(), plan().onSite.end(),
-                                    [&](const auto& s) { return s.date == d.date; });
-    const bool isWorked = there != plan().onSite.end();
+    const auto there =
+        std::find_if(plan().days.begin(), plan().days.end(), [&](const auto& s) { return s.date == d.date; });
+    const bool isWorked = there != plan().days.end();
     const std::optional<base::LocalTime> none;
     j["arrive"] = maybe(isWorked ? std::optional(there->arrive) : none);
     j["home"] = maybe(isWorked ? std::optional(there->home) : none);

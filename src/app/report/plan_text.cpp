@@ -181,7 +181,7 @@ struct Text {
     if (sun.sunrise) out << "  sunrise " << base::isoClock(sun.sunrise->minutes);
     if (sun.sunset) out << "  sunset " << base::isoClock(sun.sunset->minutes);
     out << "\n";
-    for (const auto& there : r.x.plan.onSite) {
+    for (const auto& there : r.x.plan.days) {
       if (there.date == sun.date && there.heldBy)
         out << "  not sooner: " << words(*there.heldBy, r.x.language) << "\n";
     }
@@ -233,8 +233,8 @@ PlanReport reportPlan(const model::JobResult& x, const model::Content& content,
                       const schedule::Bounds& bounds) {
   PlanReport r{x, content, {}, {}, {}, {}};
   const auto& days = x.plan.days;
-  r.from = bounds.from.value_or(days.empty() ? x.c.job.start : days.front());
-  base::Date last = std::max(days.empty() ? r.from : days.back(), x.plan.finished.day);
+  r.from = bounds.from.value_or(days.empty() ? x.c.job.start : days.front().date);
+  base::Date last = std::max(days.empty() ? r.from : days.back().date, x.plan.finished.day);
   if (bounds.by) last = std::max(last, *bounds.by);
   r.until = std::max(r.from, last) + std::chrono::days{1};
   r.hours = schedule::fitHours(x.c, r.from, r.until);

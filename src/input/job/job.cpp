@@ -193,6 +193,12 @@ base::Places placesIn(const Node& root, const std::string& file) {
   return places;
 }
 
+/// Nothing where it is left out, or no date.
+std::optional<base::Date> mayDate(const Field& f) {
+  const base::Date day = date(f);
+  return day == base::Date{} ? std::nullopt : std::optional(day);
+}
+
 std::vector<std::string> readPapers(const Field& f) {
   std::vector<std::string> papers;
   constexpr Word<const char*> paperWords[] = {{"treated", "treated"}};
@@ -257,6 +263,8 @@ model::Job readJob(const std::string& bytes, const std::string& file, const mode
   job.revision = whole(r.may("revision"), {0, 999, "from 0 to 999"}, 0);
   job.quoted = date(r.must("quoted", "2027-03-02"));
   job.validDays = whole(r.may("valid_days"), {1, 365, "from 1 to 365", 5, 120, "from 5 to 120"}, 30);
+  job.accepted = mayDate(r.may("accepted"));
+  job.declined = mayDate(r.may("declined"));
   if (const Field f = r.must("customer", "{name: A. Customer}"); f.isGiven())
     job.customer = readCustomer(f, content);
   if (const Field f = r.must("site", "{region: nz, timezone: Pacific/Auckland}"); f.isGiven())
@@ -312,7 +320,8 @@ model::Job readJob(const std::string& bytes, const std::string& file, const mode
   readTexts(r, "before_we_come", job.beforeWeCome);
   readTexts(r, "batches", job.batches);
   const auto oil = content.products.find(job.product);
-  job.done = readDone(r.may("done"), job, oil == content.products.end() ? nullptr : &oil->second);
+  if (const Field f = r.may("done"); f.is(Node::Kind::Word)) job.doneOn = mayDate(f);
+  else job.done = readDone(f, job, oil == content.products.end() ? nullptr : &oil->second);
   job.left = readLeft(r.may("left"), job, content);
   job.invoices = readInvoices(r.may("invoices"), job);
   if (const Field f = r.may("title"); f.isGiven()) job.title = text(f);

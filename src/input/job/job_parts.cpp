@@ -234,6 +234,7 @@ model::Pricing readPricing(const Field& f, const model::Region* region) {
   Record r(f);
   if (const Field margin = r.may("margin"); margin.isGiven())
     p.margin = quantity(margin, parseShare, margins);
+  p.raise = quantity(r.may("raise"), parseShare, raises);
   p.discount = quantity(r.may("discount"), parseShare, discounts);
   readText(r, "discount_reason", p.discountReason);
   const Field deposit = r.may("deposit"), stages = r.may("stages");

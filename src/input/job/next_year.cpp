@@ -117,13 +117,16 @@ struct Rewriter {
   /// What of the price goes or becomes a comment. When it is all, the whole price does.
   void top() {
     std::vector<std::string> promised = {"title", "included", "excluded", "before_we_come"};
-    std::vector<std::string> gone = {"revision", "sanding", "in_stock", "batches", "invoices"};
+    std::vector<std::string> gone = {"revision", "accepted", "declined", "sanding",
+                                     "in_stock", "batches",  "invoices"};
     // A forecast is of its days; the usual weather of a month comes again.
     if (const Entry* weather = Editor::find(root, "weather");
         weather != nullptr && weather->value.kind == Node::Kind::Word)
       gone.push_back("weather");
-    if (const Entry* price = Editor::find(root, "price"); price && price->value.kind == Node::Kind::Map)
-      prices(price->value, promised, gone);
+    const Entry* price = Editor::find(root, "price");
+    const bool hasPrices = price != nullptr && price->value.kind == Node::Kind::Map;
+    if (hasPrices) prices(price->value, promised, gone);
+    else raise(nullptr, {});
     if (editor.isFlow(root)) gone.insert(gone.end(), {"done", "left"});
     else
       for (const char* key : {"done", "left"}) editor.removeWithHead(root, key);
@@ -141,12 +144,30 @@ struct Rewriter {
     const Entry* discount = Editor::find(price, "discount");
     if (discount != nullptr && !parseShare(discount->value.word).value.isZero())
       given.insert(given.end(), {"discount", "discount_reason"});
-    const auto goes = [&](const Entry& e) { return isOneOf(e, given) || isOneOf(e, empty); };
     const auto isGiven = [&](const Entry& e) { return isOneOf(e, given); };
     const auto& entries = price.entries;
-    if (!std::all_of(entries.begin(), entries.end(), goes))
+    const auto kept = std::find_if(entries.begin(), entries.end(),
+                                   [&](const Entry& e) { return !isGiven(e) && !isOneOf(e, empty); });
+    if (kept != entries.end()) {
+      raise(&price, kept->key);
       keepAsComments(price, given, empty, "price.", {&root, &price});
-    else (std::any_of(entries.begin(), entries.end(), isGiven) ? promised : gone).emplace_back("price");
+    } else {
+      raise(nullptr, {});
+      (std::any_of(entries.begin(), entries.end(), isGiven) ? promised : gone).emplace_back("price");
+    }
+  }
+
+  /// Into the price where it stays, behind a key that stays; else a price of its own.
+  void raise(const Node* price, const std::string& behind) {
+    if (next.raise.empty()) return;
+    const std::string words = "raise: " + next.raise, why = "on the firm's rates";
+    if (price == nullptr) {
+      editor.insertAfter(root, *Editor::find(root, "work"), "price: {" + words + "}", why);
+    } else if (const Entry* old = Editor::find(*price, "raise")) {
+      editor.setWord(old->value, next.raise);
+    } else {
+      editor.insertAfter(*price, *Editor::find(*price, behind), words, why);
+    }
   }
 };
 

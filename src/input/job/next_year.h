@@ -18,6 +18,7 @@ struct NextYear {
   };
   std::string ref, after;
   base::Date quoted{}, start{};
+  std::string raise;  // '4 %', of all prices; empty = as before
   // Paths from the new file; empty = as they are.
   std::string firm, spreadingRates, schema;  // the last for the editor's line
   std::vector<Area> areas;                   // one for each of the job's
@@ -30,8 +31,8 @@ struct NextYearsJob {
 };
 
 /// The text of a good job, edited in place: customer, site, decks, crew, prices and comments stay; records,
-/// tins, test patches, rates and sanding go. What was promised or noted for last year's work becomes a
-/// comment: title and lines of the quote, stages, options, a discount, the decks' notes, the way in.
+/// answers, tins, test patches, rates and sanding go. What was promised or noted for last year's work becomes
+/// a comment: title and lines of the quote, stages, options, a discount, the decks' notes, the way in.
 NextYearsJob nextYearsJob(const std::string& text, const NextYear& next);
 
 }  // namespace input

@@ -55,12 +55,43 @@ void checkPublic(const model::Job& job, base::Diagnostics& messages) {
   }
 }
 
+std::optional<base::Date> firstDayDone(const model::Job& job) {
+  std::optional<base::Date> first = job.doneOn;
+  for (const auto& coat : job.done) {
+    if (coat.start.day != base::Date{} && (!first || coat.start.day < *first)) first = coat.start.day;
+  }
+  return first;
+}
+
+/// What became of the quote: each day after the one before it.
+void checkProgress(const model::Job& job, base::Diagnostics& messages) {
+  const auto refuse = [&](const char* key, const std::string& what, const std::string& hint) {
+    messages.error(base::placeOf(job.places, key), key, what, hint);
+  };
+  const auto follows = [&](const char* key, std::optional<base::Date> day, std::optional<base::Date> before,
+                           const std::string& what) {
+    if (!day || !before || *before == base::Date{} || *day >= *before) return;
+    refuse(key, inQuotes(base::isoDate(*day)) + " is before " + base::isoDate(*before) + ", " + what,
+           "check both dates");
+  };
+  const auto done = firstDayDone(job);
+  follows("accepted", job.accepted, job.quoted, "the date of the quote");
+  follows("declined", job.declined, job.quoted, "the date of the quote");
+  follows("declined", job.declined, job.accepted, "when the quote was accepted");
+  follows("done", done, job.accepted, "when the quote was accepted");
+  if (!job.accepted) follows("done", job.doneOn, job.quoted, "the date of the quote");
+  if (job.declined && (done || !job.done.empty()))
+    refuse("declined", "the customer declined, but 'done' says that the work was done",
+           "take 'declined' or 'done' out");
+}
+
 }  // namespace
 
 void checkWhole(const model::Job& job, const model::Content& content, base::Diagnostics& messages) {
   checkTreated(job, content, messages);
   checkPublic(job, messages);
   checkYear(job, messages);
+  checkProgress(job, messages);
 }
 
 }  // namespace input

@@ -105,6 +105,12 @@ inline constexpr Limits<base::Share> margins = {{0},
                                                 base::Share::whole(5),
                                                 base::Share::whole(70),
                                                 "from 5 % to 70 %"};
+inline constexpr Limits<base::Share> raises = {{0},
+                                               base::Share::whole(100),
+                                               "from 0 % to 100 %",
+                                               base::Share{500'000},
+                                               base::Share::whole(25),
+                                               "from 0.5 % to 25 %"};
 inline constexpr Limits<base::Hours> anyTime = {{0}, base::Hours::whole(24 * 366), "from 0 h to 366 d"};
 
 /// Degrees as millionths, up to 90 or 180 either way; nothing, and an error, where they are none.

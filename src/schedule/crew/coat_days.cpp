@@ -36,18 +36,32 @@ bool holds(const std::vector<std::size_t>& list, std::size_t one) {
 
 }  // namespace
 
+CoatDays::CoatDays(const Desk& desk, const Work& work, int last)
+    : desk_(desk), work_(work), last_(last), earlier_(work.units.size()) {
+  const auto& areas = desk.graph.areas();
+  const auto& units = work.units;
+  // Whether the only way from a unit leads over another, or over a later part of its own deck.
+  const auto isBehind = [&](std::size_t behind, std::size_t unit) {
+    const std::size_t over = units[unit].deck, from = units[behind].deck;
+    if (over == from) return behind < unit;
+    return !desk.graph.path(from, {}, [&](std::size_t deck) { return deck == over; });
+  };
+  for (std::size_t unit = 0; unit < units.size(); ++unit) {
+    for (std::size_t other = 0; other < units.size(); ++other) {
+      if (other == unit) continue;
+      const bool isAbove =
+          other < unit && !areas[units[other].deck].isStoodOn && areas[units[unit].deck].isStoodOn;
+      if (isAbove) earlier_[unit].above.push_back(other);
+      if (isBehind(other, unit)) earlier_[unit].behind.push_back(other);
+    }
+  }
+}
+
 const LaidCoat* CoatDays::lastCoat(const Schedule& schedule, std::size_t unit) const {
   for (auto coat = schedule.coats.rbegin(); coat != schedule.coats.rend(); ++coat) {
     if (coat->unit == unit) return &*coat;
   }
   return nullptr;
-}
-
-/// Whether the only way from a unit leads over another, or over a later part of its own deck.
-bool CoatDays::blocks(std::size_t unit, std::size_t behind) const {
-  const std::size_t over = work_.units[unit].deck, from = work_.units[behind].deck;
-  if (over == from) return behind < unit;
-  return !desk_.graph.path(from, {}, [&](std::size_t deck) { return deck == over; });
 }
 
 bool CoatDays::isReached(const Schedule& schedule, std::size_t unit, LocalTime at,
@@ -72,20 +86,23 @@ bool CoatDays::isReached(const Schedule& schedule, std::size_t unit, LocalTime a
 
 bool CoatDays::mayBeCoated(const Schedule& schedule, std::size_t unit, base::Date day,
                            const std::vector<std::size_t>& today) const {
-  if (coatsLeft(unit) == 0) return false;
+  if (coatsLeft(unit) == 0 || desk_.open.on(day, work_.units[unit].deck, choice_.heed).empty()) return false;
   const auto* last = lastCoat(schedule, unit);
   if (last && last->recoat.day > day) return false;
-  // Nobody is shut in, or out, by it; and what drips on it comes first.
-  for (std::size_t behind = from_; behind < until_; ++behind) {
-    const int left = coatsLeft(behind) - (holds(today, behind) ? 1 : 0);
-    const bool isOver = behind < unit && !desk_.graph.areas()[work_.units[behind].deck].isStoodOn &&
-                        desk_.graph.areas()[work_.units[unit].deck].isStoodOn;
-    const int doneThen = static_cast<int>(work_.units[behind].coats.size()) - left;
-    if (isOver && left > 0 && doneThen <= done_[unit]) return false;
-    if (behind == unit || left <= 0 || !blocks(unit, behind)) continue;
-    if (left > coatsLeft(unit) - 1) return false;
-  }
-  return true;
+  const auto isOfStage = [&](std::size_t u) { return from_ <= u && u < until_; };
+  const auto leftThen = [&](std::size_t u) { return coatsLeft(u) - (holds(today, u) ? 1 : 0); };
+  const auto dripsOnIt = [&](std::size_t above) {
+    const int left = leftThen(above);
+    return isOfStage(above) && left > 0 &&
+           static_cast<int>(work_.units[above].coats.size()) - left <= done_[unit];
+  };
+  const auto isShutIn = [&](std::size_t behind) {
+    const int left = leftThen(behind);
+    return isOfStage(behind) && left > 0 && left > coatsLeft(unit) - 1;
+  };
+  const auto& earlier = earlier_[unit];
+  return std::none_of(earlier.above.begin(), earlier.above.end(), dripsOnIt) &&
+         std::none_of(earlier.behind.begin(), earlier.behind.end(), isShutIn);
 }
 
 /// What is done before a coat on a unit, and when it may be laid.

@@ -14,7 +14,7 @@ struct CoatChoice {
 class CoatDays {
  public:
   /// 'last' are minutes of what is done for the whole job after the coats.
-  CoatDays(const Desk& desk, const Work& work, int last) : desk_(desk), work_(work), last_(last) {}
+  CoatDays(const Desk& desk, const Work& work, int last);
 
   /// Adds the coats of units [from, until) to the schedule. The first day is 'anchor'; it begins with what
   /// the schedule already holds of it, which ends at its last duty, and not before that minute. False where
@@ -47,7 +47,6 @@ class CoatDays {
   bool becomesLate(const Round& round, const Schedule& schedule, base::Date day) const;
   bool mayBeCoated(const Schedule& schedule, std::size_t unit, base::Date day,
                    const std::vector<std::size_t>& today) const;
-  bool blocks(std::size_t unit, std::size_t behind) const;
   /// Whether the way of a unit is open at a moment; 'later' get their next coat later in the same round.
   bool isReached(const Schedule& schedule, std::size_t unit, base::LocalTime at,
                  const std::vector<std::size_t>& later) const;
@@ -57,8 +56,14 @@ class CoatDays {
     return static_cast<int>(work_.units[unit].coats.size()) - done_[unit];
   }
 
+  /// The units that come before one: what drips on it, and what is left over it.
+  struct Earlier {
+    std::vector<std::size_t> above, behind;
+  };
+
   const Desk& desk_;
   const Work& work_;
+  std::vector<Earlier> earlier_;  // by unit
   int last_;
   CoatChoice choice_;
   std::size_t from_ = 0, until_ = 0;

@@ -125,15 +125,18 @@ const model::Hour* OpenHours::hourAt(base::LocalTime at, std::size_t deck) {
   return nullptr;
 }
 
-std::array<double, 24> OpenHours::surfaces(base::Date day, std::size_t deck) {
-  std::array<double, 24> all;
-  all.fill(20);
-  for (const std::size_t i : dayOf(day).hours) {
-    const auto& hour = hours_[i];
-    if (hour.deck == deck && hour.source != model::WeatherSource::None)
-      all[static_cast<std::size_t>(hour.at.minutes / 60)] = hour.surface;
+const std::array<double, 24>& OpenHours::surfaces(base::Date date, std::size_t deck) {
+  Day& day = dayOf(date);
+  if (day.surfaces.empty()) {
+    day.surfaces.resize(c_.job.areas.size());
+    for (auto& surfaces : day.surfaces) surfaces.fill(20);
+    for (const std::size_t i : day.hours) {
+      const auto& hour = hours_[i];
+      if (hour.source != model::WeatherSource::None)
+        day.surfaces[hour.deck][static_cast<std::size_t>(hour.at.minutes / 60)] = hour.surface;
+    }
   }
-  return all;
+  return day.surfaces.at(deck);
 }
 
 std::optional<model::WeatherLimit> OpenHours::trouble(std::size_t deck, base::LocalTime from,

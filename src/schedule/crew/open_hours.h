@@ -34,7 +34,7 @@ class OpenHours {
   /// The hour of a deck that this moment lies in; nothing for a deck that is not coated.
   const model::Hour* hourAt(base::LocalTime at, std::size_t deck);
   /// C, by the hour of a day; 20 where the weather is not known.
-  std::array<double, 24> surfaces(base::Date day, std::size_t deck);
+  const std::array<double, 24>& surfaces(base::Date day, std::size_t deck);
   /// What most often makes the working hours of these days unfit for a deck; nothing where all are fit.
   std::optional<model::WeatherLimit> trouble(std::size_t deck, base::LocalTime from, base::LocalTime until);
   /// The hours of these days, 'until' not included.
@@ -42,8 +42,9 @@ class OpenHours {
 
  private:
   struct Day {
-    std::vector<std::size_t> hours;          // of hours_
-    std::vector<std::vector<Span>> open[3];  // by Heed, then deck
+    std::vector<std::size_t> hours;                // of hours_
+    std::vector<std::vector<Span>> open[3];        // by Heed, then deck
+    std::vector<std::array<double, 24>> surfaces;  // by deck
   };
   Day& dayOf(base::Date day);
   void readMore(base::Date until);

@@ -130,12 +130,11 @@ void addDays(model::Plan& plan, const Found& found, const Desk& desk, const mode
   const Schedule& schedule = found.best.front().schedule;
   for (std::size_t i = 0; i < schedule.days.size(); ++i) {
     const DayPlan& day = schedule.days[i];
-    plan.days.push_back(day.date);
     model::SiteDay there{day.date, {day.date, day.arrive}, {day.date, day.home}, {}, {}, {}};
     there.heldBy = holdOf(schedule, i, found.work, desk, start);
     if (day.lastStart) there.lastStart = LocalTime{day.date, *day.lastStart};
     if (day.lastStroke) there.lastStroke = LocalTime{day.date, *day.lastStroke};
-    plan.onSite.push_back(there);
+    plan.days.push_back(there);
     addDayEnds(plan, day, content, desk.c.job.crew);
     plan.duties.insert(plan.duties.end(), day.duties.begin(), day.duties.end());
     const std::size_t first = plan.shifts.size();
@@ -238,9 +237,9 @@ model::Plan planOf(const Found& found, const Desk& desk, const model::Content& c
       base::mulDiv(desk.c.rates.labourCostPerHour.minor, extra.millionths, 1'000'000, base::Round::HalfUp)};
   if (!schedule.coats.empty()) addDates(plan, desk.c, desk.calendar);
   if (!plan.days.empty()) {
-    const base::Date until = plan.days.back() + days{1};
-    plan.hours = desk.open.hours(plan.days.front(), until);
-    plan.light = daylightOf(desk.c.job.site, plan.days.front(), until);
+    const base::Date until = plan.days.back().date + days{1};
+    plan.hours = desk.open.hours(plan.days.front().date, until);
+    plan.light = daylightOf(desk.c.job.site, plan.days.front().date, until);
   }
   plan.weather = sourceOf(plan.hours);
   return plan;
@@ -280,10 +279,11 @@ void warnOf(const model::Plan& plan, const model::JobInputs& c, std::optional<ba
                   "what is out of reach is laid thin and wiped at once, walking backwards; tell which of its "
                   "'edges:' are open if it can be reached from there");
   }
-  if (by && !plan.days.empty() && plan.days.back() > *by) {
-    messages.warn(nowhere, "plan",
-                  "the work ends on " + base::isoDate(plan.days.back()) + ", after " + base::isoDate(*by),
-                  "start sooner, add people or working days");
+  if (by && !plan.days.empty() && plan.days.back().date > *by) {
+    messages.warn(
+        nowhere, "plan",
+        "the work ends on " + base::isoDate(plan.days.back().date) + ", after " + base::isoDate(*by),
+        "start sooner, add people or working days");
   }
 }
 

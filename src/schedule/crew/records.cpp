@@ -185,4 +185,9 @@ void applyRecords(model::Plan& plan, const model::JobInputs& c, base::Diagnostic
   addDates(plan, c, Calendar(c.job, c.region, 0, 0));
 }
 
+void applyDayDone(model::Plan& plan, const model::JobInputs& c) {
+  plan.finished = {c.job.doneOn.value(), c.job.crew.endMinutes};
+  addDates(plan, c, Calendar(c.job, c.region, 0, 0));
+}
+
 }  // namespace schedule

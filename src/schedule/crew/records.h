@@ -13,7 +13,11 @@ void checkRecordedTimes(const model::Job& job, base::Diagnostics& messages);
 /// the plan has one before the coat below it was finished. A warning too where the recorded air, humidity and
 /// boards were within 3 K of dew, or what was measured lies outside the product's limits. Nobody is told any
 /// more why a recorded coat was planned outside its window. The parts of a coat count from the first's start
-/// to the last's end.
+/// to the last's end. Nothing changes where there are no records.
 void applyRecords(model::Plan& plan, const model::JobInputs& c, base::Diagnostics& messages);
+
+/// Of a job that only tells the day on which it was done: its dates, counted from the evening of that day.
+/// Coats stay as planned.
+void applyDayDone(model::Plan& plan, const model::JobInputs& c);
 
 }  // namespace schedule

@@ -347,7 +347,8 @@ Found cheapest(const Desk& desk, const model::Content& content, const model::Est
       if (found.best.empty()) continue;
       std::stable_sort(found.best.begin(), found.best.end(),
                        [](const Priced& a, const Priced& b) { return a.isBetterThan(b); });
-      if (best.best.empty() || found.best.front().isBetterThan(best.best.front())) best = std::move(found);
+      if (!best.best.empty() && !found.best.front().isBetterThan(best.best.front())) break;
+      best = std::move(found);
       // Smaller parts may find room in hours that hold no whole deck.
       if (best.best.front().leftAlone == 0) return best;
     }

@@ -109,15 +109,15 @@ void checkForecastDays(const model::Job& job, const model::Plan& plan, const std
   const auto dayOf = [&](std::size_t step) { return utcToLocal(job.site.timezone, forecast.at(step)).day; };
   const base::Date first = dayOf(0), last = dayOf(forecast.steps.size() - 1);
   const auto hint = "save a new one; till then the usual weather of the month counts";
-  if (last < plan.days.front())
+  if (last < plan.days.front().date)
     messages.warn({file}, "",
                   "the forecast ends on " + base::isoDate(last) + ", before the first day on site, " +
-                      base::isoDate(plan.days.front()),
+                      base::isoDate(plan.days.front().date),
                   hint);
-  else if (first > plan.days.back())
+  else if (first > plan.days.back().date)
     messages.warn({file}, "",
                   "the forecast begins on " + base::isoDate(first) + ", after the last day on site, " +
-                      base::isoDate(plan.days.back()),
+                      base::isoDate(plan.days.back().date),
                   hint);
 }
 
@@ -128,8 +128,8 @@ void checkUsualWeather(const model::JobInputs& c, const model::Plan& plan, base:
   const auto& forecast = c.job.forecast;
   if (!site || !normals.place || normals.months.empty() || plan.days.empty()) return;
   const auto& zone = c.job.site.timezone;
-  if (!forecast.steps.empty() && forecast.from <= localToUtc(zone, {plan.days.front(), 8 * 60}) &&
-      forecast.until() >= localToUtc(zone, {plan.days.back() + days{1}, 0}))
+  if (!forecast.steps.empty() && forecast.from <= localToUtc(zone, {plan.days.front().date, 8 * 60}) &&
+      forecast.until() >= localToUtc(zone, {plan.days.back().date + days{1}, 0}))
     return;
   const double away = kilometres(*site, {normals.place->latitude, normals.place->longitude});
   if (away <= far) return;

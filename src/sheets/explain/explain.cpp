@@ -199,9 +199,11 @@ class Teller {
     const auto& rates = x_.c.rates;
     const auto& tax = x_.c.region->tax;
     say("amount",
-        w_("explain.amount", {{"overhead", w_.share(rates.overhead)},
-                              {"contingency", w_.share(rates.contingency)},
-                              {"margin", w_.share(pricing.margin.value_or(rates.margin))}}),
+        w_(pricing.raise.isZero() ? "explain.amount" : "explain.amount_raised",
+           {{"overhead", w_.share(rates.overhead)},
+            {"contingency", w_.share(rates.contingency)},
+            {"margin", w_.share(pricing.margin.value_or(rates.margin))},
+            {"raise", w_.share(pricing.raise)}}),
         w_("explain.to_a_coin"));
     say("lines", w_.counted("explain.lines", static_cast<std::int64_t>(p.lines.size())),
         w_.money(p.subtotal));

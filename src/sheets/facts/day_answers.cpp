@@ -31,7 +31,7 @@ std::string touchDry(const Day& day, const model::JobResult& x, const Formatter&
 }
 
 FactList answersOf(const Day& day, const model::JobResult& x, const Formatter& w) {
-  const auto& there = siteDay(day, x);
+  const auto& there = *day.site;
   const auto planned = strokes(day);
   const int latest = x.c.job.crew.endMinutes;
   const auto clock = [&](const std::optional<base::LocalTime>& at, int other) {
@@ -153,7 +153,7 @@ void addAnswers(Facts& f, const Day& day, const model::JobResult& x, const Forma
 }
 
 SiteWeather weatherOn(const Day& day, const model::JobResult& x) {
-  const auto there = onSite(day, x);
+  const auto there = onSite(day);
   SiteWeather out;
   for (const auto& hour : x.plan.hours) {
     const bool isOnSite =

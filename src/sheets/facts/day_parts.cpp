@@ -125,9 +125,11 @@ std::vector<Day> daysOf(const model::JobResult& x, const Formatter& w) {
   std::vector<bool> isBegun(x.c.job.areas.size());
   auto shelf = tinsOf(x.resources.product);
   base::Volume open;
-  for (const auto date : x.plan.days) {
+  for (const auto& site : x.plan.days) {
+    const base::Date date = site.date;
     Day day;
     day.date = date;
+    day.site = &site;
     for (const auto& shift : x.plan.shifts) {
       if (shift.start.day != date) continue;
       day.shifts.push_back(&shift);

@@ -29,6 +29,7 @@ struct DayCoat {
 
 struct Day {
   base::Date date{};
+  const model::SiteDay* site = nullptr;
   std::vector<const model::Shift*> shifts;  // in order of their start
   std::vector<DayCoat> coats;               // in the order they are laid
   std::vector<model::TinCount> tins;        // to open, largest first

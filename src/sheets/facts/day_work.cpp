@@ -54,15 +54,7 @@ std::vector<std::pair<std::string, int>> tasksOf(const Day& day, const model::Jo
   return tasks;
 }
 
-const model::SiteDay& siteDay(const Day& day, const model::JobResult& x) {
-  return *std::find_if(x.plan.onSite.begin(), x.plan.onSite.end(),
-                       [&](const auto& d) { return d.date == day.date; });
-}
-
-model::ClockSpan onSite(const Day& day, const model::JobResult& x) {
-  const auto& there = siteDay(day, x);
-  return {there.arrive.minutes, there.home.minutes};
-}
+model::ClockSpan onSite(const Day& day) { return {day.site->arrive.minutes, day.site->home.minutes}; }
 
 std::string stripsText(const DayCoat& coat, const model::JobResult& x, const Formatter& w) {
   std::vector<std::int64_t> boards;

@@ -14,9 +14,8 @@ std::string deckLetters(std::vector<std::size_t> decks, const char* between);
 /// Tasks of a day with their minutes, in its order; those done once for the whole job only where there is
 /// nothing else.
 std::vector<std::pair<std::string, int>> tasksOf(const Day& day, const model::JobResult& x);
-const model::SiteDay& siteDay(const Day& day, const model::JobResult& x);
 /// From arrival to home, in minutes of the clock.
-model::ClockSpan onSite(const Day& day, const model::JobResult& x);
+model::ClockSpan onSite(const Day& day);
 /// From the first who rests to the last; nothing on a day without a break.
 std::optional<model::ClockSpan> breakOf(const Day& day, const model::JobResult& x);
 /// Of whole steps of Words::volumeStep().

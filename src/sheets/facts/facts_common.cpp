@@ -162,8 +162,8 @@ Facts noDate(const Formatter& w) {
 
 void addDays(Facts& f, const model::JobResult& x, const Formatter& w) {
   const auto& days = x.plan.days;
-  const auto first = days.empty() ? x.c.job.start : days.front(),
-             last = days.empty() ? x.c.job.start : days.back();
+  const auto first = days.empty() ? x.c.job.start : days.front().date,
+             last = days.empty() ? x.c.job.start : days.back().date;
   const bool isOneDay = first == last;
   f.emplace_back("days", Facts{{"count", w.counted("waits.days", static_cast<std::int64_t>(days.size()))},
                                {"span", isOneDay ? w.longDate(first)

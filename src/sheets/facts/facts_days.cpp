@@ -140,7 +140,7 @@ Facts dayFactsOf(const std::vector<Day>& days, std::size_t i, const model::JobRe
   std::int64_t litres = 0;
   for (const auto& coat : day.coats) litres += coat.litres;
   const auto pause = breakOf(day, x);
-  const auto there = onSite(day, x);
+  const auto there = onSite(day);
   Facts f{
       {"title", capitalised(w("day.title", {{"day", w.shortDate(day.date)}, {"work", titleOf(day, x, w)}}))},
       {"place", w(x.c.job.crew.leader.empty() ? "day.lede" : "day.lede_led",

@@ -87,7 +87,7 @@ base::Date workingDaysBefore(const model::JobResult& x, base::Date day, int coun
 void addDelivery(Facts& f, const model::JobResult& x, const Formatter& w) {
   const auto& d = x.c.firm.delivery;
   const auto& to = d.to.empty() ? x.c.firm.address : d.to;
-  const base::Date start = x.plan.days.empty() ? x.c.job.start : x.plan.days.front();
+  const base::Date start = x.plan.days.empty() ? x.c.job.start : x.plan.days.front().date;
   const base::Date loading = workingDaysBefore(x, start, 1), yard = workingDaysBefore(x, loading, 1),
                    order = workingDaysBefore(x, yard, d.workingDays);
   f.emplace_back("delivery", Facts{{"order_by", w.shortDate(order)},
@@ -167,6 +167,7 @@ Facts officeFacts(const model::JobResult& x, const Formatter& w) {
   addOrders(f, x, w);
   addOfficeTables(f, x, w);
   addActual(f, x, w);
+  addLastTime(f, x, w);
   const auto& customer = x.c.job.customer;
   f.emplace_back(
       "customer",

@@ -121,12 +121,6 @@ void addOffer(Facts& facts, const model::JobResult& x, const Formatter& w) {
   facts.emplace_back("accept", Facts{{"link", acceptanceMail(x)}});
 }
 
-base::Date validUntil(const model::Job& job) {
-  // Nobody accepts what has begun.
-  const base::Date last = job.quoted + std::chrono::days{job.validDays};
-  return job.start > job.quoted ? std::min(last, job.start - std::chrono::days{1}) : last;
-}
-
 std::string acceptanceMail(const model::JobResult& x) {
   const Formatter w(*x.c.region, x.language);
   const base::Values values{{"ref", x.c.job.ref}, {"total", w.signedMoney(x.price.total)}};

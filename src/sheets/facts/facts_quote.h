@@ -21,9 +21,6 @@ PriceParts priceParts(const model::JobResult& x);
 /// 'offer': how the price is shown and its parts; 'trust', 'payment' and 'accept'.
 void addOffer(Facts& facts, const model::JobResult& x, const Formatter& w);
 
-/// The last day on which the quote can be accepted.
-base::Date validUntil(const model::Job& job);
-
 /// An address that writes the e-mail by which a customer accepts (RFC 6068).
 std::string acceptanceMail(const model::JobResult& x);
 

@@ -1,6 +1,7 @@
 #include "sheets/facts/facts_records.h"
 
 #include "base/joined.h"
+#include "model/lookup.h"
 #include "sheets/facts/facts_decks.h"
 
 #include <algorithm>
@@ -142,6 +143,44 @@ void addLog(Facts& facts, const model::JobResult& x, const Formatter& w) {
   facts.emplace_back("log", std::move(log));
 }
 
+/// The first and last day on which the crew works, of the week from Monday on; nothing in a week off.
+std::optional<std::pair<base::Date, base::Date>> workWeek(base::Date day, const model::JobResult& x) {
+  const auto& crew = x.c.job.crew;
+  const auto isOff = [&](base::Date d) {
+    const int year = static_cast<int>(std::chrono::year_month_day{d}.year());
+    const auto holidays = model::holidaysOff(x.c.job, *x.c.region, year);
+    return std::find(crew.off.begin(), crew.off.end(), d) != crew.off.end() ||
+           std::any_of(holidays.begin(), holidays.end(), [&](const auto& h) { return h.date == d; });
+  };
+  std::optional<std::pair<base::Date, base::Date>> week;
+  const base::Date monday = day - (std::chrono::weekday{day} - std::chrono::Monday);
+  for (int i = 0; i < 7; ++i) {
+    const base::Date d = monday + std::chrono::days{i};
+    if (!crew.works[i] || isOff(d)) continue;
+    week = std::pair(week ? week->first : d, d);
+  }
+  return week;
+}
+
+/// Two weeks to choose from, the one of this day and the next; where the crew is away those after.
+FactList weeksFrom(base::Date day, const model::JobResult& x, const Formatter& w) {
+  constexpr int mostAhead = 12;
+  FactList weeks;
+  for (int ahead = 0; weeks.size() < 2 && ahead < mostAhead; ++ahead) {
+    if (const auto week = workWeek(day + std::chrono::days{7 * ahead}, x))
+      weeks.push_back({{"days", w.range(w.shortDate(week->first), w.shortDate(week->second))}});
+  }
+  return weeks;
+}
+
+/// '$2,120', of an amount that has no coins.
+std::string wholeMoney(base::Money money, const Formatter& w) {
+  std::int64_t one = 1;
+  for (int digit = 0; digit < w.region().currencyDigits; ++digit) one *= 10;
+  const auto& numbers = w.region().numbers;
+  return numbers.currencyBefore + w.number(base::Count::whole(money.minor / one), 0) + numbers.currencyAfter;
+}
+
 }  // namespace
 
 std::vector<std::string> batchesOf(const model::JobResult& x) {
@@ -173,6 +212,49 @@ void addLaid(Facts& facts, const model::JobResult& x, const Formatter& w) {
     used += coat.litres.value_or(base::Volume{});
   }
   facts.emplace_back("used_together", isKnown ? volumeNumber(used, w) : "");
+}
+
+void addVisit(Facts& facts, const model::JobResult& x, const Formatter& w) {
+  const auto due = std::find_if(x.plan.events.begin(), x.plan.events.end(),
+                                [](const auto& event) { return event.name == "maintenance"; });
+  facts.emplace_back("visit",
+                     Facts{{"done", Fact::yes(model::progressOf(x.c.job) == model::Progress::Done)},
+                           {"weeks", due != x.plan.events.end() ? weeksFrom(due->at.day, x, w) : FactList{}},
+                           {"guide_price", x.guidePrice ? wholeMoney(*x.guidePrice, w) : std::string()}});
+}
+
+void addLastTime(Facts& facts, const model::JobResult& x, const Formatter& w) {
+  FactList decks;
+  for (std::size_t i = 0; i < x.c.job.areas.size(); ++i) {
+    const auto& deck = x.c.job.areas[i];
+    const bool isCoated = std::any_of(x.estimate.coats.begin(), x.estimate.coats.end(),
+                                      [&](const auto& need) { return need.deck == i; });
+    if (!isCoated) continue;
+    std::vector<std::string> batches, notes;
+    const model::DoneCoat* last = nullptr;  // records come in order of coat and time
+    for (const auto& done : x.c.job.done) {
+      if (done.deck != i) continue;
+      last = &done;
+      for (const auto& batch : done.batches) base::addOnce(batches, batch);
+      if (!done.remark.empty()) base::addOnce(notes, done.remark);
+    }
+    for (const auto* note : {&deck.officeNote, &deck.crewNote}) {
+      if (!note->empty()) base::addOnce(notes, *note);
+    }
+    std::string rate, noted;
+    for (const auto& note : notes) noted += (noted.empty() ? "" : "\n") + note;
+    for (const auto& coat : x.laid.coats) {
+      if (coat.deck == i && coat.rate) rate = w.roundSpread(*coat.rate);
+    }
+    decks.push_back({{"letter", deckLetter(i)},
+                     {"name", deck.name},
+                     {"coat", last ? w.dayMonthYear(last->start.day) : ""},
+                     {"batches", batches.empty() ? base::joined(x.c.job.batches) : base::joined(batches)},
+                     {"measured", last ? measuredWords(*last, w) : ""},
+                     {"rate", rate},
+                     {"notes", noted}});
+  }
+  facts.emplace_back("last_time", std::move(decks));
 }
 
 void addActual(Facts& facts, const model::JobResult& x, const Formatter& w) {

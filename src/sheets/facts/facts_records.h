@@ -17,6 +17,14 @@ bool isAllLaid(const model::JobResult& x);
 /// still planned. No hours, nothing measured and no remark: those are the office's.
 void addLaid(Facts& facts, const model::JobResult& x, const Formatter& w);
 
+/// 'visit': of the yearly one after the job, two weeks to choose from, the one it falls due in and the next,
+/// and its guide price.
+void addVisit(Facts& facts, const model::JobResult& x, const Formatter& w);
+
+/// 'last_time': each deck with the batches, the readings and the rate of its last coat, and what was noted of
+/// it.
+void addLastTime(Facts& facts, const model::JobResult& x, const Formatter& w);
+
 /// 'actual' and what belongs to it: each recorded coat beside the plan, what was measured, what is left.
 void addActual(Facts& facts, const model::JobResult& x, const Formatter& w);
 

@@ -49,7 +49,7 @@ Facts customerFacts(const model::JobResult& x, const Formatter& w) {
       x.c.firm.contact.empty() ? std::vector{x.c.firm.phone} : std::vector{x.c.firm.contact, x.c.firm.phone};
   const std::vector<std::string> contact{oneLine(caller, w), x.c.firm.email};
   f.emplace_back("contact_block", lines(contact));
-  f.emplace_back("valid_until", w.longDate(validUntil(job)));
+  f.emplace_back("valid_until", w.longDate(model::validUntil(job)));
   f.emplace_back("extra_hour", w.signedMoney(x.c.rates.extraHour));
   f.emplace_back("included", sentences(job.included));
   f.emplace_back("excluded", sentences(job.excluded));
@@ -71,7 +71,8 @@ Facts customerFacts(const model::JobResult& x, const Formatter& w) {
                                {{"decks", deckNames(job, w)}})));
   addLitreTable(f, x, w);
   addLaid(f, x, w);
-  f.emplace_back("valid_until_short", w.dayMonth(validUntil(job)));
+  addVisit(f, x, w);
+  f.emplace_back("valid_until_short", w.dayMonth(model::validUntil(job)));
   addPrice(f, x, w, false);
   addOffer(f, x, w);
   addInvoice(f, x, w);

@@ -182,7 +182,8 @@ std::string dayWords(const model::JobResult& x, base::Date day, const Formatter&
 void addWorkDays(Facts& f, const model::JobResult& x, const Formatter& w) {
   FactList rows;
   std::int64_t all = 0;
-  for (const base::Date day : x.plan.days) {
+  for (const auto& site : x.plan.days) {
+    const base::Date day = site.date;
     std::int64_t minutes = 0;
     for (const auto& s : x.plan.shifts) {
       if (s.start.day == day) minutes += std::int64_t{s.end.minutes - s.start.minutes} * s.people;
@@ -202,7 +203,7 @@ void addInvoices(Facts& f, const model::JobResult& x, const Formatter& w) {
   for (std::size_t i = 0; i < p.stages.size(); ++i) {
     const bool isDeposit = i == 0 && p.deposit > Money{}, isLast = !isDeposit && p.stages[i].when.empty();
     std::optional<base::Date> sent;
-    if (isDeposit) sent = validUntil(x.c.job);
+    if (isDeposit) sent = model::validUntil(x.c.job);
     if (isLast) sent = x.plan.finished.day;
     if (i < x.c.job.invoices.size()) sent = x.c.job.invoices[i];
     const auto days = x.c.firm.paymentDays;

@@ -47,7 +47,7 @@ std::string hazardLines(const model::JobResult& x, const model::Hazard& hazard, 
 std::string explainSafety(const model::JobResult& x) {
   const Formatter w(*x.c.region, x.language);
   std::string days;
-  for (const auto date : x.plan.days) days += dayLine(x, date, w);
+  for (const auto& site : x.plan.days) days += dayLine(x, site.date, w);
   std::string all = days.empty() ? "" : "\nthe day of one person\n" + days;
   all += "\nhazards on the safety sheet\n";
   for (std::size_t i = 0; i < x.hazards.size(); ++i) {

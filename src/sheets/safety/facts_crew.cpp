@@ -42,12 +42,13 @@ FactList signOn(const model::JobResult& x, const Formatter& w) {
   const bool isWeekly = x.plan.days.size() > most;
   FactList days, rows;
   std::optional<base::Date> week;  // its Monday
-  for (const auto day : x.plan.days) {
-    const auto monday = mondayOf(day);
+  for (const auto& site : x.plan.days) {
+    const auto monday = mondayOf(site.date);
     if (isWeekly && week == monday) continue;
     week = monday;
     if (days.size() < most)
-      days.push_back({{"day", isWeekly ? onTwoLines(w.dayMonth(day)) : onTwoLines(w.shortDay(day))}});
+      days.push_back(
+          {{"day", isWeekly ? onTwoLines(w.dayMonth(site.date)) : onTwoLines(w.shortDay(site.date))}});
   }
   std::vector<std::string> names = x.c.job.crew.names;
   names.resize(std::max(names.size(), static_cast<std::size_t>(x.c.job.crew.people)) + 1);
@@ -62,11 +63,11 @@ Facts reviewFacts(const model::JobResult& x, const Formatter& w) {
   std::vector<std::string> dates;
   std::optional<base::Date> week;  // its Monday
   bool isWeekly = false;
-  for (const auto day : x.plan.days) {
-    const auto monday = mondayOf(day);
+  for (const auto& site : x.plan.days) {
+    const auto monday = mondayOf(site.date);
     if (week == monday) continue;
     week = monday;
-    if (dates.size() < most) dates.push_back(w.shortDate(day));
+    if (dates.size() < most) dates.push_back(w.shortDate(site.date));
     else isWeekly = true;
   }
   return {{"dates", w.joined(dates)}, {"weekly", Fact::yes(isWeekly)}};

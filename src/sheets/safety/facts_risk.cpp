@@ -9,7 +9,8 @@ namespace {
 FactList dayFactsOf(const model::JobResult& x, const Formatter& w) {
   FactList list;
   const std::string none = "\u2013";
-  for (const auto date : x.plan.days) {
+  for (const auto& site : x.plan.days) {
+    const base::Date date = site.date;
     const auto* noise = on(x.exposure.noise, date);
     const auto* vibration = on(x.exposure.vibration, date);
     const auto* heat = on(x.exposure.heat, date);

@@ -1,31 +1,18 @@
-#include "app/commands/year_after.h"
+#include "app/after/next_job.h"
 
 #include "app/firm/firm_folder.h"
-#include "app/system/files.h"
-#include "base/hidden.h"
 #include "base/quantity_words.h"
 #include "estimate/coverage.h"
-#include "input/job/next_year.h"
 #include "input/read.h"
+#include "model/plain.h"
 #include "records/actual.h"
-#include "schedule/crew/calendar.h"
 
 #include <algorithm>
 #include <filesystem>
-#include <iostream>
 
 namespace app {
 namespace fs = std::filesystem;
 namespace {
-
-constexpr int done = 0, refused = 1;
-
-int refuse(const std::string& file, const std::string& what, const std::string& hint) {
-  base::Diagnostics messages;
-  messages.error({file}, "", what, hint);
-  std::cerr << base::format(messages);
-  return refused;
-}
 
 /// LA-2027-031 is followed by LA-2027-031-2, and that by LA-2027-031-3.
 std::string nextRef(const model::Job& job) {
@@ -88,12 +75,20 @@ std::vector<std::string> aboutOf(const model::JobResult& x) {
   for (const auto& coat : x.c.job.done) records::addBatches(batches, coat.batches);
   std::string listed;
   for (const auto& b : batches) listed += (listed.empty() ? "" : ", ") + b;
-  const std::string how = x.laid.coats.size() == x.estimate.coats.size() ? "" : "as planned ";
+  const bool isKnown = x.c.job.doneOn || x.laid.coats.size() == x.estimate.coats.size();
+  const std::string how = isKnown ? "" : "as planned ";
   return {
       "The year after " + x.c.job.ref + ": last coat " + how + "on " + base::isoDate(x.plan.finished.day) +
           (batches.empty() ? "." : ", batches " + listed + "."),
       "Look the decks over before you quote. What was promised last year stands as comments: put back what "
       "holds."};
+}
+
+/// '8.16 %': 4 % on prices that were raised by 4 % before.
+std::string raisedFurther(base::Share before, base::Share raise) {
+  const base::Wide whole = base::Share::whole(100).millionths;
+  const base::Wide both = (whole + before.millionths) * (whole + raise.millionths);
+  return model::plain(base::Share{base::divide(both, whole, base::Round::HalfUp) - 100'000'000}) + " %";
 }
 
 fs::path folderOf(const fs::path& file) { return fs::absolute(file).lexically_normal().parent_path(); }
@@ -127,78 +122,25 @@ std::string movedSchema(const std::string& text, const fs::path& oldFolder, cons
   return fs::proximate(oldFolder / named, newFolder).generic_string();
 }
 
-/// A start that is sooner than anybody comes back for a year's maintenance, or on a day off.
-void warnOfStart(base::Date start, const model::JobResult& last, const model::JobResult& next,
-                 const std::string& file, base::Diagnostics& messages) {
-  const std::string day = base::isoDate(start);
-  if (!schedule::Calendar(next.c.job, next.c.region, 0, 0).isWorkday(start))
-    messages.warn({file}, "start", "the crew does not work on " + day, "give a working day under --start");
-  const auto visit = std::find_if(last.plan.events.begin(), last.plan.events.end(),
-                                  [](const auto& event) { return event.name == "maintenance"; });
-  const auto finished = last.plan.finished.day;
-  if (visit == last.plan.events.end() || (start - finished) * 2 >= visit->at.day - finished) return;
-  const auto days = (start - finished).count();
-  messages.warn(
-      {file}, "start",
-      day + " is only " + std::to_string(days) + (days == 1 ? " day" : " days") + " after the last coat",
-      "the yearly visit falls due on " + base::isoDate(visit->at.day));
-}
-
 }  // namespace
 
-int again(const AgainOrder& order) {
-  base::Diagnostics messages;
-  const auto text = input::readFile(order.job);
-  if (!text)
-    return refuse(order.job, "cannot be read: " + input::whyUnreadable(order.job),
-                  "give the path of a finished job");
-  const Firms firms(order.choices);
-  const auto shipped = firms.of({order.job, *text});
-  const auto x = compute(JobText{order.job, *text}, *shipped, order.choices, messages);
-  std::cerr << base::format(messages);
-  if (!x) return refused;
-  if (x->estimate.coats.empty())
-    return refuse(order.job, "lays no coat, so there is none to renew", "give a job with 'oil' under 'work'");
-  if (order.start <= x->plan.finished.day)
-    return refuse(order.job, "its last coat lies on " + base::isoDate(x->plan.finished.day),
-                  "give a later day under --start");
-  const auto quoted = order.quoted.value_or(order.start - std::chrono::days{28});
-  if (quoted > order.start)
-    return refuse(order.job, "the work starts before the date of the quote",
-                  "give an earlier day under --quoted");
-
+NextJob nextJob(const JobText& job, const model::JobResult& last, const Shipped& shipped,
+                const NextJobOrder& order) {
   input::NextYear next;
-  next.ref = nextRef(x->c.job);
-  next.after = x->c.job.ref;
-  next.quoted = quoted;
+  next.ref = nextRef(last.c.job);
+  next.after = last.c.job.ref;
+  next.quoted = order.quoted;
   next.start = order.start;
+  if (order.raise) next.raise = raisedFurther(last.c.job.price.raise, *order.raise);
   const fs::path file =
-      order.file.empty() ? fs::path(order.job).parent_path() / (next.ref + ".yaml") : fs::path(order.file);
-  if (fs::exists(file))
-    return refuse(file.string(), "is there already", "choose another name with -o; nothing is written over");
-  const auto oldFolder = folderOf(order.job), newFolder = folderOf(file);
-  if (order.choices.firm.empty()) next.firm = movedFirm(x->c.job, *shipped, order.job, file);
-  next.spreadingRates = moved(x->c.job.ratesFile, oldFolder, newFolder);
-  next.schema = movedSchema(*text, oldFolder, newFolder);
-  next.areas = areasOf(*x);
-  next.about = aboutOf(*x);
-  const auto fresh = input::nextYearsJob(*text, next);
-
-  base::Diagnostics mistakes, warnings;
-  const auto y = compute(JobText{file.string(), fresh.text}, *shipped, order.choices, mistakes);
-  if (!y) {
-    std::cerr << base::format(mistakes);
-    return refuse(order.job, "next year's job has the mistakes above and is not written",
-                  "mend the same lines in this job, then run it again");
-  }
-  writeAll({{file.string(), fresh.text}});
-  warnOfStart(order.start, *x, *y, file.string(), warnings);
-  std::cerr << base::format(warnings);
-  const std::string name = base::printable(file.string());
-  if (!fresh.promises.empty()) std::cerr << name << ": comments now, put back what still holds:\n";
-  for (const auto& promise : fresh.promises) std::cerr << "  " << base::printable(promise) << "\n";
-  std::cout << name << ": look it over; then run 'planksheaf check " << name << "'\n";
-  return done;
+      order.file.empty() ? fs::path(job.name).parent_path() / (next.ref + ".yaml") : fs::path(order.file);
+  const auto oldFolder = folderOf(job.name), newFolder = folderOf(file);
+  if (order.namesFirm) next.firm = movedFirm(last.c.job, shipped, job.name, file);
+  next.spreadingRates = moved(last.c.job.ratesFile, oldFolder, newFolder);
+  next.schema = movedSchema(job.text, oldFolder, newFolder);
+  next.areas = areasOf(last);
+  next.about = aboutOf(last);
+  return {file.string(), input::nextYearsJob(job.text, next)};
 }
 
 }  // namespace app

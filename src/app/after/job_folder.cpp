@@ -1,10 +1,11 @@
-#include "app/commands/job_folder.h"
+#include "app/after/job_folder.h"
 
 #include "app/pack/weather_file.h"
 #include "app/system/parallel.h"
 #include "estimate/estimate.h"
 #include "input/read.h"
 #include "input/yaml/tree.h"
+#include "model/lookup.h"
 #include "records/actual.h"
 #include "records/links.h"
 #include "schedule/crew/records.h"
@@ -30,6 +31,8 @@ char firstLetter(const std::string& text) {
 /// The same for copies of one job: number, customer, areas, start and records.
 std::string identityOf(const model::Job& job) {
   std::string key = job.ref + '\n' + job.after + '\n' + job.customer.name + '\n' + base::isoDate(job.start);
+  for (const auto& day : {job.accepted, job.declined, job.doneOn})
+    key += '\n' + (day ? base::isoDate(*day) : "");
   for (const auto& line : records::partyOf(job).address) key += '\n' + line;
   for (const auto& deck : job.areas) key += '\n' + deck.name;
   for (const auto& d : job.done)
@@ -42,6 +45,19 @@ struct Outcome {
   std::optional<CoatedJob> job;
   base::Diagnostics messages;
 };
+
+/// The dates of a job that is done; it is planned where they are wanted and a coat has no record.
+base::Diagnostics addDays(CoatedJob& j, Wanted wanted) {
+  base::Diagnostics planning;
+  if (j.c.job.doneOn) {
+    schedule::applyDayDone(j.plan, j.c);
+    return planning;
+  }
+  if (wanted == Wanted::Dates && j.actual.size() != j.estimate.coats.size())
+    j.plan = schedule::makePlan(j.c, j.shipped->content, j.estimate, planning);
+  if (planning.ok()) schedule::applyRecords(j.plan, j.c, planning);
+  return planning;
+}
 
 Outcome readOne(const std::string& file, Wanted wanted, const Firms& firms) {
   Outcome out;
@@ -69,13 +85,8 @@ Outcome readOne(const std::string& file, Wanted wanted, const Firms& firms) {
   try {
     j.estimate = estimate::makeEstimate(j.c, content);
     j.actual = records::actualCoats(j.c, j.estimate);
-    base::Diagnostics planning;
-    const bool laysCoats = !j.estimate.coats.empty();
-    const bool isWhollyRecorded = j.actual.size() == j.estimate.coats.size();
-    if (wanted == Wanted::Dates && laysCoats && !isWhollyRecorded)
-      j.plan = schedule::makePlan(j.c, content, j.estimate, planning);
-    if (planning.ok() && laysCoats) schedule::applyRecords(j.plan, j.c, planning);
-    out.messages.addAt(j.c.job.places, planning);
+    if (!j.estimate.coats.empty() && model::progressOf(j.c.job) == model::Progress::Done)
+      out.messages.addAt(j.c.job.places, addDays(j, wanted));
   } catch (const std::overflow_error&) {
     out.messages.error(base::placeOf(j.c.job.places, "areas"), "", "comes to figures too large to compute",
                        "check the sizes, rates and prices");

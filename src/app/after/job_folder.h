@@ -12,7 +12,7 @@ struct CoatedJob {
   model::JobInputs c;                      // without firm, rates and theme
   model::Estimate estimate;
   std::vector<model::ActualCoat> actual;
-  model::Plan plan;  // events and finish only
+  model::Plan plan;  // events and finish only, and those of a job that is done
 };
 
 /// Firms, themes and rates lie among the jobs; none of them has 'areas' or 'customer' at its top.
@@ -22,7 +22,7 @@ bool looksLikeJob(const std::string& text);
 std::vector<std::string> jobFiles(const std::string& folder);
 
 enum class Wanted {
-  Dates,   // of every job: one that is not wholly recorded is planned
+  Dates,   // of every job: one that is done, but not wholly recorded, is planned
   Records  // of recorded jobs only
 };
 

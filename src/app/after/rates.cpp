@@ -1,5 +1,5 @@
-#include "app/commands/job_folder.h"
-#include "app/commands/year_after.h"
+#include "app/after/job_folder.h"
+#include "app/after/year_after.h"
 #include "app/system/files.h"
 #include "base/hidden.h"
 #include "base/quantity_words.h"

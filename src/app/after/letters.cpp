@@ -1,0 +1,73 @@
+#include "app/after/letters.h"
+
+#include "app/pack/documents.h"
+#include "app/system/folder_exchange.h"
+#include "app/system/parallel.h"
+
+#include <filesystem>
+#include <map>
+
+namespace app {
+namespace fs = std::filesystem;
+namespace {
+
+constexpr auto document = "reminder", mail = "reminder_mail";
+
+/// Up to the next ten, without coins: the boards are not looked over yet.
+base::Money guidePrice(const model::JobResult& visit) {
+  std::int64_t ten = 10;
+  for (int digit = 0; digit < visit.c.region->currencyDigits; ++digit) ten *= 10;
+  return {base::divide(visit.price.total.minor, ten, base::Round::Up) * ten};
+}
+
+std::string mailText(const Letter& letter, const model::Customer& customer) {
+  const std::string to = customer.email.empty() ? "" : "To: " + customer.name + " <" + customer.email + ">\n";
+  return to + "Subject: " + letter.title + "\n\n" + letter.text;
+}
+
+/// The letter and the e-mail of one visit.
+std::vector<OutputFile> lettersOf(NextVisit& v, const Choices& choices, base::Diagnostics& messages) {
+  if (!v.next) return {};
+  auto& x = v.last.value();
+  x.guidePrice = guidePrice(*v.next);
+  auto files = makeDocuments(x, *v.shipped, choices, {document}, messages);
+  for (auto& file : files) file.path = v.visit.ref + file.path.substr(std::string(document).size());
+  if (const auto letter = makeLetter(mail, document, x, *v.shipped, choices, messages))
+    files.push_back({v.visit.ref + ".txt", mailText(*letter, x.c.job.customer)});
+  return files;
+}
+
+}  // namespace
+
+std::vector<OutputFile> makeLetters(std::vector<NextVisit>& visits, const Choices& choices,
+                                    base::Diagnostics& messages) {
+  std::vector<std::vector<OutputFile>> made(visits.size());
+  std::vector<base::Diagnostics> told(visits.size());
+  inParallel(visits.size(), 0, [&](std::size_t i) { made[i] = lettersOf(visits[i], choices, told[i]); });
+  std::vector<OutputFile> files;
+  std::map<std::string, std::string> jobs;  // by number
+  for (std::size_t i = 0; i < visits.size(); ++i) {
+    const auto& v = visits[i].visit;
+    if (const auto [other, isNew] = jobs.emplace(v.ref, v.file); !isNew)
+      told[i].error({v.file}, "ref", "has the same number as '" + other->second + "'",
+                    "give each job a number of its own: the letter is named after it");
+    if (!told[i].ok()) messages.add(told[i]);
+    for (auto& file : made[i]) files.push_back(std::move(file));
+  }
+  return files;
+}
+
+void writeLetters(const std::string& folder, const std::vector<OutputFile>& letters,
+                  base::Diagnostics& messages) {
+  std::error_code failed;
+  if (fs::exists(folder, failed) && !fs::is_empty(folder, failed)) {
+    messages.error({"--letters"}, "", "'" + folder + "' is there already and not empty",
+                   "name a new folder; nothing is written over");
+    return;
+  }
+  std::set<std::string> names;
+  for (const auto& file : letters) names.insert(file.path);
+  exchangeFolder({folder, letters, names, names});
+}
+
+}  // namespace app

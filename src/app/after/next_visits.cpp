@@ -1,0 +1,45 @@
+#include "app/after/next_visits.h"
+
+#include "app/after/next_job.h"
+#include "app/system/parallel.h"
+#include "schedule/crew/records.h"
+
+namespace app {
+namespace {
+
+constexpr std::chrono::days quotedBefore{28};
+
+void computeBoth(NextVisit& v, const Choices& choices, base::Diagnostics& messages) {
+  auto last = compute(v.job, *v.shipped, choices, messages);
+  if (!last) return;
+  v.last.emplace(std::move(*last));
+  if (v.last->c.job.doneOn) schedule::applyDayDone(v.last->plan, v.last->c);
+  const auto next = nextJob(v.job, *v.last, *v.shipped,
+                            {v.visit.due, v.visit.due - quotedBefore, {}, {}, choices.firm.empty()});
+  auto x = compute({next.file, next.fresh.text}, *v.shipped, choices, messages);
+  if (x) v.next.emplace(std::move(*x));
+}
+
+}  // namespace
+
+std::vector<NextVisit> nextVisits(const std::vector<records::Visit>& visits, const Firms& firms,
+                                  const Choices& choices, base::Diagnostics& messages) {
+  std::vector<NextVisit> list;
+  for (const auto& v : visits) {
+    if (v.progress == model::Progress::Done) list.push_back({v, {}, {}, {}, {}});
+  }
+  std::vector<base::Diagnostics> told(list.size());
+  inParallel(list.size(), 0, [&](std::size_t i) {
+    const auto job = readJobText(list[i].visit.file, told[i]);
+    if (!job) return;
+    list[i].job = *job;
+    list[i].shipped = firms.of(*job);
+    computeBoth(list[i], choices, told[i]);
+  });
+  for (const auto& own : told) {
+    if (!own.ok()) messages.add(own);
+  }
+  return list;
+}
+
+}  // namespace app
