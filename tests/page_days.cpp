@@ -378,7 +378,7 @@ TEST_CASE(
   CHECK(tooLong > longer);
   CHECK(
       why.substr(std::min(why.find("dayplan.md"), why.size())) ==
-      "dayplan.md:142: warning: 'Log' does not fit: it ends on page 4, and what stands under one title has 2 "
+      "dayplan.md:142: warning: 'Log' does not fit: it ends on page 5, and what stands under one title has 2 "
       "pages at most\n"
       "  hint: make it shorter, or what stands above it\n");
 }
