@@ -203,7 +203,7 @@ rm "$box/jobs/$latin"
 expect 'in rounds' 0 "$program" due "$box/jobs" --by 2028-12-31 --by-place
 says out 'Round 1, due 2028-02-18: 1 visit, '
 says out 'L of tern-oil'
-expect 'with letters' 0 "$program" due "$box/jobs" --by 2028-12-31 --letters "$box/letters"
+expect 'with letters' 0 "$program" due "$box/jobs" --by 2028-12-31 --today 2028-02-02 --letters "$box/letters"
 says out "$box/letters: letters and e-mails to 1 customer"
 [ "$(ls "$box/letters" | tr '\n' ' ')" = "$ref.pdf $ref.txt " ] || { echo 'FAILED: other letters'; ls "$box/letters"; bad=1; }
 [ "$(pdfinfo "$box/letters/$ref.pdf" | sed -n 's/^Pages: *//p')" = 1 ] || { echo 'FAILED: the letter has not one page'; bad=1; }

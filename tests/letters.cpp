@@ -36,7 +36,8 @@ TEST_CASE("paragraphs and lists become plain text, anything else is told by its 
 TEST_CASE("a reminder tells when the last coat was laid, when the next is due, two weeks and a guide price") {
   // Laid on 30 and 31 March 2027, so due on Friday 31 March 2028; the weeks are from Monday to Friday.
   auto x = example("landing");
-  x.guidePrice = base::Money{2'120'00};
+  const auto day = [](const char* words) { return base::parseDate(words).value(); };
+  x.offer = {base::Money{2'120'00}, day("2028-03-31"), day("2028-03-31")};
   CHECK(letter(x) ==
         "Landing, Steps and Terrace: the next coat is due\n\n"
         "Dear Inga Thorley,\n\n"
@@ -55,7 +56,11 @@ TEST_CASE("a reminder tells when the last coat was laid, when the next is due, t
     INFO(said << " in\n" << words);
     CHECK(holds(words, said));
   }
-  x.guidePrice.reset();
+  // Overdue: the weeks lie ahead, the day it fell due stays.
+  x.offer->from = day("2028-05-10");
+  CHECK(holds(letter(x), "The next one falls due on Fri 31 Mar 2028."));
+  CHECK(holds(letter(x), "- Mon 8 May to Fri 12 May\n- Mon 15 May to Fri 19 May\n"));
+  x.offer.reset();
   CHECK_FALSE(holds(letter(x), "guide"));
   CHECK_FALSE(holds(together(documents(x, {"reminder"}).at("reminder")), "guide price"));
 }

@@ -106,7 +106,7 @@ TEST_CASE("a later job takes the place of the visit and is listed by what became
   CHECK(listed({done}) == "A ");
   CHECK(listed({done, next("A-2", Progress::Quoted)}) == "| A-2 ");
   CHECK(listed({done, next("A-2", Progress::Accepted)}) == "| | A-2 ");
-  CHECK(listed({done, next("A-2", Progress::Declined)}) == "| | | A-2 ");
+  CHECK(listed({done, next("A-2", Progress::Declined)}, "2000-01-01", "2028-12-31") == "| | | A-2 ");
   CHECK(listed({done, visit("A-2", "2028-03-21", "Inga", "A")}) == "A-2 ");
   // Without a number: the same boards at the same address. Two quotes for one day are two to answer.
   auto unnamed = next("new", Progress::Quoted);
@@ -128,6 +128,22 @@ TEST_CASE(
   CHECK(both(Progress::Accepted, Progress::Quoted) == "| A-3 | A-2 ");
   CHECK(both(Progress::Accepted, Progress::Accepted) == "| | A-2 A-3 ");
   CHECK(listed({one(Progress::Accepted), visit("A-3", "2028-05-02", "Inga")}) == "A-3 ");
+}
+
+TEST_CASE("who declined is not written to, and is asked again a year later") {
+  const auto done = visit("A", "2027-03-20", "Inga");
+  const auto no = ahead("A-2", "2028-03-21", "Inga", Progress::Declined, "A");
+  CHECK(listed({done, no}, "2000-01-01", "2029-03-20") == "| | | A-2 ");
+  CHECK(listed({done, no}, "2000-01-01", "2029-03-21") == "A ");
+  CHECK(listed({done, no}, "2029-03-22", "2029-12-31").empty());
+  const auto asked = records::dueBetween({done, no}, {}, *base::parseDate("2029-12-31"));
+  REQUIRE(asked.size() == 1);
+  CHECK(base::isoDate(asked[0].due) == "2029-03-21");
+  // A quote since then waits; one that was declined too puts it off again.
+  const auto later = [](Progress progress) { return ahead("A-3", "2029-04-03", "Inga", progress, "A"); };
+  CHECK(listed({done, no, later(Progress::Quoted)}) == "| A-3 ");
+  CHECK(listed({done, no, later(Progress::Declined)}, "2000-01-01", "2029-12-31") == "| | | A-3 ");
+  CHECK(listed({done, no, later(Progress::Declined)}, "2000-01-01", "2030-04-03") == "A ");
 }
 
 TEST_CASE("a wash alone does not take the place of a coat") {

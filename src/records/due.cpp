@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <map>
+#include <set>
 #include <stdexcept>
 #include <tuple>
 
@@ -125,6 +126,18 @@ void fillCustomer(Visit& v, const model::Job& job) {
   v.region = job.site.region;
 }
 
+/// Who declined is asked again when the boards are a year older.
+base::Date askedAgain(const std::vector<const Visit*>& declined) {
+  base::Date last = declined.front()->due;
+  for (const auto* v : declined) last = std::max(last, v->due);
+  return base::plusMonths(last, 12);
+}
+
+bool isAllDeclined(const std::vector<const Visit*>& followers) {
+  return !followers.empty() && std::all_of(followers.begin(), followers.end(),
+                                           [](const Visit* v) { return v->progress == Progress::Declined; });
+}
+
 }  // namespace
 
 std::optional<Visit> visitAfter(const std::string& file, const model::JobInputs& c, const model::Estimate& e,
@@ -164,18 +177,23 @@ std::vector<Visit> dueBetween(std::vector<Visit> all, std::optional<base::Date> 
   std::stable_sort(all.begin(), all.end(), [](const auto& a, const auto& b) { return dayOf(a) < dayOf(b); });
   const Followers followers(all);
   std::map<const Visit*, base::Date> since;
+  std::set<const Visit*> answered;  // declined, and asked again by now
   std::vector<Visit> due;
   for (const auto& v : all) {
     auto& first = since.emplace(&v, openSince(v)).first->second;
-    bool isLast = true;
-    for (const auto* follower : followers.of(v)) {
-      if (!takesPlace(*follower, v)) continue;
-      isLast = false;
+    auto after = followers.of(v);
+    std::erase_if(after, [&](const Visit* follower) { return !takesPlace(*follower, v); });
+    if (v.progress == Progress::Done && isAllDeclined(after) && askedAgain(after) <= by) {
+      answered.insert(after.begin(), after.end());
+      if (!from || askedAgain(after) >= *from) due.emplace_back(v).due = askedAgain(after);
+      continue;
+    }
+    for (const auto* follower : after) {
       auto& day = since.emplace(follower, openSince(*follower)).first->second;
       if (follower->progress != Progress::Done) day = std::min(day, first);
     }
     const bool isWithin = std::min(first, v.due) <= by && (!from || std::max(first, v.due) >= *from);
-    if (isLast && isWithin) due.push_back(v);
+    if (after.empty() && isWithin && !answered.contains(&v)) due.push_back(v);
   }
   std::stable_sort(due.begin(), due.end(), [](const auto& a, const auto& b) {
     return std::tuple(a.progress, listedBy(a), a.ref, a.file) <

@@ -6,7 +6,6 @@
 #include "base/hidden.h"
 #include "input/read.h"
 #include "schedule/crew/calendar.h"
-#include "schedule/crew/records.h"
 
 #include <algorithm>
 #include <filesystem>
@@ -52,7 +51,7 @@ int again(const AgainOrder& order) {
                   "give the path of a finished job");
   const Firms firms(order.choices);
   const auto shipped = firms.of({order.job, *text});
-  auto x = compute(JobText{order.job, *text}, *shipped, order.choices, messages);
+  const auto x = compute(JobText{order.job, *text}, *shipped, order.choices, messages);
   std::cerr << base::format(messages);
   if (!x) return refused;
   if (x->estimate.coats.empty())
@@ -60,7 +59,6 @@ int again(const AgainOrder& order) {
   if (x->c.job.declined)
     return refuse(order.job, "was declined, so there is no coat to renew",
                   "give the job before it, or take 'declined' out");
-  if (x->c.job.doneOn) schedule::applyDayDone(x->plan, x->c);
   if (order.start <= x->plan.finished.day)
     return refuse(order.job, "its last coat lies on " + base::isoDate(x->plan.finished.day),
                   "give a later day under --start");

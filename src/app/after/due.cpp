@@ -70,9 +70,9 @@ void print(const VisitList& list, ListForm form) {
 }
 
 /// Makes and writes the letters, all or none, and says so; mistakes are told.
-bool sendLetters(std::vector<NextVisit>& next, const DueOrder& order) {
+bool sendLetters(std::vector<NextVisit>& next, base::Date today, const DueOrder& order) {
   base::Diagnostics messages;
-  const auto letters = makeLetters(next, order.choices, messages);
+  const auto letters = makeLetters(next, today, order.choices, messages);
   const bool isWhole = messages.ok() && std::all_of(next.begin(), next.end(),
                                                     [](const auto& v) { return v.next.has_value(); });
   if (isWhole && !letters.empty()) writeLetters(order.letters, letters, messages);
@@ -105,6 +105,7 @@ int due(const DueOrder& order) {
   }
   records::checkLinks(linked, messages);
   const auto visits = records::dueBetween(std::move(all), order.from, order.by);
+  const base::Date day = order.today.value_or(today());
   std::vector<NextVisit> next;
   if (order.byPlace || !order.letters.empty()) next = nextVisits(visits, firms, order.choices, messages);
   std::cerr << base::format(messages);
@@ -112,10 +113,8 @@ int due(const DueOrder& order) {
     const CoatedJob& job = *byFile.at(v.file);
     return sheets::Formatter(*job.c.region, job.shipped->english);
   };
-  print({visits, order.byPlace ? roundsOf(next) : std::vector<VisitRound>{}, order.today.value_or(today()),
-         formatterOf},
-        order.form);
-  const bool isSent = order.letters.empty() || sendLetters(next, order);
+  print({visits, order.byPlace ? roundsOf(next) : std::vector<VisitRound>{}, day, formatterOf}, order.form);
+  const bool isSent = order.letters.empty() || sendLetters(next, day, order);
   return isSent && messages.ok() ? 0 : 1;
 }
 

@@ -4,6 +4,7 @@
 #include "app/system/folder_exchange.h"
 #include "app/system/parallel.h"
 
+#include <algorithm>
 #include <filesystem>
 #include <map>
 
@@ -12,6 +13,7 @@ namespace fs = std::filesystem;
 namespace {
 
 constexpr auto document = "reminder", mail = "reminder_mail";
+constexpr std::chrono::days noticeOf{7};  // nobody is asked about a week that has begun
 
 /// Up to the next ten, without coins: the boards are not looked over yet.
 base::Money guidePrice(const model::JobResult& visit) {
@@ -26,10 +28,11 @@ std::string mailText(const Letter& letter, const model::Customer& customer) {
 }
 
 /// The letter and the e-mail of one visit.
-std::vector<OutputFile> lettersOf(NextVisit& v, const Choices& choices, base::Diagnostics& messages) {
+std::vector<OutputFile> lettersOf(NextVisit& v, base::Date today, const Choices& choices,
+                                  base::Diagnostics& messages) {
   if (!v.next) return {};
   auto& x = v.last.value();
-  x.guidePrice = guidePrice(*v.next);
+  x.offer = {guidePrice(*v.next), v.visit.due, std::max(v.visit.due, today + noticeOf)};
   auto files = makeDocuments(x, *v.shipped, choices, {document}, messages);
   for (auto& file : files) file.path = v.visit.ref + file.path.substr(std::string(document).size());
   if (const auto letter = makeLetter(mail, document, x, *v.shipped, choices, messages))
@@ -39,11 +42,12 @@ std::vector<OutputFile> lettersOf(NextVisit& v, const Choices& choices, base::Di
 
 }  // namespace
 
-std::vector<OutputFile> makeLetters(std::vector<NextVisit>& visits, const Choices& choices,
+std::vector<OutputFile> makeLetters(std::vector<NextVisit>& visits, base::Date today, const Choices& choices,
                                     base::Diagnostics& messages) {
   std::vector<std::vector<OutputFile>> made(visits.size());
   std::vector<base::Diagnostics> told(visits.size());
-  inParallel(visits.size(), 0, [&](std::size_t i) { made[i] = lettersOf(visits[i], choices, told[i]); });
+  inParallel(visits.size(), 0,
+             [&](std::size_t i) { made[i] = lettersOf(visits[i], today, choices, told[i]); });
   std::vector<OutputFile> files;
   std::map<std::string, std::string> jobs;  // by number
   for (std::size_t i = 0; i < visits.size(); ++i) {

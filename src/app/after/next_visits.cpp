@@ -2,7 +2,6 @@
 
 #include "app/after/next_job.h"
 #include "app/system/parallel.h"
-#include "schedule/crew/records.h"
 
 namespace app {
 namespace {
@@ -13,7 +12,6 @@ void computeBoth(NextVisit& v, const Choices& choices, base::Diagnostics& messag
   auto last = compute(v.job, *v.shipped, choices, messages);
   if (!last) return;
   v.last.emplace(std::move(*last));
-  if (v.last->c.job.doneOn) schedule::applyDayDone(v.last->plan, v.last->c);
   const auto next = nextJob(v.job, *v.last, *v.shipped,
                             {v.visit.due, v.visit.due - quotedBefore, {}, {}, choices.firm.empty()});
   auto x = compute({next.file, next.fresh.text}, *v.shipped, choices, messages);

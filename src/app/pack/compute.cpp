@@ -136,6 +136,7 @@ std::optional<model::JobResult> computeInputs(model::JobInputs c, const std::str
   base::Diagnostics planning;
   auto plan = schedule::makePlan(c, content, estimate, planning, bounds);
   if (planning.ok()) schedule::applyRecords(plan, c, planning);
+  if (c.job.doneOn) schedule::applyDayDone(plan, c);
   messages.addAt(c.job.places, planning);
   if (!messages.ok()) return {};
   schedule::checkForecastDays(c.job, plan, forecast, messages);

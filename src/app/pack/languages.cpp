@@ -41,7 +41,7 @@ std::shared_ptr<const model::JobResult> localized(const model::JobResult& x, con
   auto hazards = safety::hazardsOf(c, t->content, x.estimate, x.resources, x.exposure);  // their reasons
   return std::make_shared<const model::JobResult>(
       model::JobResult{std::move(c), t->content, t->language, x.estimate, x.plan, x.resources, x.enough,
-                       x.laid, x.price, x.exposure, std::move(hazards), x.guidePrice});
+                       x.laid, x.price, x.exposure, std::move(hazards), x.offer});
 }
 
 }  // namespace app

@@ -215,12 +215,19 @@ void addLaid(Facts& facts, const model::JobResult& x, const Formatter& w) {
 }
 
 void addVisit(Facts& facts, const model::JobResult& x, const Formatter& w) {
-  const auto due = std::find_if(x.plan.events.begin(), x.plan.events.end(),
-                                [](const auto& event) { return event.name == "maintenance"; });
+  const auto event = std::find_if(x.plan.events.begin(), x.plan.events.end(),
+                                  [](const auto& one) { return one.name == "maintenance"; });
+  std::optional<base::Date> due, from;
+  if (event != x.plan.events.end()) due = from = event->at.day;
+  if (x.offer) {
+    due = x.offer->due;
+    from = x.offer->from;
+  }
   facts.emplace_back("visit",
                      Facts{{"done", Fact::yes(model::progressOf(x.c.job) == model::Progress::Done)},
-                           {"weeks", due != x.plan.events.end() ? weeksFrom(due->at.day, x, w) : FactList{}},
-                           {"guide_price", x.guidePrice ? wholeMoney(*x.guidePrice, w) : std::string()}});
+                           {"due", due ? w.shortDateYear(*due) : ""},
+                           {"weeks", from ? weeksFrom(*from, x, w) : FactList{}},
+                           {"guide_price", x.offer ? wholeMoney(x.offer->guidePrice, w) : std::string()}});
 }
 
 void addLastTime(Facts& facts, const model::JobResult& x, const Formatter& w) {

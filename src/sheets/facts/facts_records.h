@@ -17,8 +17,8 @@ bool isAllLaid(const model::JobResult& x);
 /// still planned. No hours, nothing measured and no remark: those are the office's.
 void addLaid(Facts& facts, const model::JobResult& x, const Formatter& w);
 
-/// 'visit': of the yearly one after the job, two weeks to choose from, the one it falls due in and the next,
-/// and its guide price.
+/// 'visit': of the yearly one after the job, when it is due, two weeks to choose from, and, where an offer is
+/// made, its guide price.
 void addVisit(Facts& facts, const model::JobResult& x, const Formatter& w);
 
 /// 'last_time': each deck with the batches, the readings and the rate of its last coat, and what was noted of
