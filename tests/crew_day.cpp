@@ -46,3 +46,20 @@ TEST_CASE("everyone stands on the ground when a day ends, and enters no deck fro
   }
   for (const auto& [person, place] : at) CHECK_FALSE(place);
 }
+
+TEST_CASE("as few come on a day of coats as cost least, whoever leads among them, and nobody alone") {
+  Wish w = oneDeck();
+  w.crew = "{people: 4, hours: 07:30-16:00, breaks: 30 min, names: [Ada, Ben, Cai, Dee], leader: Dee}";
+  const auto four = planned(w);
+  CHECK(four.c.job.crew.names == std::vector<std::string>{"Dee", "Ada", "Ben", "Cai"});
+  std::int64_t paid = 0;
+  for (const auto& day : four.plan.days) {
+    CHECK(day.people == 2);
+    paid += std::int64_t{day.home.minutes - day.arrive.minutes} * day.people;
+  }
+  CHECK(four.plan.cost.personMinutes == paid);
+  for (const auto& duty : four.plan.duties) {
+    for (const auto person : duty.shift.who) CHECK(person < 2);
+  }
+  for (const auto& day : planned(oneDeck()).plan.days) CHECK(day.people == 2);  // of a crew of two
+}

@@ -9,10 +9,10 @@ inline constexpr int clockStep = 5;  // minutes: nobody plans finer
 
 inline int upToStep(int minutes) { return (minutes + clockStep - 1) / clockStep * clockStep; }
 
-/// Clock minutes the whole crew needs for some person-hours, rounded up to the step.
-inline std::int64_t crewMinutes(base::Hours hours, const Crew& crew) {
+/// Clock minutes that so many people need for some person-hours, rounded up to the step.
+inline std::int64_t crewMinutes(base::Hours hours, int people) {
   const base::Wide wanted = base::Wide{hours.millionths} * 60;
-  return clockStep * base::divide(wanted, base::Wide{1'000'000} * crew.people * clockStep, base::Round::Up);
+  return clockStep * base::divide(wanted, base::Wide{1'000'000} * people * clockStep, base::Round::Up);
 }
 
 /// 'Mara Quill'; 'Person 2' where the job gives no name, in the words of 'someone'.

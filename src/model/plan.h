@@ -179,6 +179,7 @@ struct DayHold {
 /// A day on site.
 struct SiteDay {
   base::Date date{};
+  int people = 1;  // who come: the first of the crew
   base::LocalTime arrive, home;
   std::optional<base::LocalTime> lastStart, lastStroke;  // of a day with a coat, or it is not wiped in time
   std::optional<DayHold> heldBy;  // nothing: the day after the one before, or the first

@@ -7,13 +7,14 @@
 namespace schedule {
 namespace {
 
-/// Minutes of every day that the day's own tasks take: those listed before any other task, and those after.
-std::pair<int, int> dayEnds(const model::Content& content, const model::Crew& crew) {
+/// Minutes of every day that the day's own tasks take so many people: those listed before any other task, and
+/// those after.
+std::pair<int, int> dayEnds(const model::Content& content, int people) {
   int morning = 0, evening = 0;
   bool isMorning = true;
   for (const auto& t : content.tasks) {
     if (t.measure != model::Measure::Day) isMorning = false;
-    else (isMorning ? morning : evening) += static_cast<int>(model::crewMinutes(t.hoursEach, crew));
+    else (isMorning ? morning : evening) += static_cast<int>(model::crewMinutes(t.hoursEach, people));
   }
   return {morning, evening};
 }
@@ -42,9 +43,9 @@ bool canBePlanned(const Desk& desk, const model::Content& content, const model::
   }
   constexpr int workdaysOfAYear = 260;
   const auto& crew = desk.c.job.crew;
-  const bool isLong = crewMinutes(all, crew) / calendar.capacity() > workdaysOfAYear;
-  if (isLong ||
-      (!wet.isZero() && crewMinutes(wet, crew) / (coating.until - coating.from) > workdaysOfAYear)) {
+  const bool isLong = model::crewMinutes(all, crew.people) / calendar.capacity() > workdaysOfAYear;
+  if (isLong || (!wet.isZero() &&
+                 model::crewMinutes(wet, crew.people) / (coating.until - coating.from) > workdaysOfAYear)) {
     messages.error(nowhere, "crew", "the work would take more than a year", "check the sizes, or add people");
     return false;
   }
@@ -55,13 +56,16 @@ bool canBePlanned(const Desk& desk, const model::Content& content, const model::
 
 model::Plan makePlan(const model::JobInputs& c, const model::Content& content, const model::Estimate& e,
                      base::Diagnostics& messages, const Bounds& bounds) {
-  const auto [morning, evening] = dayEnds(content, c.job.crew);
-  const Calendar calendar(c.job, c.region, morning, evening);
+  std::vector<Calendar> calendars;
+  for (int people = 1; people <= c.job.crew.people; ++people) {
+    const auto [morning, evening] = dayEnds(content, people);
+    calendars.emplace_back(c.job, c.region, morning, evening);
+  }
   const AccessGraph graph(c.job);
   const base::Date start = bounds.from.value_or(c.job.start);
-  OpenHours open(c, calendar, start);
+  OpenHours open(c, calendars.back(), start);
   DryingClock drying(c);
-  const Desk desk{c, calendar, graph, open, drying};
+  const Desk desk{c, calendars, calendars.back(), graph, open, drying};
   if (!canBePlanned(desk, content, e, start, messages)) return {};
   std::vector<std::optional<Row>> rows(c.job.areas.size());
   for (const auto& placed : placedAsGiven(c.job.areas)) {

@@ -44,6 +44,7 @@ class Cheapest:
     def __init__(self, plan):
         self.plan = plan
         self.people, self.cost = len(plan.people), plan.cost
+        self.fewest = min(len(d.people) for d in plan.site_days() if any(c.date == d.date for c in plan.coats))
         self.day_minutes = plan.crew_until - plan.crew_from
         self.areas = sorted((a.name for a in plan.areas.values() if plan.coats_of(a.name)), key=lambda n: plan.areas[n].order)
         self.coats = {n: max(c.coat for c in plan.coats_of(n)) for n in self.areas}
@@ -75,12 +76,12 @@ class Cheapest:
         return total
 
     def fixed(self, task):
-        """Minutes that a person spends on a task of every visit."""
+        """Minutes that all together take for a task of every visit."""
         spent = {}
         for p in self.plan.pieces:
-            for name in p.people if p.task == task else []:
-                spent[(p.date, name)] = spent.get((p.date, name), 0) + p.end - p.start
-        return max(spent.values(), default=0)
+            if p.task == task:
+                spent[p.date] = spent.get(p.date, 0) + (p.end - p.start) * len(p.people)
+        return ceil5(min(spent.values(), default=0) / self.people)
 
     def midnight(self, day):
         return self.midnights[day.date]
@@ -167,9 +168,14 @@ class Day:
         self.flow = self.job.flow(self.day, self.coats, begin)
         return self.flow is not None
 
+    def people(self):
+        """Who come: only where nothing is done before the coats as few as the plan sends."""
+        return self.job.fewest if self.coats and not self.before else self.job.people
+
     def minutes(self):
         """From arrival to home."""
-        long = self.job.overhead + self.before
+        many = self.job.people / self.people()
+        long = ceil5(self.job.set_up * many) + ceil5(self.job.pack_down * many) + self.before
         if self.coats:
             long += self.flow[1] - self.flow[0] + self.job.closing - self.job.pack_down
         return long + (self.job.plan.break_minutes if long > SIX_HOURS else 0)
@@ -177,8 +183,8 @@ class Day:
 
 def cost_of(job, visits):
     """Money for some visits."""
-    minutes = sum(v.minutes() for v in visits)
-    return len(visits) * job.cost["per_visit"] + minutes * job.people / 60 * job.cost["per_person_hour"]
+    minutes = sum(v.minutes() * v.people() for v in visits)
+    return len(visits) * job.cost["per_visit"] + minutes / 60 * job.cost["per_person_hour"]
 
 
 def coat_days(job):

@@ -144,6 +144,7 @@ def preparation():
 
 def day(name, arrive=None, home=None, coats_=False, off=False):
     return {"date": DAY[name], "sunrise": at(name, "04:45"), "sunset": at(name, "21:25"),
+            "people": [ANN, BEN] if arrive else [],
             "arrive": arrive and at(name, arrive), "home": home and at(name, home),
             "last_start": at(name, "12:00") if coats_ else None, "last_stroke": at(name, "13:40") if coats_ else None,
             "holiday": None, "off": off}

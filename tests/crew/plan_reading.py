@@ -140,7 +140,7 @@ class Walk:
 
 class Day:
     def __init__(self, d):
-        self.date = datetime.date.fromisoformat(d["date"])
+        self.date, self.people = datetime.date.fromisoformat(d["date"]), d["people"]
         self.arrive, self.home = minute_of(d["arrive"]), minute_of(d["home"])
         self.arrive_clock = Moment(d["arrive"]).clock if d["arrive"] else None
         self.home_clock = self.arrive_clock + self.home - self.arrive if d["arrive"] and d["home"] else None

@@ -17,8 +17,8 @@ def visits_are_counted(plan):
 
 @rule
 def paid_minutes_are_counted(plan):
-    """Paid is everyone's time from arrival to home, rests and idle minutes included."""
-    present = sum((d.home - d.arrive) * len(plan.people) for d in plan.site_days() if d.home)
+    """Paid is the time of everyone who comes from arrival to home, rests and idle minutes included."""
+    present = sum((d.home - d.arrive) * len(d.people) for d in plan.site_days() if d.home)
     told = plan.cost["person_minutes"]
     if told != present:
         yield f"{told} person-minutes are paid, the days hold {present}"

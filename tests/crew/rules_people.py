@@ -44,10 +44,10 @@ def nobody_does_two_things(plan):
 
 @rule
 def nobody_is_lost(plan):
-    """From arrival to home every minute of every person is told."""
+    """From arrival to home every minute of everyone who comes is told."""
     for day in plan.site_days():
-        for name, pieces in plan.works.items():
-            at = day.arrive
+        for name in day.people:
+            pieces, at = plan.works.get(name, []), day.arrive
             for p in sorted((p for p in pieces if p.date == day.date), key=lambda p: p.start):
                 if p.start > at:
                     yield f"{day}: nobody knows what {name} does for {p.start - at} min before {p}"
@@ -67,7 +67,14 @@ def work_lies_on_site_days(plan):
             yield f"{p}, but nobody is on site that day"
         elif p.start < day.arrive:
             yield f"{p} begins before the crew arrives at {clock(day.arrive_clock)}"
+        else:
+            for name in sorted(set(p.people) - set(day.people)):
+                yield f"{p} is given to {name}, who does not come that day"
     for day in plan.site_days():
+        if not day.people or set(day.people) - set(plan.people):
+            yield f"{day}: {len(day.people)} people come, not all of them of this crew"
+        if len(plan.people) > 1 and len(day.people) == 1:
+            yield f"{day}: {day.people[0]} is alone on site"
         if not any(p.date == day.date and p.task not in IDLE + ("set-up", "pack-down") for p in plan.pieces):
             yield f"{day}: the crew comes and has no work"
 
@@ -93,7 +100,7 @@ def days_are_set_up_and_packed(plan):
         if not any(p.task == "set-up" and p.start == day.arrive for p in pieces):
             yield f"{day}: the day does not begin with setting up"
         packing = {name for p in pieces if p.task == "pack-down" for name in p.people}
-        for name in sorted(set(plan.people) - packing):
+        for name in sorted(set(day.people) - packing):
             yield f"{day}: {name} does not pack down"
         if not any(p.task in ("pack-down", "rags") and p.end == day.home for p in pieces):
             yield f"{day}: the crew is home the minute it has wiped, with pads to clean and oily rags to put away"
@@ -105,7 +112,8 @@ def breaks_are_kept(plan):
     for day in plan.site_days():
         if day.home is None or day.home - day.arrive <= SIX_HOURS:
             continue
-        for name, pieces in plan.works.items():
+        for name in day.people:
+            pieces = plan.works.get(name, [])
             rests = sorted((p for p in pieces if p.date == day.date and p.task == "rest"), key=lambda p: p.start)
             rested = sum(p.end - p.start for p in rests)
             if rested < plan.break_minutes:

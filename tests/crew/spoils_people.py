@@ -51,6 +51,21 @@ def the_crew_comes_for_nothing(p):
     p["tasks"] += [task("tue", "08:00", "08:30", "set-up", [ANN, BEN]), task("tue", "08:30", "09:00", "pack-down", [ANN, BEN])]
 
 
+@spoils("work_lies_on_site_days")
+def somebody_works_who_does_not_come(p):
+    day(p, "wed")["people"] = [ANN]
+
+
+@spoils("work_lies_on_site_days")
+def a_stranger_comes(p):
+    day(p, "wed")["people"].append("Zoe")
+
+
+@spoils("work_lies_on_site_days")
+def nobody_comes(p):
+    day(p, "wed")["people"] = []
+
+
 @spoils("home_within_hours")
 def home_too_late(p):
     day(p, "wed")["home"] = at("wed", "16:45")

@@ -23,7 +23,7 @@ def figures_of(plan):
     f.short = sum(d.home - d.arrive < SHORT_VISIT for d in days)
     rested = sum((p.end - p.start) * len(p.people) for p in plan.pieces if p.task == "rest")
     fixed = sum((p.end - p.start) * len(p.people) for p in plan.pieces if p.task in ("set-up", "pack-down"))
-    f.present = sum((d.home - d.arrive) * len(plan.people) for d in days) - rested
+    f.present = sum((d.home - d.arrive) * len(d.people) for d in days) - rested
     f.worked = fixed + sum(w["person_minutes"] for w in plan.work)
     f.soaking = soaking(plan)
     f.bare = sum(is_bare(plan, c) for c in plan.coats if c.coat == 1)

@@ -141,6 +141,14 @@ struct Json {
             {"gate", hold.gate ? ordered_json(model::nameOf(*hold.gate)) : ordered_json(nullptr)}};
   }
 
+  /// The first so many of the crew.
+  ordered_json people(int count) const {
+    auto names = ordered_json::array();
+    for (int p = 0; p < count; ++p)
+      names.push_back(model::personName(r.x.c.job.crew, static_cast<std::size_t>(p)));
+    return names;
+  }
+
   ordered_json day(const model::SunDay& d, const schedule::Calendar& calendar,
                    const std::map<base::Date, std::string>& holidays) const {
     ordered_json j{
@@ -149,6 +157,7 @@ struct Json {
         std::find_if(plan().days.begin(), plan().days.end(), [&](const auto& s) { return s.date == d.date; });
     const bool isWorked = there != plan().days.end();
     const std::optional<base::LocalTime> none;
+    j["people"] = isWorked ? people(there->people) : ordered_json::array();
     j["arrive"] = maybe(isWorked ? std::optional(there->arrive) : none);
     j["home"] = maybe(isWorked ? std::optional(there->home) : none);
     j["last_start"] = maybe(isWorked ? there->lastStart : none);
@@ -337,9 +346,7 @@ std::string planJson(const PlanReport& report) {
       {"forecast", job.forecast.steps.empty() ? ordered_json(nullptr) : ordered_json(job.forecast.file)},
       {"usual", job.normals.months.empty() ? ordered_json(nullptr) : ordered_json(job.normals.source)}};
   j["currency"] = report.x.c.region->currency;
-  j["people"] = ordered_json::array();
-  for (int p = 0; p < job.crew.people; ++p)
-    j["people"].push_back(model::personName(job.crew, static_cast<std::size_t>(p)));
+  j["people"] = write.people(job.crew.people);
   j["crew"] = write.crew();
   j["rules"] = write.rules();
   const SiteJson site(job);

@@ -205,6 +205,9 @@ model::Crew readCrew(const Field& f, const model::Region* region) {
       std::find(c.names.begin(), c.names.end(), c.leader) == c.names.end())
     leader.warn(inQuotes(c.leader) + " leads but is not among 'names'",
                 "add the name there, or name another leader");
+  // Where not everyone comes, whoever leads does.
+  const auto leads = std::find(c.names.begin(), c.names.end(), c.leader);
+  if (leads != c.names.end()) std::rotate(c.names.begin(), leads, leads + 1);
   r.finish();
   return c;
 }

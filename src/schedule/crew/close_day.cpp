@@ -15,10 +15,10 @@ bool takesPart(const model::Duty& duty, std::size_t person) {
 
 class DayOfCrew {
  public:
-  DayOfCrew(DayPlan day, const Calendar& calendar, int people, int wipeWait)
+  DayOfCrew(DayPlan day, const Calendar& calendar, int wipeWait)
       : day_(std::move(day)),
         calendar_(calendar),
-        people_(static_cast<std::size_t>(people)),
+        people_(static_cast<std::size_t>(day_.people)),
         wipeWait_(wipeWait) {}
 
   /// Those who are free while the last strips soak in pack down for all, but for pads and rags. Returns
@@ -174,8 +174,8 @@ class DayOfCrew {
 
 }  // namespace
 
-void closeDay(DayPlan& day, const Calendar& calendar, int people, int wipeWait) {
-  DayOfCrew late(day, calendar, people, wipeWait);
+void closeDay(DayPlan& day, const Calendar& calendar, int wipeWait) {
+  DayOfCrew late(day, calendar, wipeWait);
   late.giveRests();
   DayOfCrew early = late;
   late.makeRoomForRest();

@@ -5,6 +5,7 @@
 #include "schedule/weather/zone.h"
 
 #include <algorithm>
+#include <tuple>
 
 namespace schedule {
 namespace {
@@ -36,8 +37,8 @@ bool holds(const std::vector<std::size_t>& list, std::size_t one) {
 
 }  // namespace
 
-CoatDays::CoatDays(const Desk& desk, const Work& work, int last)
-    : desk_(desk), work_(work), last_(last), earlier_(work.units.size()) {
+CoatDays::CoatDays(const Desk& desk, const Work& work, std::vector<Piece> last)
+    : desk_(desk), work_(work), last_(std::move(last)), earlier_(work.units.size()) {
   const auto& areas = desk.graph.areas();
   const auto& units = work.units;
   // Whether the only way from a unit leads over another, or over a later part of its own deck.
@@ -105,6 +106,16 @@ bool CoatDays::mayBeCoated(const Schedule& schedule, std::size_t unit, base::Dat
          std::none_of(earlier.behind.begin(), earlier.behind.end(), isShutIn);
 }
 
+/// Whether the fit hours would hold the laying alone, by all of them at once.
+bool CoatDays::couldFit(const std::vector<std::size_t>& units, base::Date day, int from, int people) const {
+  for (const auto u : units) {
+    const Unit& unit = work_.units[u];
+    from += fives(unit.coats[static_cast<std::size_t>(done_[u])].lay, people);
+    if (from > desk_.open.on(day, unit.deck, choice_.heed).back().until) return false;
+  }
+  return true;
+}
+
 /// What is done before a coat on a unit, and when it may be laid.
 void CoatDays::addItem(Round& round, const Schedule& schedule, std::size_t u, base::Date day,
                        int latestStroke) const {
@@ -147,14 +158,15 @@ std::optional<int> CoatDays::dustFrom(const Round& round, const Schedule& schedu
 }
 
 FlowRules CoatDays::rulesFor(const Schedule& schedule, const std::vector<std::size_t>& units, base::Date day,
-                             bool isBegun) const {
+                             bool isBegun, int people) const {
   FlowRules rules;
+  const Calendar& calendar = desk_.calendarOf(people);
   if (choice_.heed != Heed::All) rules.leastOpen = 0;
-  rules.people = desk_.c.job.crew.people;
+  rules.people = people;
   rules.openAt20 = static_cast<double>(desk_.c.product->openTime.millionths) * 60 / 1e6;
   rules.wipeWait = model::wipeOffMinutes(desk_.c.product->times);
-  rules.rest = isBegun && hasRested(schedule.days.back()) ? 0 : desk_.calendar.rest();
-  rules.until = desk_.calendar.day().until - last_;
+  rules.rest = isBegun && hasRested(schedule.days.back()) ? 0 : calendar.rest();
+  rules.until = calendar.day().until - lastMinutes(people);
   rules.graph = &desk_.graph;
   rules.isWet = [this, &schedule, day](std::size_t deck, int minute) {
     return std::any_of(schedule.coats.begin(), schedule.coats.end(), [&](const LaidCoat& coat) {
@@ -200,10 +212,14 @@ bool CoatDays::becomesLate(const Round& round, const Schedule& schedule, base::D
   return false;
 }
 
-std::optional<CoatDays::Round> CoatDays::attempt(const Schedule& schedule, base::Date day, int from,
-                                                 const std::vector<std::size_t>& units, bool isBegun,
-                                                 int margin) {
+std::optional<Round> CoatDays::attempt(const Schedule& schedule, base::Date day, int from,
+                                       const std::vector<std::size_t>& units, bool isBegun, int people,
+                                       int margin) {
+  const Calendar& calendar = desk_.calendarOf(people);
+  if (!isBegun) from = std::max(from, calendar.day().from);
+  if (!couldFit(units, day, from, people)) return {};
   Round round;
+  round.people = people;
   for (const auto u : units) {
     addItem(round, schedule, u, day, std::min(from + margin, 24 * 60 - 1));
     from = std::max(from, round.items.back().notBefore);
@@ -212,7 +228,7 @@ std::optional<CoatDays::Round> CoatDays::attempt(const Schedule& schedule, base:
     round.before.insert(round.before.end(), item.work().before.begin(), item.work().before.end());
   const auto dusty = dustFrom(round, schedule, day, from);
   if (!dusty) return {};
-  round.shared = sharedOut(evened(round.before), desk_.c.job.crew.people);
+  round.shared = sharedOut(evened(byFewer(round.before, desk_.c.job.crew.people, people)), people);
   const int before = round.shared.empty() ? 0 : round.shared.back().until;
   // Taped, sanded and blown clean just before the first stroke: nobody waits on site for the dew to go.
   int earliest = 24 * 60;
@@ -220,8 +236,8 @@ std::optional<CoatDays::Round> CoatDays::attempt(const Schedule& schedule, base:
     for (const auto& span : item.open) earliest = std::min(earliest, std::max(span.from, item.notBefore));
   }
   const int start = std::max(*dusty + before, model::upToStep(earliest));
-  FlowRules rules = rulesFor(schedule, units, day, isBegun);
-  rules.arrive = isBegun ? schedule.days.back().arrive : start - before - desk_.calendar.morning();
+  FlowRules rules = rulesFor(schedule, units, day, isBegun, people);
+  rules.arrive = isBegun ? schedule.days.back().arrive : start - before - calendar.morning();
   auto flow = flowOf(round.items, start, rules);
   if (!flow) return {};
   round.flow = std::move(*flow);
@@ -234,7 +250,7 @@ std::optional<CoatDays::Round> CoatDays::attempt(const Schedule& schedule, base:
   }
   if (becomesLate(round, schedule, day)) {
     constexpr int more = 6 * 60;
-    return margin > 0 ? std::nullopt : attempt(schedule, day, from, units, isBegun, more);
+    return margin > 0 ? std::nullopt : attempt(schedule, day, from, units, isBegun, people, more);
   }
   // Everyone finds a way in, and out again.
   for (std::size_t i = 0; i < units.size(); ++i) {
@@ -244,8 +260,8 @@ std::optional<CoatDays::Round> CoatDays::attempt(const Schedule& schedule, base:
   return round;
 }
 
-std::optional<CoatDays::Round> CoatDays::round(const Schedule& schedule, base::Date day, int from,
-                                               bool isBegun) {
+std::optional<Round> CoatDays::round(const Schedule& schedule, base::Date day, int from, bool isBegun) {
+  const int people = isBegun ? schedule.days.back().people : desk_.c.job.crew.people;
   std::optional<Round> best;
   std::vector<std::size_t> today;
   // Mostly the day holds all of them.
@@ -253,63 +269,60 @@ std::optional<CoatDays::Round> CoatDays::round(const Schedule& schedule, base::D
     if (mayBeCoated(schedule, u, day, today)) today.push_back(u);
   }
   if (today.empty()) return {};
-  if (today.size() > 1 && (best = attempt(schedule, day, from, today, isBegun))) return best;
-  today.clear();
-  for (std::size_t u = from_; u < until_; ++u) {
-    if (!mayBeCoated(schedule, u, day, today)) continue;
-    auto with = today;
-    with.push_back(u);
-    if (auto round = attempt(schedule, day, from, with, isBegun)) {
-      best = std::move(round);
-      today = std::move(with);
+  if (today.size() > 1) best = attempt(schedule, day, from, today, isBegun, people);
+  if (!best) {
+    today.clear();
+    for (std::size_t u = from_; u < until_; ++u) {
+      if (!mayBeCoated(schedule, u, day, today)) continue;
+      auto with = today;
+      with.push_back(u);
+      if (auto round = attempt(schedule, day, from, with, isBegun, people)) {
+        best = std::move(round);
+        today = std::move(with);
+      }
     }
   }
+  if (best && !isBegun) best = byAsFew(std::move(*best), schedule, day, from);
   return best;
 }
 
+/// As many come as cost least: whoever would mostly look on is not paid for it.
+Round CoatDays::byAsFew(Round round, const Schedule& schedule, base::Date day, int from) {
+  std::vector<std::size_t> units;
+  for (const auto& item : round.items) units.push_back(item.index);
+  const auto paid = [&](const Round& r) {
+    const Calendar& calendar = desk_.calendarOf(r.people);
+    const int there =
+        r.flow.end + lastMinutes(r.people) + calendar.evening() - r.begun() + calendar.morning();
+    const bool lacksRest = there > longestSpell && r.flow.rests.empty();
+    return (there + (lacksRest ? calendar.rest() : 0)) * r.people;
+  };
+  const auto faultsOf = [](const Round& r) {
+    return std::tuple(r.flow.unreached, r.flow.late, r.flow.joints);
+  };
+  for (int people = round.people - 1; people >= leastTogether; --people) {
+    auto fewer = attempt(schedule, day, from, units, false, people);
+    if (fewer && paid(*fewer) < paid(round) && faultsOf(*fewer) <= faultsOf(round)) round = std::move(*fewer);
+  }
+  return round;
+}
+
+int CoatDays::lastMinutes(int people) const {
+  return minutesOf(byFewer(last_, desk_.c.job.crew.people, people));
+}
+
 void CoatDays::add(Schedule& schedule, base::Date day, Round round, bool isNewDay) {
-  const int people = desk_.c.job.crew.people;
+  const int people = round.people;
+  const Calendar& calendar = desk_.calendarOf(people);
   if (isNewDay) {
     schedule.days.push_back({});
     schedule.days.back().date = day;
-    schedule.days.back().arrive = round.begun() - desk_.calendar.morning();
+    schedule.days.back().people = people;
+    schedule.days.back().arrive = round.begun() - calendar.morning();
   }
   DayPlan& plan = schedule.days.back();
-  if (!isNewDay && plan.strips.empty()) later(plan, round.begun() - (plan.home - desk_.calendar.evening()));
-  const auto all = everyone(people);
-  const auto put = [&](const std::string& task, Where deck, int part, int pass, int from, int until,
-                       const std::vector<std::size_t>& who, int strip = 0) {
-    model::Shift shift{task, deck, pass, {day, from}, {day, until}, static_cast<int>(who.size()), who, part};
-    plan.duties.push_back({model::Duty::What::Task, std::move(shift), strip});
-  };
-  int now = round.start;
-  for (const auto& [piece, from, until, who] : round.shared) {
-    put(piece.task, piece.deck, piece.part, piece.pass, round.start + from, round.start + until, who);
-    now = round.start + until;
-  }
-  for (const auto& [from, until] : round.flow.rests)
-    plan.duties.push_back(
-        {model::Duty::What::Rest, {{}, {}, 0, {day, from}, {day, until}, people, all, 0}, 0});
-  int number = static_cast<int>(plan.strips.size());
-  std::size_t wiping = 0;  // the duty of the strip before
-  const auto& strips = round.flow.strips;
-  for (const auto& strip : strips) {
-    ++number;
-    const Unit& unit = work_.units[strip.unit];
-    const CoatWork& work = unit.coats[static_cast<std::size_t>(strip.coat - 1)];
-    const auto putSlot = [&](const std::string& task, const Slot& slot) {
-      put(task, unit.deck, unit.part, strip.coat, slot.start, slot.end, slot.who, number);
-    };
-    if (strip.cutIn) putSlot(work.cutInTask, *strip.cutIn);
-    putSlot(work.layTask, strip.lay);
-    if (!strip.wipe) continue;
-    const FlowStrip* before = &strip == strips.data() ? nullptr : &strip - 1;
-    if (before && before->unit == strip.unit && before->wipe == strip.wipe) ++plan.duties[wiping].strips;
-    else {
-      wiping = plan.duties.size();
-      putSlot(work.wipeTask, *strip.wipe);
-    }
-  }
+  if (!isNewDay && plan.strips.empty()) later(plan, round.begun() - (plan.home - calendar.evening()));
+  addDuties(plan, round, work_);
   const auto& times = desk_.c.product->times;
   for (std::size_t i = 0; i < round.items.size(); ++i) {
     const auto& item = round.items[i];
@@ -332,16 +345,15 @@ void CoatDays::add(Schedule& schedule, base::Date day, Round round, bool isNewDa
     ++done_[item.index];
   }
   schedule.unreached += round.flow.unreached;
-  plan.strips.insert(plan.strips.end(), round.flow.strips.begin(), round.flow.strips.end());
   int fit = 0;
   for (const auto& item : round.items) {
     for (const auto& span : item.open) fit = std::max(fit, span.until);
   }
   const int soaking = round.flow.end - round.flow.lastStroke;
-  const int stroke = std::min(fit, desk_.calendar.day().until - last_ - soaking) / 5 * 5;
+  const int stroke = std::min(fit, calendar.day().until - lastMinutes(people) - soaking) / 5 * 5;
   plan.lastStroke = std::max(stroke, round.flow.lastStroke);
   plan.lastStart = *plan.lastStroke - (round.flow.lastStroke - round.flow.firstStroke);
-  plan.home = std::max(round.flow.end, now) + desk_.calendar.evening();
+  plan.home = round.end() + calendar.evening();
 }
 
 bool CoatDays::place(Schedule& schedule, std::size_t from, std::size_t until, base::Date anchor,
@@ -361,7 +373,11 @@ bool CoatDays::place(Schedule& schedule, std::size_t from, std::size_t until, ba
   for (int n = 0; n < mostWorkdays && !isDone(); ++n, day = desk_.calendar.workday(day + days{1})) {
     bool isBegun = !schedule.days.empty() && schedule.days.back().date == day;
     int now = std::max(desk_.calendar.day().from, day == anchor ? model::upToStep(notBefore) : 0);
-    if (isBegun) now = std::max(now, schedule.days.back().home - desk_.calendar.evening());
+    const auto done = [&] {
+      const auto& last = schedule.days.back();
+      return last.home - desk_.calendarOf(last.people).evening();
+    };
+    if (isBegun) now = std::max(now, done());
     bool isAny = false;
     while (true) {
       auto next = round(schedule, day, now, isBegun);
@@ -369,7 +385,7 @@ bool CoatDays::place(Schedule& schedule, std::size_t from, std::size_t until, ba
       if (isAny && next->flow.firstStroke - now > longestSameDayWait) break;
       add(schedule, day, std::move(*next), !isBegun);
       isBegun = isAny = true;
-      now = schedule.days.back().home - desk_.calendar.evening();
+      now = done();
       if (!choice.sameDay) break;
     }
     if (day == anchor && !isAny) return false;

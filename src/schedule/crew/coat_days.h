@@ -1,7 +1,7 @@
 // The coats of some units, day after day from a given one: as many as a day holds, in the order of the site.
 #pragma once
 
-#include "schedule/crew/schedule.h"
+#include "schedule/crew/round.h"
 
 namespace schedule {
 
@@ -13,8 +13,8 @@ struct CoatChoice {
 
 class CoatDays {
  public:
-  /// 'last' are minutes of what is done for the whole job after the coats.
-  CoatDays(const Desk& desk, const Work& work, int last);
+  /// 'last' is done for the whole job after the coats, on their last day.
+  CoatDays(const Desk& desk, const Work& work, std::vector<Piece> last);
 
   /// Adds the coats of units [from, until) to the schedule. The first day is 'anchor'; it begins with what
   /// the schedule already holds of it, which ends at its last duty, and not before that minute. False where
@@ -23,25 +23,18 @@ class CoatDays {
              const CoatChoice& choice);
 
  private:
-  struct Round {
-    std::vector<FlowItem> items;
-    std::vector<Piece> before;  // taping, sanding once more, clearing dust
-    std::vector<SharedPiece> shared;
-    Flow flow;
-    int start = 0;  // of 'before'
-    /// Or of the rest before it.
-    int begun() const { return flow.rests.empty() ? start : std::min(start, flow.rests.front().first); }
-    std::vector<bool> isExtra, isLate;
-  };
-
   std::optional<Round> round(const Schedule& schedule, base::Date day, int from, bool isBegun);
-  /// 'margin' minutes later than 'from' a coat is taken for late.
+  /// By the first so many of the crew. 'margin' minutes later than 'from' a coat is taken for late.
   std::optional<Round> attempt(const Schedule& schedule, base::Date day, int from,
-                               const std::vector<std::size_t>& units, bool isBegun, int margin = 0);
+                               const std::vector<std::size_t>& units, bool isBegun, int people,
+                               int margin = 0);
+  Round byAsFew(Round round, const Schedule& schedule, base::Date day, int from);
+  int lastMinutes(int people) const;
+  bool couldFit(const std::vector<std::size_t>& units, base::Date day, int from, int people) const;
   void addItem(Round& round, const Schedule& schedule, std::size_t u, base::Date day, int latestStroke) const;
   std::optional<int> dustFrom(const Round& round, const Schedule& schedule, base::Date day, int from) const;
   FlowRules rulesFor(const Schedule& schedule, const std::vector<std::size_t>& units, base::Date day,
-                     bool isBegun) const;
+                     bool isBegun, int people) const;
   std::optional<BoardSpan> dryBoardsBeside(const Schedule& schedule, std::size_t unit,
                                            const std::vector<std::size_t>& today, base::LocalTime at) const;
   bool becomesLate(const Round& round, const Schedule& schedule, base::Date day) const;
@@ -63,8 +56,8 @@ class CoatDays {
 
   const Desk& desk_;
   const Work& work_;
+  std::vector<Piece> last_;
   std::vector<Earlier> earlier_;  // by unit
-  int last_;
   CoatChoice choice_;
   std::size_t from_ = 0, until_ = 0;
   std::vector<int> done_;

@@ -82,12 +82,13 @@ class FlowMaker {
     const int ready = upToStep(std::max(layersFree_, it.notBefore));
     for (const auto& span : it.open) {
       if (span.until <= ready) continue;
-      FlowMaker attempt = *this;
-      attempt.earliest_ = std::max(upToStep(span.from), upToStep(it.notBefore));
-      attempt.lay(item, std::max(attempt.earliest_, ready));
-      if (attempt.flow_.lastStroke > span.until) continue;
-      *this = std::move(attempt);
-      return true;
+      const bool isLast = &span == &it.open.back();
+      std::optional<FlowMaker> before;
+      if (!isLast) before = *this;
+      earliest_ = std::max(upToStep(span.from), upToStep(it.notBefore));
+      lay(item, std::max(earliest_, ready));
+      if (flow_.lastStroke <= span.until) return true;
+      if (before) *this = std::move(*before);
     }
     return false;
   }
@@ -370,23 +371,12 @@ class FlowMaker {
   bool isRested_, hasHelpers_ = true;
 };
 
-/// Whether the fit hours would hold the laying alone, by everyone at once.
-bool couldFit(const std::vector<FlowItem>& items, int start, int people) {
-  for (const auto& item : items) {
-    if (item.open.empty()) return false;
-    start += fives(item.work().lay, people);
-    if (start > item.open.back().until) return false;
-  }
-  return true;
-}
-
 }  // namespace
 
 std::optional<Flow> flowOf(const std::vector<FlowItem>& items, int start, const FlowRules& rules) {
   constexpr int options = 4, mostSpread = 2;
   const auto badness = [](const Flow& f) { return std::tuple(f.unreached, f.late, f.joints, f.end); };
   std::optional<Flow> best;
-  if (!couldFit(items, start, rules.people)) return best;
   for (int spread = 1; spread <= mostSpread; ++spread) {
     for (int layers = rules.people; layers >= std::max(1, rules.people - options); --layers) {
       auto flow = FlowMaker(items, start, rules, {layers, spread}).make();

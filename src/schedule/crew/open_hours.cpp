@@ -1,6 +1,8 @@
 #include "schedule/crew/open_hours.h"
 
+#include "schedule/weather/boards.h"
 #include "schedule/weather/hours.h"
+#include "schedule/weather/zone.h"
 
 #include <algorithm>
 #include <array>
@@ -154,6 +156,28 @@ std::optional<model::WeatherLimit> OpenHours::trouble(std::size_t deck, base::Lo
   const auto most = std::max_element(counts.begin(), counts.end());
   if (*most == 0) return {};
   return static_cast<model::WeatherLimit>(most - counts.begin());
+}
+
+base::LocalTime OpenHours::dryAfter(std::size_t deck, base::LocalTime end, base::Hours least) {
+  const auto& zone = c_.job.site.timezone;
+  const base::LocalTime soonest = after(zone, end, least);
+  const double limit = static_cast<double>(c_.product->limits.moistureMax.millionths) / 1e6;
+  if (!hasWeather_ || limit <= 0) return soonest;
+  constexpr int longest = 14 * 24;
+  double dried = 0;  // of the way from wet through to dry
+  for (int hour = 0; hour < longest; ++hour) {
+    const base::LocalTime t = after(zone, end, base::Hours::whole(hour));
+    const model::Hour* air = hourAt(t, deck);
+    if (!air) return std::max(soonest, t);
+    const bool isKnown = air->source != model::WeatherSource::None;
+    const bool isWet = isShutBy(*air, model::WeatherLimit::Wet);  // it has rained since
+    if (!isWet && (dried >= 1 || !isKnown)) return std::max(soonest, t);
+    if (!isKnown) continue;
+    if (const auto hours = washedWoodHours(0, air->air.celsius, air->air.humidity, limit);
+        hours && *hours > 0)
+      dried += 1 / *hours;
+  }
+  return soonest;
 }
 
 std::vector<model::Hour> OpenHours::hours(base::Date from, base::Date until) {

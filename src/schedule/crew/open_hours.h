@@ -37,6 +37,10 @@ class OpenHours {
   const std::array<double, 24>& surfaces(base::Date day, std::size_t deck);
   /// What most often makes the working hours of these days unfit for a deck; nothing where all are fit.
   std::optional<model::WeatherLimit> trouble(std::size_t deck, base::LocalTime from, base::LocalTime until);
+  /// When the next piece of work may begin on a deck made wet until 'end': after the hours it takes at least
+  /// and, on a deck that is coated, when the air has dried the wood to the product's limit, from rain that
+  /// has fallen since as well. Where it never does within two weeks, the hours for coating say so.
+  base::LocalTime dryAfter(std::size_t deck, base::LocalTime end, base::Hours least);
   /// The hours of these days, 'until' not included.
   std::vector<model::Hour> hours(base::Date from, base::Date until);
 

@@ -83,15 +83,14 @@ const char* words(model::WeatherLimit gate) {
 }
 
 /// Setting up and packing down: tasks of every day, before all others and after them.
-void addDayEnds(model::Plan& plan, const DayPlan& day, const model::Content& content,
-                const model::Crew& crew) {
-  const auto all = everyone(crew.people);
+void addDayEnds(model::Plan& plan, const DayPlan& day, const model::Content& content) {
+  const auto all = everyone(day.people);
   const auto evening = std::find_if(content.tasks.begin(), content.tasks.end(),
                                     [](const auto& t) { return t.measure != model::Measure::Day; });
   int now = day.arrive;
   for (auto task = content.tasks.begin(); task != content.tasks.end(); ++task) {
     if (task->measure != model::Measure::Day) continue;
-    const auto minutes = static_cast<int>(model::crewMinutes(task->hoursEach, crew));
+    const auto minutes = static_cast<int>(model::crewMinutes(task->hoursEach, day.people));
     if (minutes == 0) continue;
     if (task > evening && !day.packing.empty()) {
       for (const auto& slot : day.packing) {
@@ -102,7 +101,7 @@ void addDayEnds(model::Plan& plan, const DayPlan& day, const model::Content& con
     }
     if (task > evening && now < day.home) now = std::max(now, day.home - minutes);
     plan.duties.push_back(
-        {What::Task, {task->id, {}, 0, {day.date, now}, {day.date, now + minutes}, crew.people, all, 0}, 0});
+        {What::Task, {task->id, {}, 0, {day.date, now}, {day.date, now + minutes}, day.people, all, 0}, 0});
     now += minutes;
   }
 }
@@ -130,12 +129,12 @@ void addDays(model::Plan& plan, const Found& found, const Desk& desk, const mode
   const Schedule& schedule = found.best.front().schedule;
   for (std::size_t i = 0; i < schedule.days.size(); ++i) {
     const DayPlan& day = schedule.days[i];
-    model::SiteDay there{day.date, {day.date, day.arrive}, {day.date, day.home}, {}, {}, {}};
+    model::SiteDay there{day.date, day.people, {day.date, day.arrive}, {day.date, day.home}, {}, {}, {}};
     there.heldBy = holdOf(schedule, i, found.work, desk, start);
     if (day.lastStart) there.lastStart = LocalTime{day.date, *day.lastStart};
     if (day.lastStroke) there.lastStroke = LocalTime{day.date, *day.lastStroke};
     plan.days.push_back(there);
-    addDayEnds(plan, day, content, desk.c.job.crew);
+    addDayEnds(plan, day, content);
     plan.duties.insert(plan.duties.end(), day.duties.begin(), day.duties.end());
     const std::size_t first = plan.shifts.size();
     for (const auto& duty : day.duties) {

@@ -17,7 +17,7 @@ std::int64_t rainCost(const DayPlan& day, const Work& work, const Desk& desk, co
   if (!hour || hour->source != model::WeatherSource::Normals) return 0;
   constexpr int daysOfMonth = 30;
   const auto month = unsigned{std::chrono::year_month_day{day.date}.month()};
-  return (rates.visit + rates.hour * desk.c.job.crew.people) * months[month - 1].rainDays / daysOfMonth;
+  return (rates.visit + rates.hour * day.people) * months[month - 1].rainDays / daysOfMonth;
 }
 
 }  // namespace
@@ -39,7 +39,7 @@ Priced priced(Schedule schedule, const Work& work, const Desk& desk) {
   Priced p;
   const Rates rates = ratesOf(desk.c.rates);
   for (const auto& day : schedule.days) {
-    p.personMinutes += std::int64_t{day.home - day.arrive} * desk.c.job.crew.people;
+    p.personMinutes += std::int64_t{day.home - day.arrive} * day.people;
     p.cost += rainCost(day, work, desk, rates);
   }
   p.cost += rates.visit * static_cast<std::int64_t>(schedule.days.size()) + rates.hour * p.personMinutes / 60;

@@ -21,6 +21,7 @@ class GangDay {
   GangDay(base::Date date, int from, const Calendar& calendar, int people)
       : calendar_(calendar), who_(everyone(people)), now_(from) {
     day_.date = date;
+    day_.people = people;
     day_.arrive = from - calendar.morning();
   }
 

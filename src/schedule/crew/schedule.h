@@ -10,6 +10,7 @@ namespace schedule {
 /// One day on site.
 struct DayPlan {
   base::Date date{};
+  int people = 1;            // who come: the first of the crew
   int arrive = 0, home = 0;  // clock minutes
   std::vector<model::Duty> duties;
   std::vector<FlowStrip> strips;
@@ -43,10 +44,13 @@ struct Schedule {
 /// All that a calendar is made from; outlives it.
 struct Desk {
   const model::JobInputs& c;
-  const Calendar& calendar;
+  const std::vector<Calendar>& calendars;  // by people: of one, of two, ...
+  const Calendar& calendar;                // of everyone
   const AccessGraph& graph;
   OpenHours& open;
   DryingClock& drying;
+
+  const Calendar& calendarOf(int people) const { return calendars[static_cast<std::size_t>(people) - 1]; }
 };
 
 /// No piece of work is shorter, unless it finishes its task; minutes.
@@ -58,6 +62,9 @@ inline constexpr int longestOverrun = 10;
 /// How long sanded boards may stand bare, days. Common practice, no source; a product's data sheet may say
 /// less.
 inline constexpr int coatWithinDays = 3;
+
+/// Nobody works alone who need not.
+inline constexpr int leastTogether = 2;
 
 /// All of the crew.
 std::vector<std::size_t> everyone(int people);
@@ -73,7 +80,8 @@ base::LocalTime fill(Schedule& schedule, const std::vector<Piece>& pieces, base:
 
 /// Duties of everyone on a day with a coat, waits put in, from arrival to home. On a long day everyone rests
 /// once while they wait, wiping a little later for it, or before packing down. Whoever is free while the last
-/// strips soak in packs down, if that brings everyone home sooner. 'wipeWait' in minutes.
-void closeDay(DayPlan& day, const Calendar& calendar, int people, int wipeWait);
+/// strips soak in packs down, if that brings everyone home sooner. 'calendar' is that of the day's people,
+/// 'wipeWait' in minutes.
+void closeDay(DayPlan& day, const Calendar& calendar, int wipeWait);
 
 }  // namespace schedule

@@ -2,7 +2,6 @@
 
 #include "model/wiping.h"
 #include "schedule/crew/coat_days.h"
-#include "schedule/crew/drying.h"
 
 #include <algorithm>
 #include <map>
@@ -38,8 +37,8 @@ class Rollout {
         work_(work),
         start_(start),
         people_(desk.c.job.crew.people),
-        tail_(minutesOf(work.last) <= mostTail ? minutesOf(work.last) : 0),
-        coats_(desk, work, tail_) {
+        hasTail_(!work.last.empty() && minutesOf(work.last) <= mostTail),
+        coats_(desk, work, hasTail_ ? work.last : std::vector<Piece>{}) {
     for (const auto& unit : work.units) levels_ = std::max(levels_, unit.blocks.size());
   }
 
@@ -104,7 +103,7 @@ class Rollout {
       fill(schedule, pieces, now, desk_.calendar, people_, {}, &ends);
       for (std::size_t i = 0; i < pieces.size(); ++i) {
         if (!pieces[i].deck || pieces[i].dryAfter.isZero()) continue;
-        const LocalTime dry = dryAfter(pieces[i], ends[i], desk_.c, desk_.open);
+        const LocalTime dry = desk_.open.dryAfter(*pieces[i].deck, ends[i], pieces[i].dryAfter);
         washed.boards.push_back({*pieces[i].deck, ends[i], dry});
         for (std::size_t u = 0; u < work_.units.size(); ++u) {
           const Unit& unit = work_.units[u];
@@ -160,16 +159,19 @@ class Rollout {
          ++n, anchor = desk_.calendar.workday(anchor + days{1})) {
       if (!isOpen(anchor, from, until, choice.heed)) continue;
       bool isAny = false;
-      for (const bool inMorning : {true, false}) {
-        if (pieces.empty() && !inMorning) continue;
+      const auto isPlanned = [&](bool inMorning, int people) {
         Schedule schedule = before;
-        if (!prepare(schedule, pieces, ready, anchor, inMorning)) continue;
+        if (!prepare(schedule, pieces, ready, anchor, inMorning, people)) return false;
         note(schedule, pieces, from, until);
         if (!coats_.place(schedule, from, until, anchor, ready.day == anchor ? ready.minutes : 0, choice))
-          continue;
+          return false;
         isAny = true;
         found.push_back(priced(std::move(schedule), work_, desk_));
-      }
+        return true;
+      };
+      for (int people = people_; isPlanned(true, people) && !pieces.empty() && people > leastTogether;)
+        --people;
+      if (!pieces.empty()) isPlanned(false, people_);
       anchors += isAny;
     }
     std::stable_sort(found.begin(), found.end(),
@@ -186,11 +188,13 @@ class Rollout {
   }
 
   /// The work before the first coat, back to back before it: what does not fill a day is done in the morning
-  /// of the coat's day, or on a day of its own. False where there is no time for it.
-  bool prepare(Schedule& schedule, const std::vector<Piece>& pieces, LocalTime ready, base::Date anchor,
-               bool inMorning) const {
-    if (pieces.empty()) return true;
-    const auto& calendar = desk_.calendar;
+  /// of the coat's day, or on a day of its own. False where there is no time for it, or more than fewer than
+  /// everyone do that morning.
+  bool prepare(Schedule& schedule, const std::vector<Piece>& work, LocalTime ready, base::Date anchor,
+               bool inMorning, int people) const {
+    if (work.empty()) return true;
+    const auto pieces = byFewer(work, people_, people);
+    const auto& calendar = desk_.calendarOf(people);
     const int all = minutesOf(pieces), capacity = calendar.capacity();
     const int rest = all % capacity, whole = all / capacity;
     const bool asksForDay = rest > longestOverrun || whole == 0;  // what fills no day
@@ -207,7 +211,8 @@ class Rollout {
         start = ready;
       }
       Schedule attempt;
-      const LocalTime end = fill(attempt, pieces, start, calendar, people_, quotas);
+      const LocalTime end = fill(attempt, pieces, start, calendar, people, quotas);
+      if (people < people_ && (attempt.days.size() > 1 || end.day != anchor)) return false;
       if (end.day > anchor || (!inMorning && end.day == anchor)) {
         if (start == ready) return false;
         continue;
@@ -244,20 +249,21 @@ class Rollout {
   void finish(Schedule& schedule, const Washed& earliest) {
     std::vector<Piece> after;
     for (const auto& unit : work_.units) append(after, unit.after);
-    const bool isTail = after.empty() && tail_ > 0 && !schedule.coats.empty();
+    const bool isTail = after.empty() && hasTail_ && !schedule.coats.empty();
     if (!isTail) append(after, work_.last);
     if (isTail) {
       DayPlan& day = schedule.days.back();
-      int now = day.home - desk_.calendar.evening();
-      const auto all = everyone(people_);
-      for (const auto& piece : work_.last) {
+      const int evening = desk_.calendarOf(day.people).evening();
+      int now = day.home - evening;
+      const auto all = everyone(day.people);
+      for (const auto& piece : byFewer(work_.last, people_, day.people)) {
         day.duties.push_back(
             {model::Duty::What::Task,
-             {piece.task, {}, 0, {day.date, now}, {day.date, now + piece.minutes}, people_, all, 0},
+             {piece.task, {}, 0, {day.date, now}, {day.date, now + piece.minutes}, day.people, all, 0},
              0});
         now += piece.minutes;
       }
-      day.home = now + desk_.calendar.evening();
+      day.home = now + evening;
     } else if (!after.empty()) {
       LocalTime from = schedule.days.empty() ? LocalTime{start_, 0} : schedule.end();
       if (schedule.days.empty() && !earliest.days.empty())
@@ -288,7 +294,7 @@ class Rollout {
     schedule.days.insert(schedule.days.begin(), washed.days.begin(), washed.days.end());
     for (auto& day : schedule.days) {
       if (!day.strips.empty())
-        closeDay(day, desk_.calendar, people_, model::wipeOffMinutes(desk_.c.product->times));
+        closeDay(day, desk_.calendarOf(day.people), model::wipeOffMinutes(desk_.c.product->times));
     }
   }
 
@@ -296,7 +302,7 @@ class Rollout {
   const Work& work_;
   base::Date start_;
   int people_;
-  int tail_;
+  bool hasTail_;
   CoatDays coats_;
   std::size_t levels_ = 1;
 };

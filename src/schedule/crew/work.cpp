@@ -78,7 +78,7 @@ struct Maker {
             part,
             line.pass,
             effortOf(hours) / people,
-            static_cast<int>(model::crewMinutes(hours, c.job.crew)),
+            static_cast<int>(model::crewMinutes(hours, people)),
             task.dryAfter,
             task.soilsWetCoats,
             task.isPerPass};
@@ -184,6 +184,15 @@ std::vector<SharedPiece> sharedOut(const std::vector<Piece>& pieces, int people)
     now = until;
   }
   return shared;
+}
+
+std::vector<Piece> byFewer(std::vector<Piece> pieces, int all, int people) {
+  if (people == all) return pieces;
+  for (auto& piece : pieces) {
+    piece.exact = base::divide(Wide{piece.exact} * all, people, base::Round::Up);
+    piece.minutes = std::max(clockStep, fives(piece.exact, 1));
+  }
+  return pieces;
 }
 
 std::vector<Piece> byTask(std::vector<Piece> pieces) {

@@ -95,6 +95,9 @@ struct SharedPiece {
 /// same on another.
 std::vector<SharedPiece> sharedOut(const std::vector<Piece>& pieces, int people);
 
+/// What all would do together, done by fewer.
+std::vector<Piece> byFewer(std::vector<Piece> pieces, int all, int people);
+
 /// Task by task, those of a deck's parts as one.
 std::vector<Piece> byTask(std::vector<Piece> pieces);
 

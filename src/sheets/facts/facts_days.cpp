@@ -131,20 +131,30 @@ FactList figuresOf(const Day& day, const std::string& number) {
   return figures;
 }
 
+/// 'day 3 of 6, led by Mara Quill', and who comes where not everyone does.
+std::string placeText(const Day& day, std::size_t i, std::size_t days, const model::JobResult& x,
+                      const Formatter& w) {
+  const auto& crew = x.c.job.crew;
+  base::Values values{{"n", std::to_string(i + 1)}, {"m", std::to_string(days)}};
+  if (!crew.leader.empty()) values.emplace("leader", crew.leader);
+  const std::string place = w(crew.leader.empty() ? "day.lede" : "day.lede_led", values);
+  if (day.site->people == crew.people) return place;
+  std::vector<std::size_t> who;
+  for (int person = 0; person < day.site->people; ++person) who.push_back(static_cast<std::size_t>(person));
+  return w("day.lede_few", {{"place", place}, {"who", whoText(who, x, w)}});
+}
+
 Facts dayFactsOf(const std::vector<Day>& days, std::size_t i, const model::JobResult& x, const Formatter& w) {
   const Day& day = days[i];
   const bool isCoated = !day.coats.empty();
   const auto number = std::to_string(i + 1);
-  const base::Values place = {
-      {"n", number}, {"m", std::to_string(days.size())}, {"leader", x.c.job.crew.leader}};
   std::int64_t litres = 0;
   for (const auto& coat : day.coats) litres += coat.litres;
   const auto pause = breakOf(day, x);
   const auto there = onSite(day);
   Facts f{
       {"title", capitalised(w("day.title", {{"day", w.shortDate(day.date)}, {"work", titleOf(day, x, w)}}))},
-      {"place", w(x.c.job.crew.leader.empty() ? "day.lede" : "day.lede_led",
-                  x.c.job.crew.leader.empty() ? base::Values{{"n", number}, {"m", place.at("m")}} : place)},
+      {"place", placeText(day, i, days.size(), x, w)},
       {"on_site", span(there.from, there.until, w)},
       {"has_pause", Fact::yes(pause.has_value())},
       {"pause", pause ? span(pause->from, pause->until, w) : ""},

@@ -1,0 +1,47 @@
+#include "schedule/crew/round.h"
+
+#include <algorithm>
+
+namespace schedule {
+
+int Round::begun() const { return flow.rests.empty() ? start : std::min(start, flow.rests.front().first); }
+
+int Round::end() const { return std::max(flow.end, start + (shared.empty() ? 0 : shared.back().until)); }
+
+void addDuties(DayPlan& plan, const Round& round, const Work& work) {
+  const base::Date day = plan.date;
+  const auto all = everyone(round.people);
+  const auto put = [&](const std::string& task, Where deck, int part, int pass, int from, int until,
+                       const std::vector<std::size_t>& who, int strip = 0) {
+    model::Shift shift{task, deck, pass, {day, from}, {day, until}, static_cast<int>(who.size()), who, part};
+    plan.duties.push_back({model::Duty::What::Task, std::move(shift), strip});
+  };
+  for (const auto& [piece, from, until, who] : round.shared)
+    put(piece.task, piece.deck, piece.part, piece.pass, round.start + from, round.start + until, who);
+  for (const auto& [from, until] : round.flow.rests)
+    plan.duties.push_back(
+        {model::Duty::What::Rest, {{}, {}, 0, {day, from}, {day, until}, round.people, all, 0}, 0});
+  int number = static_cast<int>(plan.strips.size());
+  std::size_t wiping = 0;  // the duty of the strip before
+  const auto& strips = round.flow.strips;
+  for (const auto& strip : strips) {
+    ++number;
+    const Unit& unit = work.units[strip.unit];
+    const CoatWork& coat = unit.coats[static_cast<std::size_t>(strip.coat - 1)];
+    const auto putSlot = [&](const std::string& task, const Slot& slot) {
+      put(task, unit.deck, unit.part, strip.coat, slot.start, slot.end, slot.who, number);
+    };
+    if (strip.cutIn) putSlot(coat.cutInTask, *strip.cutIn);
+    putSlot(coat.layTask, strip.lay);
+    if (!strip.wipe) continue;
+    const FlowStrip* before = &strip == strips.data() ? nullptr : &strip - 1;
+    if (before && before->unit == strip.unit && before->wipe == strip.wipe) ++plan.duties[wiping].strips;
+    else {
+      wiping = plan.duties.size();
+      putSlot(coat.wipeTask, *strip.wipe);
+    }
+  }
+  plan.strips.insert(plan.strips.end(), strips.begin(), strips.end());
+}
+
+}  // namespace schedule
