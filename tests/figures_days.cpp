@@ -174,6 +174,37 @@ TEST_CASE("strips too narrow for their words have their numbers beside the deck,
   checkInside(d);
 }
 
+TEST_CASE("strips thinner than their discs are numbered along the boards where decks lie on both sides") {
+  auto left = deck("Left", model::Rectangle{mm(3'000), mm(4'290)}), right = left,
+       middle = deck("Middle", model::Rectangle{mm(4'000), mm(4'290)});
+  left.at = place(0, 0);
+  middle.at = place(3'000, 0);
+  right.at = place(7'000, 0);
+  std::vector<model::Deck> all = {left, middle, right};
+  std::vector<drawings::StripDeck> strips(3);
+  for (std::size_t i = 0; i < 3; ++i) {
+    all[i].boards = boards(138, 5);
+    strips[i].edge.deck = i;
+    strips[i].edge.wayOut = place(2'000, 4'290);
+    const int count = i == 1 ? 10 : 2, each = 30 / count;  // 3 boards of 143 mm are 3.4 mm at 1:125
+    for (int k = 0; k < count; ++k) {
+      const int number = static_cast<int>(i) * 20 + k + 1;
+      strips[i].edge.strips.push_back(strip(i, number, each * k, each));
+      strips[i].strips.push_back({std::to_string(number), "08:10", "0.6 L", "", ""});
+    }
+  }
+  const auto d = drawings::stripsPlan(Decks(all).job, strips, metric().pen(), {Dim::mm(166), Dim::mm(90)});
+  for (int n = 21; n <= 30; ++n) {
+    INFO(n);
+    const auto count = std::count_if(d.items.begin(), d.items.end(), [&](const auto& item) {
+      const auto* r = std::get_if<TextRun>(&item.what);
+      return r && r->text == std::to_string(n);
+    });
+    CHECK(count == 2);  // on the plan and in the list
+  }
+  checkInside(d);
+}
+
 TEST_CASE("a second coat of a deck on one day is told below the plan") {
   auto first = landingStrips(), second = landingStrips();
   second.name = "A\u00A0Landing, second coat";

@@ -159,6 +159,22 @@ TEST_CASE("squared paper is whole squares in the units of the place") {
   CHECK(metric.alt == "paper");
 }
 
+TEST_CASE("a handover of up to six areas is one page", "[pages]") {
+  for (const char* theme : {"generous", "compact"})
+    for (const model::Paper paper : {model::Paper::A4, model::Paper::Letter})
+      for (const auto& job : examples::jobs()) {
+        app::Choices choices;
+        choices.theme = theme;
+        choices.paper = paper;
+        base::Diagnostics messages;
+        const auto x = firm_jobs::compute(job, choices, messages);
+        REQUIRE(x);
+        INFO(job << ", " << theme << (paper == model::Paper::A4 ? ", A4" : ", Letter"));
+        CHECK(documents(*x, {"handover"}, choices).at("handover").pages.size() <=
+              (x->c.job.areas.size() > 6 ? 2u : 1u));
+      }
+}
+
 TEST_CASE("a handover of a job without a coat speaks of no oil") {
   const auto x = computed(replaced(plainJob, "work: [wash, oil]", "work: [wash]"));
   const std::string words = sheetOf(x, "handover");

@@ -38,6 +38,7 @@ struct DayPlan {
   std::vector<std::string> pages;  // all their words, packed
   typeset::Document document;
   typeset::Colour accent;
+  bool isOwnPaper = true;  // the paper of its region
 };
 
 std::string wordsOf(const typeset::Page& page) {
@@ -72,7 +73,8 @@ void forEachDayPlan(Look look) {
             {},
             {},
             {},
-            x->c.theme.crewColours.at("accent")};
+            x->c.theme.crewColours.at("accent"),
+            paper == computed.c.region->paper};
         for (const auto& day : plan.days) {
           plan.coats.push_back(sheets::coatTexts(day, computed, w));
           plan.work.push_back(sheets::workLines(day, computed, w));
@@ -136,6 +138,23 @@ TEST_CASE("a day with a coat begins a page of its own, and all other days stand 
   });
 }
 
+TEST_CASE("a coating day of up to twenty strips is one page of the paper of its place, but for two of them",
+          "[pages]") {
+  std::size_t seen = 0, leaves = 0;
+  forEachDayPlan([&](const DayPlan& plan) {
+    for (std::size_t d = 0; plan.isOwnPaper && d < plan.days.size(); ++d) {
+      std::size_t strips = 0;
+      for (const auto& coat : plan.coats[d]) strips += coat.strips.size();
+      if (strips == 0 || strips > 20) continue;
+      const auto pages = pagesOf(plan, d);
+      ++seen;
+      leaves += pages.end - pages.first > 1;
+    }
+  });
+  CHECK(seen == 2 * 13);
+  CHECK(leaves <= 2 * 2);  // of five areas, or with much to tell each of three people
+}
+
 TEST_CASE("the days of a job without a coat are told with their hours, tasks, areas and people", "[pages]") {
   std::size_t seen = 0;
   forEachDayPlan([&](const DayPlan& plan) {
@@ -166,12 +185,13 @@ TEST_CASE("every strip of a coating day is told with its number, its start and i
       const auto words = wordsOf(plan, pagesOf(plan, d));
       for (const auto& coat : plan.coats[d])
         for (const auto& s : coat.strips) {
-          INFO(coat.name << " " << s.number << " " << s.lay << " " << s.litres);
+          INFO(coat.name << " " << s.number << " " << s.lay << " " << s.amount);
           // In the list, in the strip in a row, or there with its litres first.
           const auto cutIn = s.cutIn.empty() ? "" : "cut in " + s.cutIn;
-          CHECK((holds(words, s.number + s.lay + s.litres) ||
-                 holds(words, s.number + cutIn + s.lay + s.litres) ||
-                 holds(words, s.number + s.litres + s.lay)));
+          CHECK((holds(words, s.number + s.lay + s.amount) ||
+                 holds(words, s.number + cutIn + s.lay + s.amount) ||
+                 holds(words, s.number + s.amount + "L" + s.lay) ||
+                 holds(words, s.number + s.amount + "gal" + s.lay)));
           ++seen;
         }
     }
@@ -358,7 +378,7 @@ TEST_CASE(
   CHECK(tooLong > longer);
   CHECK(
       why.substr(std::min(why.find("dayplan.md"), why.size())) ==
-      "dayplan.md:143: warning: 'Log' does not fit: it ends on page 5, and what stands under one title has 2 "
+      "dayplan.md:142: warning: 'Log' does not fit: it ends on page 5, and what stands under one title has 2 "
       "pages at most\n"
       "  hint: make it shorter, or what stands above it\n");
 }

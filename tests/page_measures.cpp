@@ -42,10 +42,13 @@ const std::vector<Sheet>& allSheets() {
           const auto x = firm_jobs::compute(job.string(), choices, messages);
           REQUIRE(x);
           REQUIRE(x->c.theme.name == theme);
-          for (auto& [name, pages] : app::setDocuments(*x, shipped, choices, {}, messages))
+          const auto usual = app::usualTheme(shipped, messages);
+          for (auto& [name, pages] : app::setDocuments(*x, shipped, choices, {}, messages)) {
+            const bool isStanding = name.starts_with("safety") || name.starts_with("dayplan");
             made.push_back({examples::nameOf(job) + " " + name + ", " + theme +
                                 (paper == model::Paper::A4 ? " on A4" : " on Letter"),
-                            name, x->c.theme, std::move(pages)});
+                            name, isStanding ? usual : x->c.theme, std::move(pages)});
+          }
           for (const base::Diagnostic& d : messages.all()) FAIL(base::format(d));
         }
       }

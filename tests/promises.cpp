@@ -30,14 +30,14 @@ TEST_CASE("no document promises what nobody can keep, in any language") {
   for (const auto* job : {&plainJob, &worstJob}) {
     const auto x = computed(*job);
     for (const char* language : {"en", "es"}) check(x, language, {});
-    check(x, "pl", {"safety"});
+    check(x, "pl", {"safety", "risk", "dayplan"});
   }
   for (const auto& file : examples::jobs()) {
     base::Diagnostics messages;
     const auto x = firm_jobs::compute(file, {}, messages);
     REQUIRE(x);
     for (const char* language : {"en", "es"}) check(*x, language, {});
-    check(*x, "pl", {"safety"});
+    check(*x, "pl", {"safety", "risk", "dayplan"});
   }
 }
 
@@ -57,6 +57,8 @@ TEST_CASE("every document that says how to work defers to law, data sheet and li
       {"quote", "es", {"ficha t\u00E9cnica", "personal autorizado"}},
       {"dayplan", "en", {"law, SDS and safety sheet come first"}},
       {"dayplan", "es", {"ley, SDS y hoja de seguridad van antes"}},
+      {"dayplan", "pl", {"najpierw prawo, SDS i karta BHP"}},
+      {"risk", "pl", {"dla os\u00F3b z uprawnieniami"}},
       {"orders", "en", {"safety data sheet (SDS)", "Local rules take precedence."}},
       {"orders", "es", {"hoja de datos de seguridad (SDS)", "por encima de esta lista"}},
       {"office", "en", {"Local law, SDS and data sheet take precedence", "licensed trades"}},

@@ -141,5 +141,15 @@ TEST_CASE("a quote is one leaf, orders and office a page each; more than six are
     CHECK(pages.at("quote").pages.size() <= (isLarge ? 3 : 2));
     CHECK(pages.at("orders").pages.size() == 1);
     CHECK(pages.at("office").pages.size() <= (isLarge ? 2 : 1));
+    const auto& quote = pages.at("quote").pages;
+    for (std::size_t p = 0; p + 1 < quote.size(); ++p) {  // no more than a fifth empty
+      const typeset::Dim top = typeset::Dim::milli(x.c.theme.top),
+                         foot = quote[p].size.h - typeset::Dim::milli(x.c.theme.bottom);
+      typeset::Dim lowest;
+      for (const auto& item : quote[p].items)
+        if (const auto* run = std::get_if<typeset::TextRun>(&item.what); run && run->baseline.y < foot)
+          lowest = std::max(lowest, run->baseline.y);
+      CHECK((lowest - top) * 5 >= (foot - top) * 4);
+    }
   }
 }

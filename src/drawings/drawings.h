@@ -27,9 +27,9 @@ struct Pen {
 typeset::Drawing deckPlan(const model::JobInputs& c, const model::Estimate& e, const Pen& pen,
                           typeset::Size box, bool isKey);
 
-/// The words of a strip: '09:30', '1.6 L', '09:10' to cut in, '10:50' to wipe; 'lay' empty: laid another day.
+/// The words of a strip: '09:30', '1.6', '09:10' to cut in, '10:50' to wipe; 'lay' empty: laid another day.
 struct StripWords {
-  std::string number, lay, litres, cutIn, wipe;
+  std::string number, lay, amount, cutIn, wipe;
 };
 /// A coat of a deck, strip by strip.
 struct StripDeck {
@@ -37,6 +37,11 @@ struct StripDeck {
   std::vector<StripWords> strips;  // of the edge's
   std::string name, note;          // 'A Landing', '6 strips of 4 to 9 boards'
   std::string steps;               // when it is wiped, for where the strips have no room to say it
+  std::string unit = {};           // of the amounts; empty: they say it themselves
+
+  std::string amountOf(const StripWords& s) const {
+    return unit.empty() ? s.amount : s.amount + "\u00A0" + unit;
+  }
 };
 /// Plan of the decks that are coated on one day, every strip numbered in its order, from the black corner
 /// where it starts towards the arrow where the crew leaves, with what stands beside the edges. Where the

@@ -19,12 +19,19 @@ const Drawing& DrawingRequest::at(Dim height) const {
 }
 
 Dim DrawingRequest::possibleLeast() const {
-  constexpr int steps = 4;
-  for (int i = 0; i < steps; ++i) {
-    const Dim height = heights_.least + (heights_.best - heights_.least) * i / steps;
-    if (const Drawing& drawing = at(height); !drawing.items.empty()) return drawing.size.h;
+  constexpr int steps = 4, halvings = 3;
+  const auto isPossible = [this](Dim height) { return !at(height).items.empty(); };
+  const auto after = [this](int step) {
+    return heights_.least + (heights_.best - heights_.least) * step / steps;
+  };
+  int first = 0;
+  while (first < steps && !isPossible(after(first))) ++first;
+  Dim possible = after(first), tooLow = first == 0 ? possible : after(first - 1);
+  for (int i = 0; i < halvings && tooLow < possible; ++i) {
+    const Dim middle = tooLow + (possible - tooLow) / 2;
+    (isPossible(middle) ? possible : tooLow) = middle;
   }
-  return best().size.h;
+  return at(possible).size.h;
 }
 
 }  // namespace typeset

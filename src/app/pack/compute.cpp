@@ -22,25 +22,30 @@ namespace {
 
 constexpr auto defaultTheme = "generous";
 
+std::string firmFileOf(const Shipped& shipped) { return shipped.firmFolder + "/firm.yaml"; }
+
+model::Theme readTheme(const std::string& file, const Shipped& shipped, base::Diagnostics& messages) {
+  auto theme = readOnce(shipped.caches->themes, file, messages, [&](auto& mistakes) {
+    return input::readTheme(file, mistakes, shipped.looks.themes);
+  });
+  if (messages.ok()) input::applyFirm(theme, shipped.firm, firmFileOf(shipped), messages);
+  return theme;
+}
+
 /// The theme asked for, or the firm's; nothing (and an error) where there is none of that name.
 std::optional<model::Theme> themeFor(const Shipped& shipped, const Choices& choices,
                                      base::Diagnostics& messages) {
   const auto& firm = shipped.firm;
-  const std::string firmFile = shipped.firmFolder + "/firm.yaml";
   const std::string name = !choices.theme.empty() ? choices.theme
                            : !firm.theme.empty()  ? firm.theme
                                                   : defaultTheme;
   const std::string file = findLook(shipped.looks.themes, name + ".yaml");
   if (file.empty()) {
-    reportUnknown({choices.theme.empty() ? firmFile : "--theme"}, "theme", name, "theme",
+    reportUnknown({choices.theme.empty() ? firmFileOf(shipped) : "--theme"}, "theme", name, "theme",
                   themeNames(shipped.looks), messages);
     return {};
   }
-  auto theme = readOnce(shipped.caches->themes, file, messages, [&](auto& mistakes) {
-    return input::readTheme(file, mistakes, shipped.looks.themes);
-  });
-  if (messages.ok()) input::applyFirm(theme, firm, firmFile, messages);
-  return theme;
+  return readTheme(file, shipped, messages);
 }
 
 /// Why a job has no firm: told where it is named, if it is.
@@ -175,6 +180,10 @@ std::optional<model::JobResult> computeRead(const JobText& text, input::ReadJob 
 }
 
 }  // namespace
+
+model::Theme usualTheme(const Shipped& shipped, base::Diagnostics& messages) {
+  return readTheme(findLook(shipped.looks.themes, std::string(defaultTheme) + ".yaml"), shipped, messages);
+}
 
 std::optional<JobText> readJobText(const std::string& file, base::Diagnostics& messages) {
   if (file == "-") return JobText{"<standard input>", readStandardInput()};

@@ -20,4 +20,7 @@ ComputedJob computeFile(const std::string& file, const Choices& choices, base::D
 std::optional<model::JobResult> compute(const JobText& job, const Shipped& shipped, const Choices& choices,
                                         base::Diagnostics& messages);
 
+/// The look of a firm that has chosen none.
+model::Theme usualTheme(const Shipped& shipped, base::Diagnostics& messages);
+
 }  // namespace app

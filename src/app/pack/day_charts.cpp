@@ -22,14 +22,14 @@ typeset::Drawing stripsOf(const sheets::Day& day, const std::vector<std::size_t>
   for (const auto place : coats) {
     const auto& text = texts[place];
     if (text.coat->edge == nullptr) continue;
-    drawings::StripDeck deck{*text.coat->edge, {}, text.name, text.note, text.steps};
+    drawings::StripDeck deck{*text.coat->edge, {}, text.name, text.note, text.steps, w.volumeUnit()};
     for (const auto& strip : deck.edge.strips) {
       const auto number = std::to_string(strip.number);
       const auto today = std::find_if(text.strips.begin(), text.strips.end(),
                                       [&](const auto& s) { return s.number == number; });
       const bool isToday = strip.lay.start.day == day.date && today != text.strips.end();
       deck.strips.push_back(
-          isToday ? drawings::StripWords{number, today->lay, today->litres, today->cutIn, today->wipe}
+          isToday ? drawings::StripWords{number, today->lay, today->amount, today->cutIn, today->wipe}
                   : drawings::StripWords{number, "", "", "", ""});
     }
     decks.push_back(std::move(deck));

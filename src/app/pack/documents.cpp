@@ -61,7 +61,7 @@ void addTranslationNote(markup::Document& document, const model::JobResult& x, b
                 {markup::Paragraph{{{markup::Inline::Style::Emphasis, note, "", ""}}}, line});
 }
 
-typeset::FitPolicy fitOf(const model::DocumentKind& kind, const model::Job& job, bool isLarge) {
+typeset::FitPolicy fitOf(const model::DocumentKind& kind, const model::Job& job) {
   constexpr std::size_t manyAreas = 6;  // more take a page more, as do choices and years on the quote
   const bool looksAhead =
       kind.reader == model::Reader::Customer && (!job.choices.empty() || job.price.asksTenYears);
@@ -71,7 +71,7 @@ typeset::FitPolicy fitOf(const model::DocumentKind& kind, const model::Job& job,
           .mostPagesEach = kind.isByDay ? std::size_t{2} : 0,  // a day is one leaf, and one side where it can
           .bestPagesEach = kind.isByDay ? std::size_t{1} : 0,
           .compactTables = kind.hasSmallTables,
-          .largeReading = isLarge,
+          .largeReading = kind.hasLargeReading,
           .keepsType = kind.hasLetterhead || kind.hasSmallTables};
 }
 
@@ -95,7 +95,7 @@ std::optional<FilledSheet> fillSheet(const sheets::Template& main, const sheets:
 }
 
 /// The pages of one document with these facts; nothing when its template has mistakes.
-std::optional<typeset::Document> setWith(const sheets::Facts& facts, const std::string& name, bool isLarge,
+std::optional<typeset::Document> setWith(const sheets::Facts& facts, const std::string& name,
                                          const PackContext& studio, const LanguageContext& desk,
                                          base::Diagnostics& messages) {
   const auto& x = *desk.job;
@@ -122,7 +122,7 @@ std::optional<typeset::Document> setWith(const sheets::Facts& facts, const std::
                                 .language = desk.fonts.language,
                                 .date = base::isoDate(c.job.quoted),
                                 .lines = filled->lines,
-                                .fit = fitOf(kind, c.job, isLarge)},
+                                .fit = fitOf(kind, c.job)},
                                told);
   messages.add(told);
   if (!told.ok()) return std::nullopt;
@@ -130,35 +130,66 @@ std::optional<typeset::Document> setWith(const sheets::Facts& facts, const std::
   return pages;
 }
 
-/// A crew's document that is longer than its pages says less; the risk assessment says it all. Where it still
-/// is, and the firm's look is one of small type, it is set in that.
+/// A crew's document that is longer than its pages says less, each side as little less as it has to; the risk
+/// assessment says it all.
 std::optional<typeset::Document> setDocument(const std::string& name, const PackContext& studio,
                                              const LanguageContext& desk, base::Diagnostics& messages) {
   const auto& kind = desk.templates.documents.at(name).kind;
+  const auto& facts = desk.facts.at(kind.reader);
   base::Diagnostics told;
-  auto pages = setWith(desk.facts.at(kind.reader), name, kind.hasLargeReading, studio, desk, told);
+  auto pages = setWith(facts, name, studio, desk, told);
   const bool mayLeaveOut = kind.mostPages > 0 && kind.reader == model::Reader::Crew;
-  const auto isLong = [&] { return pages && mayLeaveOut && pages->pages.size() > kind.mostPages; };
-  const auto setAgain = [&](sheets::Room room, bool isLarge) {
+  const auto isLong = [&] { return pages && pages->pages.size() > kind.mostPages; };
+  const auto setAgain = [&](sheets::LeafRoom room) {
     told = {};
-    pages = setWith(sheets::withRoom(desk.facts.at(kind.reader), *desk.job, room), name, isLarge, studio,
-                    desk, told);
+    pages = setWith(sheets::withRoom(facts, *desk.job, room), name, studio, desk, told);
+    return !isLong();
   };
-  for (const auto room : {sheets::Room::Fewer, sheets::Room::Few, sheets::Room::Fewest}) {
-    if (isLong()) setAgain(room, kind.hasLargeReading);
+  using sheets::Room;
+  constexpr Room rooms[] = {Room::Full, Room::Fewer, Room::Few, Room::Fewest};
+  if (mayLeaveOut && isLong()) {
+    sheets::LeafRoom room = {Room::Full, Room::Fewest};
+    for (const Room front : rooms) {
+      room.front = front;
+      if (setAgain(room)) break;
+    }
+    for (const Room back : rooms) {
+      room.back = back;
+      if (setAgain(room)) break;
+    }
   }
-  constexpr model::Millipoint reading = 10'500;
-  if (isLong() && desk.job->c.theme.styles.at("body").size < reading) setAgain(sheets::Room::Fewest, false);
   messages.add(told);
   return pages;
 }
 
-/// The desk for a language, kept in 'desks'; nothing when it cannot be told in it. A mistake is told once.
-const LanguageContext* deskFor(const std::string& language,
-                               std::map<std::string, std::optional<LanguageContext>>& desks,
-                               const PackContext& studio, const model::JobResult& x,
-                               base::Diagnostics& messages) {
-  const auto [found, isNew] = desks.try_emplace(language);
+/// The job in one look.
+struct Look {
+  const model::JobResult& job;
+  PackContext studio;
+  std::map<std::string, std::optional<LanguageContext>> desks;  // by language
+  std::shared_ptr<const model::JobResult> own = {};             // where the look is not the job's
+};
+
+bool isSmall(const model::Theme& theme) {
+  constexpr model::Millipoint reading = 10'500;
+  return theme.styles.at("body").size < reading;
+}
+
+/// A look made for small type has letters too wide for large: what is read standing up is set in the usual
+/// one.
+Look forStanding(const Look& look, base::Diagnostics& messages) {
+  auto job = std::make_shared<model::JobResult>(look.job);
+  job->c.theme = usualTheme(look.studio.shipped, messages);
+  PackContext studio = look.studio;
+  studio.fonts = fontsOf(job->c.theme, studio.shipped);
+  return {*job, std::move(studio), {}, job};
+}
+
+/// The desk for a language; nothing when it cannot be told in it. A mistake is told once.
+const LanguageContext* deskFor(const std::string& language, Look& look, base::Diagnostics& messages) {
+  const auto& studio = look.studio;
+  const auto& x = look.job;
+  const auto [found, isNew] = look.desks.try_emplace(language);
   if (isNew) {
     if (auto job = localized(x, studio.shipped, language, messages)) {
       LanguageContext& desk = found->second.emplace(
@@ -216,24 +247,28 @@ std::vector<SetDocument> setDocuments(const model::JobResult& x, const Shipped& 
     }
     wanted.push_back(name);
   }
-  const PackContext studio{shipped, fonts, logoOf(x.c.firm, shipped, messages),
-                           choices.paper.value_or(x.c.region->paper)};
-  std::map<std::string, std::optional<LanguageContext>> desks;
+  Look own{x,
+           {shipped, fonts, logoOf(x.c.firm, shipped, messages), choices.paper.value_or(x.c.region->paper)},
+           {}};
+  std::optional<Look> standing;
   std::vector<SetDocument> documents;
   std::string unruled;  // documents that come in translation only
   for (const auto& document : wanted) {
     const auto languages = languagesOf(document, x, choices);
     if (std::find(languages.begin(), languages.end(), rulingLanguage(x)) == languages.end())
       unruled += (unruled.empty() ? "" : ", ") + document;
+    const bool isStanding = kindOf(document, shipped)->hasLargeReading && isSmall(x.c.theme);
+    if (isStanding && !standing) standing.emplace(forStanding(own, messages));
+    Look& look = isStanding ? *standing : own;
     for (const auto& language : languages) {
-      const LanguageContext* desk = deskFor(language, desks, studio, x, messages);
+      const LanguageContext* desk = deskFor(language, look, messages);
       if (desk == nullptr) continue;
       if (!desk->templates.documents.contains(document)) {
-        refuseTemplate(document, language, studio, x, choices, messages);
+        refuseTemplate(document, language, look.studio, x, choices, messages);
         continue;
       }
       const std::string name = document + (language == languages.front() ? "" : "-" + language);
-      if (auto pages = setDocument(document, studio, *desk, messages))
+      if (auto pages = setDocument(document, look.studio, *desk, messages))
         documents.push_back({name, std::move(*pages)});
     }
   }

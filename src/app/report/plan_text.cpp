@@ -150,7 +150,7 @@ struct Text {
       out << "  " << plain(coat.name) << ":";
       for (const auto& strip : coat.strips)
         out << (&strip == &coat.strips.front() ? " " : ", ") << strip.number << " " << plain(strip.lay) << " "
-            << plain(strip.litres);
+            << plain(strip.amount + " " + w.volumeUnit());
       for (const auto& more : {coat.note, coat.steps})
         if (!more.empty()) out << "; " << plain(more);
       out << "\n";

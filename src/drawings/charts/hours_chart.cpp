@@ -69,7 +69,7 @@ class HoursWriter {
   }
 
   void putRow(const HoursRow& row) {
-    const Dim high = Dim::pt(day_.rows.size() > 2 ? 17 : 23);
+    const Dim high = Dim::pt(day_.rows.size() > 2 ? 17 : 20);
     putName(row.name, "rowHead", y_, high);
     for (const auto& part : partsOf(row.hours, day_)) {
       const Rect box = {{on(part.at.from), y_}, {on(part.at.until) - on(part.at.from), high}};

@@ -61,6 +61,8 @@ class StripsDrawer {
   };
   Size sizeOf(std::size_t band, Look look) const;
   std::optional<Mark> markInside(std::size_t band) const;
+  /// In a band narrower than its disc, down to half of it, so far along that it meets none of 'others'.
+  std::optional<Mark> markOver(std::size_t band, const std::vector<Mark>& others) const;
   /// Beyond one end of a band's boards, so many columns out that it meets none of 'others'. Its leader may
   /// lean to make room beside the next deck.
   std::optional<Mark> markBeside(std::size_t band, bool isLow, Look look, const std::vector<Mark>& others,

@@ -6,19 +6,21 @@ namespace drawings {
 
 namespace {
 
-const Dim leading = Dim::pt(14), noteLeading = Dim::pt(11), gap = tenths(14), columnGap = tenths(45);
+const Dim leading = Dim::pt(14), noteLeading = Dim::pt(11), gap = tenths(14), columnGap = tenths(32);
 
 struct Cell {
-  ShapedText number, time, litres;
-  Dim width() const { return number.width + time.width + litres.width + gap * 2; }
+  ShapedText number, time, amount;
+  Dim width() const { return number.width + time.width + amount.width + gap * 2; }
 };
 
-std::vector<Cell> cellsOf(const StripDeck& deck, const Pen& pen) {
+std::vector<Cell> cellsOf(const ListedDeck& listed, const Pen& pen) {
+  const StripDeck& deck = *listed.deck;
   std::vector<Cell> cells;
   for (const auto& strip : deck.strips)
     if (!strip.lay.empty())
-      cells.push_back({sized(pen, Dim::pt(9), strip.number, true), sized(pen, Dim::pt(12), strip.lay, true),
-                       sized(pen, Dim::pt(10), strip.litres, false)});
+      cells.push_back(
+          {sized(pen, Dim::pt(9), strip.number, true), sized(pen, Dim::pt(12), strip.lay, true),
+           sized(pen, Dim::milli(10'500), listed.hasUnits ? deck.amountOf(strip) : strip.amount, false)});
   return cells;
 }
 
@@ -43,14 +45,15 @@ Dim putStripList(Items& items, const std::vector<ListedDeck>& decks, const Pen& 
   Dim widest;
   for (const auto& listed : decks) {
     if (listed.isTold) continue;
-    for (const auto& cell : cellsOf(*listed.deck, pen)) widest = std::max(widest, cell.width());
+    for (const auto& cell : cellsOf(listed, pen)) widest = std::max(widest, cell.width());
   }
   const Dim pitch = widest + columnGap;
   const std::int64_t columns =
       widest == Dim{} ? 1 : std::max<std::int64_t>(1, (room + columnGap).raw / pitch.raw);
   const Stroke thin = {colour(pen, "rule"), hundredthsPt(50), {}, false};
   Dim y = from;
-  for (const auto& [deck, isTold] : decks) {
+  for (const auto& listed : decks) {
+    const auto& [deck, isTold, hasUnits] = listed;
     put(items, line({{}, y}, {width, y}, thin));
     const Dim top = y + Dim::pt(2);
     const Dim nameEnd =
@@ -58,21 +61,25 @@ Dim putStripList(Items& items, const std::vector<ListedDeck>& decks, const Pen& 
                  {{}, top});
     y = top;
     Dim free = side;  // where the last line of cells ends
-    const auto cells = isTold ? std::vector<Cell>{} : cellsOf(*deck, pen);
+    const auto cells = isTold ? std::vector<Cell>{} : cellsOf(listed, pen);
     for (std::size_t i = 0; i < cells.size(); ++i) {
       const auto column = static_cast<std::int64_t>(i) % columns;
       if (column == 0) y += leading;
       free = side + pitch * (column + 1);
       Dim x = side + pitch * column;
-      for (const auto* w : {&cells[i].number, &cells[i].time, &cells[i].litres}) {
+      for (const auto* w : {&cells[i].number, &cells[i].time, &cells[i].amount}) {
         put(items, *w, {x, y - Dim::pt(3)});
         x += w->width + gap;
       }
     }
     const auto note = noteOf(*deck, isTold);
-    const ShapedText whole = legible(pen, "drawing", note);
-    if (!cells.empty() && free + whole.width <= width) put(items, whole, {free, y - Dim::pt(3)});
-    else y = putLines(items, wrapped(pen, legibleSpan(pen, "drawing", note), room, 6), pen, false, {side, y});
+    if (!note.empty()) {
+      const ShapedText whole = legible(pen, "drawing", note);
+      const bool isBehind = !cells.empty() && free + whole.width <= width;
+      if (isBehind) put(items, whole, {free, y - Dim::pt(3)});
+      else
+        y = putLines(items, wrapped(pen, legibleSpan(pen, "drawing", note), room, 6), pen, false, {side, y});
+    }
     y = std::max(y, nameEnd) + Dim::pt(3);
   }
   return y - from;

@@ -7,7 +7,8 @@ namespace drawings {
 
 struct ListedDeck {
   const StripDeck* deck = nullptr;
-  bool isTold = false;  // its strips tell their times themselves
+  bool isTold = false;    // its strips tell their times themselves
+  bool hasUnits = false;  // no note above tells the unit of the amounts
 };
 
 /// Below 'y': a row for each deck, its strips in columns. The height it takes.

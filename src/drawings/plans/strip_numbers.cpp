@@ -49,6 +49,32 @@ std::optional<StripsDrawer::Mark> StripsDrawer::markInside(std::size_t band) con
   return Mark{band, {at->x + clear.w / 2, at->y + clear.h / 2}, disc, Look::Disc, std::nullopt};
 }
 
+std::optional<StripsDrawer::Mark> StripsDrawer::markOver(std::size_t band,
+                                                         const std::vector<Mark>& others) const {
+  const Size disc = sizeOf(band, Look::Disc);
+  const Band& own = bands_.bands[band];
+  const Dim across = sheet_.on(own.to - own.from), wide = bands_.alongX ? disc.h : disc.w;
+  if (across * 2 < wide) return std::nullopt;
+  const auto line = model::stretches(placed_.outline, middleOf(own), bands_.alongX);
+  if (line.empty()) return std::nullopt;
+  const Dim low = sheet_.on(line.front().from), high = sheet_.on(line.back().to);
+  const Dim half = (bands_.alongX ? disc.w : disc.h) / 2, pitch = half * 2 + air;
+  constexpr int columns = 6;
+  for (int column = 0; column < columns; ++column) {
+    const Dim off = tenths(40) + half + pitch * column;
+    const Dim along = leavesHigh_ ? low + off : high - off;
+    for (const int aside : {0, 1, -1}) {  // at the edge of the deck it has to give way to the inside
+      const Dim over = sheet_.on(middleOf(own)) + (wide - across) / 2 * aside;
+      const Mark mark = {band, bands_.alongX ? Point{along, over} : Point{over, along}, disc, Look::Disc, {}};
+      const Rect room = roomOf(mark);
+      const bool meets = std::any_of(others.begin(), others.end(),
+                                     [&](const Mark& other) { return overlap(room, roomOf(other)); });
+      if (!meets && sheet_.isOnBoards(placed_, room)) return mark;
+    }
+  }
+  return std::nullopt;
+}
+
 std::optional<StripsDrawer::Mark> StripsDrawer::markBeside(std::size_t band, bool isLow, Look look,
                                                            const std::vector<Mark>& others,
                                                            bool mayLean) const {
@@ -102,8 +128,13 @@ std::optional<std::vector<StripsDrawer::Mark>> StripsDrawer::marksBeside(
 
 std::vector<StripsDrawer::Mark> StripsDrawer::marksAnywhere(bool& isClear) const {
   std::vector<Mark> marks;
+  std::vector<std::size_t> narrow;
   for (std::size_t i = 0; i < bands_.bands.size(); ++i) {
-    auto mark = markInside(i);
+    if (const auto mark = markInside(i)) marks.push_back(*mark);
+    else narrow.push_back(i);
+  }
+  for (const std::size_t i : narrow) {
+    auto mark = markOver(i, marks);
     for (const Look look : {Look::Disc, Look::Plain})
       for (const bool isLow : {leavesHigh_, !leavesHigh_})
         if (!mark) mark = markBeside(i, isLow, look, marks, true);

@@ -35,7 +35,8 @@ StripsDrawer::Block StripsDrawer::blockOf(std::size_t band, Shape shape) const {
   const auto step = [&](const char* key, const std::string& time) {
     return sized(pen, small, pen.language(key, {{"time", time}}), false);
   };
-  const ShapedText lay = sized(pen, large, strip.lay, true), litres = sized(pen, middle, strip.litres, true);
+  const ShapedText lay = sized(pen, large, strip.lay, true),
+                   litres = sized(pen, middle, strips_.amountOf(strip), true);
   Block block;
   if (shape != Shape::Rows) {
     std::vector<ShapedText> row;

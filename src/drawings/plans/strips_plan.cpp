@@ -90,7 +90,8 @@ std::string altText(const model::JobInputs& c, const std::vector<StripDeck>& dec
       const auto& strip = decks[i].strips[k];
       if (strip.lay.empty()) continue;
       const bool isStairs = std::holds_alternative<model::Stairs>(c.job.areas[edge.deck].shape);
-      const base::Values values = {{"strip", strip.number}, {"time", strip.lay}, {"litres", strip.litres}};
+      const base::Values values = {
+          {"strip", strip.number}, {"time", strip.lay}, {"litres", decks[i].amountOf(strip)}};
       text += (isFirst ? ": " : ", ") +
               (edge.strips[k].boards == 0
                    ? pen.language("strips.alt_whole", values)
@@ -172,7 +173,11 @@ std::optional<PlanOfStrips> planAt(const model::JobInputs& c, const std::vector<
   for (const auto& placed : sheet.placed)
     drawEdges(sheet, placed, c.job.areas[placed.index], c.job.site.north);
   if (c.job.site.north) drawNorth(sheet, *c.job.site.north, true);
-  sheet.notes.push_back(pen.language("strips.note", {{"scale", std::to_string(scale)}}));
+  const auto& unit = decks.front().unit;
+  auto note = pen.language("strips.note", {{"scale", std::to_string(scale)}});
+  if (!unit.empty() && plan.told.size() < decks.size())
+    note += " " + pen.language("strips.list_note", {{"unit", unit}});
+  sheet.notes.push_back(std::move(note));
   writeNotes(sheet, box.w);
   if (tooLarge()) return std::nullopt;
   plan.items = std::move(sheet.items);
@@ -181,14 +186,17 @@ std::optional<PlanOfStrips> planAt(const model::JobInputs& c, const std::vector<
   return plan;
 }
 
-/// The coats below the plan: the second of a deck is told there though the first is told on the plan.
-std::vector<ListedDeck> listOf(const std::vector<StripDeck>& decks, std::vector<std::size_t> told) {
+/// The coats below the plan: the second of a deck is told there though the first is told on the plan. Under a
+/// plan that lists any deck its note has the unit.
+std::vector<ListedDeck> listOf(const std::vector<StripDeck>& decks, std::vector<std::size_t> told,
+                               bool hasUnits) {
   std::vector<ListedDeck> list;
   for (const auto& deck : decks) {
     const auto found = std::find(told.begin(), told.end(), deck.edge.deck);
     const bool isTold = found != told.end();
     if (isTold) told.erase(found);
-    list.push_back({&deck, isTold});
+    if (isTold && deck.note.empty()) continue;
+    list.push_back({&deck, isTold, hasUnits});
   }
   return list;
 }
@@ -203,7 +211,8 @@ typeset::Drawing stripsPlan(const model::JobInputs& c, const std::vector<StripDe
   const auto drawn = drawnOf(c, decks);
   const auto withList = [&](PlanOfStrips&& plan) {
     const Dim from = plan.size.h + (plan.size.h > Dim{} ? Dim::mm(2) : Dim{});
-    const Dim list = putStripList(plan.items, listOf(decks, plan.told), pen, box.w, from);
+    const bool hasUnits = plan.told.size() == drawn.size();
+    const Dim list = putStripList(plan.items, listOf(decks, plan.told, hasUnits), pen, box.w, from);
     out.items = std::move(plan.items);
     out.size = {box.w, from + list};
     return out.size.h <= box.h;

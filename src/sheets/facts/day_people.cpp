@@ -126,7 +126,7 @@ std::vector<Piece> piecesOf(std::size_t person, const Day& day, const model::Job
 }
 
 std::string runText(const PersonRun& run, const Formatter& w) {
-  return w("day.run", {{"time", w.clock(run.from)}, {"what", run.words}});
+  return w("day.run", {{"time", w.shortClock(run.from)}, {"what", run.words}});
 }
 
 /// How many runs all begin their day with.
@@ -263,8 +263,9 @@ std::vector<PersonText> rowTexts(const std::vector<PersonRow>& rows, const model
     texts.push_back({row.name, ""});
     for (std::size_t i = shared; i < row.runs.size(); ++i)
       if (row.runs[i].isTold) add(texts.back().text, row.runs[i]);
-    texts.back().text += (texts.back().text.empty() ? "" : ", ") +
-                         w("day.run", {{"time", w.clock(row.runs.back().until)}, {"what", w("day.home")}});
+    texts.back().text +=
+        (texts.back().text.empty() ? "" : ", ") +
+        w("day.run", {{"time", w.shortClock(row.runs.back().until)}, {"what", w("day.home")}});
   }
   return texts;
 }

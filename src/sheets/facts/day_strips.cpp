@@ -8,9 +8,9 @@
 namespace sheets {
 namespace {
 
-/// '0.6 L'; a narrow last strip may take less than the smallest step that is printed: '<0.1 L'.
-std::string stripLitres(std::int64_t steps, const Formatter& w) {
-  return steps > 0 ? litresText(steps, w) : "<" + litresText(1, w);
+/// '0.6'; a narrow last strip may take less than the smallest step that is printed: '<0.1'.
+std::string stripAmount(std::int64_t steps, const Formatter& w) {
+  return steps > 0 ? w.volumeNumber(steps) : "<" + w.volumeNumber(1);
 }
 
 std::string standText(const model::Stand& stand, const Formatter& w) {
@@ -83,12 +83,12 @@ std::vector<CoatText> coatTexts(const Day& day, const model::JobResult& x, const
   for (const auto& coat : day.coats) {
     CoatText text{&coat, nameOf(coat, day, x, w), stripsText(coat, x, w), stepsText(coat, w), {}};
     if (coat.goesOn)
-      text.note = w("day.goes_on", {{"strips", text.note}, {"day", w.shortDate(*coat.goesOn)}});
+      text.note += (text.note.empty() ? "" : "; ") + w("day.goes_on", {{"day", w.shortDate(*coat.goesOn)}});
     for (const auto& s : coat.strips) {
       const auto at = [&](const std::optional<model::StripWork>& step) {
-        return step ? w.clock(step->start.minutes) : "";
+        return step ? w.shortClock(step->start.minutes) : "";
       };
-      text.strips.push_back({std::to_string(s.strip->number), w.clock(s.start), stripLitres(s.litres, w),
+      text.strips.push_back({std::to_string(s.strip->number), w.shortClock(s.start), stripAmount(s.litres, w),
                              at(s.strip->cutIn), at(s.strip->wipe)});
     }
     texts.push_back(std::move(text));

@@ -5,9 +5,9 @@
 
 namespace sheets {
 
-/// '14' '13:41' '0.6 L' '13:30' '15:05'; the last two empty where there is no such step.
+/// '14' '13:41' '0.6' '13:30' '15:05'; the last two empty where there is no such step.
 struct StripText {
-  std::string number, lay, litres, cutIn, wipe;
+  std::string number, lay, amount, cutIn, wipe;
 };
 
 /// A coat of a deck on one day.

@@ -67,10 +67,7 @@ std::string stripsText(const DayCoat& coat, const model::JobResult& x, const For
   if (boards.size() == 1) return w.counted("strips.boards.single", boards[0]);
   const auto count = std::to_string(boards.size());
   const bool isEven = std::all_of(boards.begin(), boards.end() - 1, [&](auto n) { return n == boards[0]; });
-  const auto [least, most] = std::minmax_element(boards.begin(), boards.end());
-  if (!isEven)
-    return w(kind + "range",
-             {{"count", count}, {"range", w.range(std::to_string(*least), std::to_string(*most))}});
+  if (!isEven) return {};
   const auto equal = w.counted(kind + "equal", boards[0], {{"count", count}});
   return boards.back() == boards[0]
              ? equal

@@ -21,7 +21,8 @@ std::optional<model::ClockSpan> breakOf(const Day& day, const model::JobResult& 
 /// Of whole steps of Words::volumeStep().
 std::string litresText(std::int64_t steps, const Formatter& w);
 
-/// How the boards of a coat are counted off: '4 strips of 13 boards, the last of 1'. Empty without boards.
+/// How the boards of a coat are counted off: '4 strips of 13 boards, the last of 1'. Empty without boards,
+/// and where the strips differ: the plan shows them.
 std::string stripsText(const DayCoat& coat, const model::JobResult& x, const Formatter& w);
 
 /// Whole degrees: '18 °C'. A range is '11 to 19 °C', one degree where both round to it.

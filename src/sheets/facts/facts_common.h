@@ -12,7 +12,7 @@ Facts commonFacts(const model::JobResult& x, const Formatter& w);
 /// No money at all; with the crew's days.
 Facts crewFacts(const model::JobResult& x, const Formatter& w);
 /// Those of them that say less where there is less room.
-Facts leafFacts(const model::JobResult& x, const Formatter& w, Room room);
+Facts leafFacts(const model::JobResult& x, const Formatter& w, LeafRoom room);
 /// Everything, costs included.
 Facts officeFacts(const model::JobResult& x, const Formatter& w);
 /// 'coat_days', 'other_days' and what belongs to them.

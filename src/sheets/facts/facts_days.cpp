@@ -108,9 +108,9 @@ FactList promiseFacts(const model::JobResult& x) {
   FactList promises;
   for (std::size_t deck = 0; deck < x.c.job.areas.size(); ++deck) {
     const auto& note = x.c.job.areas[deck].note;
-    if (!note.empty()) promises.push_back({{"words", deckName(x, deck) + ": " + note}});
+    if (!note.empty()) promises.push_back({{"deck", deckName(x, deck)}, {"words", note}});
   }
-  for (const auto& line : x.c.job.included) promises.push_back({{"words", line}});
+  for (const auto& line : x.c.job.included) promises.push_back({{"deck", ""}, {"words", line}});
   return promises;
 }
 

@@ -89,7 +89,7 @@ FactsByReader makeFacts(const model::JobResult& x) {
           {model::Reader::Office, officeFacts(x, w)}};
 }
 
-Facts withRoom(Facts crew, const model::JobResult& x, Room room) {
+Facts withRoom(Facts crew, const model::JobResult& x, LeafRoom room) {
   const Facts leaf = leafFacts(x, Formatter(*x.c.region, x.language), room);
   for (auto& [name, fact] : crew) {
     if (const auto* less = find(leaf, name)) fact = *less;

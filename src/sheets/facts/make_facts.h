@@ -13,7 +13,7 @@ using FactsByReader = std::map<model::Reader, Facts>;
 FactsByReader makeFacts(const model::JobResult& x);
 
 /// The crew's facts, those of the safety leaf with as much as there is room for.
-Facts withRoom(Facts crew, const model::JobResult& x, Room room);
+Facts withRoom(Facts crew, const model::JobResult& x, LeafRoom room);
 
 /// Whose documents may print a name: 'the crew and the office'; empty = nobody's.
 std::string readersOf(const std::string& name, const FactsByReader& facts);

@@ -5,4 +5,9 @@ namespace sheets {
 
 enum class Room { Full, Fewer, Few, Fewest };
 
+/// Of the safety leaf: what is read first, in front, and the steps of the tasks on its back.
+struct LeafRoom {
+  Room front = Room::Full, back = Room::Full;
+};
+
 }  // namespace sheets

@@ -75,10 +75,10 @@ Facts reviewFacts(const model::JobResult& x, const Formatter& w) {
 
 }  // namespace
 
-Facts leafFacts(const model::JobResult& x, const Formatter& w, Room room) {
+Facts leafFacts(const model::JobResult& x, const Formatter& w, LeafRoom room) {
   Facts f;
   addLeaf(f, x, w, room);
-  addOrders(f, x, w, room);
+  addOrders(f, x, w, room.front);
   return f;
 }
 
@@ -107,7 +107,7 @@ Facts crewFacts(const model::JobResult& x, const Formatter& w) {
   addExposure(f, x, w);
   addLabel(f, x, w);
   addGrades(f, x, w);
-  for (auto& fact : leafFacts(x, w, Room::Full)) f.push_back(std::move(fact));
+  for (auto& fact : leafFacts(x, w, {})) f.push_back(std::move(fact));
   addRisks(f, x, w);
   addDayPlans(f, x, w);
   return f;

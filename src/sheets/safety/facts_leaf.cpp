@@ -74,7 +74,8 @@ std::string brokenAtCommas(const std::string& line) {
 }
 
 /// The site's lines; where it is one line of the customer's address, with the lines that follow it there.
-Facts addressFacts(const model::JobResult& x, const Formatter& w) {
+/// Where there is no room for the way in, the day plan tells it.
+Facts addressFacts(const model::JobResult& x, const Formatter& w, Room room) {
   const auto& site = x.c.job.site;
   const auto& home = x.c.job.customer.address;
   std::vector<std::string> address = site.address.empty() ? home : site.address, house;
@@ -84,10 +85,13 @@ Facts addressFacts(const model::JobResult& x, const Formatter& w) {
     if (found != home.end()) house.assign(home.begin(), found);
   }
   std::string more;
-  for (const auto& part : house) more += part + "; ";
+  if (room < Room::Fewest) {
+    for (const auto& part : house) more += part + "; ";
+    more += site.access;
+  }
   const bool isKnown = site.latitudeMicro != 0 || site.longitudeMicro != 0;
   return {{"line", brokenAtCommas(base::joined(address))},
-          {"more", more + site.access},
+          {"more", more},
           {"has_place", Fact::yes(isKnown)},
           {"position", isKnown ? degrees(site.latitudeMicro, w("leaf.north"), w("leaf.south")) + "\n" +
                                      degrees(site.longitudeMicro, w("leaf.east"), w("leaf.west"))
@@ -188,8 +192,8 @@ FactList chemicalFacts(const model::JobResult& x, const Formatter& w) {
 
 }  // namespace
 
-void addLeaf(Facts& f, const model::JobResult& x, const Formatter& w, Room room) {
-  const Leaf leaf = leafOf(x, room);
+void addLeaf(Facts& f, const model::JobResult& x, const Formatter& w, LeafRoom room) {
+  const Leaf leaf = leafOf(x, room.back);
   const auto& region = *x.c.region;
   const bool hasPoison = !region.poisonLine.empty() && isTold(region.poisonSource);
   bool sands = false;
@@ -200,8 +204,8 @@ void addLeaf(Facts& f, const model::JobResult& x, const Formatter& w, Room room)
   f.emplace_back("has_rags", Fact::yes(leaf.rags != nullptr));
   f.emplace_back("has_dust", Fact::yes(sands));
   f.emplace_back("rags", ragFacts(x, leaf, w));
-  f.emplace_back("place", addressFacts(x, w));
-  f.emplace_back("killers", killerFacts(x, leaf, w, room));
+  f.emplace_back("place", addressFacts(x, w, room.front));
+  f.emplace_back("killers", killerFacts(x, leaf, w, room.front));
   f.emplace_back("killers_title",
                  capitalised(w.counted("leaf.killers", static_cast<std::int64_t>(leaf.killers.size()))));
   f.emplace_back("has_killers", Fact::yes(!leaf.killers.empty()));

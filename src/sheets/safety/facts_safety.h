@@ -23,7 +23,7 @@ std::string firstControls(const Facts& hazard, std::size_t most);
 /// 'noise', 'vibration', 'heat', 'vapour', 'dust' and the weight of a tin.
 void addExposure(Facts& f, const model::JobResult& x, const Formatter& w);
 /// 'rags', 'killers', 'rows' with what is worn and the steps, 'chemicals', 'orders' and 'address'.
-void addLeaf(Facts& f, const model::JobResult& x, const Formatter& w, Room room);
+void addLeaf(Facts& f, const model::JobResult& x, const Formatter& w, LeafRoom room);
 /// A safety data sheet with the standard texts of the label.
 Facts labelFacts(const model::JobResult& x, const model::SafetyData& sds, const Formatter& w);
 /// 'sds', of the product.

@@ -245,11 +245,15 @@ std::string Formatter::year(base::Date d) const {
   return std::to_string(static_cast<int>(std::chrono::year_month_day{d}.year()));
 }
 
-std::string Formatter::clock(int minutes) const {
+std::string Formatter::shortClock(int minutes) const {
   if (!region_.monthFirst) return base::isoClock(minutes);
   const int hour = minutes / 60 % 12 == 0 ? 12 : minutes / 60 % 12;
-  return language_(minutes < 720 ? "dates.am" : "dates.pm",
-                   {{"time", std::to_string(hour) + base::isoClock(minutes).substr(2)}});
+  return std::to_string(hour) + base::isoClock(minutes).substr(2);
+}
+
+std::string Formatter::clock(int minutes) const {
+  if (!region_.monthFirst) return base::isoClock(minutes);
+  return language_(minutes < 720 ? "dates.am" : "dates.pm", {{"time", shortClock(minutes)}});
 }
 
 std::string deckLetter(std::size_t deck) { return std::string(1, static_cast<char>('A' + deck % 26)); }

@@ -71,7 +71,8 @@ class Formatter {
   std::string shortWeekday(base::Date d) const;   // Tue
   std::string month(base::Date d) const;          // March
   std::string year(base::Date d) const;
-  std::string clock(int minutes) const;  // 08:30, or 8:30 am
+  std::string clock(int minutes) const;       // 08:30, or 8:30 am
+  std::string shortClock(int minutes) const;  // 08:30, or 8:30: among others of its day
 
   bool isMetric() const { return region_.units == model::UnitSystem::Metric; }
   const model::Region& region() const { return region_; }

@@ -94,7 +94,7 @@ Attempt onGrids(const LayoutInput& in, Way way) {
       if (doesIt) best = std::move(other);
     }
   }
-  if (best.isShort(1, 4)) {
+  if (best.isShort(1, 4) && !beyondLimit(best, in.fit)) {
     way.early = {best.count() - 2, best.whole / 3 - best.pages.filled};
     Attempt other = attempt(in, way);
     if (other.count() == best.count() && other.pages.filled > best.pages.filled) best = std::move(other);
