@@ -98,7 +98,8 @@ TEST_CASE("broken text, YAML and keys are refused with the whole message") {
        {{"joists: 450 mm", "joists: 450 mm\n    varnish: yes"}},
        "job.yaml:14:5: error: areas[1]: 'varnish' is not a known key here\n"
        "  hint: known: name, shape, at, without, boards, joists, fixings, timber, state, coats, rates, "
-       "test_patch, note, office_note, crew_note, covered, enclosed, treated, sun, edges, way_out, edge_height or rail\n"},
+       "test_patch, note, office_note, crew_note, covered, enclosed, treated, sun, edges, way_out, "
+       "edge_height or rail\n"},
       {"a key given twice",
        {{"joists: 450 mm", "joists: 450 mm\n    joists: 400 mm"}},
        "job.yaml:14:5: error: areas[1]: 'joists' is given twice\n"

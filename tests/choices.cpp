@@ -1,5 +1,5 @@
 // Jobs that can be done in several ways, side by side on one quote.
-#include "app/commands/year_after.h"
+#include "app/after/year_after.h"
 #include "app/report/figures_json.h"
 #include "input/job/next_year.h"
 #include "input_fixture.h"

@@ -174,7 +174,8 @@ TEST_CASE("sheets for a US customer and office use no word that is foreign there
   for (const char* example : {"porch", "porch-again"}) {
     const auto x = computedExample(example);
     for (const auto& [name, document] :
-         documents(x, {"quote", "aftercare", "safety", "orders", "office", "extra", "handover", "survey", "reminder", "lookover"})) {
+         documents(x, {"quote", "aftercare", "safety", "orders", "office", "extra", "handover", "survey",
+                       "reminder", "lookover"})) {
       const std::string words = together(document);
       std::smatch found;
       std::regex_search(words, found, foreign);

@@ -20,7 +20,7 @@ namespace {
 /// The fixtures' job from estimate to days.
 struct Made {
   model::JobResult result{
-      fixtures::sampleCase(), fixtures::sampleContent(), english(), {}, {}, {}, {}, {}, {}, {}};
+      fixtures::sampleCase(), fixtures::sampleContent(), english(), {}, {}, {}, {}, {}, {}, {}, {}};
   JobInputs& c = result.c;
   Plan& plan = result.plan;
   model::Resources& resources = result.resources;

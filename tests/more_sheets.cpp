@@ -13,7 +13,8 @@ using typeset::Dim;
 
 namespace {
 
-const std::vector<std::string> sheetNames = {"invoice", "extra", "handover", "survey", "reminder", "lookover"};
+const std::vector<std::string> sheetNames = {"invoice", "extra",    "handover",
+                                             "survey",  "reminder", "lookover"};
 
 base::Date day(const char* words) { return base::parseDate(words).value(); }
 

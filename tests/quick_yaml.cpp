@@ -1,7 +1,7 @@
 // What is read quickly, by libyaml, is read as yaml-cpp does, to the last mark.
 #include "input/yaml/quick_yaml.h"
-#include "input/yaml/tree.h"
 #include "input/read.h"
+#include "input/yaml/tree.h"
 
 #include <catch2/catch.hpp>
 

@@ -43,7 +43,7 @@ struct SmallJob {
     plan.shifts = {{"sand", 0, 80, {monday, 8 * 60}, {monday, 12 * 60}, 2},
                    {"oil", 0, 1, {monday, 13 * 60}, {monday, 15 * 60}, 2}};
     plan.coats = {{0, 1, 0, {monday, 13 * 60}, {monday, 15 * 60}, {}, {}, {}, {}}};
-    estimate.coats = {{0, 1, fixtures::spread(8), "", base::litres(4), {}}};
+    estimate.coats = {{0, 1, fixtures::spread(8), "", base::litres(4), {}, {}, {}}};
     resources.consumables = {{"rag", 0, fixtures::pieces(11), 11, {}},
                              {"film", 0, fixtures::pieces(2), 2, {}}};
     resources.product.bought.tins = {{{base::litres(20), {}}, 1}};
@@ -100,9 +100,9 @@ TEST_CASE("the limits are those of the last day of the work") {
   SmallJob job;
   job.region.limits.dust.source = "old";
   job.region.laterLimits[monday + std::chrono::days{1}].dust.source = "new";
-  job.plan.days = {{monday, {}, {}, {}, {}, {}}};
+  job.plan.days = {{monday, 1, {}, {}, {}, {}, {}}};
   CHECK(job.exposure().limits.dust.source == "old");
-  job.plan.days.push_back({monday + std::chrono::days{1}, {}, {}, {}, {}, {}});
+  job.plan.days.push_back({monday + std::chrono::days{1}, 1, {}, {}, {}, {}, {}});
   CHECK(job.exposure().limits.dust.source == "new");
 }
 

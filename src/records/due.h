@@ -32,10 +32,11 @@ std::optional<Visit> visitAfter(const std::string& file, const model::JobInputs&
 /// who declined; each by date.
 ///
 /// A job follows an earlier one of the same customer that it names under 'after', or whose areas it coats
-/// again at the same address; a job without a coat follows only others without. It takes the place of the yearly visit after that, whatever became of it: a
-/// visit that was declined is listed as declined, and falls due again a year after the start it was quoted for. It takes the place of a quote that was not accepted unless
-/// it was declined itself, and of a job that was accepted once it is done. It is listed with the days from
-/// the visit it took the place of, the quote or the answer to its start.
+/// again at the same address; a job without a coat follows only others without. It takes the place of the
+/// yearly visit after that, whatever became of it: a visit that was declined is listed as declined, and falls
+/// due again a year after the start it was quoted for. It takes the place of a quote that was not accepted
+/// unless it was declined itself, and of a job that was accepted once it is done. It is listed with the days
+/// from the visit it took the place of, the quote or the answer to its start.
 std::vector<Visit> dueBetween(std::vector<Visit> all, std::optional<base::Date> from, base::Date by);
 
 }  // namespace records

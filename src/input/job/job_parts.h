@@ -10,7 +10,6 @@ namespace input {
 model::Job readTree(const Node& root, const std::string& file, const model::Content& content,
                     base::Diagnostics& messages);
 
-
 /// Its own keys, or one of the firm's book: 'customer: thorley', 'customer: {known: thorley, uninvited:
 /// true}'.
 model::Customer readCustomer(const Field& f, const model::Content& content);
