@@ -1,5 +1,5 @@
 // The drawings of the day plan: strips on the decks, and the hours fit for a coat.
-#include "figures_pen.h"
+#include "plan_drawn.h"
 
 #include "drawings/charts/hours_runs.h"
 #include "drawings/plans/strip_bands.h"
@@ -8,20 +8,8 @@
 #include <catch2/catch.hpp>
 
 using namespace figures_test;
-using typeset::Dim;
-using typeset::Drawing;
-using typeset::Path;
-using typeset::TextRun;
 
 namespace {
-
-const TextRun* runOf(const Drawing& d, const std::string& text) {
-  for (const auto& item : d.items)
-    if (const auto* r = std::get_if<TextRun>(&item.what); r && r->text == text) return r;
-  return nullptr;
-}
-
-bool hasText(const Drawing& d, const std::string& text) { return runOf(d, text) != nullptr; }
 
 /// The n of the note 'Scale 1:n'; 0 = none.
 int scaleOf(const Drawing& d) {
@@ -31,19 +19,6 @@ int scaleOf(const Drawing& d) {
       return n;
   }
   return 0;
-}
-
-/// Everything lies in the drawing; half a line's width may hang over.
-void checkInside(const Drawing& d) {
-  const Dim slack = Dim::pt(2);
-  for (const auto& item : d.items) {
-    const auto* path = std::get_if<Path>(&item.what);
-    if (!path) continue;
-    for (const auto& s : path->steps)
-      if (s.kind != typeset::Step::Kind::Close)
-        CHECK((s.to.x >= -slack && s.to.y >= -slack && s.to.x <= d.size.w + slack &&
-               s.to.y <= d.size.h + slack));
-  }
 }
 
 model::BoardStrip strip(std::size_t deck, int number, int from, int boards) {
@@ -86,9 +61,9 @@ TEST_CASE("a plan of strips tells number, times and litres in each strip, and al
   for (const char* text :
        {"1", "2", "3", "4", "A", "Landing", "08:25", "2.8 L", "cut in 08:01", "wipe 09:11"})
     CHECK(hasText(d, text));
-  CHECK(runOf(d, "1")->baseline.y < runOf(d, "2")->baseline.y);
-  CHECK(runOf(d, "3")->baseline.y < runOf(d, "4")->baseline.y);
-  CHECK(runOf(d, "08:25")->size == Dim::pt(12));  // five boards, 5.7 mm at 1:125, have no room for 15 pt
+  CHECK(textIn(d, "1")->baseline.y < textIn(d, "2")->baseline.y);
+  CHECK(textIn(d, "3")->baseline.y < textIn(d, "4")->baseline.y);
+  CHECK(textIn(d, "08:25")->size == Dim::pt(12));  // five boards, 5.7 mm at 1:125, have no room for 15 pt
   CHECK((d.size.w <= box.w && d.size.h <= box.h));
   checkInside(d);
   CHECK(d.alt ==
@@ -102,7 +77,7 @@ TEST_CASE("a plan of strips tells number, times and litres in each strip, and al
 
 TEST_CASE("strips that start at the lower edge are numbered from there") {
   const auto d = planOf(Decks({landing()}), {landingStrips(true)});
-  CHECK(runOf(d, "1")->baseline.y > runOf(d, "2")->baseline.y);
+  CHECK(textIn(d, "1")->baseline.y > textIn(d, "2")->baseline.y);
 }
 
 TEST_CASE("the bands of strips cover a deck without a gap") {
@@ -166,7 +141,7 @@ TEST_CASE("strips too narrow for their words have their numbers beside the deck,
     for (const auto& item : d.items)
       if (const auto* r = std::get_if<TextRun>(&item.what); r && r->text == std::to_string(i)) ++count;
     CHECK(count == 2);
-    const auto* time = runOf(d, "08:" + std::to_string(9 + i));
+    const auto* time = textIn(d, "08:" + std::to_string(9 + i));
     REQUIRE(time != nullptr);
     CHECK(time->size == Dim::pt(12));
   }
@@ -219,7 +194,7 @@ TEST_CASE("walls, water and drops stand beside the edges that the job tells") {
   lone.edges = {{model::Compass::North, model::EdgeKind::Wall},
                 {model::Compass::East, model::EdgeKind::Water}};
   const auto d = planOf(Decks({lone}), {landingStrips()});
-  const auto *house = runOf(d, "house"), *water = runOf(d, "water");
+  const auto *house = textIn(d, "house"), *water = textIn(d, "water");
   REQUIRE((house && water));
   CHECK(house->baseline.y < water->baseline.y);
   CHECK(house->baseline.x < water->baseline.x);
@@ -227,7 +202,7 @@ TEST_CASE("walls, water and drops stand beside the edges that the job tells") {
   auto turned = Decks({lone});
   turned.job.job.site.north = 180;
   const auto other = planOf(turned, {landingStrips()});
-  CHECK(runOf(other, "house")->baseline.y > runOf(other, "water")->baseline.y);
+  CHECK(textIn(other, "house")->baseline.y > textIn(other, "water")->baseline.y);
   checkInside(d);
 }
 
@@ -346,7 +321,7 @@ TEST_CASE("each of the crew has a row under the same clock, with a word in each 
   // 14 hours on 166 - side and gutter; the word stands in the middle of its bar.
   const auto left = Dim::milli(theme().sideWidth) + Dim::milli(theme().gutter);
   const auto on = [&](int minutes) { return left + (Dim::mm(166) - left) * (minutes - 360) / 840; };
-  const auto* lays = runOf(d, "lays 1–8");
+  const auto* lays = textIn(d, "lays 1–8");
   CHECK((lays->baseline.x > on(510) && lays->baseline.x + lays->width < on(650)));
   CHECK(d.alt.ends_with(
       "All three: 07:30 set up. Mara Quill: 08:30 lays 1–8, 10:50 wipes 1, 11:30 rests, 13:15 home."));
