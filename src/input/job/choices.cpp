@@ -185,9 +185,14 @@ std::vector<ReadJob> readJobs(const std::string& bytes, const std::string& file,
                 "take some out, or leave 'choices' out where there is but one way");
   const auto choices = readNames(items, *root);
   const Entry* word = find(*root, "chosen");
-  const auto chosen = word == nullptr
-                          ? std::nullopt
-                          : readChosen({source, &word->value, "chosen", word->value.mark}, choices);
+  std::size_t taken = 0;
+  bool isTaken = false;
+  if (word != nullptr) {
+    if (const auto chosen = readChosen({source, &word->value, "chosen", word->value.mark}, choices)) {
+      taken = *chosen;
+      isTaken = true;
+    }
+  }
   for (const char* key : {"accepted", "done", "left", "invoices"}) {
     const Entry* e = find(*root, key);
     if (e != nullptr && word == nullptr)
@@ -196,14 +201,14 @@ std::vector<ReadJob> readJobs(const std::string& bytes, const std::string& file,
   }
   for (std::size_t i = 0; i < items.size(); ++i) {
     Node tree = withChoice(*root, list->value.items[i]);
-    if (i != chosen.value_or(0)) {
+    if (i != taken) {
       for (const char* key : recorded) remove(tree, key);
     }
     base::Diagnostics own, placed = common;
     model::Job job = readTree(tree, file, content, own);
     job.choices = choices;
     job.choice = i;
-    job.isChosen = chosen == i;
+    job.isChosen = isTaken && i == taken;
     std::set<std::string> told;
     const Span span = spanOf(*root, list->value, i);
     const std::string prefix = "choices[" + std::to_string(i + 1) + "].";
