@@ -16,43 +16,35 @@ std::string deckName(const model::JobResult& x, const std::optional<std::size_t>
   return deck ? deckLetter(*deck) + " " + x.c.job.areas[*deck].name : "";
 }
 
-base::Share tenthsOf(base::Share share) {
-  constexpr std::int64_t tenth = 100'000;  // of a per cent
-  return {base::mulDiv(share.millionths, 1, tenth, base::Round::HalfUp) * tenth};
-}
-
-/// What is left when everyone is paid from arrival to home, breaks and waits included.
+/// From arrival to home, breaks and waits included, where that is more than the work.
 void addPaidHours(Facts& f, const model::JobResult& x, const Formatter& w) {
   const auto& cost = x.plan.cost;
-  const auto& p = x.price;
-  const base::Money left = p.net - p.cost + p.labourCost - cost.paidHours;
-  const bool isMore = p.net.minor > 0 && cost.paidHours > p.labourCost;
-  const std::int64_t whole = base::Share::whole(100).millionths;
-  const base::Share share{isMore ? base::mulDiv(left.minor, whole, p.net.minor, base::Round::HalfUp) : 0};
   const std::int64_t hours = base::mulDiv(cost.personMinutes, 1'000'000, 60, base::Round::HalfUp);
-  f.emplace_back("paid", Facts{{"is_more", Fact::yes(isMore)},
-                               {"hours", w.number({hours}, 1) + "\u00A0" + w("units.hour")},
-                               {"left_sign", w.signedMoney(left)},
-                               {"share", w.share(tenthsOf(share))}});
+  f.emplace_back("paid", Facts{{"is_more", Fact::yes(cost.paidHours > x.price.labourCost)},
+                               {"hours", w.number({hours}, 1) + "\u00A0" + w("units.hour")}});
 }
 
 void addCosts(Facts& f, const model::JobResult& x, const Formatter& w) {
   const auto& p = x.price;
   const base::Money direct = p.labourCost + p.productCost + p.consumableCost + p.otherCost;
-  f.emplace_back("costs", Facts{{"labour", w.money(p.labourCost)},
-                                {"labour_rate", w.money(x.c.rates.labourCostPerHour)},
-                                {"product", w.money(p.productCost)},
-                                {"consumables", w.money(p.consumableCost)},
-                                {"other", w.money(p.otherCost)},
-                                {"overhead", w.money(p.overheadCost)},
-                                {"overhead_share", w.share(x.c.rates.overhead)},
-                                {"contingency", w.money(p.contingencyCost)},
-                                {"contingency_share", w.share(x.c.rates.contingency)},
-                                {"direct", w.money(direct)},
-                                {"cost", w.money(p.cost)},
-                                {"left_sign", w.signedMoney(p.net - p.cost)},
-                                {"margin_wanted", w.share(x.c.job.price.margin.value_or(x.c.rates.margin))},
-                                {"margin_reached", w.share(tenthsOf(p.marginReached))}});
+  f.emplace_back(
+      "costs",
+      Facts{
+          {"labour", w.money(p.labourCost)},
+          {"labour_rate", w.money(x.c.rates.labourCostPerHour)},
+          {"product", w.money(p.productCost)},
+          {"consumables", w.money(p.consumableCost)},
+          {"other", w.money(p.otherCost)},
+          {"overhead", w.money(p.overheadCost)},
+          {"overhead_share", w.share(x.c.rates.overhead)},
+          {"contingency", w.money(p.contingencyCost)},
+          {"contingency_share", w.share(x.c.rates.contingency)},
+          {"direct", w.money(direct)},
+          {"cost", w.money(p.cost)},
+          {"left_sign", w.signedMoney(p.net - p.cost)},
+          {"margin_wanted", w.share(x.c.job.price.margin.value_or(x.c.rates.margin))},
+          {"margin_reached",
+           w.share({base::mulDiv(p.marginReached.millionths, 1, 100'000, base::Round::HalfUp) * 100'000})}});
   addPaidHours(f, x, w);
 }
 
