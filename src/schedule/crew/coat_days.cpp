@@ -369,8 +369,11 @@ bool CoatDays::place(Schedule& schedule, std::size_t from, std::size_t until, ba
     }
     return true;
   };
+  // By the clock alone no day is waited for, however many the coats take.
+  int most = mostWorkdays;
+  for (std::size_t u = from; u < until && choice.heed == Heed::Clock; ++u) most += coatsLeft(u);
   base::Date day = anchor;
-  for (int n = 0; n < mostWorkdays && !isDone(); ++n, day = desk_.calendar.workday(day + days{1})) {
+  for (int n = 0; n < most && !isDone(); ++n, day = desk_.calendar.workday(day + days{1})) {
     bool isBegun = !schedule.days.empty() && schedule.days.back().date == day;
     int now = std::max(desk_.calendar.day().from, day == anchor ? model::upToStep(notBefore) : 0);
     const auto done = [&] {

@@ -111,16 +111,17 @@ class FlowMaker {
     for (int h = from / 60; h <= std::min(23, (from + layingMinutes(item) - 1) / 60); ++h)
       warmest = std::max(warmest, itemOf(item).surface[static_cast<std::size_t>(h)]);
     constexpr double rounding = 0.001;
-    return std::max(1, static_cast<int>(std::floor(openTime(rules_->openAt20, warmest) + rounding)));
+    return static_cast<int>(std::floor(openTime(rules_->openAt20, warmest) + rounding));
   }
 
   void lay(std::size_t item, int start) {
     start = rested(item, start);
-    const int open = openMinutes(item, start);
+    int open = openMinutes(item, start);
     if (open < rules_->leastOpen) {
       flow_.lastStroke = 24 * 60;
       return;
     }
+    open = std::max(open, clockStep);  // on boards too hot for it, which are told of: nobody plans finer
     // Whoever lays also cuts in and wipes between two strips where nobody else is there.
     const int besides =
         hasHelpers_ ? 0 : (workOf(item).cutIn > 0 ? clockStep : 0) + (isWiped(item) ? clockStep : 0);
