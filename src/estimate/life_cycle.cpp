@@ -7,7 +7,6 @@ using base::Round;
 using base::Wide;
 
 constexpr std::int64_t wholeShare = 100'000'000;  // 100 % in millionths
-constexpr int horizon = 10;
 
 Factor oneYearOn(Factor f, const YearlyRates& rates) {
   return {base::mulDiv(f.value, wholeShare + rates.rise.millionths, wholeShare + rates.discount.millionths,

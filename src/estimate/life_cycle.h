@@ -7,6 +7,8 @@
 
 namespace estimate {
 
+inline constexpr int horizon = 10;  // years
+
 /// A pure number in units of 1e-15.
 struct Factor {
   std::int64_t value = 0;

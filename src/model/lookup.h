@@ -2,6 +2,7 @@
 #pragma once
 
 #include "model/job.h"
+#include "model/plan.h"
 
 #include <algorithm>
 #include <iterator>
@@ -55,6 +56,18 @@ inline std::vector<base::Holiday> holidaysOff(const Job& job, const Region& regi
 /// Treated for certain, or a timber that often is.
 inline bool mayBeTreated(const Deck& deck, const Content& content) {
   return deck.isTreated || content.timbers.at(deck.timber).mayBeTreated;
+}
+
+/// Boards that may hold arsenic are sanded by people with papers for it only.
+inline bool maySandTreated(const Job& job) {
+  return std::find(job.licensedFor.begin(), job.licensedFor.end(), "treated") != job.licensedFor.end();
+}
+
+/// The first event of a name; null where there is none, as of a visit after a job without coats.
+inline const Event* eventOf(const Plan& plan, const char* name) {
+  const auto found =
+      std::find_if(plan.events.begin(), plan.events.end(), [&](const Event& e) { return e.name == name; });
+  return found == plan.events.end() ? nullptr : &*found;
 }
 
 /// Whether a tool is used for a task on a deck; nothing = the whole job.

@@ -146,9 +146,8 @@ std::optional<Visit> visitAfter(const std::string& file, const model::JobInputs&
   Visit v;
   v.progress = model::progressOf(job);
   if (v.progress == Progress::Done) {
-    const auto event = std::find_if(plan.events.begin(), plan.events.end(),
-                                    [](const auto& one) { return one.name == "maintenance"; });
-    if (event == plan.events.end()) return {};
+    const auto* event = model::eventOf(plan, "maintenance");
+    if (event == nullptr) return {};
     v.due = event->at.day;
     v.lastCoat = plan.finished.day;
     addLastCoats(v, c, e, actual);

@@ -5,6 +5,7 @@
 #include "app/system/files.h"
 #include "base/hidden.h"
 #include "input/read.h"
+#include "model/lookup.h"
 #include "schedule/crew/calendar.h"
 
 #include <algorithm>
@@ -30,10 +31,9 @@ void warnOfStart(base::Date start, const model::JobResult& last, const model::Jo
   const std::string day = base::isoDate(start);
   if (!schedule::Calendar(next.c.job, next.c.region, 0, 0).isWorkday(start))
     messages.warn({file}, "start", "the crew does not work on " + day, "give a working day under --start");
-  const auto visit = std::find_if(last.plan.events.begin(), last.plan.events.end(),
-                                  [](const auto& event) { return event.name == "maintenance"; });
+  const auto* visit = model::eventOf(last.plan, "maintenance");
   const auto finished = last.plan.finished.day;
-  if (visit == last.plan.events.end() || (start - finished) * 2 >= visit->at.day - finished) return;
+  if (visit == nullptr || (start - finished) * 2 >= visit->at.day - finished) return;
   const auto days = (start - finished).count();
   messages.warn(
       {file}, "start",
@@ -65,7 +65,7 @@ int again(const AgainOrder& order) {
   if (order.start <= x->plan.finished.day)
     return refuse(order.job, "its last coat lies on " + base::isoDate(x->plan.finished.day),
                   "give a later day under --start");
-  const auto quoted = order.quoted.value_or(order.start - std::chrono::days{28});
+  const auto quoted = order.quoted.value_or(order.start - quotedBefore);
   if (quoted > order.start)
     return refuse(order.job, "the work starts before the date of the quote",
                   "give an earlier day under --quoted");

@@ -6,6 +6,8 @@
 
 namespace app {
 
+inline constexpr std::chrono::days quotedBefore{28};  // the start, where nobody says otherwise
+
 struct NextJobOrder {
   base::Date start{}, quoted{};
   std::optional<base::Share> raise;  // of the last job's prices

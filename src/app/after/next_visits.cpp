@@ -6,8 +6,6 @@
 namespace app {
 namespace {
 
-constexpr std::chrono::days quotedBefore{28};
-
 void computeBoth(NextVisit& v, const Choices& choices, base::Diagnostics& messages) {
   auto last = compute(v.job, *v.shipped, choices, messages);
   if (!last) return;

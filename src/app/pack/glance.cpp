@@ -1,6 +1,7 @@
 #include "app/pack/glance.h"
 
 #include "base/joined.h"
+#include "model/lookup.h"
 #include "sheets/facts/day_work.h"
 
 #include <algorithm>
@@ -55,10 +56,9 @@ std::vector<GlanceDay> glanceOf(const std::vector<sheets::Day>& days, const mode
                                 const sheets::Formatter& w) {
   std::vector<GlanceDay> all;
   if (days.empty()) return all;
-  const auto walk = std::find_if(x.plan.events.begin(), x.plan.events.end(),
-                                 [](const auto& event) { return event.name == "walk"; });
+  const auto* walk = model::eventOf(x.plan, "walk");
   base::Date last = days.back().date;
-  if (walk != x.plan.events.end()) last = std::max(last, walk->at.day);
+  if (walk != nullptr) last = std::max(last, walk->at.day);
   for (base::Date date = days.front().date; date <= last; date += std::chrono::days{1}) {
     const bool beginsMonth = std::chrono::year_month_day{date}.day() == std::chrono::day{1};
     GlanceDay glance{GlanceDay::Kind::Off,
@@ -73,7 +73,7 @@ std::vector<GlanceDay> glanceOf(const std::vector<sheets::Day>& days, const mode
     if (day != days.end()) {
       glance.kind = GlanceDay::Kind::Work;
       tellWork(glance, *day, x, w);
-    } else if (walk != x.plan.events.end() && date == walk->at.day) {
+    } else if (walk != nullptr && date == walk->at.day) {
       glance.kind = GlanceDay::Kind::Walk;
       glance.what = {w("glance.walk", {{"time", w.clock(walk->at.minutes)}})};
     } else if (date < days.back().date && dries(date, x)) {

@@ -71,8 +71,7 @@ int firstSanding(const model::Job& job, const model::TenYearsBasis& basis) {
 }
 
 const model::Deck* forbiddenToSand(const model::JobResult& x) {
-  const auto& papers = x.c.job.licensedFor;
-  if (std::find(papers.begin(), papers.end(), "treated") != papers.end()) return nullptr;
+  if (model::maySandTreated(x.c.job)) return nullptr;
   for (const auto& deck : x.c.job.areas) {
     if (model::mayBeTreated(deck, x.content)) return &deck;
   }
@@ -90,15 +89,13 @@ std::optional<model::TenYears> tenYearsOf(const model::JobResult& x, base::Diagn
   if (!x.c.firm.tenYears)
     return refuse("'" + x.c.firm.name + "' does not say what it reckons with",
                   "write 'ten_years:' into 'firm.yaml'; 'planksheaf help method' tells its keys");
-  const auto visit = std::find_if(x.plan.events.begin(), x.plan.events.end(),
-                                  [](const auto& event) { return event.name == "maintenance"; });
-  if (visit == x.plan.events.end())
+  const auto* visit = model::eventOf(x.plan, "maintenance");
+  if (visit == nullptr)
     return refuse("the job lays no coat, so no later visit follows from it",
                   "add 'oil' to 'work', or leave 'ten_years' out");
   const auto& basis = *x.c.firm.tenYears;
-  constexpr int horizon = 10;
   const int first = firstSanding(job, basis);
-  const auto* forbidden = first < horizon ? forbiddenToSand(x) : nullptr;
+  const auto* forbidden = first < estimate::horizon ? forbiddenToSand(x) : nullptr;
   if (forbidden != nullptr)
     return refuse(
         "the boards of '" + forbidden->name + "' may hold arsenic, and within ten years they would be sanded",
@@ -107,7 +104,7 @@ std::optional<model::TenYears> tenYearsOf(const model::JobResult& x, base::Diagn
   base::Diagnostics why;
   const auto visitPrice = priceOf(visitOf(x, day), x.content, why);
   const auto sandingPrice =
-      first < horizon ? priceOf(sandingOf(x, day, basis), x.content, why) : base::Money{};
+      first < estimate::horizon ? priceOf(sandingOf(x, day, basis), x.content, why) : base::Money{};
   if (!visitPrice || !sandingPrice)
     return refuse(
         "no days are found for the visit due on " + base::isoDate(day) + ": " + why.all().front().message,

@@ -2,6 +2,7 @@
 
 #include "input/job/job_parts.h"
 #include "input/read.h"
+#include "input/yaml/edit.h"
 #include "input/yaml/overlay.h"
 #include "input/yaml/sorted.h"
 
@@ -16,12 +17,6 @@ namespace {
 constexpr std::size_t fewest = 2, most = 3;
 /// Of the one way in which a job was done.
 constexpr const char* recorded[] = {"done", "left", "invoices"};
-
-const Entry* find(const Node& map, const std::string& key) {
-  const auto found =
-      std::find_if(map.entries.begin(), map.entries.end(), [&](const Entry& e) { return e.key == key; });
-  return found == map.entries.end() ? nullptr : &*found;
-}
 
 void remove(Node& map, const std::string& key) {
   std::erase_if(map.entries, [&](const Entry& e) { return e.key == key; });
@@ -38,12 +33,12 @@ void put(Node& map, const Entry& entry) {
 }
 
 std::string nameOf(const Node& area) {
-  const Entry* name = find(area, "name");
+  const Entry* name = Editor::find(area, "name");
   return name == nullptr ? std::string{} : name->value.word;
 }
 
 void checkAreas(const Field& areas, const Node& root) {
-  const Entry* known = find(root, "areas");
+  const Entry* known = Editor::find(root, "areas");
   if (known == nullptr || known->value.kind != Node::Kind::List) return;  // told with the job
   std::vector<std::string> names, seen;
   for (const Node& area : known->value.items) names.push_back(nameOf(area));
@@ -112,11 +107,11 @@ Span spanOf(const Node& root, const Node& list, std::size_t i) {
 /// 'choices[2].areas[1].state' for what is wrong in the second choice, whose first area is the job's third.
 std::string pathIn(const Node& choice, const std::string& prefix, const std::string& path, Mark at,
                    const Node& tree) {
-  const Entry* coats = find(choice, "coats");
+  const Entry* coats = Editor::find(choice, "coats");
   if (coats != nullptr && !isBefore(at, coats->value.mark) && !isBefore(coats->value.mark, at))
     return prefix + "coats";
   const std::string areas = "areas[";
-  const Entry *own = find(choice, "areas"), *all = find(tree, "areas");
+  const Entry *own = Editor::find(choice, "areas"), *all = Editor::find(tree, "areas");
   if (!path.starts_with(areas) || own == nullptr || all == nullptr) return prefix + path;
   const auto end = path.find(']');
   const auto area = static_cast<std::size_t>(std::stoi(path.substr(areas.size()))) - 1;
@@ -141,18 +136,18 @@ Node withChoice(const Node& root, const Node& choice) {
   Node tree = root;
   for (const char* key : {"choices", "chosen"}) remove(tree, key);
   for (const char* key : choiceKeys) {
-    if (const Entry* e = find(choice, key)) put(tree, *e);
+    if (const Entry* e = Editor::find(choice, key)) put(tree, *e);
   }
   const auto areas =
       std::find_if(tree.entries.begin(), tree.entries.end(), [](const Entry& e) { return e.key == "areas"; });
   if (areas == tree.entries.end()) return tree;
   auto& items = areas->value.items;
-  if (const Entry* coats = find(choice, "coats")) {
+  if (const Entry* coats = Editor::find(choice, "coats")) {
     for (Node& area : items) {
       if (area.kind == Node::Kind::Map) put(area, *coats);
     }
   }
-  const Entry* own = find(choice, "areas");
+  const Entry* own = Editor::find(choice, "areas");
   if (own == nullptr) return tree;
   for (Node area : own->value.items) {
     const std::size_t at = areaNamed(areas->value, nameOf(area));
@@ -172,7 +167,7 @@ std::vector<ReadJob> readJobs(const std::string& bytes, const std::string& file,
     forwardSorted(unsorted, read.messages);
   };
   const std::optional<Node> root = parseTree(bytes, file, common);
-  const Entry* list = root ? find(*root, "choices") : nullptr;
+  const Entry* list = root ? Editor::find(*root, "choices") : nullptr;
   if (list == nullptr) {
     keep(common, root ? readTree(*root, file, content, common) : model::Job{});
     return all;
@@ -184,7 +179,7 @@ std::vector<ReadJob> readJobs(const std::string& bytes, const std::string& file,
     field.error("two or three choices stand side by side, not " + std::to_string(items.size()),
                 "take some out, or leave 'choices' out where there is but one way");
   const auto choices = readNames(items, *root);
-  const Entry* word = find(*root, "chosen");
+  const Entry* word = Editor::find(*root, "chosen");
   std::size_t taken = 0;
   bool isTaken = false;
   if (word != nullptr) {
@@ -194,7 +189,7 @@ std::vector<ReadJob> readJobs(const std::string& bytes, const std::string& file,
     }
   }
   for (const char* key : {"accepted", "done", "left", "invoices"}) {
-    const Entry* e = find(*root, key);
+    const Entry* e = Editor::find(*root, key);
     if (e != nullptr && word == nullptr)
       Field(source, &e->value, key, e->value.mark)
           .error("belongs to one of the choices, and none is chosen", "add a line like chosen: 1");

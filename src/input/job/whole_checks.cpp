@@ -17,12 +17,8 @@ void checkYear(const model::Job& job, base::Diagnostics& messages) {
                  "check the year, or leave it out");
 }
 
-/// Boards that may hold arsenic are sanded by people with papers for it only.
 void checkTreated(const model::Job& job, const model::Content& content, base::Diagnostics& messages) {
-  const auto& papers = job.licensedFor;
-  if (!model::asksFor(job.work, model::Work::Sand) ||
-      std::find(papers.begin(), papers.end(), "treated") != papers.end())
-    return;
+  if (!model::asksFor(job.work, model::Work::Sand) || model::maySandTreated(job)) return;
   const auto region = content.regions.find(job.site.region);
   const auto* named =
       region == content.regions.end() ? nullptr : model::authorityFor(region->second, "treated");

@@ -10,8 +10,6 @@ namespace schedule {
 
 using std::chrono::days;
 
-namespace {}  // namespace
-
 Calendar::Calendar(const model::Job& job, const model::Region* region, int morning, int evening)
     : job_(job),
       region_(region),

@@ -37,8 +37,11 @@ bool holds(const std::vector<std::size_t>& list, std::size_t one) {
 
 }  // namespace
 
-CoatDays::CoatDays(const Desk& desk, const Work& work, std::vector<Piece> last)
-    : desk_(desk), work_(work), last_(std::move(last)), earlier_(work.units.size()) {
+CoatDays::CoatDays(const Desk& desk, const Work& work, const std::vector<Piece>& last)
+    : desk_(desk), work_(work), earlier_(work.units.size()) {
+  const int crew = desk.c.job.crew.people;
+  for (int people = 1; people <= crew; ++people)
+    lastMinutes_.push_back(minutesOf(byFewer(last, crew, people)));
   const auto& areas = desk.graph.areas();
   const auto& units = work.units;
   // Whether the only way from a unit leads over another, or over a later part of its own deck.
@@ -228,7 +231,7 @@ std::optional<Round> CoatDays::attempt(const Schedule& schedule, base::Date day,
     round.before.insert(round.before.end(), item.work().before.begin(), item.work().before.end());
   const auto dusty = dustFrom(round, schedule, day, from);
   if (!dusty) return {};
-  round.shared = sharedOut(evened(byFewer(round.before, desk_.c.job.crew.people, people)), people);
+  round.shared = sharedOut(evened(byFewer(std::move(round.before), desk_.c.job.crew.people, people)), people);
   const int before = round.shared.empty() ? 0 : round.shared.back().until;
   // Taped, sanded and blown clean just before the first stroke: nobody waits on site for the dew to go.
   int earliest = 24 * 60;
@@ -305,10 +308,6 @@ Round CoatDays::byAsFew(Round round, const Schedule& schedule, base::Date day, i
     if (fewer && paid(*fewer) < paid(round) && faultsOf(*fewer) <= faultsOf(round)) round = std::move(*fewer);
   }
   return round;
-}
-
-int CoatDays::lastMinutes(int people) const {
-  return minutesOf(byFewer(last_, desk_.c.job.crew.people, people));
 }
 
 void CoatDays::add(Schedule& schedule, base::Date day, Round round, bool isNewDay) {

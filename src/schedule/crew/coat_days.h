@@ -14,7 +14,7 @@ struct CoatChoice {
 class CoatDays {
  public:
   /// 'last' is done for the whole job after the coats, on their last day.
-  CoatDays(const Desk& desk, const Work& work, std::vector<Piece> last);
+  CoatDays(const Desk& desk, const Work& work, const std::vector<Piece>& last);
 
   /// Adds the coats of units [from, until) to the schedule. The first day is 'anchor'; it begins with what
   /// the schedule already holds of it, which ends at its last duty, and not before that minute. False where
@@ -29,7 +29,7 @@ class CoatDays {
                                const std::vector<std::size_t>& units, bool isBegun, int people,
                                int margin = 0);
   Round byAsFew(Round round, const Schedule& schedule, base::Date day, int from);
-  int lastMinutes(int people) const;
+  int lastMinutes(int people) const { return lastMinutes_[static_cast<std::size_t>(people) - 1]; }
   bool couldFit(const std::vector<std::size_t>& units, base::Date day, int from, int people) const;
   void addItem(Round& round, const Schedule& schedule, std::size_t u, base::Date day, int latestStroke) const;
   std::optional<int> dustFrom(const Round& round, const Schedule& schedule, base::Date day, int from) const;
@@ -56,7 +56,7 @@ class CoatDays {
 
   const Desk& desk_;
   const Work& work_;
-  std::vector<Piece> last_;
+  std::vector<int> lastMinutes_;  // by people: of one, of two, ...
   std::vector<Earlier> earlier_;  // by unit
   CoatChoice choice_;
   std::size_t from_ = 0, until_ = 0;

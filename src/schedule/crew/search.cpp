@@ -169,8 +169,10 @@ class Rollout {
         found.push_back(priced(std::move(schedule), work_, desk_));
         return true;
       };
-      for (int people = people_; isPlanned(true, people) && !pieces.empty() && people > leastTogether;)
-        --people;
+      const int fewest = pieces.empty() ? people_ : std::min(people_, leastTogether);
+      for (int people = people_; people >= fewest; --people) {
+        if (!isPlanned(true, people)) break;
+      }
       if (!pieces.empty()) isPlanned(false, people_);
       anchors += isAny;
     }

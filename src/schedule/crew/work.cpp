@@ -120,9 +120,8 @@ struct Maker {
       const auto coat = static_cast<std::size_t>(line.pass);
       if (line.deck != unit.deck || coat > unit.coats.size()) continue;
       unit.coats[coat - 1].extra = pieceOf(line, unit.portion, unit.part);
-      const auto& papers = c.job.licensedFor;
-      unit.coats[coat - 1].needsPapers = model::mayBeTreated(c.job.areas[unit.deck], content) &&
-                                         std::find(papers.begin(), papers.end(), "treated") == papers.end();
+      unit.coats[coat - 1].needsPapers =
+          model::mayBeTreated(c.job.areas[unit.deck], content) && !model::maySandTreated(c.job);
     }
     for (auto& work : unit.coats) {
       if (work.lay > 0) continue;

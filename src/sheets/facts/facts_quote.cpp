@@ -1,5 +1,6 @@
 #include "sheets/facts/facts_quote.h"
 
+#include "model/lookup.h"
 #include "sheets/facts/facts_common.h"
 #include "sheets/facts/facts_decks.h"
 #include "sheets/facts/facts_price.h"
@@ -91,9 +92,8 @@ Facts choiceFacts(const model::JobResult& x, const Formatter& w) {
   bool haveLooks = false;
   for (std::size_t i = 0; i < job.choices.size(); ++i) {
     const auto& one = model::choiceOf(x, i);
-    const auto visit = std::find_if(one.plan.events.begin(), one.plan.events.end(),
-                                    [](const auto& event) { return event.name == "maintenance"; });
-    const bool comesBack = visit != one.plan.events.end();
+    const auto* visit = model::eventOf(one.plan, "maintenance");
+    const bool comesBack = visit != nullptr;
     const auto start = one.plan.days.empty() ? one.c.job.start : one.plan.days.front().date;
     haveLooks = haveLooks || !job.choices[i].looks.empty();
     list.push_back({{"number", std::to_string(i + 1)},

@@ -215,10 +215,9 @@ void addLaid(Facts& facts, const model::JobResult& x, const Formatter& w) {
 }
 
 void addVisit(Facts& facts, const model::JobResult& x, const Formatter& w) {
-  const auto event = std::find_if(x.plan.events.begin(), x.plan.events.end(),
-                                  [](const auto& one) { return one.name == "maintenance"; });
+  const auto* event = model::eventOf(x.plan, "maintenance");
   std::optional<base::Date> due, from;
-  if (event != x.plan.events.end()) due = from = event->at.day;
+  if (event != nullptr) due = from = event->at.day;
   if (x.offer) {
     due = x.offer->due;
     from = x.offer->from;
