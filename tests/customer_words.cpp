@@ -1,6 +1,7 @@
 // What the sheets of customer and office say in words, where a wrong word would mislead.
 #include "app/pack/milestones.h"
 #include "example_jobs.h"
+#include "model/names.h"
 #include "safety_jobs.h"
 #include "sheets/facts/make_facts.h"
 
@@ -85,8 +86,8 @@ TEST_CASE("the months between two dates on the timeline are the nearest whole on
     const auto stations = app::stationsOf(*x);
     base::Date wash{}, visit{};
     for (const auto& e : x->plan.events) {
-      if (e.name == "first_wash") wash = e.at.day;
-      if (e.name == "maintenance") visit = e.at.day;
+      if (model::nameOf(e) == "first_wash") wash = e.at.day;
+      if (model::nameOf(e) == "maintenance") visit = e.at.day;
     }
     const int months = std::stoi(stations.at(stations.size() - 2).gap);
     INFO(file << ": " << base::isoDate(wash) << " to " << base::isoDate(visit) << ", " << months);

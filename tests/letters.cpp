@@ -2,6 +2,7 @@
 #include "example_jobs.h"
 #include "markup/plain_text.h"
 #include "markup/read.h"
+#include "model/names.h"
 #include "page_checks.h"
 #include "safety_jobs.h"
 
@@ -69,7 +70,7 @@ TEST_CASE("the weeks of a reminder are those on which the crew works") {
   // Good Friday is 14 April 2028, Easter Monday the 17th (tables of Western Easter; from memory).
   auto x = example("landing");
   for (auto& event : x.plan.events) {
-    if (event.name == "maintenance") event.at.day = *base::parseDate("2028-04-12");
+    if (model::nameOf(event) == "maintenance") event.at.day = *base::parseDate("2028-04-12");
   }
   CHECK(holds(letter(x), "- Mon 10 Apr to Thu 13 Apr\n- Tue 18 Apr to Fri 21 Apr\n"));
   for (int day = 10; day < 18; ++day)

@@ -1,4 +1,5 @@
 #include "schedule/plan.h"
+#include "model/names.h"
 
 #include "schedule/crew/schedule.h"
 #include "schedule/weather/zone.h"
@@ -81,7 +82,7 @@ struct Scene {
 
 const Event& eventOf(const Plan& plan, const std::string& name) {
   for (const auto& e : plan.events) {
-    if (e.name == name) return e;
+    if (model::nameOf(e) == name) return e;
   }
   throw std::logic_error("no event " + name);
 }
@@ -213,7 +214,7 @@ TEST_CASE("decks that do not fit one morning are coated in batches, each with al
   const auto plan = s.plan();
   REQUIRE(plan.events.size() >= 8);
   CHECK(plan.events[0].decks == std::vector<std::size_t>{0, 1});
-  CHECK(plan.events[4].name == "coat_1_start");
+  CHECK(model::nameOf(plan.events[4]) == "coat_1_start");
   CHECK(plan.events[4].decks == std::vector<std::size_t>{2});
   CHECK(plan.misses.empty());
   for (std::size_t i = 1; i < plan.events.size(); ++i) CHECK(plan.events[i - 1].at <= plan.events[i].at);

@@ -1,5 +1,6 @@
 // The dates that hang on the last coat.
 #include "fixtures.h"
+#include "model/names.h"
 #include "schedule/crew/dates.h"
 
 #include <catch2/catch.hpp>
@@ -13,7 +14,7 @@ base::LocalTime walkAfter(int minutes) {
   plan.finished = {c.job.start, minutes};
   schedule::addDates(plan, c, schedule::Calendar(c.job, c.region, 0, 0));
   for (const auto& event : plan.events)
-    if (event.name == "walk") return event.at;
+    if (model::nameOf(event) == "walk") return event.at;
   return {};
 }
 

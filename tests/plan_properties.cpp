@@ -1,6 +1,7 @@
 // What must hold for the plan of any job, tried on some hundreds of random ones. The seed is fixed: a failure
 // comes again.
 #include "model/lookup.h"
+#include "model/names.h"
 #include "plan_cases.h"
 
 #include <catch2/catch.hpp>
@@ -18,7 +19,7 @@ std::string dump(const Plan& plan) {
         << base::isoTime(s.start) << ' ' << base::isoTime(s.end) << '\n';
   }
   for (const auto& e : plan.events) {
-    out << e.name << ' ' << base::isoTime(e.at) << ' ' << e.utcOffsetMinutes;
+    out << model::nameOf(e) << ' ' << base::isoTime(e.at) << ' ' << e.utcOffsetMinutes;
     for (const auto d : e.decks) out << ' ' << d;
     out << '\n';
   }
@@ -182,7 +183,7 @@ TEST_CASE("for any plan the dates follow the last coat", "[plan]") {
     const auto& zone = s.c.job.site.timezone;
     std::map<std::string, Event> dates;
     for (const auto& event : plan.events) {
-      if (event.decks.empty()) RC_ASSERT(dates.emplace(event.name, event).second);
+      if (event.decks.empty()) RC_ASSERT(dates.emplace(model::nameOf(event), event).second);
     }
     std::set<std::pair<std::size_t, int>> coats;
     LocalTime last;

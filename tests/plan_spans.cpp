@@ -1,6 +1,7 @@
 // Coats that weather leaves only parts of a day: each part ends where its fit hours end, and nothing goes on
 // before the coat below is touch dry in the air there is.
 #include "estimate/estimate.h"
+#include "model/names.h"
 #include "schedule/plan.h"
 #include "schedule/weather/zone.h"
 #include "weather_sample.h"
@@ -175,7 +176,7 @@ TEST_CASE("the customer's dates wait for the air as the plan does", "[plan]") {
     std::map<std::string, base::Hours> waits;
     for (const auto& event : plan.events) {
       if (event.decks.empty())
-        waits[event.name] = schedule::between("Pacific/Auckland", plan.finished, event.at);
+        waits[model::nameOf(event)] = schedule::between("Pacific/Auckland", plan.finished, event.at);
     }
     return waits;
   };

@@ -1,5 +1,6 @@
 // Where the coats go when the weather is known: into fit hours only, from the first stroke to the last.
 #include "estimate/estimate.h"
+#include "model/names.h"
 #include "random_cases.h"
 #include "schedule/plan.h"
 #include "weather_sample.h"
@@ -35,7 +36,7 @@ Planned planned(const model::JobInputs& c, const schedule::Bounds& bounds = {}) 
 
 LocalTime at(const Plan& plan, const std::string& event) {
   for (const auto& e : plan.events) {
-    if (e.name == event) return e.at;
+    if (model::nameOf(e) == event) return e.at;
   }
   throw std::logic_error("no event " + event);
 }
@@ -251,7 +252,7 @@ TEST_CASE("other days for the first coat are listed, the best first", "[plan]") 
   REQUIRE(others.size() == 3);
   for (const auto& other : others) CHECK(other.start.day > at(plan, "coat_1_start").day);
   CHECK(others[0].start.day == summerDay() + day);  // a Wednesday, done on Thursday
-  CHECK(others[0].reason == "later");
+  CHECK(others[0].why == model::Alternative::Why::Later);
   CHECK(others[0].cost == plan.cost.total());
 }
 

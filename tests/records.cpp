@@ -2,6 +2,7 @@
 #include "schedule/crew/records.h"
 #include "estimate/estimate.h"
 #include "fixtures.h"
+#include "model/names.h"
 #include "records/actual.h"
 #include "records/due.h"
 #include "schedule/plan.h"
@@ -69,7 +70,7 @@ model::Plan planned(const model::JobInputs& c, base::Diagnostics& messages) {
 
 std::string when(const model::Plan& plan, const std::string& name) {
   for (const auto& e : plan.events) {
-    if (e.name == name) return base::isoTime(e.at);
+    if (model::nameOf(e) == name) return base::isoTime(e.at);
   }
   return "never";
 }
@@ -169,14 +170,14 @@ TEST_CASE("coats without a record stay as planned") {
   base::Diagnostics messages;
   const auto before = planned(c, messages);
   const auto& end = *std::find_if(before.events.begin(), before.events.end(),
-                                  [](const auto& e) { return e.name == "coat_1_end"; });
+                                  [](const auto& e) { return model::nameOf(e) == "coat_1_end"; });
   c.job.done = {laid(0, 1, base::plusMinutes(end.at, -60), end.at)};
   const auto after = planned(c, messages);
   CHECK(messages.all().empty());
   CHECK(after.finished == before.finished);
   CHECK(when(after, "maintenance") == when(before, "maintenance"));
   std::size_t firsts = 0;  // of the deck with a record, and of the steps without
-  for (const auto& e : after.events) firsts += e.name == "coat_1_end" ? e.decks.size() : 0;
+  for (const auto& e : after.events) firsts += model::nameOf(e) == "coat_1_end" ? e.decks.size() : 0;
   CHECK(firsts == 2);
 }
 
@@ -197,7 +198,7 @@ TEST_CASE("a coat that is planned too soon after the one recorded below it is to
   base::Diagnostics messages;
   const auto before = planned(c, messages);
   const auto start = std::find_if(before.events.begin(), before.events.end(),
-                                  [](const auto& e) { return e.name == "coat_2_start"; });
+                                  [](const auto& e) { return model::nameOf(e) == "coat_2_start"; });
   const auto said = [&](int minutesBefore) {
     const auto end = base::plusMinutes(start->at, -minutesBefore);
     c.job.done = {laid(0, 1, base::plusMinutes(end, -60), end)};
@@ -314,7 +315,7 @@ TEST_CASE("a coat begun on one day and finished on another is one coat") {
   CHECK(when(plan, "coat_1_start") == "2027-03-18T13:00");
   CHECK(when(plan, "coat_1_end") == "2027-03-19T10:00");
   CHECK(std::count_if(plan.events.begin(), plan.events.end(),
-                      [](const auto& event) { return event.name.starts_with("coat_1"); }) == 2);
+                      [](const auto& event) { return model::nameOf(event).starts_with("coat_1"); }) == 2);
   c.job.done[1].used = {};  // of one part nobody knows the litres: of the coat neither
   e = asLaid(c);
   CHECK_FALSE(e.coats[0].litres);

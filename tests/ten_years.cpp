@@ -1,6 +1,7 @@
 // What ten years cost: the factors and sums of life-cycle costing, and what a quote says of them.
 #include "app/report/figures_json.h"
 #include "estimate/life_cycle.h"
+#include "model/names.h"
 #include "safety_jobs.h"
 #include "sheets/explain/explain.h"
 
@@ -168,7 +169,7 @@ TEST_CASE("ten years of a job are its total and later jobs priced as if they wer
   CHECK(t.outlays[3].kind == model::TenYears::Kind::Sanding);
   base::Date visit{};
   for (const auto& e : x.plan.events) {
-    if (e.name == "maintenance") visit = e.at.day;
+    if (model::nameOf(e) == "maintenance") visit = e.at.day;
   }
   auto later = replaced(plainJob, "start: 2027-03-16", "start: " + base::isoDate(visit));
   later = replaced(later, "state: weathered", "state: oiled\n    coats: 1");

@@ -1,6 +1,7 @@
 // Boards under open sky after rain: they dry as washed ones do before a coat is laid. That they take 24 to 48
 // hours is common practice, without a source; from how much rain on is our own choice.
 #include "estimate/estimate.h"
+#include "model/names.h"
 #include "near.h"
 #include "schedule/plan.h"
 #include "schedule/weather/boards.h"
@@ -183,7 +184,7 @@ TEST_CASE("a coat waits for the boards to dry after rain, on a covered area it d
   c.job.areas.pop_back();
   const auto coated = [](const model::JobInputs& job) {
     for (const auto& e : planned(job).events) {
-      if (e.name == "coat_1_start") return e.at.day;
+      if (model::nameOf(e) == "coat_1_start") return e.at.day;
     }
     throw std::logic_error("no coat");
   };

@@ -63,10 +63,10 @@ inline bool maySandTreated(const Job& job) {
   return std::find(job.licensedFor.begin(), job.licensedFor.end(), "treated") != job.licensedFor.end();
 }
 
-/// The first event of a name; null where there is none, as of a visit after a job without coats.
-inline const Event* eventOf(const Plan& plan, const char* name) {
+/// The first of its kind; null where there is none, as of a visit after a job without coats.
+inline const Event* eventOf(const Plan& plan, Moment what) {
   const auto found =
-      std::find_if(plan.events.begin(), plan.events.end(), [&](const Event& e) { return e.name == name; });
+      std::find_if(plan.events.begin(), plan.events.end(), [&](const Event& e) { return e.what == what; });
   return found == plan.events.end() ? nullptr : &*found;
 }
 

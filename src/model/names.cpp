@@ -34,6 +34,47 @@ const char* nameOf(DayHold::Why why) {
   throw std::logic_error("internal error: unknown reason of a day");
 }
 
+const char* nameOf(Alternative::Why why) {
+  switch (why) {
+    case Alternative::Why::Later:
+      return "later";
+    case Alternative::Why::Order:
+      return "order";
+    case Alternative::Why::Window:
+      return "window";
+    case Alternative::Why::Cost:
+      return "cost";
+    case Alternative::Why::Weather:
+      return "weather";
+  }
+  throw std::logic_error("internal error: unknown reason of an alternative");
+}
+
+const char* nameOf(Moment moment) {
+  switch (moment) {
+    case Moment::CoatStart:
+      return "coat_start";
+    case Moment::CoatEnd:
+      return "coat_end";
+    case Moment::Walk:
+      return "walk";
+    case Moment::Furniture:
+      return "furniture";
+    case Moment::Rugs:
+      return "rugs";
+    case Moment::FirstWash:
+      return "first_wash";
+    case Moment::Maintenance:
+      return "maintenance";
+  }
+  throw std::logic_error("internal error: unknown date of a plan");
+}
+
+std::string nameOf(const Event& event) {
+  if (event.coat == 0) return nameOf(event.what);
+  return "coat_" + std::to_string(event.coat) + (event.what == Moment::CoatStart ? "_start" : "_end");
+}
+
 const char* nameOf(WeatherLimit gate) {
   switch (gate) {
     case WeatherLimit::AirCold:

@@ -11,5 +11,11 @@ const char* nameOf(Uptake uptake);
 const char* nameOf(WeatherLimit gate);
 /// 'days_off' to 'before_coat'.
 const char* nameOf(DayHold::Why why);
+/// 'later' to 'weather'.
+const char* nameOf(Alternative::Why why);
+/// 'walk' to 'maintenance'; 'coat_start' and 'coat_end' without the coat's number.
+const char* nameOf(Moment moment);
+/// 'walk', 'coat_1_start'.
+std::string nameOf(const Event& event);
 
 }  // namespace model

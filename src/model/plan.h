@@ -31,8 +31,12 @@ struct WashedBoards {
   base::LocalTime washed, dry;
 };
 
+/// What a date of a plan is of: a coat's strokes, then what the customer waits for.
+enum class Moment { CoatStart, CoatEnd, Walk, Furniture, Rugs, FirstWash, Maintenance };
+
 struct Event {
-  std::string name;  // coat_1_start, coat_1_end, ..., walk, furniture, rugs, first_wash, maintenance
+  Moment what = Moment::CoatStart;
+  int coat = 0;  // from 1, of a coat's start and end
   base::LocalTime at;
   int utcOffsetMinutes = 0;        // of the site's time zone at that moment
   std::vector<std::size_t> decks;  // the decks it holds for; empty = all
@@ -196,9 +200,10 @@ struct CalendarCost {
 
 /// Another day the coats could start on.
 struct Alternative {
+  enum class Why { Later, Order, Window, Cost, Weather };
   base::LocalTime start, finished;  // first coat's start, last coat's end
   base::Money cost;
-  std::string reason;  // id of the words: 'cost', 'later', 'weather', 'window'
+  Why why = Why::Later;  // it was not taken
 };
 
 struct Plan {

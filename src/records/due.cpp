@@ -146,7 +146,7 @@ std::optional<Visit> visitAfter(const std::string& file, const model::JobInputs&
   Visit v;
   v.progress = model::progressOf(job);
   if (v.progress == Progress::Done) {
-    const auto* event = model::eventOf(plan, "maintenance");
+    const auto* event = model::eventOf(plan, model::Moment::Maintenance);
     if (event == nullptr) return {};
     v.due = event->at.day;
     v.lastCoat = plan.finished.day;

@@ -31,7 +31,7 @@ void warnOfStart(base::Date start, const model::JobResult& last, const model::Jo
   const std::string day = base::isoDate(start);
   if (!schedule::Calendar(next.c.job, next.c.region, 0, 0).isWorkday(start))
     messages.warn({file}, "start", "the crew does not work on " + day, "give a working day under --start");
-  const auto* visit = model::eventOf(last.plan, "maintenance");
+  const auto* visit = model::eventOf(last.plan, model::Moment::Maintenance);
   const auto finished = last.plan.finished.day;
   if (visit == nullptr || (start - finished) * 2 >= visit->at.day - finished) return;
   const auto days = (start - finished).count();

@@ -56,7 +56,7 @@ std::vector<GlanceDay> glanceOf(const std::vector<sheets::Day>& days, const mode
                                 const sheets::Formatter& w) {
   std::vector<GlanceDay> all;
   if (days.empty()) return all;
-  const auto* walk = model::eventOf(x.plan, "walk");
+  const auto* walk = model::eventOf(x.plan, model::Moment::Walk);
   base::Date last = days.back().date;
   if (walk != nullptr) last = std::max(last, walk->at.day);
   for (base::Date date = days.front().date; date <= last; date += std::chrono::days{1}) {

@@ -97,16 +97,16 @@ std::string jobCalendar(const model::JobResult& x, const std::string& before) {
   std::vector<ics::Event> events;
   for (const auto& day : sheets::daysOf(x, make.w)) events.push_back(make.crewDay(day, events.size() + 1));
   for (const auto& e : x.plan.events) {
-    if (e.name == "furniture") {
+    if (e.what == model::Moment::Furniture) {
       ics::Event back = make.event("furniture", make.w("job_calendar.furniture"));
       const auto at = make.utc(e.at);
       back.when = ics::Span{at, at + std::chrono::hours{1}};
       events.push_back(back);
-    } else if (e.name == "first_wash") {
+    } else if (e.what == model::Moment::FirstWash) {
       ics::Event wash = make.event("first-wash", make.w("job_calendar.first_wash"));
       wash.when = ics::Days{e.at.day, e.at.day};
       events.push_back(wash);
-    } else if (e.name == "maintenance") {
+    } else if (e.what == model::Moment::Maintenance) {
       events.push_back(make.visit(e.at.day));
     }
   }

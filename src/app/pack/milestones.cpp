@@ -1,6 +1,7 @@
 #include "app/pack/milestones.h"
 
 #include "model/lookup.h"
+#include "model/names.h"
 #include "sheets/facts/facts_records.h"
 #include "sheets/words/formatter.h"
 
@@ -22,11 +23,12 @@ std::int64_t monthsBetween(base::Date from, base::Date to) {
 
 std::vector<drawings::Milestone> stationsOf(const model::JobResult& x) {
   const sheets::Formatter w(*x.c.region, x.language);
-  const std::map<std::string, const char*> pictures = {{"walk", "care-walk"},
-                                                       {"furniture", "care-chair"},
-                                                       {"rugs", "care-pot"},
-                                                       {"first_wash", "care-wash"},
-                                                       {"maintenance", "care-brush"}};
+  using model::Moment;
+  const std::map<Moment, const char*> pictures = {{Moment::Walk, "care-walk"},
+                                                  {Moment::Furniture, "care-chair"},
+                                                  {Moment::Rugs, "care-pot"},
+                                                  {Moment::FirstWash, "care-wash"},
+                                                  {Moment::Maintenance, "care-brush"}};
   base::LocalTime last = sheets::isAllLaid(x) ? x.plan.finished : sheets::upToHalfHour(x.plan.finished);
   std::vector<drawings::Milestone> list{
       {"care-coat", w.weekday(last.day), w.dayMonth(last.day), w("timeline.coat.what"),
@@ -34,18 +36,19 @@ std::vector<drawings::Milestone> stationsOf(const model::JobResult& x) {
          {{"time", w.clock(last.minutes)}}),
        ""}};
   for (const auto& e : x.plan.events) {
-    const auto picture = pictures.find(e.name);
+    const auto picture = pictures.find(e.what);
     if (picture == pictures.end()) continue;
     const base::LocalTime at = sheets::upToHalfHour(e.at);
     const auto days = (at.day - last.day).count();
     list.back().gap = days >= 60 ? w.counted("waits.months", monthsBetween(last.day, at.day))
                       : days >= 14 && days % 7 == 0 ? w.counted("waits.weeks", days / 7)
                                                     : w.counted("waits.days", days);
-    const bool isVisit = e.name == "maintenance", isTimed = e.name == "walk" || e.name == "furniture";
+    const bool isVisit = e.what == Moment::Maintenance,
+               isTimed = e.what == Moment::Walk || e.what == Moment::Furniture;
     const bool isYearly = isVisit && x.c.product->times.maintenanceMonths == 12;
     // The year stands beside it, on one line.
     const base::Values inYear{{"weekday", w.shortWeekday(at.day)}, {"year", w.year(at.day)}};
-    const std::string key = "timeline." + e.name;
+    const std::string key = std::string("timeline.") + model::nameOf(e.what);
     list.push_back({picture->second, isVisit ? w("timeline.weekday_year", inYear) : w.weekday(at.day),
                     w.dayMonth(at.day), w(key + (isYearly ? ".what_yearly" : ".what")),
                     w(key + ".note", isTimed ? base::Values{{"time", w.clock(at.minutes)}} : base::Values{}),
@@ -84,10 +87,9 @@ std::vector<drawings::Milestone> quoteStationsOf(const model::JobResult& x) {
   addWork(!isSanded ? "fix" : isFixed ? "fix_and_sand" : "sand", {Work::Fix, Work::Sand});
   addWork("coats", {Work::Oil});
   for (const auto& e : x.plan.events) {
-    if (e.name != "walk" && e.name != "furniture") continue;
+    if (e.what != model::Moment::Walk && e.what != model::Moment::Furniture) continue;
     const base::LocalTime at = sheets::upToHalfHour(e.at);
-    add(e.name == "walk" ? "walk" : "furniture", at.day,
-        w("quote_dates.from", {{"time", w.clock(at.minutes)}}));
+    add(model::nameOf(e.what), at.day, w("quote_dates.from", {{"time", w.clock(at.minutes)}}));
   }
   return list;
 }

@@ -89,7 +89,7 @@ std::optional<model::TenYears> tenYearsOf(const model::JobResult& x, base::Diagn
   if (!x.c.firm.tenYears)
     return refuse("'" + x.c.firm.name + "' does not say what it reckons with",
                   "write 'ten_years:' into 'firm.yaml'; 'planksheaf help method' tells its keys");
-  const auto* visit = model::eventOf(x.plan, "maintenance");
+  const auto* visit = model::eventOf(x.plan, model::Moment::Maintenance);
   if (visit == nullptr)
     return refuse("the job lays no coat, so no later visit follows from it",
                   "add 'oil' to 'work', or leave 'ten_years' out");

@@ -3,6 +3,7 @@
 #include "app/report/exposure_json.h"
 #include "app/report/price_rows.h"
 #include "base/units.h"
+#include "model/names.h"
 #include "records/actual.h"
 
 #include <nlohmann/json.hpp>
@@ -191,7 +192,8 @@ ordered_json figures(const model::JobResult& x) {
   if (x.tenYears) j["ten_years"] = tenYears(x, digits);
   j["timing"] = ordered_json::array();
   for (const auto& event : x.plan.events) {
-    ordered_json item{{"event", event.name}, {"at", isoWithOffset(event.at, event.utcOffsetMinutes)}};
+    ordered_json item{{"event", model::nameOf(event)},
+                      {"at", isoWithOffset(event.at, event.utcOffsetMinutes)}};
     if (!event.decks.empty()) {
       item["areas"] = ordered_json::array();
       for (const auto d : event.decks) item["areas"].push_back(deckName(x, d));

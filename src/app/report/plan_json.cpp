@@ -366,7 +366,7 @@ std::string planJson(const PlanReport& report) {
     return ordered_json{{"first_coat", base::isoDate(a.start.day)},
                         {"finished", write.at(a.finished)},
                         {"cost", write.inMoney(a.cost)},
-                        {"reason", a.reason}};
+                        {"reason", model::nameOf(a.why)}};
   });
   list("extra_passes", plan.extraPasses, [&](const auto& p) {
     const bool isBare = p.coat == 1;

@@ -209,13 +209,14 @@ struct Text {
   }
 
   void alternative(const model::Alternative& a) {
-    const std::map<std::string, std::string> reasons = {{"cost", "dearer"},
-                                                        {"later", "no cheaper, and later"},
-                                                        {"order", "no cheaper"},
-                                                        {"weather", "the weather"},
-                                                        {"window", "a coat outside the ideal window"}};
+    using Why = model::Alternative::Why;
+    const std::map<Why, const char*> reasons = {{Why::Cost, "dearer"},
+                                                {Why::Later, "no cheaper, and later"},
+                                                {Why::Order, "no cheaper"},
+                                                {Why::Weather, "the weather"},
+                                                {Why::Window, "a coat outside the ideal window"}};
     out << "  first coat " << timeWords(a.start) << ", done " << timeWords(a.finished) << ": "
-        << reasons.at(a.reason);
+        << reasons.at(a.why);
     const auto more = a.cost - r.x.plan.cost.total();
     if (more.minor > 0) {
       std::int64_t coin = 1;

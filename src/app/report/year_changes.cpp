@@ -1,6 +1,7 @@
 #include "app/report/year_changes.h"
 
 #include "app/report/text_table.h"
+#include "model/lookup.h"
 #include "sheets/words/formatter.h"
 
 #include <algorithm>
@@ -15,14 +16,12 @@ int coatsOf(const model::JobResult& x) {
 }
 
 /// After the last coat, to the next whole hour.
-std::string waitFor(const std::string& event, const model::JobResult& x, const sheets::Formatter& w) {
-  for (const auto& e : x.plan.events) {
-    if (e.name != event) continue;
-    const auto from = x.plan.finished;
-    const auto minutes = (e.at.day - from.day).count() * 24 * 60 + e.at.minutes - from.minutes;
-    return w.wait(base::Hours::whole((minutes + 59) / 60));
-  }
-  return {};
+std::string waitFor(model::Moment what, const model::JobResult& x, const sheets::Formatter& w) {
+  const auto* event = model::eventOf(x.plan, what);
+  if (event == nullptr) return {};
+  const auto from = x.plan.finished, to = event->at;
+  const auto minutes = (to.day - from.day).count() * 24 * 60 + to.minutes - from.minutes;
+  return w.wait(base::Hours::whole((minutes + 59) / 60));
 }
 
 }  // namespace
@@ -48,8 +47,8 @@ std::string yearChanges(const model::JobResult& last, const model::JobResult& ne
   add("coats", [](const auto& x) { return std::to_string(coatsOf(x)); });
   add("product", [](const auto& x) { return x.c.product->name; });
   add("takes", [&](const auto& x) { return w.volume(litresOf(x)); });
-  add("walk on it after", [&](const auto& x) { return waitFor("walk", x, w); });
-  add("furniture back after", [&](const auto& x) { return waitFor("furniture", x, w); });
+  add("walk on it after", [&](const auto& x) { return waitFor(model::Moment::Walk, x, w); });
+  add("furniture back after", [&](const auto& x) { return waitFor(model::Moment::Furniture, x, w); });
   add("days on site", [](const auto& x) { return std::to_string(x.resources.crewDays); });
   add("hours, all people", [&](const auto& x) { return w.number({x.resources.labourHours.millionths}, 1); });
   add("raise on the firm's rates", [&](const auto& x) { return w.share(x.c.job.price.raise); });

@@ -30,23 +30,22 @@ base::LocalTime waited(const std::string& zone, base::LocalTime from, base::Hour
 }  // namespace
 
 void addDates(model::Plan& plan, const model::JobInputs& c, const Calendar& calendar) {
-  std::erase_if(plan.events, [](const model::Event& e) { return !e.name.starts_with("coat_"); });
+  std::erase_if(plan.events, [](const model::Event& e) { return e.coat == 0; });
+  using model::Moment;
   const auto& zone = c.job.site.timezone;
   const auto& times = c.product->times;
   DryingClock drying(c);
-  const auto add = [&](const std::string& name, base::LocalTime at) {
-    plan.events.push_back({name, at, 0, {}});
-  };
+  const auto add = [&](Moment what, base::LocalTime at) { plan.events.push_back({what, 0, at, 0, {}}); };
   const auto dried = [&](base::Hours sheet) {
     return waited(zone, plan.finished, drying.elapsed(plan.finished, sheet));
   };
-  add("walk", waking(dried(times.walk)));
-  add("furniture", waking(dried(times.furniture)));
-  add("rugs", waking(dried(times.rugs)));
-  add("first_wash", dried(times.firstWash));
+  add(Moment::Walk, waking(dried(times.walk)));
+  add(Moment::Furniture, waking(dried(times.furniture)));
+  add(Moment::Rugs, waking(dried(times.rugs)));
+  add(Moment::FirstWash, dried(times.firstWash));
   base::Date visit = base::plusMonths(plan.finished.day, times.maintenanceMonths);
   while (!calendar.isWorkday(visit)) visit += std::chrono::days{1};
-  add("maintenance", {visit, c.job.crew.startMinutes});
+  add(Moment::Maintenance, {visit, c.job.crew.startMinutes});
   std::stable_sort(plan.events.begin(), plan.events.end(),
                    [](const auto& a, const auto& b) { return a.at < b.at; });
   for (auto& event : plan.events) event.utcOffsetMinutes = utcOffset(zone, event.at);

@@ -34,9 +34,8 @@ void addCoatEvents(model::Plan& plan, const Work& work, const Schedule& schedule
   }
   for (auto& [key, told] : coats) {
     std::sort(told.decks.begin(), told.decks.end());
-    const std::string name = "coat_" + std::to_string(key.second);
-    plan.events.push_back({name + "_start", told.start, 0, told.decks});
-    plan.events.push_back({name + "_end", told.end, 0, told.decks});
+    plan.events.push_back({model::Moment::CoatStart, key.second, told.start, 0, told.decks});
+    plan.events.push_back({model::Moment::CoatEnd, key.second, told.end, 0, told.decks});
   }
 }
 
@@ -129,7 +128,8 @@ void addDays(model::Plan& plan, const Found& found, const Desk& desk, const mode
   const Schedule& schedule = found.best.front().schedule;
   for (std::size_t i = 0; i < schedule.days.size(); ++i) {
     const DayPlan& day = schedule.days[i];
-    model::SiteDay there{day.date, day.people, {day.date, day.arrive}, {day.date, day.home}, {}, {}, {}};
+    model::SiteDay there{day.date, day.people, {day.date, day.arrive}, {day.date, day.home}, {}, {},
+                         {}};
     there.heldBy = holdOf(schedule, i, found.work, desk, start);
     if (day.lastStart) there.lastStart = LocalTime{day.date, *day.lastStart};
     if (day.lastStroke) there.lastStroke = LocalTime{day.date, *day.lastStroke};
@@ -187,11 +187,12 @@ std::vector<model::Alternative> alternativesTo(const Found& found, const model::
     addCost(priced, other, c);
     const bool isCheaper = priced.cost.total() < told.cost.total() || other.cost < best.cost;
     if (isCheaper || !starts.insert(firstStroke(other).day).second) continue;
-    model::Alternative a{firstStroke(other), other.finish, priced.cost.total(), "later"};
-    if (firstStroke(other) < firstStroke(best)) a.reason = "order";
-    if (other.outside > best.outside) a.reason = "window";
-    if (other.cost > best.cost) a.reason = "cost";
-    if (other.unfit > best.unfit) a.reason = "weather";
+    using Why = model::Alternative::Why;
+    model::Alternative a{firstStroke(other), other.finish, priced.cost.total(), Why::Later};
+    if (firstStroke(other) < firstStroke(best)) a.why = Why::Order;
+    if (other.outside > best.outside) a.why = Why::Window;
+    if (other.cost > best.cost) a.why = Why::Cost;
+    if (other.unfit > best.unfit) a.why = Why::Weather;
     others.push_back(a);
     if (others.size() == most) break;
   }

@@ -44,34 +44,29 @@ const Laid* recordOf(const std::vector<Laid>& laid, std::size_t deck, int coat) 
   return found == laid.end() ? nullptr : &*found;
 }
 
-std::string nameOf(int coat, bool isStart) {
-  return "coat_" + std::to_string(coat) + (isStart ? "_start" : "_end");
-}
-
 /// Takes the recorded decks out of the planned events of their coat; an event of no deck any more goes.
 void takeOut(std::vector<Event>& events, const std::vector<Laid>& laid, std::size_t decks) {
   for (auto& event : events) {
-    if (!event.name.starts_with("coat_")) continue;
+    if (event.coat == 0) continue;
     const bool holdsForAll = event.decks.empty();
     for (std::size_t deck = 0; holdsForAll && deck < decks; ++deck) event.decks.push_back(deck);
     std::erase_if(event.decks, [&](std::size_t deck) {
-      return std::any_of(laid.begin(), laid.end(), [&](const auto& d) {
-        return d.deck == deck && (event.name == nameOf(d.coat, true) || event.name == nameOf(d.coat, false));
-      });
+      return std::any_of(laid.begin(), laid.end(),
+                         [&](const auto& d) { return d.deck == deck && d.coat == event.coat; });
     });
   }
-  std::erase_if(events, [](const auto& e) { return e.name.starts_with("coat_") && e.decks.empty(); });
+  std::erase_if(events, [](const auto& e) { return e.coat > 0 && e.decks.empty(); });
 }
 
 /// One event for the decks whose coat began or ended at the same time.
-void putIn(std::vector<Event>& events, const std::string& name, base::LocalTime at, std::size_t deck) {
+void putIn(std::vector<Event>& events, model::Moment what, int coat, base::LocalTime at, std::size_t deck) {
   for (auto& event : events) {
-    if (event.name == name && event.at == at) {
+    if (event.what == what && event.coat == coat && event.at == at) {
       event.decks.push_back(deck);
       return;
     }
   }
-  events.push_back({name, at, 0, {deck}});
+  events.push_back({what, coat, at, 0, {deck}});
 }
 
 /// A planned coat that would lie before a recorded one below it, or too soon after it, has no sense: whoever
@@ -79,20 +74,18 @@ void putIn(std::vector<Event>& events, const std::string& name, base::LocalTime 
 void warnOfOldPlans(const std::vector<Event>& planned, const std::vector<Laid>& laid,
                     const model::JobInputs& c, base::Diagnostics& messages) {
   for (const auto& event : planned) {
-    for (int coat = 2; coat <= 4; ++coat) {
-      if (event.name != nameOf(coat, true)) continue;
-      for (const auto deck : event.decks) {
-        const auto* below = recordOf(laid, deck, coat - 1);
-        const auto& least = c.product->times.recoatMin;
-        if (below == nullptr || between(c.job.site.timezone, below->end, event.at) >= least) continue;
-        const std::string until = event.at < below->end
-                                      ? " was finished"
-                                      : " has waited the product's least, " + model::plain(least, 1) + " h";
-        messages.warn({}, "done",
-                      "coat " + std::to_string(coat) + " of '" + c.job.areas[deck].name +
-                          "' is planned before coat " + std::to_string(coat - 1) + until,
-                      "record it as well, or move 'start'");
-      }
+    if (event.what != model::Moment::CoatStart || event.coat == 1) continue;
+    for (const auto deck : event.decks) {
+      const auto* below = recordOf(laid, deck, event.coat - 1);
+      const auto& least = c.product->times.recoatMin;
+      if (below == nullptr || between(c.job.site.timezone, below->end, event.at) >= least) continue;
+      const std::string until = event.at < below->end
+                                    ? " was finished"
+                                    : " has waited the product's least, " + model::plain(least, 1) + " h";
+      messages.warn({}, "done",
+                    "coat " + std::to_string(event.coat) + " of '" + c.job.areas[deck].name +
+                        "' is planned before coat " + std::to_string(event.coat - 1) + until,
+                    "record it as well, or move 'start'");
     }
   }
 }
@@ -172,13 +165,12 @@ void applyRecords(model::Plan& plan, const model::JobInputs& c, base::Diagnostic
   warnOfDew(c, messages);
   warnOfLimits(c, messages);
   for (const auto& d : laid) {
-    putIn(plan.events, nameOf(d.coat, true), d.start, d.deck);
-    putIn(plan.events, nameOf(d.coat, false), d.end, d.deck);
+    putIn(plan.events, model::Moment::CoatStart, d.coat, d.start, d.deck);
+    putIn(plan.events, model::Moment::CoatEnd, d.coat, d.end, d.deck);
   }
   plan.finished = {};
   for (const auto& event : plan.events) {
-    if (event.name.starts_with("coat_") && event.name.ends_with("_end"))
-      plan.finished = std::max(plan.finished, event.at);
+    if (event.what == model::Moment::CoatEnd) plan.finished = std::max(plan.finished, event.at);
   }
   std::erase_if(plan.misses,
                 [&](const auto& miss) { return recordOf(laid, miss.deck, miss.coat) != nullptr; });

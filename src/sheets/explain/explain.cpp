@@ -166,31 +166,42 @@ class Teller {
 
   void dates() {
     about_ = w_("explain.about.dates");
-    const auto& t = x_.c.product->times;
     for (const auto& e : x_.plan.events) {
-      std::string why;
-      if (e.name.ends_with("_start"))
-        why = e.name == "coat_1_start" ? w_("explain.first_start")
-                                       : w_("explain.later_start", {{"wait", w_.wait(t.recoatMin)}});
-      if (e.name.ends_with("_end")) why = w_("explain.coat_end");
-      if (e.name == "walk") why = afterLast(w_.wait(t.walk));
-      if (e.name == "furniture") why = afterLast(w_.wait(t.furniture));
-      if (e.name == "rugs") why = afterLast(w_.wait(t.rugs));
-      if (e.name == "first_wash") why = afterLast(w_.wait(t.firstWash));
-      if (e.name == "maintenance")
-        why = w_("explain.visit", {{"wait", w_.counted("waits.months", t.maintenanceMonths)}});
+      const std::string why = whyThen(e);
       std::vector<std::string> decks;
       for (const auto deck : e.decks) decks.push_back(deckLetter(deck));
-      add(dateName(e.name) + (decks.empty() ? "" : ", " + w_.joined(decks)), why,
+      add(dateName(e) + (decks.empty() ? "" : ", " + w_.joined(decks)), why,
           w_("dates.day_clock", {{"day", w_.shortDateYear(e.at.day)}, {"time", w_.clock(e.at.minutes)}}));
     }
   }
 
-  /// 'coat 2 begins' for 'coat_2_start', 'first wash'.
-  std::string dateName(const std::string& event) const {
-    if (!event.starts_with("coat_")) return w_("explain.dates." + event);
-    const std::string number = event.substr(5, event.find('_', 5) - 5);
-    return w_(event.ends_with("_start") ? "explain.dates.start" : "explain.dates.end", {{"n", number}});
+  /// 'coat 2 begins', 'first wash'.
+  std::string dateName(const model::Event& event) const {
+    if (event.coat == 0) return w_(std::string("explain.dates.") + model::nameOf(event.what));
+    return w_(event.what == model::Moment::CoatStart ? "explain.dates.start" : "explain.dates.end",
+              {{"n", std::to_string(event.coat)}});
+  }
+
+  std::string whyThen(const model::Event& event) const {
+    const auto& t = x_.c.product->times;
+    switch (event.what) {
+      case model::Moment::CoatStart:
+        return event.coat == 1 ? w_("explain.first_start")
+                               : w_("explain.later_start", {{"wait", w_.wait(t.recoatMin)}});
+      case model::Moment::CoatEnd:
+        return w_("explain.coat_end");
+      case model::Moment::Walk:
+        return afterLast(w_.wait(t.walk));
+      case model::Moment::Furniture:
+        return afterLast(w_.wait(t.furniture));
+      case model::Moment::Rugs:
+        return afterLast(w_.wait(t.rugs));
+      case model::Moment::FirstWash:
+        return afterLast(w_.wait(t.firstWash));
+      case model::Moment::Maintenance:
+        return w_("explain.visit", {{"wait", w_.counted("waits.months", t.maintenanceMonths)}});
+    }
+    throw std::logic_error("internal error: unknown date of a plan");
   }
 
   void price() {

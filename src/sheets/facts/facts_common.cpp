@@ -2,6 +2,7 @@
 
 #include "base/joined.h"
 #include "model/lookup.h"
+#include "model/names.h"
 #include "sheets/facts/facts_decks.h"
 #include "sheets/facts/facts_records.h"
 #include "sheets/words/addresses.h"
@@ -125,8 +126,8 @@ void addCoats(Facts& f, const model::JobResult& x, const Formatter& w) {
   const bool isSame = coats.fewest == coats.most;
   std::vector<base::Date> dates;
   for (const auto& e : x.plan.events) {
-    const bool isEnd = e.name.starts_with("coat_") && e.name.ends_with("_end");
-    if (isEnd && (dates.empty() || dates.back() != e.at.day)) dates.push_back(e.at.day);
+    if (e.what == model::Moment::CoatEnd && (dates.empty() || dates.back() != e.at.day))
+      dates.push_back(e.at.day);
   }
   std::string words;
   if (dates.size() == 2) words = w.joined({w.shortDate(dates[0]), w.shortDate(dates[1])});
@@ -178,12 +179,15 @@ void addDays(Facts& f, const model::JobResult& x, const Formatter& w) {
   base::Date walk = last;
   Facts dates;
   for (const auto& e : x.plan.events) {
-    if (e.name.starts_with("coat_")) continue;
+    if (e.coat > 0) continue;
     const base::LocalTime at = upToHalfHour(e.at);
-    if (e.name == "walk") walk = at.day;
-    dates.emplace_back(e.name, dateFacts(at, w));
+    if (e.what == model::Moment::Walk) walk = at.day;
+    dates.emplace_back(model::nameOf(e.what), dateFacts(at, w));
   }
-  for (const char* name : {"walk", "furniture", "rugs", "first_wash", "maintenance"}) {
+  using model::Moment;
+  for (const auto moment :
+       {Moment::Walk, Moment::Furniture, Moment::Rugs, Moment::FirstWash, Moment::Maintenance}) {
+    const char* name = model::nameOf(moment);
     if (find(dates, name) == nullptr) dates.emplace_back(name, noDate(w));  // no coat
   }
   f.emplace_back("dates", std::move(dates));

@@ -92,7 +92,7 @@ Facts choiceFacts(const model::JobResult& x, const Formatter& w) {
   bool haveLooks = false;
   for (std::size_t i = 0; i < job.choices.size(); ++i) {
     const auto& one = model::choiceOf(x, i);
-    const auto* visit = model::eventOf(one.plan, "maintenance");
+    const auto* visit = model::eventOf(one.plan, model::Moment::Maintenance);
     const bool comesBack = visit != nullptr;
     const auto start = one.plan.days.empty() ? one.c.job.start : one.plan.days.front().date;
     haveLooks = haveLooks || !job.choices[i].looks.empty();

@@ -81,24 +81,22 @@ Row recordRow(const model::JobResult& x, const Formatter& w,
 void addPlanned(std::vector<Row>& rows, const model::JobResult& x, const Formatter& w) {
   const auto litres = printedLitres(x, w);
   for (const auto& event : x.plan.events) {
-    for (int coat = 1; coat <= 4; ++coat) {
-      if (event.name != "coat_" + std::to_string(coat) + "_start") continue;
-      std::vector<std::size_t> decks;
-      std::int64_t steps = 0;
-      for (const auto deck : event.decks) {
-        if (isRecorded(x, deck, coat)) continue;
-        decks.push_back(deck);
-        steps += litres[deck][static_cast<std::size_t>(coat) - 1];
-      }
-      if (decks.empty()) continue;
-      rows.push_back({event.at,
-                      {{"date", w.dayMonthYear(event.at.day)},
-                       {"coat", coatWords(w, coat)},
-                       {"decks", deckNames(x, w, decks, coat)},
-                       {"litres", w.volumeNumber(steps)},
-                       {"batches", ""},
-                       {"recorded", Fact::yes(false)}}});
+    if (event.what != model::Moment::CoatStart) continue;
+    std::vector<std::size_t> decks;
+    std::int64_t steps = 0;
+    for (const auto deck : event.decks) {
+      if (isRecorded(x, deck, event.coat)) continue;
+      decks.push_back(deck);
+      steps += litres[deck][static_cast<std::size_t>(event.coat) - 1];
     }
+    if (decks.empty()) continue;
+    rows.push_back({event.at,
+                    {{"date", w.dayMonthYear(event.at.day)},
+                     {"coat", coatWords(w, event.coat)},
+                     {"decks", deckNames(x, w, decks, event.coat)},
+                     {"litres", w.volumeNumber(steps)},
+                     {"batches", ""},
+                     {"recorded", Fact::yes(false)}}});
   }
 }
 
@@ -215,7 +213,7 @@ void addLaid(Facts& facts, const model::JobResult& x, const Formatter& w) {
 }
 
 void addVisit(Facts& facts, const model::JobResult& x, const Formatter& w) {
-  const auto* event = model::eventOf(x.plan, "maintenance");
+  const auto* event = model::eventOf(x.plan, model::Moment::Maintenance);
   std::optional<base::Date> due, from;
   if (event != nullptr) due = from = event->at.day;
   if (x.offer) {
