@@ -187,6 +187,7 @@ struct SiteDay {
   base::LocalTime arrive, home;
   std::optional<base::LocalTime> lastStart, lastStroke;  // of a day with a coat, or it is not wiped in time
   std::optional<DayHold> heldBy;  // nothing: the day after the one before, or the first
+  int tighter = 0;                // minutes that its work is planned shorter than reckoned
 };
 
 /// What a calendar costs the firm, before tax. Exact where the firm's rates are known.

@@ -145,7 +145,7 @@ class Day:
         self.arrive_clock = Moment(d["arrive"]).clock if d["arrive"] else None
         self.home_clock = self.arrive_clock + self.home - self.arrive if d["arrive"] and d["home"] else None
         self.last_start, self.last_stroke = minute_of(d["last_start"]), minute_of(d["last_stroke"])
-        self.holiday, self.off = d["holiday"], d["off"]
+        self.holiday, self.off, self.tighter = d["holiday"], d["off"], d["tighter_minutes"]
 
     def __str__(self):
         return f"{self.date:%a} {self.date.day} {self.date:%b}"

@@ -230,7 +230,8 @@ def top_down(plan):
                 yield f"{c} is laid after {d}, which lies under it or before it"
     for a in areas:
         for b in areas:
-            higher = a.height > b.height + 0.05 and a.outline and b.outline
+            is_shut_in = {w.to for w in b.ways} == {a.name}  # it has to come first
+            higher = a.height > b.height + 0.05 and a.outline and b.outline and b.kind != "stairs" and not is_shut_in
             if higher and a.order > b.order and geometry.between(a.outline, b.outline) <= geometry.TOUCHING:
                 yield f"{b.name} is coated before {a.name}, which lies {a.height - b.height:.2f} m higher beside it"
             if a.kind in ("rail", "screen") and b.kind in ("deck", "stairs", "measured") and a.order > b.order:

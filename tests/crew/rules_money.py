@@ -5,6 +5,7 @@ from rules import rule
 
 CENT = 0.011
 STEP = 5  # minutes a piece may be longer than its work, for the clock
+MOST_TIGHTER = 10  # minutes a day, rather than come again or stay past the hours
 
 
 @rule
@@ -60,7 +61,8 @@ def key_of(task, area, coat, grit):
 @rule
 def all_work_is_done_once(plan):
     """Each task of the estimate is done whole: its pieces hold its person-minutes, to the step of the clock, and so
-    does the day's work in all: what one piece is rounded down by another is rounded up by."""
+    does the day's work in all: what one piece is rounded down by another is rounded up by, but for days that the
+    plan says are a little tighter."""
     held, pieces = {}, {}
     for p in plan.pieces:
         if p.task in IDLE + ("set-up", "pack-down"):
@@ -68,7 +70,12 @@ def all_work_is_done_once(plan):
         key = key_of(p.task, p.area, p.coat, p.grit)
         held[key] = held.get(key, 0) + (p.end - p.start) * len(p.people)
         pieces[key] = pieces.get(key, 0) + len(p.people)
-    short = 0
+    tighter = 0
+    for day in plan.site_days():
+        tighter += day.tighter * len(day.people)
+        if day.tighter > MOST_TIGHTER:
+            yield f"{day}: {day.tighter} min less than its work takes"
+    short = -tighter
     for w in plan.work:
         key = key_of(w["task"], w["area"], w["coat"], w.get("grit"))
         have, want = held.pop(key, 0), w["person_minutes"]

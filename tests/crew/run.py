@@ -1,6 +1,6 @@
 """Plans made-up jobs with the program and lets a crew walk each of them; the proof of the calendar.
 
-    run.py PLANKSHEAF ROOT                    the share of every run of the tests: no fault in any of them
+    run.py PLANKSHEAF ROOT                    the examples and the share of every run of the tests: no fault in any of them
     RANDOM_TIMES=5 run.py PLANKSHEAF ROOT     2,000 random jobs, 240 ordinary and 100 small ones, by hand, and what they have
                                               to come to all together; RANDOM_SEED=7 makes others
     run.py PLANKSHEAF ROOT --job KIND NUMBER  one of them in full: any, ordinary, small or story
@@ -94,6 +94,15 @@ def look_at(task):
     return outcome
 
 
+def walk_example(task):
+    """Walks a job of the examples."""
+    program, path = task
+    outcome = Outcome("example", path.parent.name)
+    done = subprocess.run([program, "plan", "--json", path], capture_output=True, check=True)
+    outcome.faults = simulator.faults_of(json.loads(done.stdout))
+    return outcome
+
+
 def schema_of(path):
     return jsonschema.Draft7Validator(json.loads(pathlib.Path(path).read_text()))
 
@@ -168,7 +177,8 @@ def main():
     print("\n".join(unnoticed + [f"{spoiled} faults put in on purpose, {len(unnoticed)} not noticed"]))
     times = int(os.environ.get("RANDOM_TIMES", 0))
     with multiprocessing.Pool() as pool:
-        outcomes = pool.map(look_at, tasks_of(program, schema, times), chunksize=4)
+        examples = [(program, path) for path in sorted((root / "out_examples").glob("*/job.yaml"))]
+        outcomes = pool.map(walk_example, examples) + pool.map(look_at, tasks_of(program, schema, times), chunksize=4)
     bad = report(outcomes)
     wrong = near_the_best([o for o in outcomes if o.name.startswith("small")])
     if times:

@@ -163,6 +163,7 @@ struct Json {
     j["last_start"] = maybe(isWorked ? there->lastStart : none);
     j["last_stroke"] = maybe(isWorked ? there->lastStroke : none);
     j["held_by"] = isWorked && there->heldBy ? heldBy(*there->heldBy) : ordered_json(nullptr);
+    j["tighter_minutes"] = isWorked ? there->tighter : 0;
     j["off"] = !calendar.isWorkday(d.date);
     const auto holiday = holidays.find(d.date);
     j["holiday"] = holiday == holidays.end() ? ordered_json(nullptr) : ordered_json(holiday->second);

@@ -184,6 +184,8 @@ struct Text {
     for (const auto& there : r.x.plan.days) {
       if (there.date == sun.date && there.heldBy)
         out << "  not sooner: " << words(*there.heldBy, r.x.language) << "\n";
+      if (there.date == sun.date && there.tighter > 0)
+        out << "  " << there.tighter << " min less than reckoned, rather than come again or stay on\n";
     }
     const auto work =
         std::find_if(days.begin(), days.end(), [&](const auto& d) { return d.date == sun.date; });

@@ -60,14 +60,20 @@ class DayOfCrew {
   /// On a long day everyone rests while they wait; whoever would only have to wipe a little later does so.
   void giveRests() {
     if (!isLong()) return;
+    for (std::size_t person = 0; person < people_; ++person) giveRest(person);
+  }
+
+  /// On a day of over four hours whoever only waits for long enough rests meanwhile.
+  void restWhileWaiting() {
+    constexpr int halfDay = 4 * 60;  // common practice
+    if (calendar_.rest() == 0 || day_.home - day_.arrive <= halfDay) return;
     for (std::size_t person = 0; person < people_; ++person) {
-      if (hasRest(person)) continue;
-      for (const auto& gap : gaps(person, morning(), day_.home - calendar_.evening())) {
-        const int missing = calendar_.rest() - (gap.until - gap.from);
-        if (missing > 0 && !wipeLater(person, gap.until, missing)) continue;
-        day_.duties.push_back(duty(What::Rest, gap.from, gap.from + calendar_.rest(), person));
-        break;
-      }
+      const auto all = gaps(person, morning(), day_.home);
+      const auto gap = std::find_if(all.rbegin(), all.rend(), [&](const Span& free) {
+        return free.until - free.from >= calendar_.rest();
+      });
+      if (gap != all.rend() && !hasRest(person))
+        day_.duties.push_back(duty(What::Rest, gap->from, gap->from + calendar_.rest(), person));
     }
   }
 
@@ -89,6 +95,16 @@ class DayOfCrew {
     return false;
   }
 
+  /// Those who work a long day for more than six hours on end.
+  int overworked() const {
+    int count = 0;
+    for (std::size_t person = 0; isLong() && person < people_; ++person) {
+      const auto rest = restOf(person);
+      count += rest == day_.duties.end() || !parts(rest->shift.start.minutes);
+    }
+    return count;
+  }
+
   /// Everyone waits when there is nothing to do.
   DayPlan told() {
     std::vector<model::Duty> idle;
@@ -96,6 +112,7 @@ class DayOfCrew {
       for (const auto& gap : gaps(person, morning(), day_.home))
         idle.push_back(duty(What::Wait, gap.from, gap.until, person));
     }
+    day_.overworked = overworked();
     day_.duties.insert(day_.duties.end(), idle.begin(), idle.end());
     std::stable_sort(day_.duties.begin(), day_.duties.end(),
                      [](const auto& a, const auto& b) { return a.shift.start < b.shift.start; });
@@ -106,6 +123,26 @@ class DayOfCrew {
 
  private:
   int morning() const { return day_.arrive + calendar_.morning(); }
+
+  /// Whether a rest from a minute on parts the day so that nobody works six hours on end.
+  bool parts(int minute) const {
+    return minute - day_.arrive <= longestSpell && day_.home - minute - calendar_.rest() <= longestSpell;
+  }
+
+  /// Where it parts the day, if it can.
+  void giveRest(std::size_t person) {
+    if (hasRest(person)) return;
+    const auto all = gaps(person, morning(), day_.home - calendar_.evening());
+    for (const bool isParting : {true, false}) {
+      for (const auto& gap : all) {
+        if (parts(gap.from) != isParting) continue;
+        const int missing = calendar_.rest() - (gap.until - gap.from);
+        if (missing > 0 && !wipeLater(person, gap.until, missing)) continue;
+        day_.duties.push_back(duty(What::Rest, gap.from, gap.from + calendar_.rest(), person));
+        return;
+      }
+    }
+  }
 
   /// Moves what a person wipes alone from a minute on, if it is not sticky by then and nothing comes after
   /// it.
@@ -137,11 +174,13 @@ class DayOfCrew {
     return true;
   }
 
-  bool hasRest(std::size_t person) const {
-    return std::any_of(day_.duties.begin(), day_.duties.end(), [&](const model::Duty& duty) {
+  std::vector<model::Duty>::const_iterator restOf(std::size_t person) const {
+    return std::find_if(day_.duties.begin(), day_.duties.end(), [&](const model::Duty& duty) {
       return duty.what == What::Rest && takesPart(duty, person);
     });
   }
+
+  bool hasRest(std::size_t person) const { return restOf(person) != day_.duties.end(); }
 
   /// When a person has nothing to do, in order.
   std::vector<Span> gaps(std::size_t person, int from, int until) const {
@@ -180,7 +219,9 @@ void closeDay(DayPlan& day, const Calendar& calendar, int wipeWait) {
   DayOfCrew early = late;
   late.makeRoomForRest();
   const bool isSooner = early.packEarly() && !early.lacksRest() && early.home() < late.home();
-  day = isSooner ? early.told() : late.told();
+  DayOfCrew& best = isSooner ? early : late;
+  best.restWhileWaiting();
+  day = best.told();
 }
 
 }  // namespace schedule

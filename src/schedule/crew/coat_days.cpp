@@ -344,6 +344,7 @@ void CoatDays::add(Schedule& schedule, base::Date day, Round round, bool isNewDa
     ++done_[item.index];
   }
   schedule.unreached += round.flow.unreached;
+  schedule.late += round.flow.late;
   int fit = 0;
   for (const auto& item : round.items) {
     for (const auto& span : item.open) fit = std::max(fit, span.until);

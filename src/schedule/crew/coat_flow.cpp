@@ -95,7 +95,9 @@ class FlowMaker {
 
   /// Nobody works longer than six hours on end: where this unit would take longer, all rest before it.
   int rested(std::size_t item, int start) {
-    const int minutes = layingMinutes(item);
+    const auto& work = workOf(item);
+    const int minutes =
+        std::max(layingMinutes(item), fives(work.cutIn + work.lay + work.wipe, rules_->people));
     constexpr int afterWork = 60;
     if (isRested_ || start - rules_->arrive < afterWork || start + minutes - rules_->arrive <= longestSpell)
       return start;

@@ -129,7 +129,7 @@ void addDays(model::Plan& plan, const Found& found, const Desk& desk, const mode
   for (std::size_t i = 0; i < schedule.days.size(); ++i) {
     const DayPlan& day = schedule.days[i];
     model::SiteDay there{day.date, day.people, {day.date, day.arrive}, {day.date, day.home}, {}, {},
-                         {}};
+                         {},       day.tighter};
     there.heldBy = holdOf(schedule, i, found.work, desk, start);
     if (day.lastStart) there.lastStart = LocalTime{day.date, *day.lastStart};
     if (day.lastStroke) there.lastStroke = LocalTime{day.date, *day.lastStroke};

@@ -30,7 +30,8 @@ Rates ratesOf(const model::Rates& rates) {
 
 bool Priced::isBetterThan(const Priced& other) const {
   const auto orderOf = [](const Priced& p) {
-    return std::tie(p.unfit, p.unlicensed, p.schedule.unreached, p.cost, p.outside, p.finish);
+    return std::tie(p.unfit, p.unlicensed, p.overworked, p.schedule.unreached, p.schedule.late, p.cost,
+                    p.outside, p.finish);
   };
   return orderOf(*this) < orderOf(other);
 }
@@ -40,6 +41,7 @@ Priced priced(Schedule schedule, const Work& work, const Desk& desk) {
   const Rates rates = ratesOf(desk.c.rates);
   for (const auto& day : schedule.days) {
     p.personMinutes += std::int64_t{day.home - day.arrive} * day.people;
+    p.overworked += day.overworked;
     p.cost += rainCost(day, work, desk, rates);
   }
   p.cost += rates.visit * static_cast<std::int64_t>(schedule.days.size()) + rates.hour * p.personMinutes / 60;

@@ -12,6 +12,7 @@ struct Priced {
   std::int64_t cost = 0;           // of the smallest unit of money
   int unfit = 0;                   // coats laid by the clock
   int unlicensed = 0;              // passes that the crew has no papers for
+  int overworked = 0;              // people and days of more than six hours of work on end
   int leftAlone = 0;               // days that the site is left for, beyond a week at a time
   int outside = 0;                 // coats not in the product's ideal window
   base::LocalTime finish;          // the last coat's end, else the last work's

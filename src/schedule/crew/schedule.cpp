@@ -25,15 +25,18 @@ class GangDay {
     day_.arrive = from - calendar.morning();
   }
 
-  /// So many minutes are planned for this day at most.
-  void limit(int minutes) {
+  /// So many minutes are planned for this day at most. Returns by how many they are more than it holds.
+  int limit(int minutes) {
     const int most = calendar_.day().until - now_;
     hasRest_ = calendar_.rest() > 0 &&
                std::min(minutes, most) + calendar_.morning() + calendar_.evening() > longestSpell;
     const int room = hasRest_ ? most - calendar_.rest() : most;
-    left_ = minutes <= room + longestOverrun ? minutes : room;
+    left_ = std::min(minutes, room);
     restAt_ = std::clamp(calendar_.restAt(), now_, day_.arrive + longestSpell);
+    return minutes - left_;
   }
+
+  void tighten(int minutes) { day_.tighter = minutes; }
 
   /// Takes as much of the piece as the day holds; 0 = none.
   int take(const Piece& piece, int wanted) {
@@ -103,6 +106,22 @@ class GangDay {
   bool hasRest_ = false;
 };
 
+/// Takes so many minutes off pieces from one on, five off each of those that are rounded up most. Whether it
+/// can.
+bool tighten(std::vector<Piece>& pieces, std::size_t from, int minutes) {
+  std::vector<Piece*> some;
+  for (std::size_t i = from; i < pieces.size(); ++i) {
+    if (pieces[i].minutes > leastPiece) some.push_back(&pieces[i]);
+  }
+  const auto roundedUp = [](const Piece* piece) { return Effort{piece->minutes} * 100 - piece->exact; };
+  std::stable_sort(some.begin(), some.end(),
+                   [&](const Piece* a, const Piece* b) { return roundedUp(a) > roundedUp(b); });
+  const auto many = static_cast<std::size_t>(minutes / model::clockStep);
+  if (some.size() < many) return false;
+  for (std::size_t i = 0; i < many; ++i) some[i]->minutes -= model::clockStep;
+  return true;
+}
+
 }  // namespace
 
 std::vector<std::size_t> everyone(int people) {
@@ -124,10 +143,9 @@ const LaidCoat* Schedule::before(const LaidCoat& coat) const {
   return last;
 }
 
-LocalTime fill(Schedule& schedule, const std::vector<Piece>& pieces, LocalTime from, const Calendar& calendar,
+LocalTime fill(Schedule& schedule, std::vector<Piece> pieces, LocalTime from, const Calendar& calendar,
                int people, const Quotas& quotas, std::vector<LocalTime>* ends) {
-  int all = 0;
-  for (const auto& piece : pieces) all += piece.minutes;
+  int all = minutesOf(pieces);
   std::size_t next = 0;
   int left = pieces.empty() ? 0 : pieces.front().minutes;
   base::Date date = calendar.workday(from.day);
@@ -141,7 +159,13 @@ LocalTime fill(Schedule& schedule, const std::vector<Piece>& pieces, LocalTime f
       continue;
     }
     GangDay day(date, start, calendar, people);
-    day.limit(n < quotas.size() ? std::min(all, quotas[n]) : all);
+    const int over = day.limit(n < quotas.size() ? std::min(all, quotas[n]) : all);
+    pieces[next].minutes = left;
+    if (over > 0 && over <= mostTighter && tighten(pieces, next, over)) {
+      all -= over;
+      left = pieces[next].minutes;
+      day.tighten(over);
+    }
     bool isAny = false;
     while (next < pieces.size()) {
       const int taken = day.take(pieces[next], left);

@@ -16,6 +16,8 @@ struct DayPlan {
   std::vector<FlowStrip> strips;
   std::optional<int> lastStart, lastStroke;
   std::vector<Slot> packing;  // of one person each, before the last wiping; empty: all pack down before home
+  int overworked = 0;         // people who work more than six hours on end
+  int tighter = 0;            // minutes that the day's work is planned shorter than reckoned
 };
 
 /// A coat of a unit.
@@ -34,7 +36,7 @@ struct Schedule {
   std::vector<LaidCoat> coats;
   std::vector<base::LocalTime> bareSince;  // by unit; its last sanding
   std::vector<model::WashedBoards> washed;
-  int unreached = 0;
+  int unreached = 0, late = 0;  // strips wiped walking backwards; wiped when the product is sticky
 
   base::LocalTime end() const;
   /// The coat before of the same unit that ended last; null for a first coat.
@@ -56,8 +58,9 @@ struct Desk {
 /// No piece of work is shorter, unless it finishes its task; minutes.
 inline constexpr int leastPiece = 15;
 
-/// Minutes that a crew stays on to be done: nobody comes back for them. Our own choice.
-inline constexpr int longestOverrun = 10;
+/// So many minutes a day's work may be planned tighter than reckoned: nobody comes back for them, or stays on
+/// past the crew's hours. Our own choice.
+inline constexpr int mostTighter = 10;
 
 /// How long sanded boards may stand bare, days. Common practice, no source; a product's data sheet may say
 /// less.
@@ -73,15 +76,16 @@ std::vector<std::size_t> everyone(int people);
 using Quotas = std::vector<int>;
 
 /// All together do piece after piece from 'from' on, day by day; no piece under a quarter of an hour unless
-/// it finishes its task. Returns when the last is done; with 'ends' also when each is. No pieces: 'from'.
-base::LocalTime fill(Schedule& schedule, const std::vector<Piece>& pieces, base::LocalTime from,
+/// it finishes its task. The last day may be a little tighter than reckoned. Returns when the last is done;
+/// with 'ends' also when each is. No pieces: 'from'.
+base::LocalTime fill(Schedule& schedule, std::vector<Piece> pieces, base::LocalTime from,
                      const Calendar& calendar, int people, const Quotas& quotas = {},
                      std::vector<base::LocalTime>* ends = nullptr);
 
 /// Duties of everyone on a day with a coat, waits put in, from arrival to home. On a long day everyone rests
-/// once while they wait, wiping a little later for it, or before packing down. Whoever is free while the last
-/// strips soak in packs down, if that brings everyone home sooner. 'calendar' is that of the day's people,
-/// 'wipeWait' in minutes.
+/// once while they wait, wiping a little later for it, or before packing down; on one of over four hours,
+/// whoever waits for long enough does. Whoever is free while the last strips soak in packs down, if that
+/// brings everyone home sooner. 'calendar' is that of the day's people, 'wipeWait' in minutes.
 void closeDay(DayPlan& day, const Calendar& calendar, int wipeWait);
 
 }  // namespace schedule

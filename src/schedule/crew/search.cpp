@@ -166,7 +166,10 @@ class Rollout {
         if (!coats_.place(schedule, from, until, anchor, ready.day == anchor ? ready.minutes : 0, choice))
           return false;
         isAny = true;
-        found.push_back(priced(std::move(schedule), work_, desk_));
+        Schedule closed = schedule;
+        close(closed);
+        found.push_back(priced(std::move(closed), work_, desk_));
+        found.back().schedule = std::move(schedule);  // other work may follow on its last day
         return true;
       };
       const int fewest = pieces.empty() ? people_ : std::min(people_, leastTogether);
@@ -199,7 +202,7 @@ class Rollout {
     const auto& calendar = desk_.calendarOf(people);
     const int all = minutesOf(pieces), capacity = calendar.capacity();
     const int rest = all % capacity, whole = all / capacity;
-    const bool asksForDay = rest > longestOverrun || whole == 0;  // what fills no day
+    const bool asksForDay = rest > mostTighter || whole == 0;  // what fills no day
     const int n = whole + (asksForDay && !inMorning);
     Quotas quotas;
     // Two halves rather than a day and a stub.
@@ -294,6 +297,10 @@ class Rollout {
     }
     schedule.washed = washed.boards;
     schedule.days.insert(schedule.days.begin(), washed.days.begin(), washed.days.end());
+    close(schedule);
+  }
+
+  void close(Schedule& schedule) const {
     for (auto& day : schedule.days) {
       if (!day.strips.empty())
         closeDay(day, desk_.calendarOf(day.people), model::wipeOffMinutes(desk_.c.product->times));
@@ -357,8 +364,8 @@ Found cheapest(const Desk& desk, const model::Content& content, const model::Est
                        [](const Priced& a, const Priced& b) { return a.isBetterThan(b); });
       if (!best.best.empty() && !found.best.front().isBetterThan(best.best.front())) break;
       best = std::move(found);
-      // Smaller parts may find room in hours that hold no whole deck.
-      if (best.best.front().leftAlone == 0) return best;
+      // Smaller parts may find room in hours that hold no whole deck, and for a rest between them.
+      if (best.best.front().leftAlone == 0 && best.best.front().overworked == 0) return best;
     }
     if (!best.best.empty()) return best;
   }
