@@ -129,10 +129,14 @@ class DayOfCrew {
     return minute - day_.arrive <= longestSpell && day_.home - minute - calendar_.rest() <= longestSpell;
   }
 
-  /// Where it parts the day, if it can.
+  /// Near the middle of the day, and where it parts the day if it can.
   void giveRest(std::size_t person) {
     if (hasRest(person)) return;
-    const auto all = gaps(person, morning(), day_.home - calendar_.evening());
+    auto all = gaps(person, morning(), day_.home - calendar_.evening());
+    const int middle = (day_.arrive + day_.home - calendar_.rest()) / 2;
+    std::stable_sort(all.begin(), all.end(), [&](const Span& a, const Span& b) {
+      return std::abs(a.from - middle) < std::abs(b.from - middle);
+    });
     for (const bool isParting : {true, false}) {
       for (const auto& gap : all) {
         if (parts(gap.from) != isParting) continue;

@@ -21,16 +21,6 @@ bool hasRested(const DayPlan& day) {
                      [](const auto& duty) { return duty.what == model::Duty::What::Rest; });
 }
 
-/// A day that begins later, so that nobody waits on site for the dew to go.
-void later(DayPlan& day, int minutes) {
-  if (minutes <= 0) return;
-  day.arrive += minutes;
-  for (auto& duty : day.duties) {
-    duty.shift.start.minutes += minutes;
-    duty.shift.end.minutes += minutes;
-  }
-}
-
 bool holds(const std::vector<std::size_t>& list, std::size_t one) {
   return std::find(list.begin(), list.end(), one) != list.end();
 }
@@ -216,8 +206,23 @@ bool CoatDays::becomesLate(const Round& round, const Schedule& schedule, base::D
 }
 
 std::optional<Round> CoatDays::attempt(const Schedule& schedule, base::Date day, int from,
+                                       const std::vector<std::size_t>& units, bool isBegun, int people) {
+  // Where nobody finds a time to rest in what follows, they rest before it, if no wipe is late for that.
+  std::optional<int> late;
+  for (const int spell : {longestSpell, longestSpell * 3 / 4, longestSpell / 2}) {
+    auto round = roundOf(schedule, day, from, units, isBegun, people, spell);
+    if (!round || choice_.heed == Heed::Clock) return round;
+    DayPlan told = dayWith(schedule, day, *round, isBegun);
+    closeDay(told, desk_.calendarOf(people), model::wipeOffMinutes(desk_.c.product->times));
+    if (!late) late = round->flow.late;
+    if (told.overworked == 0 && round->flow.late <= *late) return round;
+  }
+  return {};
+}
+
+std::optional<Round> CoatDays::roundOf(const Schedule& schedule, base::Date day, int from,
                                        const std::vector<std::size_t>& units, bool isBegun, int people,
-                                       int margin) {
+                                       int spell, int margin) {
   const Calendar& calendar = desk_.calendarOf(people);
   if (!isBegun) from = std::max(from, calendar.day().from);
   if (!couldFit(units, day, from, people)) return {};
@@ -240,6 +245,7 @@ std::optional<Round> CoatDays::attempt(const Schedule& schedule, base::Date day,
   }
   const int start = std::max(*dusty + before, model::upToStep(earliest));
   FlowRules rules = rulesFor(schedule, units, day, isBegun, people);
+  rules.spell = spell;
   rules.arrive = isBegun ? schedule.days.back().arrive : start - before - calendar.morning();
   auto flow = flowOf(round.items, start, rules);
   if (!flow) return {};
@@ -253,7 +259,7 @@ std::optional<Round> CoatDays::attempt(const Schedule& schedule, base::Date day,
   }
   if (becomesLate(round, schedule, day)) {
     constexpr int more = 6 * 60;
-    return margin > 0 ? std::nullopt : attempt(schedule, day, from, units, isBegun, people, more);
+    return margin > 0 ? std::nullopt : roundOf(schedule, day, from, units, isBegun, people, spell, more);
   }
   // Everyone finds a way in, and out again.
   for (std::size_t i = 0; i < units.size(); ++i) {
@@ -261,6 +267,14 @@ std::optional<Round> CoatDays::attempt(const Schedule& schedule, base::Date day,
     if (!isReached(schedule, units[i], {day, round.start}, later)) return {};
   }
   return round;
+}
+
+DayPlan CoatDays::dayWith(const Schedule& schedule, base::Date day, const Round& round, bool isBegun) const {
+  DayPlan plan;
+  plan.date = day;
+  plan.people = round.people;
+  if (isBegun) plan = schedule.days.back();
+  return withRound(std::move(plan), round, work_, desk_.calendarOf(round.people), lastMinutes(round.people));
 }
 
 std::optional<Round> CoatDays::round(const Schedule& schedule, base::Date day, int from, bool isBegun) {
@@ -311,17 +325,8 @@ Round CoatDays::byAsFew(Round round, const Schedule& schedule, base::Date day, i
 }
 
 void CoatDays::add(Schedule& schedule, base::Date day, Round round, bool isNewDay) {
-  const int people = round.people;
-  const Calendar& calendar = desk_.calendarOf(people);
-  if (isNewDay) {
-    schedule.days.push_back({});
-    schedule.days.back().date = day;
-    schedule.days.back().people = people;
-    schedule.days.back().arrive = round.begun() - calendar.morning();
-  }
-  DayPlan& plan = schedule.days.back();
-  if (!isNewDay && plan.strips.empty()) later(plan, round.begun() - (plan.home - calendar.evening()));
-  addDuties(plan, round, work_);
+  if (isNewDay) schedule.days.push_back({});
+  schedule.days.back() = dayWith(schedule, day, round, !isNewDay);
   const auto& times = desk_.c.product->times;
   for (std::size_t i = 0; i < round.items.size(); ++i) {
     const auto& item = round.items[i];
@@ -345,15 +350,6 @@ void CoatDays::add(Schedule& schedule, base::Date day, Round round, bool isNewDa
   }
   schedule.unreached += round.flow.unreached;
   schedule.late += round.flow.late;
-  int fit = 0;
-  for (const auto& item : round.items) {
-    for (const auto& span : item.open) fit = std::max(fit, span.until);
-  }
-  const int soaking = round.flow.end - round.flow.lastStroke;
-  const int stroke = std::min(fit, calendar.day().until - lastMinutes(people) - soaking) / 5 * 5;
-  plan.lastStroke = std::max(stroke, round.flow.lastStroke);
-  plan.lastStart = *plan.lastStroke - (round.flow.lastStroke - round.flow.firstStroke);
-  plan.home = round.end() + calendar.evening();
 }
 
 bool CoatDays::place(Schedule& schedule, std::size_t from, std::size_t until, base::Date anchor,

@@ -24,9 +24,13 @@ class CoatDays {
 
  private:
   std::optional<Round> round(const Schedule& schedule, base::Date day, int from, bool isBegun);
-  /// By the first so many of the crew. 'margin' minutes later than 'from' a coat is taken for late.
+  /// By the first so many of the crew, so that nobody works six hours on end.
   std::optional<Round> attempt(const Schedule& schedule, base::Date day, int from,
-                               const std::vector<std::size_t>& units, bool isBegun, int people,
+                               const std::vector<std::size_t>& units, bool isBegun, int people);
+  /// All rest before a unit that would end later than 'spell' minutes after their arrival. 'margin' minutes
+  /// later than 'from' a coat is taken for late.
+  std::optional<Round> roundOf(const Schedule& schedule, base::Date day, int from,
+                               const std::vector<std::size_t>& units, bool isBegun, int people, int spell,
                                int margin = 0);
   Round byAsFew(Round round, const Schedule& schedule, base::Date day, int from);
   int lastMinutes(int people) const { return lastMinutes_[static_cast<std::size_t>(people) - 1]; }
@@ -43,6 +47,7 @@ class CoatDays {
   /// Whether the way of a unit is open at a moment; 'later' get their next coat later in the same round.
   bool isReached(const Schedule& schedule, std::size_t unit, base::LocalTime at,
                  const std::vector<std::size_t>& later) const;
+  DayPlan dayWith(const Schedule& schedule, base::Date day, const Round& round, bool isBegun) const;
   void add(Schedule& schedule, base::Date day, Round round, bool isNewDay);
   const LaidCoat* lastCoat(const Schedule& schedule, std::size_t unit) const;
   int coatsLeft(std::size_t unit) const {

@@ -99,7 +99,7 @@ class FlowMaker {
     const int minutes =
         std::max(layingMinutes(item), fives(work.cutIn + work.lay + work.wipe, rules_->people));
     constexpr int afterWork = 60;
-    if (isRested_ || start - rules_->arrive < afterWork || start + minutes - rules_->arrive <= longestSpell)
+    if (isRested_ || start - rules_->arrive < afterWork || start + minutes - rules_->arrive <= rules_->spell)
       return start;
     isRested_ = true;
     const int from = std::max(start, *std::max_element(free_.begin(), free_.end()));

@@ -8,6 +8,18 @@ int Round::begun() const { return flow.rests.empty() ? start : std::min(start, f
 
 int Round::end() const { return std::max(flow.end, start + (shared.empty() ? 0 : shared.back().until)); }
 
+namespace {
+
+/// A day that begins later, so that nobody waits on site for the dew to go.
+void later(DayPlan& day, int minutes) {
+  if (minutes <= 0) return;
+  day.arrive += minutes;
+  for (auto& duty : day.duties) {
+    duty.shift.start.minutes += minutes;
+    duty.shift.end.minutes += minutes;
+  }
+}
+
 void addDuties(DayPlan& plan, const Round& round, const Work& work) {
   const base::Date day = plan.date;
   const auto all = everyone(round.people);
@@ -42,6 +54,24 @@ void addDuties(DayPlan& plan, const Round& round, const Work& work) {
     }
   }
   plan.strips.insert(plan.strips.end(), strips.begin(), strips.end());
+}
+
+}  // namespace
+
+DayPlan withRound(DayPlan day, const Round& round, const Work& work, const Calendar& calendar, int last) {
+  if (day.duties.empty()) day.arrive = round.begun() - calendar.morning();
+  else if (day.strips.empty()) later(day, round.begun() - (day.home - calendar.evening()));
+  addDuties(day, round, work);
+  int fit = 0;
+  for (const auto& item : round.items) {
+    for (const auto& span : item.open) fit = std::max(fit, span.until);
+  }
+  const int soaking = round.flow.end - round.flow.lastStroke;
+  const int stroke = std::min(fit, calendar.day().until - last - soaking) / 5 * 5;
+  day.lastStroke = std::max(stroke, round.flow.lastStroke);
+  day.lastStart = *day.lastStroke - (round.flow.lastStroke - round.flow.firstStroke);
+  day.home = round.end() + calendar.evening();
+  return day;
 }
 
 }  // namespace schedule

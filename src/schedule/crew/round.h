@@ -18,8 +18,9 @@ struct Round {
   std::vector<bool> isExtra, isLate;
 };
 
-/// The work of a round told on its day, and its strips. Those who lay go from strip to strip, and several
-/// strips wiped in one go are one duty.
-void addDuties(DayPlan& plan, const Round& round, const Work& work);
+/// A day with what it holds already, if anything, and a round: its work, strips and times. Those who lay go
+/// from strip to strip, and several strips wiped in one go are one duty. 'last' minutes of work may follow
+/// the coats.
+DayPlan withRound(DayPlan day, const Round& round, const Work& work, const Calendar& calendar, int last);
 
 }  // namespace schedule

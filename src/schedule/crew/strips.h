@@ -55,7 +55,8 @@ struct FlowRules {
   double openAt20 = 20;  // minutes
   int wipeWait = 0;      // minutes after the last stroke on a strip; 0 = not wiped
   int rest = 0;          // minutes of everybody's break
-  int arrive = 0;        // whoever is on site for longer than longestSpell rests before
+  int arrive = 0;        // on site
+  int spell = 6 * 60;    // whoever would be on site for longer rests before
   int until = 24 * 60;   // last wipe
   int leastOpen = 5;     // minutes; on hotter boards no coat is begun
   const AccessGraph* graph = nullptr;

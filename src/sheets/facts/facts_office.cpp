@@ -16,12 +16,17 @@ std::string deckName(const model::JobResult& x, const std::optional<std::size_t>
   return deck ? deckLetter(*deck) + " " + x.c.job.areas[*deck].name : "";
 }
 
-/// From arrival to home, breaks and waits included, where that is more than the work.
+/// From arrival to home, breaks and waits included, where that is more than the work; and what is left of the
+/// net price if all of it is paid.
 void addPaidHours(Facts& f, const model::JobResult& x, const Formatter& w) {
   const auto& cost = x.plan.cost;
   const std::int64_t hours = base::mulDiv(cost.personMinutes, 1'000'000, 60, base::Round::HalfUp);
+  const base::Money left = x.price.net - x.price.cost - (cost.paidHours - x.price.labourCost);
+  const std::int64_t perMille =
+      x.price.net.minor > 0 ? base::mulDiv(left.minor, 1000, x.price.net.minor, base::Round::HalfUp) : 0;
   f.emplace_back("paid", Facts{{"is_more", Fact::yes(cost.paidHours > x.price.labourCost)},
-                               {"hours", w.number({hours}, 1) + "\u00A0" + w("units.hour")}});
+                               {"hours", w.number({hours}, 1) + "\u00A0" + w("units.hour")},
+                               {"margin", w.share({perMille * 100'000})}});
 }
 
 void addCosts(Facts& f, const model::JobResult& x, const Formatter& w) {
