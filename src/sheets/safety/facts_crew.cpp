@@ -115,6 +115,10 @@ Facts leafFacts(const model::JobResult& x, const Formatter& w, LeafRoom room) {
   Facts f;
   addLeaf(f, x, w, room);
   addOrders(f, x, w, room.front);
+  const auto areas = static_cast<std::int64_t>(x.c.job.areas.size());
+  f.emplace_back("areas_title", room.front < Room::Least || areas == 1
+                                    ? namesOfDecks(x)
+                                    : capitalised(w.counted("title.decks", areas)));
   f.emplace_back("sign_sheets", room.back < Room::Fewest ? signOn(x, w) : signOnce(x, w));
   return f;
 }
@@ -138,7 +142,6 @@ Facts crewFacts(const model::JobResult& x, const Formatter& w) {
   for (const auto& t : x.resources.product.bought.tins) tin = std::max(tin, t.tin.size);
   for (const auto& t : x.resources.product.opened) tin = std::max(tin, t.size);
   f.emplace_back("tin_size", tin.isZero() ? "" : w.tinSize(tin));
-  f.emplace_back("areas_title", namesOfDecks(x));
   f.emplace_back("review", reviewFacts(x, w));
   addExposure(f, x, w);
   addLabel(f, x, w);
