@@ -3,6 +3,9 @@
 #include "app/pack/charts.h"
 #include "app/pack/day_charts.h"
 #include "app/pack/milestones.h"
+#include "input/read.h"
+#include "model/lookup.h"
+#include "pdf/images/read_image.h"
 #include "sheets/facts/facts_quote.h"
 
 #include <filesystem>
@@ -57,3 +60,9 @@ typeset::Drawings drawingsOf(const model::JobResult& x, const Shipped& shipped, 
 }
 
 }  // namespace app
+  add("colours", [=, &x] { return drawings::swatches(x.c.product->colours, pen, text); });
+  if (const auto* colour = model::screenColour(x.c)) all.emplace("swatch", drawings::swatch(*colour, pen));
+  if (!photos.empty())
+    all.emplace("photos", typeset::DrawingRequest({lowestPhoto, highestPhoto}, [=](Dim height) {
+                  return drawings::photographs(photos, pen, {full, height});
+                }));

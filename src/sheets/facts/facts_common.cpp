@@ -309,6 +309,7 @@ Facts commonFacts(const model::JobResult& x, const Formatter& w) {
           {"say", Facts{{"outlet", w("say.outlet")},
                         {"tap", w("say.tap")},
                         {"timber", w("say.timber")},
+                        {"colour", w("say.colour")},
                         {"licences", w("say.licences")}}},
           {"cutout", x.c.region->powerCutout},
           {"emergency", x.c.region->emergencyNumber},
