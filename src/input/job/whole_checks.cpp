@@ -1,6 +1,7 @@
 // What must fit together in a job once all of it is read.
 #include "base/joined.h"
 #include "base/letters.h"
+#include "base/nearest.h"
 #include "input/job/job_parts.h"
 #include "model/lookup.h"
 
@@ -52,7 +53,6 @@ void checkPublic(const model::Job& job, base::Diagnostics& messages) {
   }
 }
 
-std::optional<base::Date> firstDayDone(const model::Job& job) {
 /// A slip in the name of a colour comes back as the wrong tin.
 void checkColour(const model::Job& job, const model::Content& content, base::Diagnostics& messages) {
   const auto product = content.products.find(job.product);
@@ -80,6 +80,7 @@ void checkWater(const model::Job& job, base::Diagnostics& messages) {
                 "write 'near_water: true' under 'site:', so that the safety sheet says what to do beside it");
 }
 
+std::optional<base::Date> firstDayDone(const model::Job& job) {
   std::optional<base::Date> first = job.doneOn;
   for (const auto& coat : job.done) {
     if (coat.start.day != base::Date{} && (!first || coat.start.day < *first)) first = coat.start.day;
@@ -115,9 +116,9 @@ void checkWhole(const model::Job& job, const model::Content& content, base::Diag
   checkTreated(job, content, messages);
   checkPublic(job, messages);
   checkYear(job, messages);
-  checkProgress(job, messages);
   checkColour(job, content, messages);
   checkWater(job, messages);
+  checkProgress(job, messages);
 }
 
 }  // namespace input
