@@ -79,6 +79,27 @@ std::vector<PlacedDeck> placedOf(const model::JobInputs& c, const std::vector<St
   return out;
 }
 
+/// Decks that were moved together still lie among what is around them.
+struct Moved {
+  model::Place by;
+  Rect decks;
+};
+
+std::vector<Moved> movesOf(const PlanSheet& sheet, const std::vector<model::Deck>& areas) {
+  std::vector<Moved> moves;
+  for (const auto& deck : sheet.placed) {
+    const auto& at = areas[deck.index].at;
+    if (!at) continue;
+    const auto own = model::extentOf(*model::outlineOf(areas[deck.index])).from;
+    const model::Place by = {deck.extent.from.x - at->x - own.x, deck.extent.from.y - at->y - own.y};
+    const auto same = std::find_if(moves.begin(), moves.end(), [&](const auto& m) { return m.by == by; });
+    const Rect r = sheet.on(deck.extent);
+    if (same == moves.end()) moves.push_back({by, r});
+    else same->decks = drawings::around(same->decks, r);
+  }
+  return moves;
+}
+
 /// 'A Landing: strip 1, 9 boards, from 09:30, 1.6 L; ...'
 std::string altText(const model::JobInputs& c, const std::vector<StripDeck>& decks, const Pen& pen) {
   std::string text = pen.language("strips.alt");
@@ -147,6 +168,8 @@ std::optional<PlanOfStrips> planAt(const model::JobInputs& c, const std::vector<
                                    const Pen& pen, Size box, std::int64_t scale) {
   PlanSheet sheet(pen, scale, placedAt(c, decks, box.w, scale));
   const auto tooLarge = [&] { return sheet.bounds().size.w > box.w || sheet.bounds().size.h > box.h; };
+  const auto moves = movesOf(sheet, c.job.areas);
+  for (const auto& m : moves) makeRoomAround(sheet, c.job.around, m.by, m.decks);
   if (tooLarge()) return std::nullopt;
   std::vector<std::unique_ptr<StripsDrawer>> drawers;
   for (const auto& placed : sheet.placed) {
@@ -172,6 +195,8 @@ std::optional<PlanOfStrips> planAt(const model::JobInputs& c, const std::vector<
   for (auto& d : drawers) d->name();
   for (const auto& placed : sheet.placed)
     drawEdges(sheet, placed, c.job.areas[placed.index], c.job.site.north);
+  for (const auto& m : moves)
+    drawAround(sheet, c.job.around, m.by, moves.size() == 1 ? sheet.bounds() : grown(m.decks, Dim::mm(6)));
   if (c.job.site.north) drawNorth(sheet, *c.job.site.north, true);
   const auto& unit = decks.front().unit;
   auto note = pen.language("strips.note", {{"scale", std::to_string(scale)}});
