@@ -7,7 +7,15 @@ using namespace safety_jobs;
 
 namespace {
 
-const std::string openJob = replaced(replaced(plainJob, "colour: natural\n", ""), "plover-wb", "tern-oil");
+std::string openJob() {
+  return replaced(replaced(plainJob, "colour: natural\n", ""), "plover-wb", "tern-oil");
+}
+
+/// The line below the job's last.
+std::string nextLine() {
+  const std::string job = openJob();
+  return "job.yaml:" + std::to_string(1 + std::count(job.begin(), job.end(), '\n'));
+}
 
 std::string warningsIn(const std::string& job) {
   base::Diagnostics messages;
@@ -41,7 +49,7 @@ bool isFilledWith(const typeset::Document& document, model::Colour colour) {
 }  // namespace
 
 TEST_CASE("a quote without a colour has those of the product to tick, as a screen shows them") {
-  const auto x = computed(openJob);
+  const auto x = computed(openJob());
   const auto quote = documents(x, {"quote"}).at("quote");
   REQUIRE(x.c.product->colours.size() > 2);
   CHECK(holds(altsOf(quote),
@@ -54,7 +62,7 @@ TEST_CASE("a quote without a colour has those of the product to tick, as a scree
 }
 
 TEST_CASE("a quote with a colour of the product shows that one alone") {
-  const auto x = computed(replaced(openJob, "product: tern-oil", "product: tern-oil\ncolour: bog oak"));
+  const auto x = computed(replaced(openJob(), "product: tern-oil", "product: tern-oil\ncolour: bog oak"));
   const auto quote = documents(x, {"quote"}).at("quote");
   CHECK(holds(altsOf(quote), "bog oak, as a screen shows it\n"));
   CHECK_FALSE(holds(altsOf(quote), "Colours to tick"));
@@ -65,8 +73,8 @@ TEST_CASE("a quote with a colour of the product shows that one alone") {
 }
 
 TEST_CASE("nothing is said of colours where the product has none, or nothing is coated") {
-  for (const auto& job :
-       {replaced(openJob, "tern-oil", "plover-wb"), replaced(openJob, "work: [wash, oil]", "work: [wash]")}) {
+  for (const auto& job : {replaced(openJob(), "tern-oil", "plover-wb"),
+                          replaced(openJob(), "work: [wash, oil]", "work: [wash]")}) {
     const auto words = together(documents(computed(job), {"quote"}).at("quote"));
     CHECK_FALSE(holds(words, "Your colour"));
     CHECK_FALSE(holds(words, "sample"));
@@ -74,21 +82,21 @@ TEST_CASE("nothing is said of colours where the product has none, or nothing is 
 }
 
 TEST_CASE("an American quote has colors") {
-  const auto x = computed(inRegion(openJob, "us"));
+  const auto x = computed(inRegion(openJob(), "us"));
   CHECK(holds(together(documents(x, {"quote"}).at("quote")), "Your color"));
 }
 
 TEST_CASE(
     "a colour that the product has not is told, and one that is still open when the customer said yes") {
-  CHECK(warningsIn(openJob).empty());
+  CHECK(warningsIn(openJob()).empty());
   CHECK(
-      warningsIn(openJob + "colour: lihgt walnut\n") ==
-      "job.yaml:" + std::to_string(1 + std::count(openJob.begin(), openJob.end(), '\n')) +
+      warningsIn(openJob() + "colour: lihgt walnut\n") ==
+      nextLine() +
           ":9: warning: colour: 'lihgt walnut' is not a colour of 'tern-oil'; did you mean 'light walnut'?\n"
           "  hint: known: natural, light walnut, bog oak, silver grey; add others under 'colours:' of the "
           "product's file\n");
-  CHECK(warningsIn(openJob + "accepted: 2027-02-11\n") ==
-        "job.yaml:" + std::to_string(1 + std::count(openJob.begin(), openJob.end(), '\n')) +
+  CHECK(warningsIn(openJob() + "accepted: 2027-03-03\n") ==
+        nextLine() +
             ":11: warning: accepted: the customer said yes, and the job has no colour yet\n"
             "  hint: write the one that was ticked, like colour: natural\n");
 }

@@ -27,7 +27,7 @@ std::vector<const Path*> filledWith(const Drawing& d, model::Colour fill) {
 }
 
 // The theme's wall and notice, so much of them and the rest white.
-constexpr model::Colour house = {221, 217, 215}, water = {220, 232, 239};
+constexpr model::Colour house = {221, 218, 215}, water = {220, 231, 239};
 
 std::string saidOf(const std::string& lines) {
   base::Diagnostics messages;
@@ -104,8 +104,8 @@ TEST_CASE("water on the plan of a site that is not near water is told") {
   const std::string lines = "around:\n  - {is: water, rectangle: [8 m, 5 m], at: [0 m, 8 m]}\n";
   const auto line = 1 + std::count(fixture::goodJob.begin(), fixture::goodJob.end(), '\n');
   CHECK(saidOf(lines) ==
-        "job.yaml:" + std::to_string(line) +
-            ":9: warning: around: there is water on the plan, and the site is not near water\n"
+        "job.yaml:" + std::to_string(line + 1) +
+            ":3: warning: around: there is water on the plan, and the site is not near water\n"
             "  hint: write 'near_water: true' under 'site:', so that the safety sheet says "
             "what to do beside it\n");
   base::Diagnostics messages;

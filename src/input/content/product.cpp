@@ -47,7 +47,7 @@ std::vector<model::NamedColour> readColours(const Field& f) {
   for (const Field& item : items) {
     Record r(item);
     model::NamedColour one;
-    const Field name = r.must("name", "light walnut");
+    const Field name = r.must("name", "teak");
     if (name.isGiven()) one.name = text(name);
     if (const Field screen = r.must("screen", "'#8b5e3c'"); screen.isGiven()) one.colour = colour(screen);
     r.finish();
