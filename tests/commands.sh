@@ -203,6 +203,7 @@ rm "$box/jobs/$latin"
 expect 'in rounds' 0 "$program" due "$box/jobs" --by 2028-12-31 --by-place
 says out 'Round 1, due 2028-02-18: 1 visit, '
 says out 'L of tern-oil'
+cp "$box/out" "$box/round"
 expect 'with letters' 0 "$program" due "$box/jobs" --by 2028-12-31 --today 2028-02-02 --letters "$box/letters"
 says out "$box/letters: letters and e-mails to 1 customer"
 [ "$(ls "$box/letters" | tr '\n' ' ')" = "$ref.pdf $ref.txt " ] || { echo 'FAILED: other letters'; ls "$box/letters"; bad=1; }
@@ -215,6 +216,18 @@ says err "--letters: error: '$box/letters' is there already and not empty"
 expect 'no letters' 0 "$program" due "$box/jobs" --by 2028-02-17 --letters "$box/no-letters"
 says out 'nobody to write to'
 [ ! -e "$box/no-letters" ] || { echo 'FAILED: a folder of no letters'; bad=1; }
+sed 's/^ref: .*/ref: POLISH-1/; s/^  name: .*/  name: P. Customer/; s/^quoted:.*/languages: {reminder: [pl]}\n&/' "$box/jobs/first.yaml" > "$box/jobs/polish.yaml"
+sed 's/^ref: .*/ref: LOST-1/; s/^  name: .*/  name: L. Customer/; s/^# firm:.*//; s/^quoted:.*/firm: gone\n&/' "$box/jobs/first.yaml" > "$box/jobs/lost.yaml"
+expect 'letters but to those that cannot be computed or written to' 1 "$program" due "$box/jobs" --by 2028-12-31 --by-place --letters "$box/other-letters"
+says err "lost.yaml:"
+says err "'$box/jobs/gone' is not a firm's folder: there is no such folder"
+says err "languages.reminder: there is no template of 'reminder' in 'pl'"
+says err 'no letter to P. Customer, POLISH-1: mend what is told above'
+says err 'no letter to L. Customer, LOST-1: mend what is told above'
+says out "$box/other-letters: letters and e-mails to 1 customer"
+says out 'LOST-1'
+[ "$(ls "$box/other-letters" | tr '\n' ' ')" = "$ref.pdf $ref.txt " ] || { echo 'FAILED: other letters'; ls "$box/other-letters"; bad=1; }
+rm "$box/jobs/polish.yaml" "$box/jobs/lost.yaml"
 mkdir -p "$box/firm/templates/en" && cp "$source/templates/en/reminder_mail.md" "$box/firm/templates/en/"
 printf '\n| a | b |\n|---|---|\n| c | d |\n' >> "$box/firm/templates/en/reminder_mail.md"
 expect 'an e-mail with a table' 1 "$program" due "$box/jobs" --by 2028-12-31 --letters "$box/no-letters"
@@ -279,6 +292,11 @@ grep -q '^  coats  *2  *1$' "$box/out" || { echo 'FAILED: what differs is not to
 expect "next year's job over itself" 1 "$program" again "$box/jobs/first.yaml" --start 2028-02-21
 says err 'is there already'
 expect "next year's job is in order" 0 "$program" check "$box/jobs/$ref-2.yaml"
+expect 'its figures' 0 "$program" figures --json "$box/jobs/$ref-2.yaml"
+amounts=$(/usr/bin/python3 -c 'import json, sys
+f = json.load(open(sys.argv[1]))
+print("%.1f hours, %.1f\u00a0L" % (f["labour_hours"], f["litres"]["likely"]))' "$box/out")
+grep -q ": 1 visit, $amounts of tern-oil" "$box/round" || { echo "FAILED: the round is not told $amounts"; cat "$box/round"; bad=1; }
 grep -q "^after: $ref" "$box/jobs/$ref-2.yaml" || { echo 'FAILED: the new job does not name the old one'; bad=1; }
 grep -q '^quoted: 2028-01-24' "$box/jobs/$ref-2.yaml" || { echo 'FAILED: the quote is not four weeks before the start'; bad=1; }
 expect 'a job that was quoted again waits for an answer' 0 "$program" due "$box/jobs" --by 2028-12-31 --today 2028-02-02

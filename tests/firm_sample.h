@@ -72,8 +72,11 @@ class Firm {
   /// A theme whose running text is set in these bytes.
   void font(const std::string& bytes) {
     write(folder_ / "themes/broken.ttf", bytes);
+    usualFont("broken.ttf");
+  }
+  void usualFont(const std::string& file) {
     write(folder_ / "themes/generous.yaml", replaced(bytesOf(SOURCE_DIR "/templates/themes/generous.yaml"),
-                                                     "text: Vollkorn-Regular.ttf", "text: broken.ttf"));
+                                                     "text: Vollkorn-Regular.ttf", "text: " + file));
   }
 
   /// Makes one document; the exit code.

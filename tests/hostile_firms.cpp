@@ -57,6 +57,21 @@ const std::string damagedJpeg =
 
 }  // namespace
 
+TEST_CASE("on the compact look a usual font that is missing or broken is told by the line that names it") {
+  // What the crew reads standing up is set in the usual look.
+  const auto compact = replaced(bytesOf(SOURCE_DIR "/out_examples/firms/cricketboard/firm.yaml"),
+                                "logo: cricketboard.png", "theme: compact");
+  const std::string at = "themes/generous.yaml:16:9: error: faces.text: ";
+  Firm firm;
+  firm.file(compact);
+  firm.usualFont("gone.ttf");
+  CHECK(refusal(firm, "safety") == at + "the font file 'gone.ttf' is not found\n"
+                                        "  hint: install the package that brings it, or write its path\n");
+  firm.font("none");
+  CHECK(refusal(firm, "safety") == at + "cannot use font 'themes/broken.ttf': not a font\n"
+                                        "  hint: name another file or family\n");
+}
+
 TEST_CASE("white text on white is refused with the nearest colour that can be read") {
   Firm firm;
   firm.accent("accent: '#ffffff'");

@@ -111,6 +111,8 @@ TEST_CASE("calendar lines are folded at 75 octets and never inside a letter") {
   CHECK(octets(dash) == std::vector<std::size_t>{73, 8});
   CHECK(linesOf(dash)[0] == "SUMMARY:" + x.substr(2));
   CHECK(octets(ics::folded(std::string(75 + 74 + 1, 'y'))) == std::vector<std::size_t>{75, 75, 2});
+  // Octets that begin no letter, as in a file that was damaged: cut all the same.
+  CHECK(octets(ics::folded(std::string(75 + 74 + 1, '\x80'))) == std::vector<std::size_t>{75, 75, 2});
 }
 
 TEST_CASE("folded lines unfold as the standard's example does") {

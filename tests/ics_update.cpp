@@ -149,6 +149,24 @@ TEST_CASE("next year's calendar goes on with the series of visits, whatever was 
   CHECK(count(calendar.shown(), "LA-2027-031-maintenance 2030") == 1);
 }
 
+TEST_CASE("a job that was declined gives its days back, and takes them again when it is accepted after all") {
+  const std::pair<std::string, std::string> declined{"quoted: 2028-02-29",
+                                                     "quoted: 2028-02-29\ndeclined: 2028-03-04"};
+  Imported calendar;
+  const auto quoted = calendarOf("landing-again");
+  calendar.import(quoted);
+  const auto before = calendar.shown();
+  CHECK(count(before, "LA-2027-031-2-crew-") > 0);
+  const auto lost = calendarOf("landing-again", {declined}, quoted);
+  calendar.import(lost);
+  CHECK(calendar.shown() ==
+        std::vector<std::string>{"LA-2027-031-maintenance 2029-04-03"});  // the first job's
+  CHECK(calendarOf("landing-again", {declined}, lost) == lost);
+  CHECK(count({calendarOf("landing-again", {declined})}, "BEGIN:VEVENT") == 0);
+  calendar.import(calendarOf("landing-again", {}, lost));
+  CHECK(calendar.shown() == before);
+}
+
 TEST_CASE("a calendar's UIDs stay when the firm's e-mail changes") {
   Imported calendar;
   calendar.import(calendarOf("landing"));

@@ -90,7 +90,8 @@ std::string folded(const std::string& line) {
     const std::size_t most = from == 0 ? mostOctets : mostOctets - 1;  // the space counts too
     if (line.size() - from <= most) return out + line.substr(from) + "\r\n";
     std::size_t end = from + most;
-    while ((line[end] & 0xC0) == 0x80) --end;
+    while (end > from && (line[end] & 0xC0) == 0x80) --end;
+    if (end == from) end += most;  // no letter at all: bytes of a damaged file
     out += line.substr(from, end - from) + "\r\n ";
     from = end;
   }

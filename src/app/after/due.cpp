@@ -69,23 +69,24 @@ void print(const VisitList& list, ListForm form) {
   }
 }
 
-/// Makes and writes the letters, all or none, and says so; mistakes are told.
+/// Makes and writes the letters, and says which are missing; whether none is.
 bool sendLetters(std::vector<NextVisit>& next, base::Date today, const DueOrder& order) {
   base::Diagnostics messages;
-  const auto letters = makeLetters(next, today, order.choices, messages);
-  const bool isWhole = messages.ok() && std::all_of(next.begin(), next.end(),
-                                                    [](const auto& v) { return v.next.has_value(); });
-  if (isWhole && !letters.empty()) writeLetters(order.letters, letters, messages);
-  std::cerr << base::format(messages);
-  if (!isWhole || !messages.ok()) {
-    std::cerr << "no letters are written: mend what is told above\n";
-    return false;
-  }
-  const std::string count = std::to_string(next.size()) + (next.size() == 1 ? " customer" : " customers");
-  std::cout << (next.empty()
-                    ? "\nnobody to write to\n"
-                    : "\n" + base::printable(order.letters) + ": letters and e-mails to " + count + "\n");
-  return true;
+  auto letters = makeLetters(next, today, order.choices, messages);
+  const auto unmade = std::stable_partition(letters.begin(), letters.end(),
+                                            [](const Reminder& letter) { return !letter.files.empty(); });
+  std::string missing;
+  for (auto letter = unmade; letter != letters.end(); ++letter)
+    missing += "no letter to " + letter->customer + ", " + letter->ref + ": mend what is told above\n";
+  letters.erase(unmade, letters.end());
+  const bool isWritten = !letters.empty() && writeLetters(order.letters, letters, messages);
+  std::cerr << base::format(messages) << base::printable(missing, base::Lines::Keep);
+  const std::string count =
+      std::to_string(letters.size()) + (letters.size() == 1 ? " customer" : " customers");
+  if (isWritten)
+    std::cout << "\n" << base::printable(order.letters) << ": letters and e-mails to " << count << "\n";
+  if (next.empty()) std::cout << "\nnobody to write to\n";
+  return missing.empty() && messages.ok();
 }
 
 }  // namespace

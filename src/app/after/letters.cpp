@@ -27,7 +27,7 @@ std::string mailText(const Letter& letter, const model::Customer& customer) {
   return to + "Subject: " + letter.title + "\n\n" + letter.text;
 }
 
-/// The letter and the e-mail of one visit.
+/// The letter and the e-mail of one visit; none where there are mistakes.
 std::vector<OutputFile> lettersOf(NextVisit& v, base::Date today, const Choices& choices,
                                   base::Diagnostics& messages) {
   if (!v.next) return {};
@@ -37,41 +37,49 @@ std::vector<OutputFile> lettersOf(NextVisit& v, base::Date today, const Choices&
   for (auto& file : files) file.path = v.visit.ref + file.path.substr(std::string(document).size());
   if (const auto letter = makeLetter(mail, document, x, *v.shipped, choices, messages))
     files.push_back({v.visit.ref + ".txt", mailText(*letter, x.c.job.customer)});
-  return files;
+  return messages.ok() ? files : std::vector<OutputFile>{};
 }
 
 }  // namespace
 
-std::vector<OutputFile> makeLetters(std::vector<NextVisit>& visits, base::Date today, const Choices& choices,
-                                    base::Diagnostics& messages) {
-  std::vector<std::vector<OutputFile>> made(visits.size());
+std::vector<Reminder> makeLetters(std::vector<NextVisit>& visits, base::Date today, const Choices& choices,
+                                  base::Diagnostics& messages) {
+  std::vector<Reminder> made(visits.size());
   std::vector<base::Diagnostics> told(visits.size());
-  inParallel(visits.size(), 0,
-             [&](std::size_t i) { made[i] = lettersOf(visits[i], today, choices, told[i]); });
-  std::vector<OutputFile> files;
+  inParallel(visits.size(), 0, [&](std::size_t i) {
+    const auto& v = visits[i].visit;
+    made[i] = {v.customer, v.ref, {}};
+    tellingFailures(v, told[i], [&] { made[i].files = lettersOf(visits[i], today, choices, told[i]); });
+  });
   std::map<std::string, std::string> jobs;  // by number
   for (std::size_t i = 0; i < visits.size(); ++i) {
     const auto& v = visits[i].visit;
-    if (const auto [other, isNew] = jobs.emplace(v.ref, v.file); !isNew)
+    if (const auto [other, isNew] = jobs.emplace(v.ref, v.file); !isNew) {
       told[i].error({v.file}, "ref", "has the same number as '" + other->second + "'",
                     "give each job a number of its own: the letter is named after it");
+      made[i].files.clear();
+    }
     if (!told[i].ok()) messages.add(told[i]);
-    for (auto& file : made[i]) files.push_back(std::move(file));
   }
-  return files;
+  return made;
 }
 
-void writeLetters(const std::string& folder, const std::vector<OutputFile>& letters,
+bool writeLetters(const std::string& folder, const std::vector<Reminder>& letters,
                   base::Diagnostics& messages) {
   std::error_code failed;
   if (fs::exists(folder, failed) && !fs::is_empty(folder, failed)) {
     messages.error({"--letters"}, "", "'" + folder + "' is there already and not empty",
                    "name a new folder; nothing is written over");
-    return;
+    return false;
   }
+  std::vector<OutputFile> files;
   std::set<std::string> names;
-  for (const auto& file : letters) names.insert(file.path);
-  exchangeFolder({folder, letters, names, names});
+  for (const auto& letter : letters) {
+    files.insert(files.end(), letter.files.begin(), letter.files.end());
+    for (const auto& file : letter.files) names.insert(file.path);
+  }
+  exchangeFolder({folder, std::move(files), names, names});
+  return true;
 }
 
 }  // namespace app

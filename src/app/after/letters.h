@@ -6,14 +6,19 @@
 
 namespace app {
 
-/// For each visit a letter in each of the customer's languages, 'LA-2027-031.pdf', and the text of an e-mail
-/// in his main one beside it, 'LA-2027-031.txt'. Mistakes go to 'messages'; then the result is not to be
-/// written.
-std::vector<OutputFile> makeLetters(std::vector<NextVisit>& visits, base::Date today, const Choices& choices,
-                                    base::Diagnostics& messages);
+/// To one customer, by the names of its files; none where it could not be made.
+struct Reminder {
+  std::string customer, ref;  // of the job it comes after
+  std::vector<OutputFile> files;
+};
 
-/// Writes them into a folder that is new or empty, all or none. An error where it is neither.
-void writeLetters(const std::string& folder, const std::vector<OutputFile>& letters,
+/// For each visit a letter in each of the customer's languages, 'LA-2027-031.pdf', and the text of an e-mail
+/// in his main one beside it, 'LA-2027-031.txt'. Mistakes go to 'messages'; they stop no other letter.
+std::vector<Reminder> makeLetters(std::vector<NextVisit>& visits, base::Date today, const Choices& choices,
+                                  base::Diagnostics& messages);
+
+/// Writes them into a folder that is new or empty, all or none. False, and an error, where it is neither.
+bool writeLetters(const std::string& folder, const std::vector<Reminder>& letters,
                   base::Diagnostics& messages);
 
 }  // namespace app

@@ -6,7 +6,11 @@
 namespace app {
 namespace {
 
-void computeBoth(NextVisit& v, const Choices& choices, base::Diagnostics& messages) {
+void computeBoth(NextVisit& v, const Firms& firms, const Choices& choices, base::Diagnostics& messages) {
+  const auto job = readJobText(v.visit.file, messages);
+  if (!job) return;
+  v.job = *job;
+  v.shipped = firms.of(*job);
   auto last = compute(v.job, *v.shipped, choices, messages);
   if (!last) return;
   v.last.emplace(std::move(*last));
@@ -26,11 +30,7 @@ std::vector<NextVisit> nextVisits(const std::vector<records::Visit>& visits, con
   }
   std::vector<base::Diagnostics> told(list.size());
   inParallel(list.size(), 0, [&](std::size_t i) {
-    const auto job = readJobText(list[i].visit.file, told[i]);
-    if (!job) return;
-    list[i].job = *job;
-    list[i].shipped = firms.of(*job);
-    computeBoth(list[i], choices, told[i]);
+    tellingFailures(list[i].visit, told[i], [&] { computeBoth(list[i], firms, choices, told[i]); });
   });
   for (const auto& own : told) {
     if (!own.ok()) messages.add(own);

@@ -177,14 +177,29 @@ bool isSmall(const model::Theme& theme) {
   return theme.styles.at("body").size < reading;
 }
 
+/// Nothing, and a message, where one of them cannot be used.
+std::optional<typeset::Fonts> usableFonts(const model::Theme& theme, const Shipped& shipped,
+                                          base::Diagnostics& messages) {
+  try {
+    return fontsOf(theme, shipped);
+  } catch (const std::runtime_error& e) {
+    tellOfFont(theme, e.what(), messages);
+    return {};
+  }
+}
+
 /// A look made for small type has letters too wide for large: what is read standing up is set in the usual
-/// one.
-Look forStanding(const Look& look, base::Diagnostics& messages) {
+/// one. Nothing, and messages, where that cannot be used.
+std::optional<Look> forStanding(const Look& look, base::Diagnostics& messages) {
+  base::Diagnostics told;
   auto job = std::make_shared<model::JobResult>(look.job);
-  job->c.theme = usualTheme(look.studio.shipped, messages);
+  job->c.theme = usualTheme(look.studio.shipped, told);
   PackContext studio = look.studio;
-  studio.fonts = fontsOf(job->c.theme, studio.shipped);
-  return {*job, std::move(studio), {}, job};
+  auto fonts = told.ok() ? usableFonts(job->c.theme, studio.shipped, told) : std::nullopt;
+  messages.add(told);
+  if (!fonts) return {};
+  studio.fonts = std::move(*fonts);
+  return Look{*job, std::move(studio), {}, job};
 }
 
 /// The desk for a language; nothing when it cannot be told in it. A mistake is told once.
@@ -231,13 +246,8 @@ void refuseTemplate(const std::string& document, const std::string& language, co
 std::vector<SetDocument> setDocuments(const model::JobResult& x, const Shipped& shipped,
                                       const Choices& choices, const std::vector<std::string>& only,
                                       base::Diagnostics& messages) {
-  typeset::Fonts fonts;
-  try {
-    fonts = fontsOf(x.c.theme, shipped);
-  } catch (const std::runtime_error& e) {
-    tellOfFont(x.c.theme, e.what(), messages);
-    return {};
-  }
+  const auto fonts = usableFonts(x.c.theme, shipped, messages);
+  if (!fonts) return {};
   std::vector<std::string> wanted;
   for (const auto& name : only.empty() ? shipped.packed : shipped.content.documents) {
     const auto kind = kindOf(name, shipped);
@@ -250,7 +260,7 @@ std::vector<SetDocument> setDocuments(const model::JobResult& x, const Shipped& 
     wanted.push_back(name);
   }
   Look own{x,
-           {shipped, fonts, logoOf(x.c.firm, shipped, messages), photographsOf(x.c.job, messages),
+           {shipped, *fonts, logoOf(x.c.firm, shipped, messages), photographsOf(x.c.job, messages),
             choices.paper.value_or(x.c.region->paper)},
            {}};
   std::optional<Look> standing;
@@ -261,7 +271,10 @@ std::vector<SetDocument> setDocuments(const model::JobResult& x, const Shipped& 
     if (std::find(languages.begin(), languages.end(), rulingLanguage(x)) == languages.end())
       unruled += (unruled.empty() ? "" : ", ") + document;
     const bool isStanding = kindOf(document, shipped)->hasLargeReading && isSmall(x.c.theme);
-    if (isStanding && !standing) standing.emplace(forStanding(own, messages));
+    if (isStanding && !standing) {
+      if (auto look = forStanding(own, messages)) standing.emplace(std::move(*look));
+      else return {};
+    }
     Look& look = isStanding ? *standing : own;
     for (const auto& language : languages) {
       const LanguageContext* desk = deskFor(language, look, messages);

@@ -53,19 +53,25 @@ typeset::Fonts fontsOf(const model::Theme& theme, const Shipped& shipped) {
   return *shipped.caches->fonts.getOrMake(files, [&] { return typeset::readFonts(theme); });
 }
 
+namespace {
+
 constexpr auto anotherFont = "name another file or family";
+
+/// By its path, or by the name of its face.
+bool isNamedIn(const std::string& fault, const std::string& file) {
+  if (fault.find("'" + file + "'") != std::string::npos) return true;
+  try {
+    return fault.find("'" + typeset::FontFace::read(file)->postscriptName() + "'") != std::string::npos;
+  } catch (const std::runtime_error&) {
+    return false;
+  }
+}
+
+}  // namespace
 
 void tellOfFont(const model::Theme& theme, const std::string& fault, base::Diagnostics& messages) {
   for (const auto& [file, named] : theme.named) {
-    const auto isMeant = [&] {
-      if (fault.find("'" + file + "'") != std::string::npos) return true;
-      try {
-        return fault.find("'" + typeset::FontFace::read(file)->postscriptName() + "'") != std::string::npos;
-      } catch (const std::runtime_error&) {
-        return false;
-      }
-    };
-    if (!isMeant()) continue;
+    if (!isNamedIn(fault, file)) continue;
     messages.error(named.pos, named.key, fault, anotherFont);
     return;
   }

@@ -90,9 +90,7 @@ struct Maker {
   }
 };
 
-}  // namespace
-
-std::string jobCalendar(const model::JobResult& x, const std::string& before) {
+std::vector<ics::Event> eventsOf(const model::JobResult& x) {
   const Maker make{x};
   std::vector<ics::Event> events;
   for (const auto& day : sheets::daysOf(x, make.w)) events.push_back(make.crewDay(day, events.size() + 1));
@@ -110,7 +108,15 @@ std::string jobCalendar(const model::JobResult& x, const std::string& before) {
       events.push_back(make.visit(e.at.day));
     }
   }
-  return ics::writeOver(before, x.c.job.ref + "-", std::move(events), x.c.job.quoted);
+  return events;
+}
+
+}  // namespace
+
+std::string jobCalendar(const model::JobResult& x, const std::string& before) {
+  const bool isLost = model::progressOf(x.c.job) == model::Progress::Declined;
+  return ics::writeOver(before, x.c.job.ref + "-", isLost ? std::vector<ics::Event>{} : eventsOf(x),
+                        x.c.job.quoted);
 }
 
 }  // namespace app

@@ -8,8 +8,8 @@
 namespace app {
 
 /// The bytes of job.ics: each day of the crew, when the furniture goes back, the first wash, and the visit
-/// that comes back. 'before' are the bytes of the job.ics that it replaces, or empty: what the plan no longer
-/// holds is cancelled.
+/// that comes back; none of a job that was declined. 'before' are the bytes of the job.ics that it replaces,
+/// or empty: what the plan no longer holds is cancelled.
 std::string jobCalendar(const model::JobResult& x, const std::string& before);
 
 }  // namespace app

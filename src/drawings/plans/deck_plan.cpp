@@ -57,7 +57,7 @@ bool drawPlan(PlanSheet& sheet, const model::JobInputs& c, const model::Estimate
               bool mayGrow) {
   const auto& decks = c.job.areas;
   const auto fits = [&] { return sheet.bounds().size.w <= box.w && sheet.bounds().size.h <= box.h; };
-  if (!isKey) makeRoomAround(sheet, c.job.around, {}, sheet.bounds());
+  if (!isKey) makeRoomAround(sheet, c.job.around, {}, grown(sheet.bounds(), Dim::mm(6)));
   if (!fits()) return false;
   drawDecks(sheet, decks, isKey);
   const auto unnamed = nameDecksInside(sheet, decks, e, isKey);

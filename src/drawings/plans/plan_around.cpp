@@ -283,9 +283,8 @@ int quarterOf(model::Compass side, int north) {
 }  // namespace
 
 void makeRoomAround(PlanSheet& sheet, const std::vector<model::Around>& around, model::Place by,
-                    const Rect& decks) {
-  const Dim beyond = Dim::mm(6);
-  for (const auto& thing : thingsOf(sheet, around, by, grown(decks, beyond))) sheet.reach(thing.bounds());
+                    const Rect& rim) {
+  for (const auto& thing : thingsOf(sheet, around, by, rim)) sheet.reach(thing.bounds());
 }
 
 void drawAround(PlanSheet& sheet, const std::vector<model::Around>& around, model::Place by,

@@ -41,9 +41,9 @@ bool drawNorth(PlanSheet& sheet, int degrees, bool onlyInCorner);
 /// with its word where it has room. 'north' as in model::Site; nothing = at the top.
 void drawEdges(PlanSheet& sheet, const PlacedDeck& placed, const model::Deck& deck, std::optional<int> north);
 
-/// What the job draws around the decks: 'by' moves it on the sheet. Room for a rim of it beside the decks.
+/// What the job draws around the decks: 'by' moves it on the sheet. Room for what of it lies on a rim.
 void makeRoomAround(PlanSheet& sheet, const std::vector<model::Around>& around, model::Place by,
-                    const Rect& decks);
+                    const Rect& rim);
 /// In soft tones under all that is drawn so far, as far as it is visible, each with its word where that has
 /// room.
 void drawAround(PlanSheet& sheet, const std::vector<model::Around>& around, model::Place by,

@@ -169,7 +169,7 @@ std::optional<PlanOfStrips> planAt(const model::JobInputs& c, const std::vector<
   PlanSheet sheet(pen, scale, placedAt(c, decks, box.w, scale));
   const auto tooLarge = [&] { return sheet.bounds().size.w > box.w || sheet.bounds().size.h > box.h; };
   const auto moves = movesOf(sheet, c.job.areas);
-  for (const auto& m : moves) makeRoomAround(sheet, c.job.around, m.by, m.decks);
+  for (const auto& m : moves) makeRoomAround(sheet, c.job.around, m.by, m.rim);
   if (tooLarge()) return std::nullopt;
   std::vector<std::unique_ptr<StripsDrawer>> drawers;
   for (const auto& placed : sheet.placed) {
