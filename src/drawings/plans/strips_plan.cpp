@@ -82,20 +82,24 @@ std::vector<PlacedDeck> placedOf(const model::JobInputs& c, const std::vector<St
 /// Decks that were moved together still lie among what is around them.
 struct Moved {
   model::Place by;
-  Rect decks;
+  Rect rim;  // a little beyond them
 };
 
 std::vector<Moved> movesOf(const PlanSheet& sheet, const std::vector<model::Deck>& areas) {
   std::vector<Moved> moves;
+  const bool hasPlaces =
+      std::any_of(areas.begin(), areas.end(), [](const auto& deck) { return deck.at.has_value(); });
   for (const auto& deck : sheet.placed) {
-    const auto& at = areas[deck.index].at;
+    // Where no deck has a place, the first lies where the site is measured from.
+    auto at = areas[deck.index].at;
+    if (!hasPlaces && deck.index == 0) at = model::Place{};
     if (!at) continue;
     const auto own = model::extentOf(*model::outlineOf(areas[deck.index])).from;
     const model::Place by = {deck.extent.from.x - at->x - own.x, deck.extent.from.y - at->y - own.y};
     const auto same = std::find_if(moves.begin(), moves.end(), [&](const auto& m) { return m.by == by; });
-    const Rect r = sheet.on(deck.extent);
+    const Rect r = grown(sheet.on(deck.extent), Dim::mm(3));
     if (same == moves.end()) moves.push_back({by, r});
-    else same->decks = drawings::around(same->decks, r);
+    else same->rim = drawings::around(same->rim, r);
   }
   return moves;
 }
@@ -196,7 +200,7 @@ std::optional<PlanOfStrips> planAt(const model::JobInputs& c, const std::vector<
   for (const auto& placed : sheet.placed)
     drawEdges(sheet, placed, c.job.areas[placed.index], c.job.site.north);
   for (const auto& m : moves)
-    drawAround(sheet, c.job.around, m.by, moves.size() == 1 ? sheet.bounds() : grown(m.decks, Dim::mm(6)));
+    drawAround(sheet, c.job.around, m.by, moves.size() == 1 ? sheet.bounds() : m.rim);
   if (c.job.site.north) drawNorth(sheet, *c.job.site.north, true);
   const auto& unit = decks.front().unit;
   auto note = pen.language("strips.note", {{"scale", std::to_string(scale)}});
