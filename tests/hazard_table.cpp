@@ -180,9 +180,9 @@ TEST_CASE("each job has exactly its own hazards") {
       {"oil", "treated", "coating-rags treated-left electric slips product-contact trips lightning"},
       {"fix", "timber=radiata-treated", "treated-left nails batteries trips lightning"},
       // Neither jet nor blower on treated boards.
-      {"wash", "timber=radiata-treated", "treated-left dirty-water slips trips lightning"},
+      {"wash", "timber=radiata-treated", "treated-left treated-water slips trips lightning"},
       {"wash", "timber=radiata-treated and=larch",
-       "treated-left electric washing dirty-water slips trips lightning"},
+       "treated-left electric washing treated-water slips trips lightning"},
       {"oil", "timber=radiata-treated and=larch",
        "coating-rags treated-left electric grit slips product-contact trips lightning"},
       // Old coatings, with the year the building was built where the region knows one.
@@ -226,7 +226,8 @@ TEST_CASE("each job has exactly its own hazards") {
        "product=tern-oil timber=kwila film covered edge=900 water treated sun hot noise=93 vibration=4 "
        "tin=19 public children alone",
        "oily-rags-and-dust treated-timber old-coating water edge electric machines vapour hardwood-dust "
-       "oiled-dust noise vibration dirty-water nails batteries flammable slips product-contact lifting trips "
+       "oiled-dust noise vibration treated-water nails batteries flammable slips product-contact lifting "
+       "trips "
        "lightning alone heat public children"},
       // What only the job can tell, and what the days bring.
       {"", "site=vehicles site=ticks", "vehicles trips lightning ticks"},

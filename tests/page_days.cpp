@@ -3,6 +3,7 @@
 #include "app/pack/languages.h"
 #include "example_jobs.h"
 #include "firm_jobs.h"
+#include "safety_jobs.h"
 #include "sheets/facts/day_people.h"
 #include "sheets/facts/day_strips.h"
 #include "sheets/facts/day_work.h"
@@ -381,4 +382,19 @@ TEST_CASE(
       "dayplan.md:142: warning: 'Log' does not fit: it ends on page 5, and what stands under one title has 2 "
       "pages at most\n"
       "  hint: make it shorter, or what stands above it\n");
+}
+
+TEST_CASE("a note for the crew is a box to tick on the day plan, in every language", "[pages]") {
+  app::Choices choices;
+  choices.languages = {"en", "es", "pl"};
+  const auto x = safety_jobs::computed(
+      safety_jobs::replaced(safety_jobs::plainJob, "state: weathered",
+                            "state: weathered\n    crew_note: Two boards at the corner are soft."),
+      choices);
+  const auto plans = safety_jobs::documents(x, {"dayplan"}, choices);
+  CHECK(plans.size() == 3);
+  for (const auto& [name, pages] : plans) {
+    INFO(name);
+    CHECK(safety_jobs::holds(safety_jobs::together(pages), "Two boards at the corner are soft."));
+  }
 }

@@ -242,6 +242,8 @@ TEST_CASE("the hottest hour of the work counts, not of the night or of the pause
   const auto index = job.exposure().heat.at(0);
   CHECK(index.isInSun);
   CHECK(index.celsius == near(35.0).margin(0.6));  // 88 F and 60 % in the weather service's chart: 95 F
+  // The National Weather Service: full sun adds up to 15 F, so 95 F are weighed as 110 F.
+  CHECK(index.band == model::HeatBand::Danger);
 }
 
 TEST_CASE("values that are not the maker's are told") {

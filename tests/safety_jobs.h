@@ -92,6 +92,18 @@ inline std::string replaced(std::string text, const std::string& from, const std
   return text.replace(at, from.size(), to);
 }
 
+/// The worst job with six people, long days, and all that a site may have besides.
+inline const std::string crowdedJob = [] {
+  const auto put = [](std::string job, const std::string& from, const std::string& to) {
+    return job.replace(job.find(from), from.size(), to);
+  };
+  std::string job = put(worstJob, "people: 3, hours: 07:30-16:00, names: [Ada, Ben, Cyd]",
+                        "people: 6, hours: 07:00-18:30, names: [Ada, Ben, Cyd, Dee, Eli, Fay]");
+  return put(job, "children: true}",
+             "children: true, eye_wash: bottle in the cab,\n"
+             "  hazards: [no signal, vehicles, generator, ticks, wasps, snakes, needles, no toilet]}");
+}();
+
 /// The job as it would be in another region, with a firm that has its prices.
 inline std::string inRegion(const std::string& job, const std::string& region) {
   static const std::map<std::string, std::string> others = {

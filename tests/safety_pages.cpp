@@ -31,7 +31,8 @@ std::map<std::string, typeset::Document> leavesOf(const model::JobResult& x, app
 
 /// All jobs that a leaf is tried on.
 std::map<std::string, std::string> jobs() {
-  std::map<std::string, std::string> all = {{"plain", plainJob}, {"worst", worstJob}};
+  std::map<std::string, std::string> all = {
+      {"plain", plainJob}, {"worst", worstJob}, {"crowded", crowdedJob}, {"us", inRegion(crowdedJob, "us")}};
   for (const auto& file : examples::jobs()) all[file] = "";
   return all;
 }
@@ -71,6 +72,23 @@ TEST_CASE(
         CHECK(found == 2);
       }
     }
+  }
+}
+
+TEST_CASE("a crowded leaf keeps what kills, and its large crew signs once") {
+  app::Choices choices;
+  choices.paper = model::Paper::Letter;
+  const auto x = computed(inRegion(crowdedJob, "us"), choices);
+  auto sheets = leavesOf(x, choices);
+  const std::string words = together(sheets.at("safety"));
+  for (const char* order : {"Jacket on, never alone.", "Generator outdoors", "Park off the way"}) {
+    INFO(order);
+    CHECK(holds(words, order));
+  }
+  CHECK(holds(together(sheets.at("safety-es")), "firma, fecha"));
+  for (const char* name : {"Ada", "Ben", "Cyd", "Dee", "Eli", "Fay"}) {
+    INFO(name);
+    CHECK(holds(together(sheets.at("safety-es")), name));
   }
 }
 
@@ -219,6 +237,7 @@ TEST_CASE("the leaf has at most 700 words at grade 7, the care sheet reads at gr
     }
   };
   check(computed(worstJob), "the worst job");
+  check(computed(crowdedJob), "the crowded job");
   check(computed(plainJob), "the plain job");
   for (const auto& file : examples::jobs()) {
     base::Diagnostics messages;

@@ -36,6 +36,9 @@ TEST_CASE("levels of noise and vibration are those of the directives") {
     CHECK(limitsOf(region).vibration.action == base::Count{2'500'000});
     CHECK(limitsOf(region).vibration.limit == base::Count::whole(5));
   }
+  // Safe Work Australia's guide defines both values, the numbers are the directive's.
+  CHECK(limitsOf("au").vibration.action == base::Count{2'500'000});
+  CHECK(limitsOf("au").vibration.limit == base::Count::whole(5));
   // 29 CFR 1910.95 (c) and (b): action level 85 and limit 90 dB(A), halved every 5 dB.
   CHECK(limitsOf("us").noise.rule == model::NoiseRule::Osha);
   CHECK(limitsOf("us").noise.lower == 85);
@@ -74,6 +77,8 @@ TEST_CASE("falls, lead and protectors are those of the place") {
     CHECK(base::inMetres(regions.at(region).falls.from) / 1000 == millimetres);
     CHECK_FALSE(model::isFromMemory(regions.at(region).falls.source));
   }
+  // Work at Height Regulations 2005 (GB), schedule 2: rails at least 950 mm high, gaps of 470 mm at most.
+  CHECK(holds(regions.at("gb").falls.source, "rails 950 mm high, gaps to 470 mm"));
   // 40 CFR 745 subpart E; WorkSafe NZ and Health NZ; the sale ban of 1992. The years of IE and AU are from
   // memory: there every old coating may hold lead.
   CHECK(regions.at("us").leadUntil == 1978);

@@ -154,7 +154,9 @@ TEST_CASE("on treated boards neither jet, bleach, acid nor blower, and a HEPA va
   // EPA, treated timber: a HEPA vacuum, others blow the dust back.
   const std::string mixed = sheetOf(computed(worstJob));  // kwila and treated pine
   CHECK(holds(mixed, "Arsenic may be in these boards"));
-  CHECK(holds(mixed, "B Terrace: only licensed people sand. No blower, no jet, no bleach, no fire."));
+  CHECK(holds(mixed,
+              "B Terrace: only licensed people sand. No blower, no jet, no bleach, no acid, "
+              "no fire."));
   CHECK(holds(mixed, "HEPA vacuum only"));
   const auto riskOf = [](const std::string& job) {
     return together(documents(computed(job), {"risk"}).at("risk"));
@@ -183,6 +185,41 @@ TEST_CASE("boards that may hold arsenic are not sanded without papers") {
       "Environmental Protection Authority allow it; NSW EPA, treated timber; Caring for Our Children, "
       "standard "
       "5.2.9.12\n"));
+}
+
+TEST_CASE("what washes off treated boards is caught and never let run onto the lawn") {
+  // Caring for Our Children, standard 5.2.9.12: water that frees arsenic goes nowhere children play; catching
+  // it is common practice.
+  const std::string boards = replaced(plainJob, "timber: larch", "timber: radiata-treated");
+  for (const auto& words : {sheetOf(computed(boards)), sheetOf(computed(worstJob))}) {
+    CHECK(holds(words, "Catch the wash water, to no lawn, to no drain."));
+    CHECK_FALSE(holds(words, "Dirty water to the lawn"));
+  }
+  CHECK(holds(sheetOf(computed(plainJob)), "Dirty water to the lawn, to no drain or pond."));
+}
+
+TEST_CASE("a coat so late that treated boards are sanded first is refused without papers") {
+  // One day a week, and a stain that waits 96 h at most.
+  std::string job =
+      replaced(replaced(plainJob, "plover-wb", "dunlin-stain"), "timber: larch", "timber: radiata-treated");
+  job = replaced(job, "hours: 07:30-16:00,", "hours: 07:30-16:00, days: [tue],");
+  const auto toldOf = [](const std::string& text) {
+    base::Diagnostics messages;
+    firm_jobs::compute(app::JobText{"job.yaml", text}, {}, messages);
+    std::string told;
+    for (const auto& d : messages.all()) {
+      if (d.severity == base::Severity::Error) told += base::format(d);
+    }
+    return told;
+  };
+  CHECK(toldOf(replaced(job, "price:", "licensed_for: [treated]\nprice:")).empty());
+  CHECK(toldOf(replaced(job, "radiata-treated", "larch")).empty());
+  CHECK(
+      toldOf(job) ==
+      "job.yaml:12:5: error: areas: coat 2 of 'Deck' comes so late that the boards are sanded first, and "
+      "they may hold arsenic\n"
+      "  hint: give the crew more days, take another product, or write 'licensed_for: [treated]' where your "
+      "papers and the Environmental Protection Authority allow it\n");
 }
 
 TEST_CASE("a place where people pass is asked about") {

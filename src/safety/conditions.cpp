@@ -124,8 +124,13 @@ Answer hotDay(const Situation& s) {
   const bool isUs = s.c.region->units == model::UnitSystem::UsCustomary;
   const std::string felt =
       isUs ? rounded(s, hottest->celsius * 1.8 + 32, 0, " °F") : rounded(s, hottest->celsius, 0, " °C");
-  const bool isInSun = hottest->isInSun && !s.exposure.limits.heat.usesHeatIndex;
-  return yes(hottest->band != model::HeatBand::None, felt + (isInSun ? " in the sun" : " in the shade"));
+  const bool isIndex = s.exposure.limits.heat.usesHeatIndex;
+  std::string where = hottest->isInSun && !isIndex ? " in the sun" : " in the shade";
+  if (hottest->isInSun && isIndex)
+    where += isUs ? ", full sun up to 15 °F more" : ", full sun up to 8 °C more";
+  return yes(std::any_of(heat.begin(), heat.end(),
+                         [](const auto& day) { return day.band != model::HeatBand::None; }),
+             felt + where);
 }
 
 Answer noiseAbove(const Situation& s, model::Threshold threshold) {

@@ -107,7 +107,14 @@ double feltIn(const model::Hour& hour, double gain, bool usesHeatIndex) {
                   : apparentTemperature(air.celsius, air.humidity, air.wind);
 }
 
-/// The hottest hour of each day's work.
+/// What the sun adds to a heat index, as it adds to the apparent temperature, in K. National Weather Service:
+/// full sunshine adds up to 15 F.
+double sunAddsToIndex(const model::Hour& hour, double gain) {
+  constexpr double most = 15 / 1.8;
+  return gain > 0 ? std::clamp(feltIn(hour, gain, false) - feltIn(hour, 0, false), 0.0, most) : 0;
+}
+
+/// The hottest hour of each day's work, and the band of the hardest.
 std::vector<model::HeatDay> heatOf(const model::JobInputs& c, const model::Plan& plan, bool usesHeatIndex) {
   std::vector<model::HeatDay> days;
   for (const auto& hour : plan.hours) {
@@ -116,10 +123,11 @@ std::vector<model::HeatDay> heatOf(const model::JobInputs& c, const model::Plan&
     const double gain = work == Work::Sun ? bodyGain(hour.sunlight, hour.skylight, hour.sunElevation) : 0;
     const double felt = feltIn(hour, gain, usesHeatIndex);
     if (days.empty() || days.back().date != hour.at.day) days.push_back({hour.at.day, hour.at, -100});
-    if (felt > days.back().celsius) {
-      days.back() = {hour.at.day, hour.at,        felt,
-                     gain > 0,    heatBand(felt), hour.source == model::WeatherSource::Normals};
-    }
+    auto& day = days.back();
+    const auto band = std::max(day.band, heatBand(felt + (usesHeatIndex ? sunAddsToIndex(hour, gain) : 0)));
+    if (felt > day.celsius)
+      day = {hour.at.day, hour.at, felt, gain > 0, band, hour.source == model::WeatherSource::Normals};
+    day.band = band;
   }
   return days;
 }

@@ -7,6 +7,7 @@
 #include "app/system/files.h"
 #include "estimate/estimate.h"
 #include "input/read.h"
+#include "model/lookup.h"
 #include "records/actual.h"
 #include "records/enough.h"
 #include "safety/exposure.h"
@@ -17,6 +18,7 @@
 
 #include <filesystem>
 #include <fstream>
+#include <set>
 
 namespace app {
 namespace {
@@ -125,6 +127,27 @@ std::optional<model::JobInputs> inputsOf(const JobText& text, model::Job job, co
                           *rates,         std::move(learned), std::move(*theme)};
 }
 
+/// A coat that comes past its longest wait is sanded first: not on boards that may hold arsenic, without
+/// papers.
+void checkLateSanding(const model::JobInputs& c, const model::Content& content, const model::Plan& plan,
+                      base::Diagnostics& messages) {
+  const bool isDone = c.job.doneOn || !c.job.done.empty();
+  if (isDone || model::maySandTreated(c.job)) return;
+  const std::string* whom = model::authorityFor(*c.region, "treated");
+  std::set<std::pair<std::size_t, int>> told;  // a deck laid in parts is told once
+  for (const auto& pass : plan.extraPasses) {
+    const auto& deck = c.job.areas.at(pass.deck);
+    if (!model::mayBeTreated(deck, content) || !told.emplace(pass.deck, pass.coat).second) continue;
+    messages.error(
+        deck.pos, "areas",
+        "coat " + std::to_string(pass.coat) + " of '" + deck.name +
+            "' comes so late that the boards are sanded first, and they may hold arsenic",
+        "give the crew more days, take another product, or write 'licensed_for: [treated]' where your "
+        "papers and " +
+            (whom ? *whom : "the authority") + " allow it");
+  }
+}
+
 /// The stages in their order.
 std::optional<model::JobResult> computeInputs(model::JobInputs c, const std::string& forecast,
                                               const Shipped& shipped, const schedule::Bounds& bounds,
@@ -140,6 +163,8 @@ std::optional<model::JobResult> computeInputs(model::JobInputs c, const std::str
   if (planning.ok()) schedule::applyRecords(plan, c, planning);
   if (c.job.doneOn) schedule::applyDayDone(plan, c);
   messages.addAt(c.job.places, planning);
+  if (!messages.ok()) return {};
+  checkLateSanding(c, content, plan, messages);
   if (!messages.ok()) return {};
   schedule::checkForecastDays(c.job, plan, forecast, messages);
   schedule::checkUsualWeather(c, plan, messages);

@@ -148,9 +148,9 @@ std::optional<typeset::Document> setDocument(const std::string& name, const Pack
     return !isLong();
   };
   using sheets::Room;
-  constexpr Room rooms[] = {Room::Full, Room::Fewer, Room::Few, Room::Fewest};
+  constexpr Room rooms[] = {Room::Full, Room::Fewer, Room::Few, Room::Fewest, Room::Least};
   if (mayLeaveOut && isLong()) {
-    sheets::LeafRoom room = {Room::Full, Room::Fewest};
+    sheets::LeafRoom room = {Room::Full, Room::Least};
     for (const Room front : rooms) {
       room.front = front;
       if (setAgain(room)) break;

@@ -3,7 +3,7 @@
 
 namespace sheets {
 
-enum class Room { Full, Fewer, Few, Fewest };
+enum class Room { Full, Fewer, Few, Fewest, Least };
 
 /// Of the safety leaf: what is read first, in front, and the steps of the tasks on its back.
 struct LeafRoom {

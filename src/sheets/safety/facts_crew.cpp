@@ -35,8 +35,42 @@ std::string onTwoLines(std::string day) {
 
 base::Date mondayOf(base::Date day) { return day - (std::chrono::weekday(day) - std::chrono::Monday); }
 
+/// The crew, the leader first where 'leadsFirst', and a line for whoever else comes.
+std::vector<std::string> signers(const model::Crew& crew, bool leadsFirst) {
+  std::vector<std::string> names = crew.names;
+  names.resize(std::max(names.size(), static_cast<std::size_t>(crew.people)) + 1);
+  if (leadsFirst)
+    std::stable_partition(names.begin(), names.end(),
+                          [&](const auto& name) { return !name.empty() && name == crew.leader; });
+  return names;
+}
+
+Facts signRow(const std::string& name, const model::Crew& crew, FactList cells) {
+  return {{"name", name},
+          {"leads", Fact::yes(!name.empty() && name == crew.leader)},
+          {"cells", std::move(cells)}};
+}
+
+/// Two people a row, who sign once: for a crew too large for a column each day.
+FactList signOnce(const model::JobResult& x, const Formatter& w) {
+  const auto& crew = x.c.job.crew;
+  const auto names = signers(crew, true);
+  const std::size_t half = (names.size() + 1) / 2;
+  const Fact heading = w("leaf.sign_once");
+  FactList days = {{{"day", heading}}, {{"day", ""}}, {{"day", heading}}}, rows;
+  for (std::size_t i = 0; i < half; ++i) {
+    const std::string other = half + i < names.size() ? names[half + i] : "";
+    rows.push_back(signRow(names[i], crew, {{{"cell", ""}}, {{"cell", other}}, {{"cell", ""}}}));
+  }
+  return {{{"days", std::move(days)},
+           {"rows", std::move(rows)},
+           {"is_daily", Fact::yes(false)},
+           {"is_weekly", Fact::yes(false)},
+           {"is_once", Fact::yes(true)}}};
+}
+
 /// One table to sign on: a column for each day, or for each week where the days are more than a hand can
-/// write in side by side; with a line for whoever else comes.
+/// write in side by side.
 FactList signOn(const model::JobResult& x, const Formatter& w) {
   constexpr std::size_t most = 14;
   const bool isWeekly = x.plan.days.size() > most;
@@ -50,11 +84,13 @@ FactList signOn(const model::JobResult& x, const Formatter& w) {
       days.push_back(
           {{"day", isWeekly ? onTwoLines(w.dayMonth(site.date)) : onTwoLines(w.shortDay(site.date))}});
   }
-  std::vector<std::string> names = x.c.job.crew.names;
-  names.resize(std::max(names.size(), static_cast<std::size_t>(x.c.job.crew.people)) + 1);
-  for (const auto& name : names)
-    rows.push_back({{"name", name}, {"leads", Fact::yes(!name.empty() && name == x.c.job.crew.leader)}});
-  return {{{"days", std::move(days)}, {"rows", std::move(rows)}, {"is_weekly", Fact::yes(isWeekly)}}};
+  const FactList cells(days.size(), {{"cell", ""}});
+  for (const auto& name : signers(x.c.job.crew, false)) rows.push_back(signRow(name, x.c.job.crew, cells));
+  return {{{"days", std::move(days)},
+           {"rows", std::move(rows)},
+           {"is_daily", Fact::yes(!isWeekly)},
+           {"is_weekly", Fact::yes(isWeekly)},
+           {"is_once", Fact::yes(false)}}};
 }
 
 /// When the sheet is gone through again: on the first working day of each week.
@@ -79,6 +115,11 @@ Facts leafFacts(const model::JobResult& x, const Formatter& w, LeafRoom room) {
   Facts f;
   addLeaf(f, x, w, room);
   addOrders(f, x, w, room.front);
+  const auto areas = static_cast<std::int64_t>(x.c.job.areas.size());
+  f.emplace_back("areas_title", room.front < Room::Least || areas == 1
+                                    ? namesOfDecks(x)
+                                    : capitalised(w.counted("title.decks", areas)));
+  f.emplace_back("sign_sheets", room.back < Room::Fewest ? signOn(x, w) : signOnce(x, w));
   return f;
 }
 
@@ -101,8 +142,6 @@ Facts crewFacts(const model::JobResult& x, const Formatter& w) {
   for (const auto& t : x.resources.product.bought.tins) tin = std::max(tin, t.tin.size);
   for (const auto& t : x.resources.product.opened) tin = std::max(tin, t.size);
   f.emplace_back("tin_size", tin.isZero() ? "" : w.tinSize(tin));
-  f.emplace_back("areas_title", namesOfDecks(x));
-  f.emplace_back("sign_sheets", signOn(x, w));
   f.emplace_back("review", reviewFacts(x, w));
   addExposure(f, x, w);
   addLabel(f, x, w);

@@ -13,7 +13,7 @@ namespace {
 using model::Condition;
 
 /// The decks of which a hazard's conditions speak; all when they speak of none.
-std::string decksOf(const model::JobResult& x, const model::Hazard& hazard, const Formatter& w) {
+std::string decksOf(const model::JobResult& x, const model::Hazard& hazard, const Formatter& w, Decks how) {
   const auto concerns = [&](const model::Deck& deck, const model::Clause& clause) {
     switch (clause.condition) {
       case Condition::FilmCoating:
@@ -41,7 +41,7 @@ std::string decksOf(const model::JobResult& x, const model::Hazard& hazard, cons
   std::vector<std::string> named, all;
   for (std::size_t i = 0; i < x.c.job.areas.size(); ++i) {
     const auto& deck = x.c.job.areas[i];
-    all.push_back(deckLetter(i) + " " + deck.name);
+    all.push_back(how == Decks::ByName ? deckLetter(i) + " " + deck.name : deckLetter(i));
     bool isNamed = false;
     for (const auto* list : {&hazard.when.all, &hazard.when.any}) {
       for (const auto& clause : *list) isNamed = isNamed || concerns(deck, clause);
@@ -63,7 +63,7 @@ std::string spelled(std::string text, const model::JobResult& x) {
 
 /// A text of the content with the words of this job in its braces.
 std::string filled(std::string text, const model::JobResult& x, const model::Hazard& hazard,
-                   const Formatter& w) {
+                   const Formatter& w, Decks decks) {
   if (text.find('{') == std::string::npos) return spelled(std::move(text), x);  // as most are
   const auto& region = *x.c.region;
   base::Length edge;
@@ -86,7 +86,7 @@ std::string filled(std::string text, const model::JobResult& x, const model::Haz
       {"{fall_rule}", region.falls.source},
       {"{pause}", w.clock(model::breakOf(x.c.job.crew).from)},
       {"{generator_distance}", w(isUs(x) ? "leaf.generator_feet" : "leaf.generator_metres")},
-      {"{decks}", decksOf(x, hazard, w)},
+      {"{decks}", decksOf(x, hazard, w, decks)},
       {"{leader}", x.c.job.crew.leader.empty() ? w("crew.leader") : x.c.job.crew.leader}};
   text = spelled(std::move(text), x);
   for (const auto& [name, by] : words) {
@@ -157,8 +157,8 @@ const model::Hazard* hazardOfRow(const model::JobResult& x, LimitRow row) {
   return nullptr;
 }
 
-Facts hazardFacts(const model::JobResult& x, const model::Hazard& hazard, const Formatter& w) {
-  const auto say = [&](const std::string& text) { return filled(text, x, hazard, w); };
+Facts hazardFacts(const model::JobResult& x, const model::Hazard& hazard, const Formatter& w, Decks decks) {
+  const auto say = [&](const std::string& text) { return filled(text, x, hazard, w, decks); };
   std::string together;
   FactList controls;
   for (const auto& control : hazard.controls) {

@@ -98,13 +98,22 @@ Facts addressFacts(const model::JobResult& x, const Formatter& w, Room room) {
                                : ""}};
 }
 
+/// Three orders each; where there is less room, as many as make no card taller than the tallest is with its
+/// first ones.
 FactList killerFacts(const model::JobResult& x, const Leaf& leaf, const Formatter& w, Room room) {
-  const std::size_t mostOrders = room < Room::Few ? 3 : room == Room::Few ? 2 : 1;
+  constexpr std::size_t most = 3, line = 32;  // letters on a line of a card
+  const std::size_t sure = room < Room::Few ? most : room == Room::Few ? 2 : 1;
   FactList list;
+  std::size_t tallest = 0;
   for (const auto* hazard : leaf.killers) {
-    Facts f = hazardFacts(x, *hazard, w);
-    f.emplace_back("orders", firstControls(f, mostOrders));
-    list.push_back(std::move(f));
+    list.push_back(hazardFacts(x, *hazard, w, room < Room::Fewest ? Decks::ByName : Decks::ByLetter));
+    tallest = std::max(tallest, firstControls(list.back(), sure).size());
+  }
+  const std::size_t letters = room < Room::Least ? (tallest + line - 1) / line * line : tallest;
+  for (Facts& f : list) {
+    std::size_t orders = sure;
+    while (orders < most && firstControls(f, orders + 1).size() <= letters) ++orders;
+    f.emplace_back("orders", firstControls(f, orders));
   }
   return list;
 }

@@ -14,8 +14,11 @@ enum class LimitRow { Noise, Vibration, Heat, Dust };
 std::optional<LimitRow> rowOf(const model::Hazard& hazard);
 /// The first hazard of a row that applies to the job; nothing where none does.
 const model::Hazard* hazardOfRow(const model::JobResult& x, LimitRow row);
+/// How a hazard calls the decks that it is about: 'B Terrace', or 'B' where there is little room.
+enum class Decks { ByName, ByLetter };
 /// The words of one hazard: 'title', 'who', 'harm', 'sign', 'controls', 'together' and 'left'.
-Facts hazardFacts(const model::JobResult& x, const model::Hazard& hazard, const Formatter& w);
+Facts hazardFacts(const model::JobResult& x, const model::Hazard& hazard, const Formatter& w,
+                  Decks decks = Decks::ByName);
 
 /// The best controls in a hazard's words, one after another.
 std::string firstControls(const Facts& hazard, std::size_t most);

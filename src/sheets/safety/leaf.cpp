@@ -60,6 +60,8 @@ std::size_t stepsIn(const LeafRow& row, Room room) {
       return row.isEveryDay ? 2 * stepsInRow : stepsInRow;
     case Room::Few:
     case Room::Fewest:
+      return row.isEveryDay ? 2 * (stepsInRow - 1) : stepsInRow - 1;
+    case Room::Least:
       return stepsInRow - 1;
   }
   throw std::logic_error("internal error: room that is not told apart");

@@ -29,8 +29,8 @@ struct Leaf {
 /// The hazards that apply, by severity times exposure, the content's order among equals.
 std::vector<const model::Hazard*> hazardsByHarm(const model::JobResult& x);
 
-/// Three steps a row, six in that of all days and in that of the dusty tasks where there is room: of each
-/// hazard its best step first, then the second ones.
+/// Six steps in the row of all days and, where there is room, in that of the dusty tasks, three in the others;
+/// four and two where there is little. Of each hazard its best step first, then the second ones.
 Leaf leafOf(const model::JobResult& x, Room room = Room::Full);
 
 /// Where it is told: 'the panel', 'the first three', 'the steps', 'the orders', 'the risk assessment only'.

@@ -1,4 +1,5 @@
-// What is to do at each task: its name in the side column, its numbered steps in three columns beside it.
+// What is to do at each task: its name in the side column, its numbered steps in columns beside it, three at
+// most.
 #include "typeset/blocks/steps.h"
 
 #include "typeset/blocks/boxes.h"
@@ -10,6 +11,9 @@ namespace typeset {
 namespace {
 
 constexpr std::size_t mostColumns = 3;
+
+/// Four stand two by two.
+std::size_t columnsFor(std::size_t steps) { return steps == 4 ? 2 : std::min(steps, mostColumns); }
 
 Style stepStyle(LayoutContext& context, bool isNumber) {
   Style style = closer(context.style("table"));
@@ -65,7 +69,7 @@ VerticalList layOutSteps(LayoutContext& context, const markup::Box& box, Column 
   VerticalList out;
   addHeadLine(context, out, heading, tag, std::move(head), place);
   std::size_t columns = 1;
-  for (const ItemParts& item : items) columns = std::max(columns, std::min(item.inner.size(), mostColumns));
+  for (const ItemParts& item : items) columns = std::max(columns, columnsFor(item.inner.size()));
   for (std::size_t i = 0; i < items.size(); ++i) {
     if (i > 0) out.push_back(fullRule(context, RuleKind::Close, place, Dim::pt(1) / 2, "rule"));
     out.push_back(rowOf(context, items[i], columns, place, items[i].tag));
