@@ -1,5 +1,5 @@
 #include "input/content/content_parts.h"
-#include "input/look/colour.h"
+#include "input/yaml/hex_colour.h"
 #include "input/yaml/words.h"
 
 #include <algorithm>

@@ -67,16 +67,12 @@ const PageRange* beyondLimit(const Attempt& a, const FitPolicy& fit) {
   return beyondLimit(a, fit, fit.mostPagesEach);
 }
 
-/// One more sheet of paper for less than half a page.
-bool needsHalfASheet(const Attempt& a) { return a.count() > 2 && a.count() % 2 == 1 && a.isShort(1, 2); }
-
-/// A last page that is filled less than two fifths, or begins another sheet of a letter, is saved where a
-/// tighter grid brings its matter onto the pages before it, and so is one too many for a document that has a
-/// limit. Where none does, the page before it ends early, so that the last one is filled at least a third.
+/// A last page that is filled less than two fifths is saved where a tighter grid brings its matter onto the
+/// pages before it, and so is one too many for a document that has a limit. Where none does, the page before
+/// it ends early, so that the last one is filled at least a third.
 Attempt onGrids(const LayoutInput& in, Way way) {
   Attempt best = attempt(in, way);
-  if (best.isShort(2, 5) || (in.fit.keepsType && needsHalfASheet(best)) || beyondLimit(best, in.fit) ||
-      beyondLimit(best, in.fit, in.fit.bestPagesEach)) {
+  if (best.isShort(2, 5) || beyondLimit(best, in.fit) || beyondLimit(best, in.fit, in.fit.bestPagesEach)) {
     const std::size_t pages = best.count();
     const bool isByDay = in.fit.bestPagesEach > 0;
     model::Theme look = way.look;
@@ -115,6 +111,9 @@ Attempt withOptional(const LayoutInput& in, const model::Theme& look) {
   Attempt other = onGrids(in, {look, {}, true});
   return other.count() < best.count() ? std::move(other) : std::move(best);
 }
+
+/// One more sheet of paper for less than half a page.
+bool needsHalfASheet(const Attempt& a) { return a.count() > 2 && a.count() % 2 == 1 && a.isShort(1, 2); }
 
 void tellOfLimit(const Attempt& a, const LayoutInput& in, base::Diagnostics& messages) {
   const PageRange* range = beyondLimit(a, in.fit);
