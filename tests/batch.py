@@ -6,6 +6,7 @@ import json
 import os
 import pathlib
 import re
+import resource
 import shutil
 import signal
 import subprocess
@@ -58,6 +59,13 @@ def write_jobs(box):
 
 def packs_in(folder):
     return {f.parent.name: f.read_bytes() for f in folder.glob("*/orders.pdf")}
+
+
+def memory(box):
+    """Of whole packs on two threads. Before any other program runs: the largest counts."""
+    run(program, "pack", "jobs", "-o", "all", "--threads", "2", cwd=box)
+    kilobytes = resource.getrusage(resource.RUSAGE_CHILDREN).ru_maxrss
+    same(f"200 packs need no more than 60 MB, not {kilobytes} kB", kilobytes <= 60_000, True)
 
 
 def whole_folder(box):
@@ -176,6 +184,7 @@ def main():
     with tempfile.TemporaryDirectory() as name:
         box = pathlib.Path(name)
         write_jobs(box)
+        memory(box)
         wanted = whole_folder(box)
         same("packs", len(wanted), count - 1)
         patterns(box)

@@ -31,9 +31,9 @@ struct Fonts {
   /// What has been shaped, by face, features, language and text: most words of a pack stand in every pack.
   std::shared_ptr<base::Cache<std::string, ShapedWords>> shapedWords =
       std::make_shared<base::Cache<std::string, ShapedWords>>();
-  /// What has been made ready to be broken into lines.
+  /// What has been made ready to be broken into lines; more of it takes memory and saves no time.
   std::shared_ptr<base::Cache<std::string, Paragraph>> paragraphs =
-      std::make_shared<base::Cache<std::string, Paragraph>>(3'000);
+      std::make_shared<base::Cache<std::string, Paragraph>>(1'000);
 };
 
 /// Reads the faces a theme names. Throws std::runtime_error naming the file that cannot be used.

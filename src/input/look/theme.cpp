@@ -168,6 +168,17 @@ void readStyles(const Field& f, const Layer& layer) {
   styles.finish();
 }
 
+/// Whether a theme's 'styles:' gives this style a leading.
+bool hasOwnLeading(const Field& styles, const std::string& style) {
+  if (!styles.is(Node::Kind::Map)) return false;
+  const auto& entries = styles.node()->entries;
+  return std::any_of(entries.begin(), entries.end(), [&](const Entry& e) {
+    return e.key == style && e.value.kind == Node::Kind::Map &&
+           std::any_of(e.value.entries.begin(), e.value.entries.end(),
+                       [](const Entry& k) { return k.key == "leading"; });
+  });
+}
+
 /// A new unit has to suit the styles that stay as they are below.
 void checkUnit(const Field& grid, const Field& styles, const model::Theme& t) {
   if (!grid.is(Node::Kind::Map)) return;
@@ -175,14 +186,7 @@ void checkUnit(const Field& grid, const Field& styles, const model::Theme& t) {
   const Field unit = r.may("unit");
   if (!unit.isGiven() || t.unit <= 0) return;
   for (const auto& [name, style] : t.styles) {
-    const bool isOwn =
-        styles.is(Node::Kind::Map) &&
-        std::any_of(styles.node()->entries.begin(), styles.node()->entries.end(), [&](const Entry& e) {
-          return e.key == name && e.value.kind == Node::Kind::Map &&
-                 std::any_of(e.value.entries.begin(), e.value.entries.end(),
-                             [](const Entry& k) { return k.key == "leading"; });
-        });
-    if (!isOwn && style.leading % t.unit != 0)
+    if (!hasOwnLeading(styles, name) && style.leading % t.unit != 0)
       unit.error("the leading of '" + name + "' is not a multiple of it", "give this style its own leading");
   }
 }
