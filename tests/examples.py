@@ -66,7 +66,9 @@ class Forms:
     def area(self, square_metres):
         # 1 ft2 = 0.09290304 m2 and 1 US gal = 3.785411784 L, exactly: NIST SP 811 (2008), App. B.8.
         amount = decimal.Decimal(str(square_metres)) / (decimal.Decimal("0.09290304") if self.is_us else 1)
-        return grouped(str(rounded(amount, decimal.Decimal("0.01")))) + (" ft²" if self.is_us else " m²")
+        # As people say them: one decimal, none from 100 on, two below 1.
+        step = "0.01" if amount < decimal.Decimal("0.9995") else "0.1" if amount < decimal.Decimal("99.95") else "1"
+        return grouped(str(rounded(amount, decimal.Decimal(step)))) + (" ft²" if self.is_us else " m²")
 
     def volume(self, litres):
         return decimal.Decimal(str(litres)) / (decimal.Decimal("3.785411784") if self.is_us else 1)

@@ -245,6 +245,13 @@ TEST_CASE("mistakes in content files are told with the whole message") {
        "mean "
        "'H226'?\n"
        "  hint: known: EUH066 or H226\n"},
+      {"products/oil.yaml", "drying_oil: true", "drying_oil: true\ncolours: [{name: oak, screen: brown}]",
+       "products/oil.yaml:4:31: error: colours[1].screen: 'brown' is not a colour\n"
+       "  hint: write it in quotes like '#7a4522'\n"},
+      {"products/oil.yaml", "drying_oil: true",
+       "drying_oil: true\ncolours: [{name: oak, screen: '#7a4522'}, {name: oak, screen: '#7a4522'}]",
+       "products/oil.yaml:4:50: error: colours[2].name: 'oak' is given twice\n"
+       "  hint: leave one out\n"},
       {"products/oil.yaml", "drying_oil: true", "drying_oil: perhaps",
        "products/oil.yaml:3:13: error: drying_oil: 'perhaps' is not a known answer\n"
        "  hint: known: true, false, yes or no\n"},

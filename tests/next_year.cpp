@@ -163,6 +163,17 @@ TEST_CASE("the good job's next year can be read without a mistake") {
   CHECK(fixture::messagesOf(input::nextYearsJob(fixture::goodJob, sample(1)).text).empty());
 }
 
+TEST_CASE("photographs of last year's boards are not next year's, what lies around them is") {
+  const std::string around = "around:\n  - {is: house, rectangle: [8 m, 5 m], at: [0 m, -5 m]}\n";
+  const std::string made =
+      input::nextYearsJob(fixture::goodJob + around + "photos:\n  - {file: a.jpg, shows: Grey boards}\n",
+                          sample(1))
+          .text;
+  CHECK(made.find(around) != std::string::npos);
+  CHECK(made.find("photos") == std::string::npos);
+  CHECK(made.find("a.jpg") == std::string::npos);
+}
+
 TEST_CASE("of the days off only those stay that lie after the new start") {
   const auto crewOf = [](const std::string& crew) {
     const std::string made = input::nextYearsJob(

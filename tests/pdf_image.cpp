@@ -135,8 +135,8 @@ TEST_CASE("JPEGs are embedded as they are, without what a camera notes") {
   CHECK(pdf::readImage(makeJpeg(20, 10, 1, JCS_GRAYSCALE)).isGrey);
 
   Document d = document();
-  d.images.push_back(std::make_shared<Image>(colour));
-  d.pages.back().items.push_back({PlacedImage{{{}, {Dim::mm(20), Dim::mm(10)}}, 0}, artifact});
+  d.pages.back().items.push_back(
+      {PlacedImage{{{}, {Dim::mm(20), Dim::mm(10)}}, std::make_shared<Image>(colour)}, artifact});
   const std::string said = run("pdfimages -list %", pdf::write(d)).text;
   CHECK(holds(said, "image      20    10  rgb     3   8  jpeg"));
 }

@@ -98,9 +98,9 @@ TEST_CASE("every document of every example keeps to PDF/A on both papers") {
 
 TEST_CASE("a clear picture laid on white keeps its whole places and loses its clear ones") {
   Document d = document();
-  d.images.push_back(
-      std::make_shared<Image>(Image{3, 1, "abcABCxyz", std::string("\xFF\x80\x00", 3), "", false}));
-  d.pages.back().items.push_back({PlacedImage{{{}, {Dim::mm(20), Dim::mm(10)}}, 0}, artifact});
+  const auto picture =
+      std::make_shared<Image>(Image{3, 1, "abcABCxyz", std::string("\xFF\x80\x00", 3), "", false});
+  d.pages.back().items.push_back({PlacedImage{{{}, {Dim::mm(20), Dim::mm(10)}}, picture}, artifact});
   const std::string bytes = plain(pdf::write(d, pdf::Variant::A1b));
   CHECK(holds(bytes, "abc\xA0\xA0\xA1\xFF\xFF\xFF"));  // (65 · 128 + 255 · 127) / 255 = 159.6
   CHECK_FALSE(holds(bytes, "/SMask"));

@@ -65,10 +65,17 @@ inline Path rectangle(Dim x, Dim y, Dim w, Dim h) {
   return path;
 }
 
+/// The first picture of a document.
+inline std::shared_ptr<const Image>& pictureOf(Document& d) {
+  for (Page& page : d.pages)
+    for (Item& item : page.items)
+      if (auto* placed = std::get_if<PlacedImage>(&item.what)) return placed->image;
+  throw std::logic_error("no picture");
+}
+
 /// One of everything that can stand on a page.
 inline Document everything() {
   Document d = document();
-  d.images.push_back(std::make_shared<Image>(Image{2, 1, "rgbRGB", std::string("\xFF\x80", 2), "", false}));
   addText(d, addTag(d, Role::H1), 30, "Quote");
   const int p = addTag(d, Role::P);
   addText(d, p, 40, "See ");
@@ -86,8 +93,9 @@ inline Document everything() {
   const int figure = addTag(d, Role::Figure);
   d.tags[static_cast<std::size_t>(figure)].alt = "Plan of the deck, 6 m by 4 m";
   d.pages.back().items.push_back({rectangle(Dim::mm(20), Dim::mm(60), Dim::mm(60), Dim::mm(40)), figure});
+  const auto picture = std::make_shared<Image>(Image{2, 1, "rgbRGB", std::string("\xFF\x80", 2), "", false});
   d.pages.back().items.push_back(
-      {PlacedImage{{{Dim::mm(30), Dim::mm(70)}, {Dim::mm(10), Dim::mm(5)}}, 0}, figure});
+      {PlacedImage{{{Dim::mm(30), Dim::mm(70)}, {Dim::mm(10), Dim::mm(5)}}, picture}, figure});
   const int table = addTag(d, Role::Table), head = addTag(d, Role::THead, table),
             top = addTag(d, Role::TR, head);
   for (const int x : {20, 60}) {

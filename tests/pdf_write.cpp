@@ -263,8 +263,21 @@ TEST_CASE("a run ends where its width says, with kerning and tracking") {
 TEST_CASE("a picture with clear places gets a mask and one without does not") {
   CHECK(count(plain(pdf::write(everything())), "/SMask") == 1);
   Document d = everything();
-  d.images[0] = std::make_shared<Image>(Image{2, 1, "rgbRGB", std::string("\xFF\xFF", 2), "", false});
+  pictureOf(d) = std::make_shared<Image>(Image{2, 1, "rgbRGB", std::string("\xFF\xFF", 2), "", false});
   CHECK_FALSE(holds(plain(pdf::write(d)), "/SMask"));
+}
+
+TEST_CASE("a picture that stands twice is in the file once, another one beside it") {
+  Document d = everything();
+  const auto placed = [](std::shared_ptr<const Image> image) {
+    return Item{PlacedImage{{{}, {Dim::mm(20), Dim::mm(10)}}, std::move(image)}, artifact};
+  };
+  d.pages.back().items.push_back(placed(pictureOf(d)));
+  d.pages.back().items.push_back(placed(std::make_shared<Image>(Image{1, 1, "xyz", "", "", false})));
+  const std::string bytes = plain(pdf::write(d));
+  CHECK(count(bytes, "/Subtype /Image") == 3);  // with the mask of the first
+  CHECK(count(bytes, "/I0 Do") == 2);
+  CHECK(count(bytes, "/I1 Do") == 1);
 }
 
 TEST_CASE("a document without tags, dates or words is still a sound file") {
@@ -281,7 +294,7 @@ TEST_CASE("a broken display list is our own mistake") {
   };
   fails([](Document& d) { d.pages.clear(); });
   fails([](Document& d) { d.faces.clear(); });
-  fails([](Document& d) { d.images.clear(); });
+  fails([](Document& d) { pictureOf(d).reset(); });
   fails([](Document& d) { d.pages[0].items[0].tag = 999; });
   fails([](Document& d) { d.pages[0].items[0].tag = -2; });
   fails([](Document& d) { d.tags[1].parent = 5; });
@@ -291,7 +304,7 @@ TEST_CASE("a broken display list is our own mistake") {
   fails([](Document& d) { std::get<TextRun>(d.pages[0].items[0].what).glyphs[0].cluster = 70'000; });
   fails([](Document& d) { std::get<TextRun>(d.pages[0].items[0].what).size = {}; });
   fails([](Document& d) { std::get<TextRun>(d.pages[0].items[0].what).baseline.x = Dim::mm(1'000'000); });
-  fails([](Document& d) { d.images[0] = std::make_shared<Image>(Image{2, 2, "rgb", "", "", false}); });
+  fails([](Document& d) { pictureOf(d) = std::make_shared<Image>(Image{2, 2, "rgb", "", "", false}); });
   fails([](Document& d) { d.date = "16 March"; });
 }
 

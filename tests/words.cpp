@@ -50,6 +50,13 @@ TEST_CASE("sizes print in the region's units") {
   CHECK(plain(c.size({11 * inch / 2})) == "5 1\u20442 in");
   CHECK(plain(c.length({480 * inch})) == "40 ft");
   CHECK(plain(m.area(base::squareMetres(42))) == "42.00 m²");
+  // As people say them; 'figures' has them exactly.
+  CHECK(plain(m.roundArea(base::squareMetres(42))) == "42.0 m²");
+  CHECK(plain(m.roundArea({300'000'000'000})) == "0.30 m²");
+  CHECK(plain(m.roundArea({75'750'000'000'000})) == "75.8 m²");
+  CHECK(plain(m.roundArea({99'949'000'000'000})) == "99.9 m²");
+  CHECK(plain(m.roundArea({99'951'000'000'000})) == "100 m²");
+  CHECK(plain(m.roundArea(base::squareMetres(1185))) == "1,185 m²");
   CHECK(plain(c.area({350LL * 92'903'040'000})) == "350.00 ft²");
   CHECK(plain(c.spread({{350LL * 92'903'040'000}, {3'785'411'784}})) == "350 ft²/gal");
   CHECK(plain(m.spread({base::squareMetres(8), base::litres(1)})) == "8 m²/L");

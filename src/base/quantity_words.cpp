@@ -19,6 +19,11 @@ std::string decimal(std::int64_t millionths, int places, const std::string& poin
   return out;
 }
 
+std::string roundArea(std::int64_t millionths, const std::string& point, const std::string& group) {
+  constexpr std::int64_t one = 999'500, hundred = 99'950'000;  // what is printed so
+  return decimal(millionths, millionths < one ? 2 : millionths < hundred ? 1 : 0, point, group);
+}
+
 std::int64_t inSquareMetres(Area a) { return a.millionths / 1'000'000; }
 
 std::int64_t inSquareFeet(Area a) {

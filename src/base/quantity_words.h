@@ -15,6 +15,9 @@ std::string decimal(std::int64_t millionths, int places, const std::string& poin
 /// Square metres or square feet in millionths, cut off so that 'decimal' is the only rounding.
 std::int64_t inSquareMetres(Area a);
 std::int64_t inSquareFeet(Area a);
+/// An area as people say it, of millionths of a square metre or foot: one decimal, none from 100 on, two
+/// below 1.
+std::string roundArea(std::int64_t millionths, const std::string& point, const std::string& group);
 /// Metres in millionths, cut off likewise.
 std::int64_t inMetres(Length l);
 

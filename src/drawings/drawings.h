@@ -110,6 +110,19 @@ typeset::Drawing timeline(const std::vector<Milestone>& stations, const Pen& pen
 typeset::Drawing qrCode(const std::string& address, const std::string& alt, const Pen& pen,
                         typeset::Dim width);
 
+/// Colours to choose from: boards in each, below them a box to tick and the name. Empty without colours.
+typeset::Drawing swatches(const std::vector<model::NamedColour>& colours, const Pen& pen,
+                          typeset::Dim width);
+/// One of them as a square among words.
+typeset::Drawing swatch(const model::NamedColour& colour, const Pen& pen);
+
+struct Photograph {
+  std::shared_ptr<const typeset::Image> image;
+  std::string shows;  // in words
+};
+/// Photographs side by side, of one height, what they show below each. Empty without any.
+typeset::Drawing photographs(const std::vector<Photograph>& photos, const Pen& pen, typeset::Size most);
+
 /// Squared paper to sketch on, in whole squares that fit 'most': of 5 mm, each second line stronger, or of a
 /// quarter inch, each fourth, where sizes are in feet.
 typeset::Drawing squaredPaper(const std::string& alt, const Pen& pen, typeset::Size most);

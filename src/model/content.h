@@ -85,6 +85,7 @@ struct Product {
   ProductKind kind = ProductKind::PenetratingOil;
   bool isDryingOil = false;  // rags wet with it heat up by themselves
   bool isWaterborne = false;
+  std::vector<NamedColour> colours;              // as a screen shows them; may be empty
   std::map<std::string, std::vector<Tin>> tins;  // by region id, smallest first
   std::map<Uptake, std::vector<base::Spread>>
       rates;                    // one spreading rate per coat; the last serves all later coats

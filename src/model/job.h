@@ -123,6 +123,23 @@ struct Deck {
   base::SourcePos pos;
 };
 
+enum class Surrounding { House, Wall, Water, Tree, Path };
+
+/// What lies around the decks, for who looks at the plan.
+struct Around {
+  Surrounding kind = Surrounding::House;
+  Shape shape;       // a rectangle, points or a circle
+  Place at;          // on the plan, as of a cut-out
+  std::string name;  // may be empty
+};
+
+/// A picture of the place, for the customer.
+struct Photo {
+  std::string file;   // path
+  std::string shows;  // in words
+  base::SourcePos pos;
+};
+
 struct Site {
   std::vector<std::string> address;
   std::string region;
@@ -242,6 +259,8 @@ struct Job {
   base::Share loss;       // left in rollers, tins and cloths
   base::Share allowance;  // bought on top of the likely need
   std::vector<Deck> areas;
+  std::vector<Around> around;
+  std::vector<Photo> photos;  // at most two
   std::vector<Work> work;
   std::vector<int> sanding;  // grits in order
   Crew crew;

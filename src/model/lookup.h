@@ -15,6 +15,19 @@ inline bool asksFor(const std::vector<Work>& work, Work one) {
   return std::find(work.begin(), work.end(), one) != work.end();
 }
 
+/// The product's colour that the job names, as a screen shows it; null where its maker does not say.
+inline const NamedColour* screenColour(const JobInputs& c) {
+  const auto& all = c.product->colours;
+  const auto found =
+      std::find_if(all.begin(), all.end(), [&](const auto& one) { return one.name == c.job.colour; });
+  return found == all.end() ? nullptr : &*found;
+}
+
+/// The customer has yet to choose one of the product's colours.
+inline bool isColourOpen(const JobInputs& c) {
+  return c.job.colour.empty() && !c.product->colours.empty() && asksFor(c.job.work, Work::Oil);
+}
+
 /// A job whose coats are recorded was accepted and begun, so it counts as done.
 inline Progress progressOf(const Job& job) {
   if (!job.done.empty() || job.doneOn) return Progress::Done;

@@ -17,6 +17,11 @@ struct Colour {
   friend bool operator==(const Colour&, const Colour&) = default;
 };
 
+struct NamedColour {
+  std::string name;
+  Colour colour;
+};
+
 /// Page lengths in the theme are counted in thousandths of a point.
 using Millipoint = std::int32_t;
 

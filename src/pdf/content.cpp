@@ -25,7 +25,8 @@ void addColour(std::string& out, Colour c) {
 
 class PageWriter {
  public:
-  PageWriter(Dim height, const std::vector<EmbeddedFont>& fonts) : height_(height), fonts_(fonts) {
+  PageWriter(Dim height, const std::vector<EmbeddedFont>& fonts, const std::vector<EmbeddedImage>& images)
+      : height_(height), fonts_(fonts), images_(images) {
     out_.reserve(50'000);
   }
 
@@ -58,7 +59,7 @@ class PageWriter {
     out_ += "0 0 ";
     addNumber(out_, image.box.size.h);
     addPoint({image.box.at.x, image.box.at.y + image.box.size.h});
-    out_ += "cm /I" + std::to_string(image.image) + " Do Q\n";
+    out_ += "cm /" + nameOf(image.image.get(), images_) + " Do Q\n";
   }
 
   void operator()(const typeset::Link&) {}
@@ -144,6 +145,7 @@ class PageWriter {
 
   const Dim height_;
   const std::vector<EmbeddedFont>& fonts_;
+  const std::vector<EmbeddedImage>& images_;
   std::string out_;
   // Last set on this page:
   std::optional<Colour> fill_, ink_;
@@ -161,8 +163,9 @@ bool draws(const typeset::Item& item) {
 }  // namespace
 
 std::string drawPage(const typeset::Document& document, std::size_t page,
-                     const std::vector<EmbeddedFont>& fonts, Structure& structure) {
-  PageWriter writer(document.pages[page].size.h, fonts);
+                     const std::vector<EmbeddedFont>& fonts, const std::vector<EmbeddedImage>& images,
+                     Structure& structure) {
+  PageWriter writer(document.pages[page].size.h, fonts, images);
   std::optional<int> open;  // tag of the sequence being written
   for (const typeset::Item& item : document.pages[page].items) {
     if (!draws(item)) continue;

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "pdf/fonts/embed_fonts.h"
+#include "pdf/images/embed_images.h"
 #include "pdf/structure.h"
 
 #include <string>
@@ -9,8 +10,9 @@
 namespace pdf {
 
 /// The content stream of a page: text, paths and pictures, with the sequences of the tag tree marked. Links
-/// draw nothing. Fonts are named F0, F1 ... and pictures I0, I1 ... by their index in the document.
+/// draw nothing. Fonts are named F0, F1 ... by their index in the document.
 std::string drawPage(const typeset::Document& document, std::size_t page,
-                     const std::vector<EmbeddedFont>& fonts, Structure& structure);
+                     const std::vector<EmbeddedFont>& fonts, const std::vector<EmbeddedImage>& images,
+                     Structure& structure);
 
 }  // namespace pdf

@@ -11,13 +11,13 @@
 namespace pdf {
 namespace {
 
-std::string resources(const std::vector<EmbeddedFont>& fonts, const std::vector<Object>& images) {
+std::string resources(const std::vector<EmbeddedFont>& fonts, const std::vector<EmbeddedImage>& images) {
   std::string out = "/Font <<";
   for (std::size_t i = 0; i < fonts.size(); ++i)
     if (fonts[i].object) out += "/F" + std::to_string(i) + " " + reference(fonts[i].object) + " ";
   out += ">>\n/XObject <<";
-  for (std::size_t i = 0; i < images.size(); ++i)
-    if (images[i]) out += "/I" + std::to_string(i) + " " + reference(images[i]) + " ";
+  for (const auto& [image, object] : images)
+    out += "/" + nameOf(image, images) + " " + reference(object) + " ";
   return out + ">>\n";
 }
 
@@ -33,7 +33,7 @@ std::string write(const typeset::Document& document, Variant variant) {
   if (document.pages.empty()) throw std::logic_error("internal error: a document without pages");
   File file;
   const std::vector<EmbeddedFont> fonts = embedFonts(file, document, variant);
-  const std::vector<Object> images = embedImages(file, document, variant);
+  const std::vector<EmbeddedImage> images = embedImages(file, document, variant);
   const Object shared = file.addDictionary(resources(fonts, images));
 
   Structure structure(document);
@@ -42,7 +42,7 @@ std::string write(const typeset::Document& document, Variant variant) {
     checkSize(document.pages[page].size);
     File::PageParts parts;
     parts.size = document.pages[page].size;
-    parts.content = drawPage(document, page, fonts, structure);
+    parts.content = drawPage(document, page, fonts, images, structure);
     parts.resources = shared;
     parts.annotations = addLinks(file, document, page, structure);
     parts.structParents = static_cast<int>(page);

@@ -112,8 +112,8 @@ struct Image {
 
 struct PlacedImage {
   Rect box;
-  std::size_t image = 0;
-};  // index into Document::images
+  std::shared_ptr<const Image> image;
+};
 
 struct Link {
   Rect box;
@@ -185,7 +185,6 @@ struct Document {
   std::vector<Tag> tags;  // tags[0] is the document; parents stand before children; reading order
   std::vector<Bookmark> bookmarks;
   std::vector<std::shared_ptr<const FontFace>> faces;
-  std::vector<std::shared_ptr<const Image>> images;
 };
 
 // ---------------------------------------------------------------- drawings

@@ -82,6 +82,7 @@ std::string PackInputs::digestOf(const JobText& job, const Shipped& shipped) con
   for (const auto& line : read.customer.address) all.add(line + "\n");
   if (!read.forecast.file.empty()) all.addFile(weatherPath(read, job.name));
   if (!read.ratesFile.empty()) all.addFile(read.ratesFile);
+  for (const auto& photo : read.photos) all.addFile(photo.file);
   return all.hex();
 }
 

@@ -1,6 +1,7 @@
 #include "app/pack/compute.h"
 
 #include "app/pack/consumer_check.h"
+#include "app/pack/drawings.h"
 #include "app/pack/ten_years.h"
 #include "app/pack/weather_file.h"
 #include "app/system/files.h"
@@ -110,6 +111,7 @@ std::optional<model::JobInputs> inputsOf(const JobText& text, model::Job job, co
     schedule::checkSite(job, region->second, messages);
   schedule::checkRecordedTimes(job, messages);
   readWeatherFile(job, text.name, messages);
+  checkPhotos(job, messages);
   const bool isNamed = !choices.firm.empty() || !job.firmFolder.empty();
   if (shipped.firmFolder.empty() && (isNamed || messages.ok())) tellNoFirm(text, job, choices, messages);
   messages.add(shipped.firmMistakes);

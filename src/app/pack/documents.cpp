@@ -31,6 +31,7 @@ struct PackContext {
   const Shipped& shipped;
   typeset::Fonts fonts;
   std::shared_ptr<const typeset::Image> logo;
+  std::vector<drawings::Photograph> photos;
   model::Paper paper;
 };
 
@@ -62,10 +63,11 @@ void addTranslationNote(markup::Document& document, const model::JobResult& x, b
 }
 
 typeset::FitPolicy fitOf(const model::DocumentKind& kind, const model::Job& job) {
-  constexpr std::size_t manyAreas = 6;  // more take a page more, as do choices and years on the quote
-  const bool looksAhead =
-      kind.reader == model::Reader::Customer && (!job.choices.empty() || job.price.asksTenYears);
-  const bool isLong = job.areas.size() > manyAreas || looksAhead;
+  constexpr std::size_t manyAreas =
+      6;  // more take a page more, as do choices, years and photographs on the quote
+  const bool saysMore = kind.reader == model::Reader::Customer &&
+                        (!job.choices.empty() || job.price.asksTenYears || !job.photos.empty());
+  const bool isLong = job.areas.size() > manyAreas || saysMore;
   const std::size_t more = kind.mostPages > 0 && isLong ? kind.morePages : 0;
   return {.mostPages = kind.mostPages + more,
           .mostPagesEach = kind.isByDay ? std::size_t{2} : 0,  // a day is one leaf, and one side where it can
@@ -211,7 +213,7 @@ const LanguageContext* deskFor(const std::string& language, Look& look, base::Di
           LanguageContext{std::move(job), studio.shipped.templates.at(language), studio.fonts, {}, {}});
       desk.fonts.language = language != rulingLanguage(x) ? language : x.c.region->language;
       desk.facts = sheets::makeFacts(*desk.job);
-      desk.drawings = drawingsOf(*desk.job, studio.shipped, desk.fonts);
+      desk.drawings = drawingsOf(*desk.job, studio.shipped, desk.fonts, studio.photos);
     }
   }
   return found->second ? &*found->second : nullptr;
@@ -258,7 +260,8 @@ std::vector<SetDocument> setDocuments(const model::JobResult& x, const Shipped& 
     wanted.push_back(name);
   }
   Look own{x,
-           {shipped, *fonts, logoOf(x.c.firm, shipped, messages), choices.paper.value_or(x.c.region->paper)},
+           {shipped, *fonts, logoOf(x.c.firm, shipped, messages), photographsOf(x.c.job, messages),
+            choices.paper.value_or(x.c.region->paper)},
            {}};
   std::optional<Look> standing;
   std::vector<SetDocument> documents;

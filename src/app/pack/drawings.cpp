@@ -3,17 +3,55 @@
 #include "app/pack/charts.h"
 #include "app/pack/day_charts.h"
 #include "app/pack/milestones.h"
+#include "input/read.h"
+#include "model/lookup.h"
+#include "pdf/images/read_image.h"
 #include "sheets/facts/facts_quote.h"
 
 #include <filesystem>
+#include <fstream>
 #include <functional>
 
 namespace app {
 
 namespace fs = std::filesystem;
 
-typeset::Drawings drawingsOf(const model::JobResult& x, const Shipped& shipped, const typeset::Fonts& fonts) {
-  using typeset::Dim;
+using typeset::Dim;
+
+namespace {
+
+constexpr Dim lowestPhoto = Dim::mm(40), highestPhoto = Dim::mm(70);  // with its words
+
+}  // namespace
+
+void checkPhotos(const model::Job& job, base::Diagnostics& messages) {
+  for (const auto& photo : job.photos) {
+    std::error_code failed;
+    if (fs::is_regular_file(photo.file, failed) && std::ifstream(photo.file)) continue;
+    messages.error(photo.pos, "photos",
+                   "'" + photo.file + "' cannot be read: " + input::whyUnreadable(photo.file),
+                   "the path starts at this file's folder");
+  }
+}
+
+std::vector<drawings::Photograph> photographsOf(const model::Job& job, base::Diagnostics& messages) {
+  constexpr std::int64_t inch = 72, perInch = 220;
+  constexpr auto rows = static_cast<std::size_t>(highestPhoto.raw * perInch / Dim::pt(inch).raw);
+  std::vector<drawings::Photograph> photos;
+  for (const auto& photo : job.photos) {
+    try {
+      auto image = pdf::readImage(input::readFile(photo.file).value_or(""), rows);
+      photos.push_back({std::make_shared<const typeset::Image>(std::move(image)), photo.shows});
+    } catch (const std::runtime_error& e) {
+      messages.error(photo.pos, "photos", "'" + photo.file + "': " + e.what(),
+                     "save it again as a plain PNG or JPEG of at most 16 megapixels");
+    }
+  }
+  return photos;
+}
+
+typeset::Drawings drawingsOf(const model::JobResult& x, const Shipped& shipped, const typeset::Fonts& fonts,
+                             const std::vector<drawings::Photograph>& photos) {
   const std::string folder = shipped.contentFolder + "/signs";
   const auto& t = x.c.theme;
   const drawings::Pen pen{t, fonts, *x.c.region, x.language, folder};
@@ -37,6 +75,12 @@ typeset::Drawings drawingsOf(const model::JobResult& x, const Shipped& shipped, 
       return drawings::timeline(stationsOf(x), pen, full, x.language("timeline.caption"),
                                 x.language("timeline.alt"));
     });
+  add("colours", [=, &x] { return drawings::swatches(x.c.product->colours, pen, text); });
+  if (const auto* colour = model::screenColour(x.c)) all.emplace("swatch", drawings::swatch(*colour, pen));
+  if (!photos.empty())
+    all.emplace("photos", typeset::DrawingRequest({lowestPhoto, highestPhoto}, [=](Dim height) {
+                  return drawings::photographs(photos, pen, {full, height});
+                }));
   add("dates", [=, &x] {
     return drawings::timeline(quoteStationsOf(x), pen, full, "", x.language("quote_dates.alt"));
   });

@@ -40,6 +40,8 @@ std::string altText(const model::JobInputs& c, const model::Estimate& e, const P
     text += ", " + pen.language(deck.without.size() == 1 ? "plan.with_cut_out" : "plan.with_cut_outs",
                                 {{"cuts", cuts}});
   }
+  const auto surroundings = isKey ? "" : aroundText(pen, c.job.around);
+  if (!surroundings.empty()) text += "; " + surroundings;
   const std::string missing = notDrawn(pen, c.job.areas, isKey);
   return text + (missing.empty() ? "." : "; " + missing + ".");
 }
@@ -55,6 +57,7 @@ bool drawPlan(PlanSheet& sheet, const model::JobInputs& c, const model::Estimate
               bool mayGrow) {
   const auto& decks = c.job.areas;
   const auto fits = [&] { return sheet.bounds().size.w <= box.w && sheet.bounds().size.h <= box.h; };
+  if (!isKey) makeRoomAround(sheet, c.job.around, {}, grown(sheet.bounds(), Dim::mm(6)));
   if (!fits()) return false;
   drawDecks(sheet, decks, isKey);
   const auto unnamed = nameDecksInside(sheet, decks, e, isKey);
@@ -64,6 +67,7 @@ bool drawPlan(PlanSheet& sheet, const model::JobInputs& c, const model::Estimate
   }
   nameDecksOutside(sheet, unnamed, decks, e, isKey);
   if (!isKey) {
+    drawAround(sheet, c.job.around, {}, sheet.bounds());
     const auto& north = c.job.site.north;
     const bool hasNorth = !north || drawNorth(sheet, *north, true);
     drawScale(sheet, std::max(sheet.bounds().size.w, std::min(box.w, Dim::mm(125))));

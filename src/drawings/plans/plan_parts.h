@@ -41,6 +41,16 @@ bool drawNorth(PlanSheet& sheet, int degrees, bool onlyInCorner);
 /// with its word where it has room. 'north' as in model::Site; nothing = at the top.
 void drawEdges(PlanSheet& sheet, const PlacedDeck& placed, const model::Deck& deck, std::optional<int> north);
 
+/// What the job draws around the decks: 'by' moves it on the sheet. Room for what of it lies on a rim.
+void makeRoomAround(PlanSheet& sheet, const std::vector<model::Around>& around, model::Place by,
+                    const Rect& rim);
+/// In soft tones under all that is drawn so far, as far as it is visible, each with its word where that has
+/// room.
+void drawAround(PlanSheet& sheet, const std::vector<model::Around>& around, model::Place by,
+                const Rect& visible);
+/// 'around: house, water' for those who hear the plan; empty where nothing is told.
+std::string aroundText(const Pen& pen, const std::vector<model::Around>& around);
+
 /// Lines in the note style below everything.
 void writeNotes(PlanSheet& sheet, Dim width);
 

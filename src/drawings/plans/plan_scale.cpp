@@ -1,6 +1,5 @@
 // What tells the reader how large and which way round a plan is: scale bar, caption, north, notes.
 #include "base/quantity_words.h"
-#include "drawings/pen/hatch.h"
 #include "drawings/pen/turn.h"
 #include "drawings/plans/plan_parts.h"
 #include "drawings/plans/plan_words.h"
@@ -150,67 +149,6 @@ bool drawNorth(PlanSheet& sheet, int degrees, bool onlyInCorner) {
   put(sheet.items, polygon({on(0, -48), on(14, 12), on(0, 0)}, ink, thin));
   sheet.take({at, {size, size}});
   return true;
-}
-
-namespace {
-
-const char* wordOf(model::EdgeKind kind) {
-  switch (kind) {
-    case model::EdgeKind::Wall:
-      return "strips.wall";
-    case model::EdgeKind::Water:
-      return "strips.water";
-    case model::EdgeKind::Drop:
-      return "strips.drop";
-    case model::EdgeKind::Open:
-      break;
-  }
-  return nullptr;
-}
-
-/// The side of the page that a side of the site looks to: quarter turns clockwise from the top.
-int quarterOf(model::Compass side, int north) {
-  return ((static_cast<int>(side) * 90 + north + 45) / 90 % 4 + 4) % 4;
-}
-
-}  // namespace
-
-void drawEdges(PlanSheet& sheet, const PlacedDeck& placed, const model::Deck& deck,
-               std::optional<int> north) {
-  const Rect area = sheet.on(placed.extent);
-  for (const auto& edge : deck.edges) {
-    const char* word = wordOf(edge.kind);
-    if (word == nullptr) continue;
-    const int quarter = quarterOf(edge.side, north.value_or(0));
-    const bool isFlat = quarter % 2 == 0, isLow = quarter == 0 || quarter == 3;
-    const Dim thick = tenths(16), off = tenths(10), clear = tenths(4);
-    const Dim length = isFlat ? area.size.w : area.size.h;
-    const Dim across = isFlat ? (isLow ? area.at.y - off - thick : bottom(area) + off)
-                              : (isLow ? area.at.x - off - thick : right(area) + off);
-    const Rect bar =
-        isFlat ? Rect{{area.at.x, across}, {length, thick}} : Rect{{across, area.at.y}, {thick, length}};
-    const ShapedText w = legible(sheet.pen, "drawing", sheet.pen.language(word));
-    const bool isWall = edge.kind == model::EdgeKind::Wall;
-    if (sheet.isFree(bar)) {
-      put(sheet.items, box(bar, colour(sheet.pen, isWall ? "wall" : "white"), std::nullopt));
-      if (!isWall)
-        putHatched(sheet.items, bar, edge.kind == model::EdgeKind::Water ? Hatch::Level : Hatch::Slash,
-                   sheet.pen);
-      sheet.take(bar);
-    }
-    const Dim beyond = isFlat ? w.height : w.width;
-    const Dim at = isLow ? across - clear * 2 - beyond : across + thick + clear * 2;
-    for (const int eighth : {4, 2, 6, 1, 7}) {
-      const Dim along =
-          (isFlat ? area.at.x : area.at.y) + length * eighth / 8 - (isFlat ? w.width : w.height) / 2;
-      const Rect room = grown(
-          isFlat ? Rect{{along, at}, {w.width, w.height}} : Rect{{at, along}, {w.width, w.height}}, clear);
-      if (!sheet.isFree(room)) continue;
-      put(sheet.items, w, {room.at.x + clear, bottom(room) - clear});
-      sheet.take(room);
-      break;
-    }
-  }
 }
 
 void writeNotes(PlanSheet& sheet, Dim width) {

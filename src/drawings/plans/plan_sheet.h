@@ -47,6 +47,8 @@ class PlanSheet {
 
   void take(const Rect& r);
   void takeThin(const Rect& r);
+  /// Something may be drawn there that takes no room.
+  void reach(const Rect& r) { bounds_ = around(bounds_, r); }
   Rect bounds() const { return bounds_; }  // of everything so far
 
   const Pen& pen;

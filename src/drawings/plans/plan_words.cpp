@@ -29,8 +29,10 @@ std::string sizeWithUnit(const Pen& pen, base::Length l) {
 }
 
 std::string areaText(const Pen& pen, base::Area a) {
-  return twoPlaces(pen, isUs(pen) ? base::inSquareFeet(a) : base::inSquareMetres(a)) + "\u00a0" +
-         pen.language(isUs(pen) ? "units.ft2" : "units.m2");
+  const auto& form = pen.region.numbers;
+  return base::roundArea(isUs(pen) ? base::inSquareFeet(a) : base::inSquareMetres(a), form.decimal,
+                         form.group) +
+         "\u00a0" + pen.language(isUs(pen) ? "units.ft2" : "units.m2");
 }
 
 std::string acrossText(const Pen& pen, const std::string& size) {

@@ -13,7 +13,7 @@ std::string sizeText(const Pen& pen, base::Length l);
 std::string sizeWithUnit(const Pen& pen, base::Length l);
 /// '1.20 across'.
 std::string acrossText(const Pen& pen, const std::string& size);
-/// '75.75 m²', '815.36 ft²'.
+/// '75.8 m²', '815 ft²'.
 std::string areaText(const Pen& pen, base::Area a);
 
 /// Words that a line may not break, unless they are very many.

@@ -79,6 +79,31 @@ std::vector<PlacedDeck> placedOf(const model::JobInputs& c, const std::vector<St
   return out;
 }
 
+/// Decks that were moved together still lie among what is around them.
+struct Moved {
+  model::Place by;
+  Rect rim;  // a little beyond them
+};
+
+std::vector<Moved> movesOf(const PlanSheet& sheet, const std::vector<model::Deck>& areas) {
+  std::vector<Moved> moves;
+  const bool hasPlaces =
+      std::any_of(areas.begin(), areas.end(), [](const auto& deck) { return deck.at.has_value(); });
+  for (const auto& deck : sheet.placed) {
+    // Where no deck has a place, the first lies where the site is measured from.
+    auto at = areas[deck.index].at;
+    if (!hasPlaces && deck.index == 0) at = model::Place{};
+    if (!at) continue;
+    const auto own = model::extentOf(*model::outlineOf(areas[deck.index])).from;
+    const model::Place by = {deck.extent.from.x - at->x - own.x, deck.extent.from.y - at->y - own.y};
+    const auto same = std::find_if(moves.begin(), moves.end(), [&](const auto& m) { return m.by == by; });
+    const Rect r = grown(sheet.on(deck.extent), Dim::mm(3));
+    if (same == moves.end()) moves.push_back({by, r});
+    else same->rim = drawings::around(same->rim, r);
+  }
+  return moves;
+}
+
 /// 'A Landing: strip 1, 9 boards, from 09:30, 1.6 L; ...'
 std::string altText(const model::JobInputs& c, const std::vector<StripDeck>& decks, const Pen& pen) {
   std::string text = pen.language("strips.alt");
@@ -147,6 +172,8 @@ std::optional<PlanOfStrips> planAt(const model::JobInputs& c, const std::vector<
                                    const Pen& pen, Size box, std::int64_t scale) {
   PlanSheet sheet(pen, scale, placedAt(c, decks, box.w, scale));
   const auto tooLarge = [&] { return sheet.bounds().size.w > box.w || sheet.bounds().size.h > box.h; };
+  const auto moves = movesOf(sheet, c.job.areas);
+  for (const auto& m : moves) makeRoomAround(sheet, c.job.around, m.by, m.rim);
   if (tooLarge()) return std::nullopt;
   std::vector<std::unique_ptr<StripsDrawer>> drawers;
   for (const auto& placed : sheet.placed) {
@@ -172,6 +199,8 @@ std::optional<PlanOfStrips> planAt(const model::JobInputs& c, const std::vector<
   for (auto& d : drawers) d->name();
   for (const auto& placed : sheet.placed)
     drawEdges(sheet, placed, c.job.areas[placed.index], c.job.site.north);
+  for (const auto& m : moves)
+    drawAround(sheet, c.job.around, m.by, moves.size() == 1 ? sheet.bounds() : m.rim);
   if (c.job.site.north) drawNorth(sheet, *c.job.site.north, true);
   const auto& unit = decks.front().unit;
   auto note = pen.language("strips.note", {{"scale", std::to_string(scale)}});

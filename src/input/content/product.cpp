@@ -1,4 +1,5 @@
 #include "input/content/content_parts.h"
+#include "input/yaml/hex_colour.h"
 #include "input/yaml/words.h"
 
 #include <algorithm>
@@ -34,6 +35,28 @@ std::vector<model::Tin> readTins(const Field& f, int digits) {
   }
   std::sort(tins.begin(), tins.end(), [](const auto& a, const auto& b) { return a.size < b.size; });
   return tins;
+}
+
+std::vector<model::NamedColour> readColours(const Field& f) {
+  std::vector<model::NamedColour> colours;
+  constexpr std::size_t most = 12;  // three rows of the quote
+  const auto items = f.items();
+  if (items.size() > most)
+    f.error("a quote has no room for " + std::to_string(items.size()) + " colours",
+            "keep the " + std::to_string(most) + " you sell most");
+  for (const Field& item : items) {
+    Record r(item);
+    model::NamedColour one;
+    const Field name = r.must("name", "teak");
+    if (name.isGiven()) one.name = text(name);
+    if (const Field screen = r.must("screen", "'#8b5e3c'"); screen.isGiven()) one.colour = colour(screen);
+    r.finish();
+    const auto isSame = [&](const auto& other) { return other.name == one.name; };
+    if (!one.name.empty() && std::any_of(colours.begin(), colours.end(), isSame))
+      name.error(inQuotes(one.name) + " is given twice", "leave one out");
+    colours.push_back(std::move(one));
+  }
+  return colours;
 }
 
 std::map<model::Uptake, std::vector<base::Spread>> readRates(const Field& f) {
@@ -206,6 +229,7 @@ model::Product readProduct(Record& r, const std::map<std::string, model::Region>
     }
     tins.finish();
   }
+  p.colours = readColours(r.may("colours"));
   p.rates = readRates(r.must("rates", ratesExample));
   if (const Field f = r.must("use", "{low: 85 %, high: 120 %}"); f.isGiven()) {
     Record use(f);

@@ -301,6 +301,8 @@ model::Job readTree(const Node& root, const std::string& file, const model::Cont
   job.areas = readDecks(
       r.must("areas", "[{name: Deck, shape: {rectangle: [6 m, 4 m]}, timber: kwila, state: weathered}]"),
       content, job.work);
+  job.around = readAround(r.may("around"));
+  job.photos = readPhotos(r.may("photos"), file);
   if (const Field f = r.must("crew", "{people: 2, hours: 07:30-16:00}"); f.isGiven())
     job.crew = readCrew(f, region == content.regions.end() ? nullptr : &region->second);
   if (const auto span = clockSpan(r.may("coating"))) {

@@ -22,6 +22,10 @@ model::Pricing readPricing(const Field& f, const model::Region* regionOf);
 void readWeather(const Field& f, model::Job& job);
 std::vector<model::Deck> readDecks(const Field& f, const model::Content& content,
                                    const std::vector<model::Work>& work);
+/// What lies around the decks.
+std::vector<model::Around> readAround(const Field& f);
+/// At most two; the paths start at the folder of the job's file.
+std::vector<model::Photo> readPhotos(const Field& f, const std::string& file);
 /// The job's areas, work, start and product are read already.
 /// 'product': the job's, where it is known.
 std::vector<model::DoneCoat> readDone(const Field& f, const model::Job& job, const model::Product* product);

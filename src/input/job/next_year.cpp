@@ -119,7 +119,7 @@ struct Rewriter {
   void top() {
     std::vector<std::string> promised = {"title", "included", "excluded", "before_we_come"};
     std::vector<std::string> gone = {"revision", "accepted", "declined", "sanding",
-                                     "in_stock", "batches",  "invoices"};
+                                     "in_stock", "batches",  "invoices", "photos"};
     // A forecast is of its days; the usual weather of a month comes again.
     if (const Entry* weather = Editor::find(root, "weather");
         weather != nullptr && weather->value.kind == Node::Kind::Word)

@@ -1,5 +1,7 @@
 // What must fit together in a job once all of it is read.
+#include "base/joined.h"
 #include "base/letters.h"
+#include "base/nearest.h"
 #include "input/job/job_parts.h"
 #include "model/lookup.h"
 
@@ -51,6 +53,33 @@ void checkPublic(const model::Job& job, base::Diagnostics& messages) {
   }
 }
 
+/// A slip in the name of a colour comes back as the wrong tin.
+void checkColour(const model::Job& job, const model::Content& content, base::Diagnostics& messages) {
+  const auto product = content.products.find(job.product);
+  if (product == content.products.end() || product->second.colours.empty()) return;
+  std::vector<std::string> known;
+  for (const auto& one : product->second.colours) known.push_back(one.name);
+  const bool isOpen = job.colour.empty() && model::asksFor(job.work, model::Work::Oil);
+  if (isOpen && job.accepted && !job.declined)
+    messages.warn(base::placeOf(job.places, "accepted"), "accepted",
+                  "the customer said yes, and the job has no colour yet",
+                  "write the one that was ticked, like colour: " + known.front());
+  if (job.colour.empty() || std::find(known.begin(), known.end(), job.colour) != known.end()) return;
+  messages.warn(base::placeOf(job.places, "colour"), "colour",
+                inQuotes(job.colour) + " is not a colour of '" + job.product + "'" +
+                    base::didYouMean(base::nearest(job.colour, known)),
+                "known: " + base::joined(known) + "; add others under 'colours:' of the product's file");
+}
+
+void checkWater(const model::Job& job, base::Diagnostics& messages) {
+  const bool isDrawn = std::any_of(job.around.begin(), job.around.end(),
+                                   [](const auto& one) { return one.kind == model::Surrounding::Water; });
+  if (!isDrawn || job.site.isNearWater) return;
+  messages.warn(base::placeOf(job.places, "around"), "around",
+                "there is water on the plan, and the site is not near water",
+                "write 'near_water: true' under 'site:', so that the safety sheet says what to do beside it");
+}
+
 std::optional<base::Date> firstDayDone(const model::Job& job) {
   std::optional<base::Date> first = job.doneOn;
   for (const auto& coat : job.done) {
@@ -87,6 +116,8 @@ void checkWhole(const model::Job& job, const model::Content& content, base::Diag
   checkTreated(job, content, messages);
   checkPublic(job, messages);
   checkYear(job, messages);
+  checkColour(job, content, messages);
+  checkWater(job, messages);
   checkProgress(job, messages);
 }
 

@@ -1,8 +1,7 @@
 // Colours of themes and firms, and whether text in them can be read.
 #pragma once
 
-#include "input/yaml/cursor.h"
-#include "model/theme.h"
+#include "input/yaml/hex_colour.h"
 
 #include <map>
 
@@ -19,9 +18,6 @@ std::string contrastMistake(const std::map<std::string, model::Colour>& colours,
 std::string contrastHint(const std::map<std::string, model::Colour>& colours, const std::string& text);
 /// Text is set in these.
 inline constexpr const char* textColours[] = {"ink", "soft", "accent"};
-
-/// '#7a4522'
-model::Colour colour(const Field& f);
 
 /// All colours a theme has, and no other. Where there are some already, of the theme it extends, only those
 /// it replaces.

@@ -61,19 +61,28 @@ Object embed(File& file, const typeset::Image& image, Variant variant) {
   return file.addStream(entries + colours + mask + "/Filter /DCTDecode\n", image.jpeg, Packing::AsIs);
 }
 
+auto find(const typeset::Image* image, const std::vector<EmbeddedImage>& images) {
+  return std::find_if(images.begin(), images.end(), [&](const auto& e) { return e.image == image; });
+}
+
 }  // namespace
 
-std::vector<Object> embedImages(File& file, const typeset::Document& document, Variant variant) {
-  std::vector<Object> objects(document.images.size());
+std::vector<EmbeddedImage> embedImages(File& file, const typeset::Document& document, Variant variant) {
+  std::vector<EmbeddedImage> images;
   for (const typeset::Page& page : document.pages)
     for (const typeset::Item& item : page.items)
       if (const auto* placed = std::get_if<typeset::PlacedImage>(&item.what)) {
-        if (placed->image >= objects.size() || !document.images[placed->image])
-          throw std::logic_error("internal error: unknown picture on a page");
-        if (!objects[placed->image])
-          objects[placed->image] = embed(file, *document.images[placed->image], variant);
+        if (!placed->image) throw std::logic_error("internal error: no picture in its place on a page");
+        if (find(placed->image.get(), images) == images.end())
+          images.push_back({placed->image.get(), embed(file, *placed->image, variant)});
       }
-  return objects;
+  return images;
+}
+
+std::string nameOf(const typeset::Image* image, const std::vector<EmbeddedImage>& images) {
+  const auto found = find(image, images);
+  if (found == images.end()) throw std::logic_error("internal error: unknown picture on a page");
+  return "I" + std::to_string(found - images.begin());
 }
 
 }  // namespace pdf

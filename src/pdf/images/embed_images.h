@@ -8,7 +8,15 @@
 
 namespace pdf {
 
-/// By index of Document::images; nothing where no page places the picture.
-std::vector<Object> embedImages(File& file, const typeset::Document& document, Variant variant);
+struct EmbeddedImage {
+  const typeset::Image* image = nullptr;
+  Object object;
+};
+
+/// The pictures of all pages in order, each once.
+std::vector<EmbeddedImage> embedImages(File& file, const typeset::Document& document, Variant variant);
+
+/// 'I0' for the first. Throws std::logic_error for one that is not among them.
+std::string nameOf(const typeset::Image* image, const std::vector<EmbeddedImage>& images);
 
 }  // namespace pdf

@@ -196,7 +196,7 @@ void addDays(Facts& f, const model::JobResult& x, const Formatter& w) {
                                  {"date", w.dayMonthYear(done.day)},
                                  {"clock", w.clock(done.minutes)},
                                  {"is_one_day", Fact::yes(first == walk)},
-                                 {"walk_day", w.weekdayDate(walk)}});
+                                 {"walk_day", w.shortDate(walk)}});
   f.emplace_back("day_before", Facts{{"short", w.shortDate(first - std::chrono::days{1})}});
 }
 
@@ -313,6 +313,7 @@ Facts commonFacts(const model::JobResult& x, const Formatter& w) {
           {"say", Facts{{"outlet", w("say.outlet")},
                         {"tap", w("say.tap")},
                         {"timber", w("say.timber")},
+                        {"colour", w("say.colour")},
                         {"licences", w("say.licences")}}},
           {"cutout", x.c.region->powerCutout},
           {"emergency", x.c.region->emergencyNumber},
@@ -329,7 +330,7 @@ Facts commonFacts(const model::JobResult& x, const Formatter& w) {
   f.emplace_back("authorities", authorityLine(w));
   f.emplace_back("crew",
                  Facts{{"words", w.counted("crew.people", job.crew.people)}, {"leader", job.crew.leader}});
-  f.emplace_back("area", w.area(x.estimate.all.area));
+  f.emplace_back("area", w.roundArea(x.estimate.all.area));
   f.emplace_back("timbers", timberWords(x, w));
   // Strips, screens and areas measured by others have no place on a plan.
   const bool isDrawn = std::any_of(job.areas.begin(), job.areas.end(), [](const model::Deck& deck) {

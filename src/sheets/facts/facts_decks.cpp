@@ -115,7 +115,7 @@ FactList deckFacts(const model::JobResult& x, const Formatter& w) {
     const auto& deck = x.c.job.areas[i];
     const auto& timber = timberOf(x, deck);
     Facts f{{"letter", deckLetter(i)},    {"name", deck.name},
-            {"size", sizeWords(deck, w)}, {"area", w.area(x.estimate.decks[i].area)},
+            {"size", sizeWords(deck, w)}, {"area", w.roundArea(x.estimate.decks[i].area)},
             {"timber", timber.name},      {"note", deck.note}};
     addState(f, deck.state);
     f.emplace_back("treated", Fact::yes(timber.mayBeTreated));

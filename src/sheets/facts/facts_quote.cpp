@@ -84,6 +84,17 @@ std::string escaped(const std::string& words) {
   return s;
 }
 
+bool isChoiceOpen(const model::Job& job) { return !job.choices.empty() && !job.isChosen; }
+
+/// What the customer ticks on the quote: 'choice', 'colour', 'options'.
+std::vector<std::string> ticked(const model::JobResult& x, const Formatter& w) {
+  std::vector<std::string> all;
+  if (isChoiceOpen(x.c.job)) all.push_back(w("accept.choice"));
+  if (model::isColourOpen(x.c)) all.push_back(w("say.colour"));
+  if (!x.c.job.price.options.empty()) all.push_back(w("accept.options"));
+  return all;
+}
+
 }  // namespace
 
 Facts choiceFacts(const model::JobResult& x, const Formatter& w) {
@@ -166,16 +177,22 @@ void addOffer(Facts& facts, const model::JobResult& x, const Formatter& w) {
   const auto& b = x.c.firm;
   facts.emplace_back("payment", Facts{{"days", b.paymentDays ? w.counted("waits.days", *b.paymentDays) : ""},
                                       {"bank", oneLine(b.bank, w)}});
-  facts.emplace_back("accept", Facts{{"link", acceptanceMail(x)}});
+  facts.emplace_back("accept", Facts{{"link", acceptanceMail(x)}, {"ticked", w.joined(ticked(x, w))}});
+  facts.emplace_back("is_colour_open", Fact::yes(model::isColourOpen(x.c)));
+  facts.emplace_back("has_swatch", Fact::yes(model::screenColour(x.c) != nullptr));
+  facts.emplace_back("has_photos", Fact::yes(!x.c.job.photos.empty()));
 }
 
 std::string acceptanceMail(const model::JobResult& x) {
   const Formatter w(*x.c.region, x.language);
-  const base::Values values{{"ref", x.c.job.ref}, {"total", w.signedMoney(x.price.total)}};
-  const bool isOpen = !x.c.job.choices.empty() && !x.c.job.isChosen;
+  std::vector<std::string> answers = ticked(x, w);
+  answers.push_back(w("accept.name"));
+  const base::Values values{{"ref", x.c.job.ref},
+                            {"total", w.signedMoney(x.price.total)},
+                            {"answers", capitalised(w.joined(answers))}};
   // Short, so that the modules of the code stay large enough for any printer and telephone.
   return mailAddress(x.c.firm.email) + "?subject=" + escaped(w("accept.subject", values)) +
-         "&body=" + escaped(w(isOpen ? "accept.body_choice" : "accept.body", values));
+         "&body=" + escaped(w(isChoiceOpen(x.c.job) ? "accept.body_choice" : "accept.body", values));
 }
 
 }  // namespace sheets

@@ -69,6 +69,12 @@ std::string Formatter::withUnit(const std::string& number, const char* unit) con
   return number + noBreak + language_(unit);
 }
 
+std::string Formatter::roundArea(base::Area a) const {
+  return base::roundArea(isMetric() ? base::inSquareMetres(a) : base::inSquareFeet(a),
+                         region_.numbers.decimal, region_.numbers.group) +
+         noBreak + areaUnit();
+}
+
 std::string Formatter::areaUnit() const { return language_(isMetric() ? "units.m2" : "units.ft2"); }
 std::string Formatter::area(base::Area a) const { return areaNumber(a) + noBreak + areaUnit(); }
 

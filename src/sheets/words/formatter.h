@@ -40,6 +40,7 @@ class Formatter {
   std::string areaNumber(base::Area a) const;  // 75.75, in m2 or ft2
   std::string areaUnit() const;
   std::string area(base::Area a) const;                // 75.75 m2
+  std::string roundArea(base::Area a) const;           // 75.8 m2, or 185 m2
   std::string length(base::Length l) const;            // 12.40 m, or 40 ft 6 in
   std::string size(base::Length l) const;              // 138 mm, or 5 1⁄2 in
   std::string volume(base::Volume v) const;            // 38.5 L, 350 mL; or 10.2 gal, 1.4 qt, 12 fl oz

@@ -122,6 +122,11 @@ Item scaledItem(Item item, Dim to, Dim from) {
     scale(run->width);
     scale(run->tracking);
   }
+  if (auto* image = std::get_if<PlacedImage>(&item.what)) {
+    scalePoint(image->box.at);
+    scale(image->box.size.w);
+    scale(image->box.size.h);
+  }
   if (auto* path = std::get_if<Path>(&item.what)) {
     for (Step& s : path->steps) {
       scalePoint(s.a);

@@ -22,8 +22,6 @@ class FurnitureLayout {
   explicit FurnitureLayout(LayoutContext& context)
       : context_(context), grid_(context.grid), furniture_(context.in.furniture) {
     context_.line = 0;
-    if (furniture_.logo && furniture_.logo->width > 0 && furniture_.logo->height > 0)
-      context_.out.images.push_back(furniture_.logo);
   }
 
   void run() {
@@ -74,13 +72,13 @@ class FurnitureLayout {
 
   /// The logo, no wider than the side column; its width.
   Dim addLogo(Point at, Dim height) {
-    if (context_.out.images.empty()) return {};
-    const Image& logo = *context_.out.images.front();
+    if (!furniture_.logo || furniture_.logo->width <= 0 || furniture_.logo->height <= 0) return {};
+    const Image& logo = *furniture_.logo;
     Size size = {{base::mulDiv(height.raw, logo.width, logo.height, base::Round::HalfUp)}, height};
     if (size.w > grid_.side)
       size = {grid_.side, {base::mulDiv(grid_.side.raw, logo.height, logo.width, base::Round::HalfUp)}};
     at.y += height - size.h;
-    page_->items.push_back({PlacedImage{{at, size}, 0}, artifact});
+    page_->items.push_back({PlacedImage{{at, size}, furniture_.logo}, artifact});
     return size.w;
   }
 
