@@ -152,7 +152,7 @@ TEST_CASE("a coating day of up to twenty strips is one page of the paper of its 
       leaves += pages.end - pages.first > 1;
     }
   });
-  CHECK(seen == 2 * 11);
+  CHECK(seen == 2 * 13);
   CHECK(leaves <= 2 * 2);  // of five areas, or with much to tell each of three people
 }
 

@@ -114,12 +114,20 @@ TEST_CASE("office and order list say whether the oil will do, and which tins of 
   CHECK(holds(wordsOf("orders"), "Leave 1\u00A0×\u00A020\u00A0L in the shed shut."));
 }
 
-TEST_CASE("the office reads how long everyone is on site where that is longer than the work") {
+TEST_CASE(
+    "the office reads what is left if everyone is paid from arrival to home, where that is more than the "
+    "work") {
   auto x = example("landing");
   const auto office = [&] { return together(documents(x, {"office"}).at("office")); };
   x.plan.cost.personMinutes = 5460;
   CHECK(x.plan.cost.paidHours > x.price.labourCost);
+  // 21 of 100 are left of the net price when all hours are paid: 1000 - 700 - (390 - 300).
+  x.price.net = {100'000};
+  x.price.cost = {70'000};
+  x.price.labourCost = {30'000};
+  x.plan.cost.paidHours = {39'000};
   CHECK(holds(office(), "of work, 91.0\u00A0h on site"));
+  CHECK(holds(office(), "profit 21\u00A0% at all 91.0\u00A0h on site"));
   x.plan.cost.paidHours = x.price.labourCost;
   CHECK(holds(office(), "of work at 42.00"));
 }
