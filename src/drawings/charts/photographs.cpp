@@ -34,7 +34,10 @@ class Row {
     Dim x;
     for (std::size_t i = 0; i < photos_.size(); ++i) {
       const Size size = sizeOf(photos_[i]);
-      out.items.push_back({typeset::PlacedImage{{{x, {}}, size}, photos_[i].image}});
+      typeset::PlacedImage placed;
+      placed.box = {{x, {}}, size};
+      placed.image = photos_[i].image;
+      out.items.emplace_back().what = std::move(placed);
       Dim y = high_ + aboveWords;
       for (const auto& line : captions_[i]) {
         put(out.items, words(pen_, "note", line), {x, y + baseline});
