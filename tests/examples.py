@@ -151,7 +151,7 @@ def check_dates(ref, texts, figures, forms):
     eve = (datetime.date.fromisoformat(first[:10]) - datetime.timedelta(days=1)).isoformat() + first[10:]
     check(forms.date(eve, "%a", "%b") in texts["quote"], f"{ref}: evening to be clear by, {eve}, in the quote")
     check("about " + forms.date(done, "%a", "%b") in texts["quote"], f"{ref}: hand-over, {done}, in the quote")
-    check(forms.date(at["walk"], "%A") in texts["quote"], f"{ref}: kept clear until {at['walk']}, in the quote")
+    check("to " + forms.date(at["walk"], "%a", "%b") in texts["quote"], f"{ref}: kept clear until {at['walk']}, in the quote")
 
 
 def check_code(ref, pdf, total):
