@@ -147,7 +147,7 @@ def day(name, arrive=None, home=None, coats_=False, off=False):
             "people": [ANN, BEN] if arrive else [],
             "arrive": arrive and at(name, arrive), "home": home and at(name, home),
             "last_start": at(name, "12:00") if coats_ else None, "last_stroke": at(name, "13:40") if coats_ else None,
-            "holiday": None, "off": off}
+            "holiday": None, "off": off, "tighter_minutes": 0}
 
 
 def work(pieces):

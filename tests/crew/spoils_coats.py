@@ -180,6 +180,11 @@ def half_the_sanding_is_left_out(p):
 
 
 @spoils("all_work_is_done_once")
+def a_day_is_a_quarter_of_an_hour_tighter(p):
+    next(d for d in p["days"] if d["home"])["tighter_minutes"] = 15
+
+
+@spoils("all_work_is_done_once")
 def a_deck_is_fixed_twice(p):
     p["tasks"].append(task("wed", "13:30", "13:45", "fix", [ANN], "Deck"))
 
