@@ -39,8 +39,7 @@ TEST_CASE("for any plan every minute of everyone from arrival to home is told, a
       RC_ASSERT(day.date >= s.c.job.start);
       RC_ASSERT(crew.works[std::chrono::weekday{day.date}.iso_encoding() - 1]);
       RC_ASSERT(std::count(crew.off.begin(), crew.off.end(), day.date) == 0);
-      constexpr int overrun = 10;  // minutes that they stay on to be done
-      RC_ASSERT(day.arrive.minutes >= crew.startMinutes && day.home.minutes <= crew.endMinutes + overrun);
+      RC_ASSERT(day.arrive.minutes >= crew.startMinutes && day.home.minutes <= crew.endMinutes);
       RC_ASSERT(day.people >= std::min(crew.people, 2) && day.people <= crew.people);
       for (int person = 0; person < crew.people; ++person) {
         LocalTime now = person < day.people ? day.arrive : day.home;  // who does not come has no duty

@@ -212,12 +212,20 @@ std::optional<Round> CoatDays::attempt(const Schedule& schedule, base::Date day,
   for (const int spell : {longestSpell, longestSpell * 3 / 4, longestSpell / 2}) {
     auto round = roundOf(schedule, day, from, units, isBegun, people, spell);
     if (!round || choice_.heed == Heed::Clock) return round;
+    if (minutesThere(schedule, *round, isBegun) <= longestSpell) return round;
     DayPlan told = dayWith(schedule, day, *round, isBegun);
     closeDay(told, desk_.calendarOf(people), model::wipeOffMinutes(desk_.c.product->times));
     if (!late) late = round->flow.late;
     if (told.overworked == 0 && round->flow.late <= *late) return round;
   }
   return {};
+}
+
+/// From arrival to home.
+int CoatDays::minutesThere(const Schedule& schedule, const Round& round, bool isBegun) const {
+  const Calendar& calendar = desk_.calendarOf(round.people);
+  const int arrive = isBegun ? schedule.days.back().arrive : round.begun() - calendar.morning();
+  return round.end() + lastMinutes(round.people) + calendar.evening() - arrive;
 }
 
 std::optional<Round> CoatDays::roundOf(const Schedule& schedule, base::Date day, int from,
@@ -257,10 +265,9 @@ std::optional<Round> CoatDays::roundOf(const Schedule& schedule, base::Date day,
     done = round.start;
     begun = round.start - rules.rest;
   }
-  if (becomesLate(round, schedule, day)) {
-    constexpr int more = 6 * 60;
-    return margin > 0 ? std::nullopt : roundOf(schedule, day, from, units, isBegun, people, spell, more);
-  }
+  if (becomesLate(round, schedule, day) && margin > 0) return {};
+  if (becomesLate(round, schedule, day))
+    return roundOf(schedule, day, from, units, isBegun, people, spell, longestSpell);
   // Everyone finds a way in, and out again.
   for (std::size_t i = 0; i < units.size(); ++i) {
     const std::vector<std::size_t> later(units.begin() + static_cast<std::ptrdiff_t>(i) + 1, units.end());
@@ -308,11 +315,9 @@ Round CoatDays::byAsFew(Round round, const Schedule& schedule, base::Date day, i
   std::vector<std::size_t> units;
   for (const auto& item : round.items) units.push_back(item.index);
   const auto paid = [&](const Round& r) {
-    const Calendar& calendar = desk_.calendarOf(r.people);
-    const int there =
-        r.flow.end + lastMinutes(r.people) + calendar.evening() - r.begun() + calendar.morning();
+    const int there = minutesThere(schedule, r, false);
     const bool lacksRest = there > longestSpell && r.flow.rests.empty();
-    return (there + (lacksRest ? calendar.rest() : 0)) * r.people;
+    return (there + (lacksRest ? desk_.calendar.rest() : 0)) * r.people;
   };
   const auto faultsOf = [](const Round& r) {
     return std::tuple(r.flow.unreached, r.flow.late, r.flow.joints);

@@ -27,6 +27,7 @@ class CoatDays {
   /// By the first so many of the crew, so that nobody works six hours on end.
   std::optional<Round> attempt(const Schedule& schedule, base::Date day, int from,
                                const std::vector<std::size_t>& units, bool isBegun, int people);
+  int minutesThere(const Schedule& schedule, const Round& round, bool isBegun) const;
   /// All rest before a unit that would end later than 'spell' minutes after their arrival. 'margin' minutes
   /// later than 'from' a coat is taken for late.
   std::optional<Round> roundOf(const Schedule& schedule, base::Date day, int from,

@@ -166,10 +166,7 @@ class Rollout {
         if (!coats_.place(schedule, from, until, anchor, ready.day == anchor ? ready.minutes : 0, choice))
           return false;
         isAny = true;
-        Schedule closed = schedule;
-        close(closed);
-        found.push_back(priced(std::move(closed), work_, desk_));
-        found.back().schedule = std::move(schedule);  // other work may follow on its last day
+        found.push_back(priced(std::move(schedule), work_, desk_));
         return true;
       };
       const int fewest = pieces.empty() ? people_ : std::min(people_, leastTogether);
