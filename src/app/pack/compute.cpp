@@ -131,8 +131,7 @@ std::optional<model::JobInputs> inputsOf(const JobText& text, model::Job job, co
 /// papers.
 void checkLateSanding(const model::JobInputs& c, const model::Content& content, const model::Plan& plan,
                       base::Diagnostics& messages) {
-  const bool isDone = c.job.doneOn || !c.job.done.empty();
-  if (isDone || model::maySandTreated(c.job)) return;
+  if (model::progressOf(c.job) == model::Progress::Done || model::maySandTreated(c.job)) return;
   const std::string* whom = model::authorityFor(*c.region, "treated");
   std::set<std::pair<std::size_t, int>> told;  // a deck laid in parts is told once
   for (const auto& pass : plan.extraPasses) {

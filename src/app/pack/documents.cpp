@@ -63,8 +63,8 @@ void addTranslationNote(markup::Document& document, const model::JobResult& x, b
 }
 
 typeset::FitPolicy fitOf(const model::DocumentKind& kind, const model::Job& job) {
-  constexpr std::size_t manyAreas =
-      6;  // more take a page more, as do choices, years and photographs on the quote
+  // More areas take a page more, as do choices, years and photographs on the quote.
+  constexpr std::size_t manyAreas = 6;
   const bool saysMore = kind.reader == model::Reader::Customer &&
                         (!job.choices.empty() || job.price.asksTenYears || !job.photos.empty());
   const bool isLong = job.areas.size() > manyAreas || saysMore;

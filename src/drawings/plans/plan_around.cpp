@@ -54,6 +54,14 @@ model::Colour fillOf(const Pen& pen, Surrounding kind) {
   throw std::logic_error("internal error: no such surrounding");
 }
 
+Point onCircle(Point centre, Dim radius, int degrees) {
+  const Turn turn = turnBy(degrees);
+  const auto off = [&](std::int64_t part) {
+    return Dim{base::mulDiv(radius.raw, part, Turn::unit, base::Round::HalfUp)};
+  };
+  return {centre.x + off(turn.cos), centre.y + off(turn.sin)};
+}
+
 Corners cornersOf(const PlanSheet& sheet, const Loop& loop) {
   Corners corners;
   for (const auto& corner : loop.corners) corners.push_back(sheet.on(corner));
@@ -61,13 +69,7 @@ Corners cornersOf(const PlanSheet& sheet, const Loop& loop) {
   constexpr int degrees = 6;
   const Point centre = sheet.on(loop.centre);
   const Dim radius = sheet.on(loop.radius);
-  for (int at = 0; at < 360; at += degrees) {
-    const Turn turn = turnBy(at);
-    const auto off = [&](std::int64_t part) {
-      return Dim{base::mulDiv(radius.raw, part, Turn::unit, base::Round::HalfUp)};
-    };
-    corners.push_back({centre.x + off(turn.cos), centre.y + off(turn.sin)});
-  }
+  for (int at = 0; at < 360; at += degrees) corners.push_back(onCircle(centre, radius, at));
   return corners;
 }
 
@@ -224,14 +226,8 @@ class Thing {
     const Dim radius = std::min(all.size.w, all.size.h) / 2;
     Path twigs;
     for (int at = 0; at < 360; at += 30) {
-      const Turn turn = turnBy(at);
-      const auto to = [&](std::int64_t percent) {
-        const auto off = [&](std::int64_t part) {
-          return Dim{base::mulDiv(radius.raw * percent / 100, part, Turn::unit, base::Round::HalfUp)};
-        };
-        return Point{middle.x + off(turn.cos), middle.y + off(turn.sin)};
-      };
-      const Point from = to(38), until = to(70);
+      const Point from = onCircle(middle, radius * 38 / 100, at),
+                  until = onCircle(middle, radius * 70 / 100, at);
       if (!isVisible(from) || !isVisible(until)) continue;
       moveTo(twigs, from);
       lineTo(twigs, until);

@@ -4,6 +4,7 @@
 #include "input/look/font_finder.h"
 #include "input/read.h"
 #include "input/yaml/cursor.h"
+#include "input/yaml/edit.h"
 #include "input/yaml/sorted.h"
 #include "input/yaml/words.h"
 
@@ -170,13 +171,8 @@ void readStyles(const Field& f, const Layer& layer) {
 
 /// Whether a theme's 'styles:' gives this style a leading.
 bool hasOwnLeading(const Field& styles, const std::string& style) {
-  if (!styles.is(Node::Kind::Map)) return false;
-  const auto& entries = styles.node()->entries;
-  return std::any_of(entries.begin(), entries.end(), [&](const Entry& e) {
-    return e.key == style && e.value.kind == Node::Kind::Map &&
-           std::any_of(e.value.entries.begin(), e.value.entries.end(),
-                       [](const Entry& k) { return k.key == "leading"; });
-  });
+  const Entry* own = styles.is(Node::Kind::Map) ? Editor::find(*styles.node(), style) : nullptr;
+  return own != nullptr && Editor::find(own->value, "leading") != nullptr;
 }
 
 /// A new unit has to suit the styles that stay as they are below.

@@ -265,9 +265,11 @@ std::optional<Round> CoatDays::roundOf(const Schedule& schedule, base::Date day,
     done = round.start;
     begun = round.start - rules.rest;
   }
-  if (becomesLate(round, schedule, day) && margin > 0) return {};
-  if (becomesLate(round, schedule, day))
-    return roundOf(schedule, day, from, units, isBegun, people, spell, longestSpell);
+  if (becomesLate(round, schedule, day)) {
+    constexpr int more = 6 * 60;
+    if (margin > 0) return {};
+    return roundOf(schedule, day, from, units, isBegun, people, spell, more);
+  }
   // Everyone finds a way in, and out again.
   for (std::size_t i = 0; i < units.size(); ++i) {
     const std::vector<std::size_t> later(units.begin() + static_cast<std::ptrdiff_t>(i) + 1, units.end());
@@ -277,11 +279,8 @@ std::optional<Round> CoatDays::roundOf(const Schedule& schedule, base::Date day,
 }
 
 DayPlan CoatDays::dayWith(const Schedule& schedule, base::Date day, const Round& round, bool isBegun) const {
-  DayPlan plan;
-  plan.date = day;
-  plan.people = round.people;
-  if (isBegun) plan = schedule.days.back();
-  return withRound(std::move(plan), round, work_, desk_.calendarOf(round.people), lastMinutes(round.people));
+  return withRound(isBegun ? &schedule.days.back() : nullptr, day, round, work_,
+                   desk_.calendarOf(round.people), lastMinutes(round.people));
 }
 
 std::optional<Round> CoatDays::round(const Schedule& schedule, base::Date day, int from, bool isBegun) {

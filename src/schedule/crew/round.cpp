@@ -58,20 +58,25 @@ void addDuties(DayPlan& plan, const Round& round, const Work& work) {
 
 }  // namespace
 
-DayPlan withRound(DayPlan day, const Round& round, const Work& work, const Calendar& calendar, int last) {
-  if (day.duties.empty()) day.arrive = round.begun() - calendar.morning();
-  else if (day.strips.empty()) later(day, round.begun() - (day.home - calendar.evening()));
-  addDuties(day, round, work);
+DayPlan withRound(const DayPlan* begun, base::Date day, const Round& round, const Work& work,
+                  const Calendar& calendar, int last) {
+  DayPlan plan = begun ? *begun : DayPlan{};
+  if (!begun) {
+    plan.date = day;
+    plan.people = round.people;
+    plan.arrive = round.begun() - calendar.morning();
+  } else if (plan.strips.empty()) later(plan, round.begun() - (plan.home - calendar.evening()));
+  addDuties(plan, round, work);
   int fit = 0;
   for (const auto& item : round.items) {
     for (const auto& span : item.open) fit = std::max(fit, span.until);
   }
   const int soaking = round.flow.end - round.flow.lastStroke;
   const int stroke = std::min(fit, calendar.day().until - last - soaking) / 5 * 5;
-  day.lastStroke = std::max(stroke, round.flow.lastStroke);
-  day.lastStart = *day.lastStroke - (round.flow.lastStroke - round.flow.firstStroke);
-  day.home = round.end() + calendar.evening();
-  return day;
+  plan.lastStroke = std::max(stroke, round.flow.lastStroke);
+  plan.lastStart = *plan.lastStroke - (round.flow.lastStroke - round.flow.firstStroke);
+  plan.home = round.end() + calendar.evening();
+  return plan;
 }
 
 }  // namespace schedule

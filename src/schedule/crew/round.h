@@ -18,9 +18,10 @@ struct Round {
   std::vector<bool> isExtra, isLate;
 };
 
-/// A day with what it holds already, if anything, and a round: its work, strips and times. Those who lay go
-/// from strip to strip, and several strips wiped in one go are one duty. 'last' minutes of work may follow
+/// A day with what is begun of it, null for nothing, and a round: its work, strips and times. Those who lay
+/// go from strip to strip, and several strips wiped in one go are one duty. 'last' minutes of work may follow
 /// the coats.
-DayPlan withRound(DayPlan day, const Round& round, const Work& work, const Calendar& calendar, int last);
+DayPlan withRound(const DayPlan* begun, base::Date day, const Round& round, const Work& work,
+                  const Calendar& calendar, int last);
 
 }  // namespace schedule

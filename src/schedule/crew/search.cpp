@@ -294,10 +294,6 @@ class Rollout {
     }
     schedule.washed = washed.boards;
     schedule.days.insert(schedule.days.begin(), washed.days.begin(), washed.days.end());
-    close(schedule);
-  }
-
-  void close(Schedule& schedule) const {
     for (auto& day : schedule.days) {
       if (!day.strips.empty())
         closeDay(day, desk_.calendarOf(day.people), model::wipeOffMinutes(desk_.c.product->times));
