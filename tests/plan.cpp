@@ -72,6 +72,29 @@ struct Scene {
     e.labour.push_back(line);
   }
 
+  void onTuesdays() {
+    c.job.work = {Work::Oil};
+    for (bool& works : c.job.crew.works) works = false;
+    c.job.crew.works[1] = true;
+  }
+
+  /// For an hour and a half, where its second coat comes too late.
+  void sandedIfLate(std::size_t deck) {
+    if (e.lateCoats.empty()) {
+      Task sanding;
+      sanding.id = sanding.name = "sand-between";
+      sanding.measure = Measure::Surface;
+      sanding.isForLateCoat = true;
+      content.tasks.insert(content.tasks.begin() + 3, sanding);
+    }
+    LabourLine late;
+    late.task = "sand-between";
+    late.deck = deck;
+    late.pass = 2;
+    late.hours = h(3);
+    e.lateCoats.push_back(late);
+  }
+
   Plan plan() {
     base::Diagnostics messages;
     auto p = schedule::makePlan(c, content, e, messages);
@@ -79,6 +102,15 @@ struct Scene {
     return p;
   }
 };
+
+using Lines = std::vector<std::string>;
+
+Lines shiftsOf(const Plan& plan) {
+  Lines all;
+  for (const auto& shift : plan.shifts)
+    all.push_back(shift.task + " " + isoTime(shift.start) + " " + base::isoClock(shift.end.minutes));
+  return all;
+}
 
 const Event& eventOf(const Plan& plan, const std::string& name) {
   for (const auto& e : plan.events) {
@@ -294,29 +326,10 @@ TEST_CASE("a second coat past the product's longest wait is sanded for, then lai
   // Tuesdays only: the second coat comes a week after the first, 168 h, where the product takes 72 h at the
   // most.
   Scene s;
-  Task sanding;
-  sanding.id = sanding.name = "sand-between";
-  sanding.measure = Measure::Surface;
-  sanding.isForLateCoat = true;
-  s.content.tasks.insert(s.content.tasks.begin() + 3, sanding);
-  s.c.job.work = {Work::Oil};
-  for (bool& works : s.c.job.crew.works) works = false;
-  s.c.job.crew.works[1] = true;
+  s.onTuesdays();
   s.labour("coat", 0, 2, 1);
   s.labour("coat", 0, 2, 2);
-  LabourLine late;
-  late.task = "sand-between";
-  late.deck = 0;
-  late.pass = 2;
-  late.hours = h(3);
-  s.e.lateCoats.push_back(late);
-  const auto shiftsOf = [](const Plan& plan) {
-    std::vector<std::string> all;
-    for (const auto& shift : plan.shifts)
-      all.push_back(shift.task + " " + isoTime(shift.start) + " " + base::isoClock(shift.end.minutes));
-    return all;
-  };
-  using Lines = std::vector<std::string>;
+  s.sandedIfLate(0);
   const Plan plan = s.plan();
   CHECK(shiftsOf(plan) == Lines{"coat 2027-03-16T08:00 09:00", "sand-between 2027-03-23T08:00 09:30",
                                 "coat 2027-03-23T09:30 10:30"});
@@ -332,4 +345,28 @@ TEST_CASE("a second coat past the product's longest wait is sanded for, then lai
   REQUIRE(allowed.misses.size() == 1);
   CHECK_FALSE(allowed.misses[0].isPastMax);
   CHECK(allowed.misses[0].gap == h(71));
+}
+
+TEST_CASE("no coat is sanded for that still comes in time beside one that does not") {
+  // A week later the small deck is coated 167 h after its first coat, the large one 165 h after its own, past
+  // and within the longest wait.
+  Scene s(2);
+  s.onTuesdays();
+  s.product.times.recoatIdealTo = s.product.times.recoatMax = h(166);
+  s.c.job.coatingFrom = 10 * 60;
+  s.c.job.coatingUntil = 15 * 60;
+  for (int coat = 1; coat <= 2; ++coat) {
+    s.labour("coat", 0, 2, coat);
+    s.labour("coat", 1, 6, coat);
+  }
+  s.sandedIfLate(0);
+  s.sandedIfLate(1);
+  const Plan plan = s.plan();
+  CHECK(shiftsOf(plan) == Lines{"coat 2027-03-16T10:00 11:00", "coat 2027-03-16T11:00 14:00",
+                                "sand-between 2027-03-23T08:30 10:00", "coat 2027-03-23T10:00 11:00",
+                                "coat 2027-03-23T11:00 14:00"});
+  REQUIRE(plan.misses.size() == 1);
+  CHECK(plan.misses[0].deck == 0);
+  CHECK(plan.misses[0].isPastMax);
+  CHECK(plan.extraPasses.size() == 1);
 }

@@ -110,17 +110,14 @@ bool CoatDays::couldFit(const std::vector<std::size_t>& units, base::Date day, i
 }
 
 /// What is done before a coat on a unit, and when it may be laid.
-void CoatDays::addItem(Round& round, const Schedule& schedule, std::size_t u, base::Date day,
-                       int latestStroke) const {
+void CoatDays::addItem(Round& round, const Schedule& schedule, std::size_t u, LocalTime from,
+                       bool isTakenForLate) const {
   const Unit& unit = work_.units[u];
   const auto coat = static_cast<std::size_t>(done_[u]);
   const auto* last = lastCoat(schedule, u);
-  bool isLate = false, isBare = false;
-  if (last)
-    isLate =
-        between(desk_.c.job.site.timezone, last->end, {day, latestStroke}) > desk_.c.product->times.recoatMax;
-  else
-    isBare = schedule.bareSince[u] != LocalTime{} && day - schedule.bareSince[u].day > days{coatWithinDays};
+  const bool isLate = isTakenForLate || isPastLongestWait(schedule, u, from);
+  const bool isBare = !last && schedule.bareSince[u] != LocalTime{} &&
+                      from.day - schedule.bareSince[u].day > days{coatWithinDays};
   const auto& extra = unit.coats[coat].extra;
   round.isLate.push_back(isLate);
   round.isExtra.push_back((isLate || isBare) && extra.has_value());
@@ -129,10 +126,10 @@ void CoatDays::addItem(Round& round, const Schedule& schedule, std::size_t u, ba
   FlowItem item{u,
                 &unit,
                 static_cast<int>(coat) + 1,
-                desk_.open.on(day, unit.deck, choice_.heed),
+                desk_.open.on(from.day, unit.deck, choice_.heed),
                 0,
-                desk_.open.surfaces(day, unit.deck)};
-  if (last && last->recoat.day == day) item.notBefore = model::upToStep(last->recoat.minutes);
+                desk_.open.surfaces(from.day, unit.deck)};
+  if (last && last->recoat.day == from.day) item.notBefore = model::upToStep(last->recoat.minutes);
   round.items.push_back(std::move(item));
 }
 
@@ -189,20 +186,22 @@ std::optional<BoardSpan> CoatDays::dryBoardsBeside(const Schedule& schedule, std
   return all;
 }
 
-/// Whether a coat that was not taken for late begins past the longest wait after the one below.
-bool CoatDays::becomesLate(const Round& round, const Schedule& schedule, base::Date day) const {
-  for (std::size_t i = 0; i < round.items.size(); ++i) {
-    const std::size_t unit = round.items[i].index;
-    const auto* last = lastCoat(schedule, unit);
-    if (!last || round.isLate[i]) continue;
+bool CoatDays::isPastLongestWait(const Schedule& schedule, std::size_t unit, LocalTime at) const {
+  const auto* last = lastCoat(schedule, unit);
+  return last && between(desk_.c.job.site.timezone, last->end, at) > desk_.c.product->times.recoatMax;
+}
+
+/// Of each coat of a round, whether it begins past the longest wait after the one below.
+std::vector<bool> CoatDays::lateOnes(const Round& round, const Schedule& schedule, base::Date day) const {
+  std::vector<bool> late;
+  for (const auto& item : round.items) {
     int stroke = 24 * 60 - 1;
     for (const auto& strip : round.flow.strips) {
-      if (strip.unit == unit) stroke = std::min(stroke, strip.firstStroke());
+      if (strip.unit == item.index) stroke = std::min(stroke, strip.firstStroke());
     }
-    if (between(desk_.c.job.site.timezone, last->end, {day, stroke}) > desk_.c.product->times.recoatMax)
-      return true;
+    late.push_back(isPastLongestWait(schedule, item.index, {day, stroke}));
   }
-  return false;
+  return late;
 }
 
 std::optional<Round> CoatDays::attempt(const Schedule& schedule, base::Date day, int from,
@@ -230,14 +229,15 @@ int CoatDays::minutesThere(const Schedule& schedule, const Round& round, bool is
 
 std::optional<Round> CoatDays::roundOf(const Schedule& schedule, base::Date day, int from,
                                        const std::vector<std::size_t>& units, bool isBegun, int people,
-                                       int spell, int margin) {
+                                       int spell, const std::vector<bool>& late) {
   const Calendar& calendar = desk_.calendarOf(people);
   if (!isBegun) from = std::max(from, calendar.day().from);
   if (!couldFit(units, day, from, people)) return {};
   Round round;
   round.people = people;
+  const LocalTime now{day, from};
   for (const auto u : units) {
-    addItem(round, schedule, u, day, std::min(from + margin, 24 * 60 - 1));
+    addItem(round, schedule, u, now, !late.empty() && late[round.items.size()]);
     from = std::max(from, round.items.back().notBefore);
   }
   for (const auto& item : round.items)
@@ -265,11 +265,12 @@ std::optional<Round> CoatDays::roundOf(const Schedule& schedule, base::Date day,
     done = round.start;
     begun = round.start - rules.rest;
   }
-  if (becomesLate(round, schedule, day)) {
-    constexpr int more = 6 * 60;
-    if (margin > 0) return {};
-    return roundOf(schedule, day, from, units, isBegun, people, spell, more);
+  // What is sanded for as late has to be late, with the sanding before it too.
+  const auto isLate = lateOnes(round, schedule, day);
+  for (std::size_t i = 0; i < units.size(); ++i) {
+    if (round.isLate[i] && !isLate[i]) return {};
   }
+  if (isLate != round.isLate) return roundOf(schedule, day, from, units, isBegun, people, spell, isLate);
   // Everyone finds a way in, and out again.
   for (std::size_t i = 0; i < units.size(); ++i) {
     const std::vector<std::size_t> later(units.begin() + static_cast<std::ptrdiff_t>(i) + 1, units.end());

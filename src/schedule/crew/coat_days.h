@@ -28,21 +28,23 @@ class CoatDays {
   std::optional<Round> attempt(const Schedule& schedule, base::Date day, int from,
                                const std::vector<std::size_t>& units, bool isBegun, int people);
   int minutesThere(const Schedule& schedule, const Round& round, bool isBegun) const;
-  /// All rest before a unit that would end later than 'spell' minutes after their arrival. 'margin' minutes
-  /// later than 'from' a coat is taken for late.
+  /// All rest before a unit that would end later than 'spell' minutes after their arrival. 'late' tells which
+  /// units are sanded as past the longest wait; empty for those that are so whenever they begin.
   std::optional<Round> roundOf(const Schedule& schedule, base::Date day, int from,
                                const std::vector<std::size_t>& units, bool isBegun, int people, int spell,
-                               int margin = 0);
+                               const std::vector<bool>& late = {});
   Round byAsFew(Round round, const Schedule& schedule, base::Date day, int from);
   int lastMinutes(int people) const { return lastMinutes_[static_cast<std::size_t>(people) - 1]; }
   bool couldFit(const std::vector<std::size_t>& units, base::Date day, int from, int people) const;
-  void addItem(Round& round, const Schedule& schedule, std::size_t u, base::Date day, int latestStroke) const;
+  void addItem(Round& round, const Schedule& schedule, std::size_t u, base::LocalTime from,
+               bool isTakenForLate) const;
   std::optional<int> dustFrom(const Round& round, const Schedule& schedule, base::Date day, int from) const;
   FlowRules rulesFor(const Schedule& schedule, const std::vector<std::size_t>& units, base::Date day,
                      bool isBegun, int people) const;
   std::optional<BoardSpan> dryBoardsBeside(const Schedule& schedule, std::size_t unit,
                                            const std::vector<std::size_t>& today, base::LocalTime at) const;
-  bool becomesLate(const Round& round, const Schedule& schedule, base::Date day) const;
+  bool isPastLongestWait(const Schedule& schedule, std::size_t unit, base::LocalTime at) const;
+  std::vector<bool> lateOnes(const Round& round, const Schedule& schedule, base::Date day) const;
   bool mayBeCoated(const Schedule& schedule, std::size_t unit, base::Date day,
                    const std::vector<std::size_t>& today) const;
   /// Whether the way of a unit is open at a moment; 'later' get their next coat later in the same round.
