@@ -172,22 +172,6 @@ inline Plan planOf(const Scene& s) {
   return plan;
 }
 
-template <class Property>
-void holdsForAnyPlan(Property property) {
-  holdsAlways(300,
-              [&] {
-                Scene s;
-                fill(s);
-                const Plan plan = planOf(s);
-                RC_CLASSIFY(s.c.job.areas.size() > 1, "several decks");
-                RC_CLASSIFY(plan.days.size() > 1, "several days");
-                RC_CLASSIFY(!s.isCoated, "no coats");
-                RC_CLASSIFY(!plan.misses.empty(), "waits beside the window");
-                property(s, plan);
-              },
-              {"several decks", "several days", "no coats", "waits beside the window"});
-}
-
 /// Clock minutes of the whole crew, rounded up to five.
 inline int minutesOf(Hours hours, int people) {
   const std::int64_t personMinutes = hours.millionths * 60 / 1'000'000;
