@@ -86,6 +86,31 @@ TEST_CASE("no way leads over a wall or the water, and nobody wipes from there") 
   CHECK(graph.areas()[0].stands[0].edge.from.x == near(0));
 }
 
+TEST_CASE("what the plan draws beside a deck stands in the way as what is told of its edges does") {
+  Job job = jobOf({floorAt("Jetty", 0, 0, 6, 2)});
+  job.around = {{Surrounding::House, Rectangle{metres(8), metres(3)}, {metres(-1), metres(-3)}, ""},
+                {Surrounding::Water, Rectangle{metres(9), metres(9)}, {metres(6), metres(-2)}, ""},
+                {Surrounding::Water, Rectangle{metres(6), metres(5)}, {metres(0), metres(2)}, ""},
+                {Surrounding::Tree, Circle{metres(2)}, {metres(-1), metres(1)}, ""}};
+  const AccessGraph graph(job);
+  REQUIRE(graph.areas()[0].ways.size() == 1);
+  CHECK(graph.areas()[0].ways[0].at().x == near(0));
+  REQUIRE(graph.areas()[0].stands.size() == 1);
+  CHECK(graph.areas()[0].stands[0].edge.from.x == near(0));
+
+  // What is told of a side counts before what is drawn there.
+  job.areas[0].edges = {{Compass::South, EdgeKind::Open}};
+  CHECK(AccessGraph(job).areas()[0].ways[0].at().y == near(2));
+}
+
+TEST_CASE("a deck is left where a path leads away from it, if one does") {
+  Job job = jobOf({floorAt("Deck", 0, 0, 6, 2)});
+  job.around = {{Surrounding::Path, Rectangle{metres(1), metres(8)}, {metres(4), metres(-8)}, ""}};
+  const auto way = AccessGraph(job).areas()[0].ways.at(0).at();
+  CHECK(way.x == near(4.5));
+  CHECK(way.y == near(0));
+}
+
 TEST_CASE("the compass turns with the plan") {
   Deck deck = floorAt("Deck", 0, 0, 6, 2);
   deck.edges = {{Compass::North, EdgeKind::Wall}};

@@ -154,6 +154,14 @@ std::vector<Stretch> without(const std::vector<Stretch>& from, const std::vector
   return left;
 }
 
+/// A circle lies around its place, anything else below and to the right of it.
+std::optional<Outline> outlineAt(const Shape& shape, Place at) {
+  const auto outline = outlineOf(shape);
+  if (!outline) return {};
+  const Loop& edge = outline->edge;
+  return moved(*outline, edge.isCircle() ? Place{at.x - edge.radius, at.y - edge.radius} : at);
+}
+
 }  // namespace
 
 std::optional<Outline> outlineOf(const Shape& shape) { return std::visit(Maker{}, shape); }
@@ -162,14 +170,12 @@ std::optional<Outline> outlineOf(const Deck& deck) {
   auto outline = outlineOf(deck.shape);
   if (!outline) return outline;
   for (const auto& cut : deck.without) {
-    const auto hole = outlineOf(cut.shape);
-    if (!hole) continue;
-    const Loop& edge = hole->edge;
-    const Place back = edge.isCircle() ? Place{cut.at.x - edge.radius, cut.at.y - edge.radius} : cut.at;
-    outline->holes.push_back(moved(*hole, back));
+    if (auto hole = outlineAt(cut.shape, cut.at)) outline->holes.push_back(std::move(*hole));
   }
   return outline;
 }
+
+std::optional<Outline> outlineOf(const Around& one) { return outlineAt(one.shape, one.at); }
 
 Outline moved(const Outline& outline, Place by) {
   Outline out{moved(outline.edge, by), {}};

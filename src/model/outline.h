@@ -37,6 +37,9 @@ std::optional<Outline> outlineOf(const Shape& shape);
 /// A deck with its cut-outs, from the deck's own corner.
 std::optional<Outline> outlineOf(const Deck& deck);
 
+/// Of what lies around the areas, where it lies on the site.
+std::optional<Outline> outlineOf(const Around& one);
+
 Outline moved(const Outline& outline, Place by);
 Extent extentOf(const Outline& outline);
 

@@ -117,11 +117,9 @@ class Thing {
  public:
   Thing(const PlanSheet& sheet, const model::Around& one, model::Place by, const Rect& visible)
       : pen_(sheet.pen), one_(one), visible_(visible) {
-    const auto outline = model::outlineOf(one.shape);
+    const auto outline = model::outlineOf(one);
     if (!outline) return;
-    model::Place at = {one.at.x + by.x, one.at.y + by.y};
-    if (outline->edge.isCircle()) at = {at.x - outline->edge.radius, at.y - outline->edge.radius};
-    whole_ = cornersOf(sheet, model::moved(*outline, at).edge);
+    whole_ = cornersOf(sheet, model::moved(*outline, by).edge);
     seen_ = clipped(whole_, visible);
   }
 

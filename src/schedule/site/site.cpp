@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <initializer_list>
 #include <numbers>
 #include <tuple>
 
@@ -84,19 +85,53 @@ struct Run {
   Where beside;
   Segment stretch;
   model::EdgeKind kind = model::EdgeKind::Open;
+  bool isOnPath = false;
 };
 
+/// What the job draws beside its areas.
+struct Neighbour {
+  model::Surrounding kind;
+  std::vector<Point> corners;
+};
+
+std::vector<Neighbour> neighboursOf(const model::Job& job) {
+  std::vector<Neighbour> all;
+  for (const auto& one : job.around) {
+    if (const auto outline = model::outlineOf(one)) all.push_back({one.kind, cornersOf(outline->edge)});
+  }
+  return all;
+}
+
+bool isBeside(Point p, const std::vector<Neighbour>& neighbours,
+              std::initializer_list<model::Surrounding> kinds) {
+  return std::any_of(neighbours.begin(), neighbours.end(), [&](const Neighbour& n) {
+    return std::find(kinds.begin(), kinds.end(), n.kind) != kinds.end() && touches(p, n.corners);
+  });
+}
+
+/// What the job tells of the side an edge faces beats what it draws there.
+model::EdgeKind kindAt(Point p, const std::optional<model::EdgeKind>& told,
+                       const std::vector<Neighbour>& neighbours) {
+  if (told) return *told;
+  if (isBeside(p, neighbours, {model::Surrounding::House, model::Surrounding::Wall}))
+    return model::EdgeKind::Wall;
+  return isBeside(p, neighbours, {model::Surrounding::Water}) ? model::EdgeKind::Water
+                                                              : model::EdgeKind::Open;
+}
+
 /// The stretches of an area's edges, in order.
-std::vector<Run> runsOf(std::size_t own, const std::vector<SiteArea>& areas,
-                        const std::vector<model::Deck>& decks, int north) {
+std::vector<Run> runsOf(std::size_t own, const std::vector<SiteArea>& areas, const model::Job& job,
+                        const std::vector<Neighbour>& around) {
   std::vector<Run> runs;
+  const auto& decks = job.areas;
   const auto& corners = areas[own].outline;
   const double area = signedArea(corners);
+  const auto neighbours = decks[own].at ? around : std::vector<Neighbour>{};
   for (std::size_t i = 0; i < corners.size(); ++i) {
     const Segment edge = edgeOf(corners, i);
-    auto kind = model::EdgeKind::Open;
-    for (const auto& told : decks[own].edges) {
-      if (told.side == facing(edge, area, north)) kind = told.kind;
+    std::optional<model::EdgeKind> told;
+    for (const auto& one : decks[own].edges) {
+      if (one.side == facing(edge, area, job.site.north.value_or(0))) told = one.kind;
     }
     const int steps = std::max(1, static_cast<int>(std::lround(lengthOf(edge) / step)));
     for (int k = 0; k < steps; ++k) {
@@ -106,8 +141,14 @@ std::vector<Run> runsOf(std::size_t own, const std::vector<SiteArea>& areas,
         const bool isPlaced = other != own && decks[own].at && decks[other].at;
         if (isPlaced && touches(p, areas[other].outline)) beside = other;
       }
-      if (k == 0 || runs.back().beside != beside)
-        runs.push_back({beside, {along(edge, static_cast<double>(k) / steps), {}}, kind});
+      const Point begin = along(edge, static_cast<double>(k) / steps);
+      const Run run{beside,
+                    {begin, {}},
+                    kindAt(p, told, neighbours),
+                    isBeside(p, neighbours, {model::Surrounding::Path})};
+      const bool goesOn = k > 0 && runs.back().beside == beside && runs.back().kind == run.kind &&
+                          runs.back().isOnPath == run.isOnPath;
+      if (!goesOn) runs.push_back(run);
       runs.back().stretch.to = along(edge, (k + 1.0) / steps);
     }
   }
@@ -190,7 +231,8 @@ void AccessGraph::addWays(const model::Job& job) {
     for (const auto& hole : p.outline.holes) areas_[p.index].holes.push_back(cornersOf(hole.edge));
   }
   std::vector<std::vector<Run>> runs(areas_.size());
-  for (const auto& p : placed) runs[p.index] = runsOf(p.index, areas_, job.areas, job.site.north.value_or(0));
+  const auto neighbours = neighboursOf(job);
+  for (const auto& p : placed) runs[p.index] = runsOf(p.index, areas_, job, neighbours);
   // Where the job tells a way out, one leaves there and nowhere else.
   std::vector<std::optional<Way>> told(areas_.size());
   for (const auto& p : placed) {
@@ -252,9 +294,10 @@ void AccessGraph::addWays(const model::Job& job) {
           }))
         area.ways.push_back({{}, run->stretch});
     } else if (area.height <= mostStep) {
-      if (const auto* run =
-              longest(runs[own], [](const Run& r) { return !r.beside && r.kind == model::EdgeKind::Open; }))
-        area.ways.push_back({{}, run->stretch});
+      const auto isOpen = [](const Run& r) { return !r.beside && r.kind == model::EdgeKind::Open; };
+      const auto* run = longest(runs[own], [&](const Run& r) { return r.isOnPath && isOpen(r); });
+      if (!run) run = longest(runs[own], isOpen);
+      if (run) area.ways.push_back({{}, run->stretch});
     }
   }
   for (auto& area : areas_) {
