@@ -111,6 +111,27 @@ TEST_CASE("a deck is left where a path leads away from it, if one does") {
   CHECK(way.y == near(0));
 }
 
+TEST_CASE("a pole reaches less far past the end of a shorter board") {
+  // An L: boards of 5.4 m along the left, of 2.8 m from 4.6 m on.
+  Deck deck = floorAt("Deck", 0, 0, 8, 6);
+  deck.shape = Polygon{{{metres(0), metres(0)},
+                        {millimetres(4600), metres(0)},
+                        {millimetres(4600), millimetres(2600)},
+                        {metres(8), millimetres(2600)},
+                        {metres(8), millimetres(5400)},
+                        {metres(0), millimetres(5400)}}};
+  deck.boards->run = Run::ShortSide;
+  const auto row = schedule::rowOf(schedule::placedAsGiven({deck}).at(0), deck);
+  REQUIRE(row);
+  const double pitch = static_cast<double>(row->pitch.millionths) / 1e9;
+  const int corner = static_cast<int>(4.6 / pitch);
+  const auto within = [&](double m) { return static_cast<int>(m / pitch); };
+  CHECK(schedule::isReachedFromBoard(*row, corner - within(3.2), within(3.2), corner - 1));
+  // From the first short board: 2.6 m past its end and 2.2 m across are 3.4 m, 2.6 m and 2.6 m are 3.7 m.
+  CHECK(schedule::isReachedFromBoard(*row, corner + 1 - within(2.2), within(2.2), corner + 1));
+  CHECK_FALSE(schedule::isReachedFromBoard(*row, corner + 1 - within(2.6), within(2.6), corner + 1));
+}
+
 TEST_CASE("the compass turns with the plan") {
   Deck deck = floorAt("Deck", 0, 0, 6, 2);
   deck.edges = {{Compass::North, EdgeKind::Wall}};

@@ -19,10 +19,16 @@ void addBoards(Row& row, Length to) {
   for (Length at = row.low; at < to; at += row.pitch) {
     const Length wide = std::min(row.pitch, to - at);  // the last board may be ripped
     Length sum;
+    std::optional<model::Stretch> ends;
     for (int i = 0; i < lines; ++i) {
       const Length line = at + scaled(wide, 2 * i + 1, 2 * lines, base::Round::HalfUp);
-      for (const auto& s : model::stretches(row.outline, line, row.alongX)) sum += s.to - s.from;
+      for (const auto& s : model::stretches(row.outline, line, row.alongX)) {
+        sum += s.to - s.from;
+        if (!ends) ends = s;
+        ends = {std::min(ends->from, s.from), std::max(ends->to, s.to)};
+      }
     }
+    row.ends.push_back(ends.value_or(model::Stretch{}));
     row.sizes.push_back(Wide{sum.millionths / 1000} * (wide.millionths / 1000));  // micrometres
     row.lengths.push_back(scaled(sum, 1, lines, base::Round::HalfUp));
   }
@@ -97,9 +103,18 @@ void findReach(Row& row, const SiteArea& area) {
 }
 
 bool isReachedFromBoard(const Row& row, int fromBoard, int boards, int dryBoard) {
-  const int farthest =
-      std::max(std::abs(dryBoard - fromBoard), std::abs(dryBoard - (fromBoard + boards - 1)));
-  return (farthest + 0.5) * static_cast<double>(row.pitch.millionths) / nanometres <= poleReach;
+  const auto metres = [](Length l) { return static_cast<double>(l.millionths) / nanometres; };
+  for (int board = fromBoard; board < fromBoard + boards; ++board) {
+    const double across = (std::abs(dryBoard - board) + 0.5) * metres(row.pitch);
+    double along = 0;
+    if (!row.ends.empty()) {
+      const auto &own = row.ends[static_cast<std::size_t>(board)],
+                 &dry = row.ends[static_cast<std::size_t>(dryBoard)];
+      along = std::max({0.0, metres(dry.from - own.from), metres(own.to - dry.to)});
+    }
+    if (std::hypot(across, along) > poleReach) return false;
+  }
+  return true;
 }
 
 int boardAt(const Row& row, Point p) {

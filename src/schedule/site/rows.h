@@ -13,6 +13,7 @@ struct BoardSpan {
 struct Row {
   std::vector<base::Wide> sizes;      // of each, in a unit of the row's own
   std::vector<base::Length> lengths;  // of each, in all its pieces
+  std::vector<model::Stretch> ends;   // of each, along it; empty for treads, which end alike
   base::Wide whole = 0;               // of the sizes
   model::Outline outline;             // on the site
   bool alongX = true;                 // which way the boards run
@@ -34,7 +35,7 @@ std::vector<Point> placesOf(const Row& row, int fromBoard, int boards);
 /// Fills in from where each board is reached.
 void findReach(Row& row, const SiteArea& area);
 
-/// Whether a pole reaches all of some boards from a board beside them.
+/// Whether a pole reaches all of some boards from a board beside them, which may be shorter than they are.
 bool isReachedFromBoard(const Row& row, int fromBoard, int boards, int dryBoard);
 
 /// The board of a place, counted as the row is.
