@@ -68,6 +68,47 @@ TEST_CASE("each choice is computed as if it were the job", "[choices]") {
   CHECK(j["price"] == j["choices"][0]["figures"]["price"]);
 }
 
+TEST_CASE("a choice leaves areas out, and so does next year's job", "[choices]") {
+  const std::string two =
+      replaced(plainJob, "areas:\n",
+               "areas:\n  - name: Back steps   # to the garden\n    shape: {stairs: {steps: 4, width: 1.2 m, "
+               "going: 300 mm, rise: 160 mm}}\n    timber: larch\n    state: weathered\n");
+  const std::string less = "choices:\n  - {name: All of it}\n  - {name: The deck, leave_out: [Back steps]}\n";
+  const auto whole = computed(two), deck = computed(plainJob);
+  const auto j = figures(computed(two + less));
+  CHECK(j["choices"][0]["figures"] == figures(whole));
+  CHECK(j["choices"][1]["figures"] == figures(deck));
+  CHECK(j["choices"][1]["left_out"] == json::array({"Back steps"}));
+  const std::string quote = quoteOf(computed(two + less));
+  CHECK(holds(quote, "Without"));
+  CHECK_FALSE(holds(quoteOf(computed(plainJob + ways)), "Without"));
+
+  input::NextYear next;
+  next.ref = "PLAIN-1-2";
+  next.after = "PLAIN-1";
+  next.quoted = base::Date{std::chrono::year{2028} / 2 / 20};
+  next.start = base::Date{std::chrono::year{2028} / 3 / 20};
+  next.areas = {{"oiled", "", ""}};
+  next.choice = 1;
+  const auto fresh = input::nextYearsJob(two + less, next);
+  next.choice.reset();
+  CHECK(figures(computed(fresh.text)) == figures(computed(input::nextYearsJob(plainJob, next).text)));
+  CHECK(holds(fresh.text, "# - name: Back steps"));
+}
+
+TEST_CASE("areas a choice leaves out are the job's, not all of them, and not changed by it", "[choices]") {
+  CHECK(saidOf("choices:\n"
+               "  - {name: One, leave_out: [Lading]}\n"
+               "  - {name: Two, leave_out: [Landing], areas: [{name: Landing, coats: 1}]}\n") ==
+        "job.yaml:23:29: error: choices[1].leave_out[1]: 'Lading' is not a known area; did you mean "
+        "'Landing'?\n"
+        "  hint: known: Landing; a choice leaves out areas of the job\n"
+        "job.yaml:24:28: error: choices[2].leave_out: no area is left\n"
+        "  hint: leave at least one of them in the choice\n"
+        "job.yaml:24:54: error: choices[2].areas[1].name: 'Landing' is left out by this choice\n"
+        "  hint: take it out here or of 'leave_out'\n");
+}
+
 TEST_CASE("the choice taken is the job, by number or by name", "[choices]") {
   const auto byNumber = computed(plainJob + ways + "chosen: 2\n");
   const auto byName = computed(plainJob + ways + "chosen: Sand and two coats\n");
@@ -151,7 +192,7 @@ TEST_CASE("mistakes in choices are told at their place, those of the job once", 
         "job.yaml:22:31: error: choices[2].name: 'One' is given twice\n"
         "  hint: give each choice a name of its own\n"
         "job.yaml:22:36: error: choices[2]: 'speed' is not a known key here\n"
-        "  hint: known: name, looks, work, sanding, product, colour, coats or areas\n"
+        "  hint: known: name, looks, work, sanding, product, colour, coats, areas or leave_out\n"
         "job.yaml:23:9: error: chosen: 'Three' is not a known choice\n"
         "  hint: known: One or One; or its number, from 1\n");
   CHECK(saidOf("colour: {}\n"

@@ -209,6 +209,7 @@ struct Pricing {
 struct Choice {
   std::string name;
   std::string looks;  // 'Even light walnut, smooth to bare feet'; may be empty
+  std::vector<std::string> leftOut;  // names of areas
 };
 
 /// A coat, or a part of one, as it was laid, from the job's 'done:'.

@@ -221,6 +221,7 @@ std::string figuresJson(const model::JobResult& x) {
   for (std::size_t i = 0; i < job.choices.size(); ++i)
     j["choices"].push_back({{"name", job.choices[i].name},
                             {"looks", job.choices[i].looks},
+                            {"left_out", job.choices[i].leftOut},
                             {"counts", i == job.choice},
                             {"chosen", job.isChosen && i == job.choice},
                             {"figures", figures(model::choiceOf(x, i))}});

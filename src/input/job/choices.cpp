@@ -37,11 +37,32 @@ std::string nameOf(const Node& area) {
   return name == nullptr ? std::string{} : name->value.word;
 }
 
-void checkAreas(const Field& areas, const Node& root) {
-  const Entry* known = Editor::find(root, "areas");
-  if (known == nullptr || known->value.kind != Node::Kind::List) return;  // told with the job
-  std::vector<std::string> names, seen;
-  for (const Node& area : known->value.items) names.push_back(nameOf(area));
+/// Of the job's areas; empty where they are told to be wrong with the job.
+std::vector<std::string> namesOf(const Node& root) {
+  std::vector<std::string> names;
+  const Entry* areas = Editor::find(root, "areas");
+  if (areas == nullptr || areas->value.kind != Node::Kind::List) return names;
+  for (const Node& area : areas->value.items) names.push_back(nameOf(area));
+  return names;
+}
+
+std::vector<std::string> readLeftOut(const Field& f, const std::vector<std::string>& names) {
+  std::vector<std::string> all;
+  for (const Field& item : f.items()) {
+    const auto word = item.word();
+    if (!word) continue;
+    if (std::find(names.begin(), names.end(), *word) == names.end())
+      reportUnknown(item, *word, "area", names, "a choice leaves out areas of the job");
+    else if (std::find(all.begin(), all.end(), *word) == all.end()) all.push_back(*word);
+  }
+  if (!all.empty() && all.size() == names.size())
+    f.error("no area is left", "leave at least one of them in the choice");
+  return all;
+}
+
+void checkAreas(const Field& areas, const std::vector<std::string>& names,
+                const std::vector<std::string>& leftOut) {
+  std::vector<std::string> seen;
   for (const Field& item : areas.items()) {
     Record r(item);
     const Field name = r.must("name", "Deck");
@@ -51,11 +72,13 @@ void checkAreas(const Field& areas, const Node& root) {
       reportUnknown(name, word, "area", names, "a choice changes the job's own areas");
     else if (std::find(seen.begin(), seen.end(), word) != seen.end())
       name.error(inQuotes(word) + " is given twice", "write all its keys in one place");
+    else if (std::find(leftOut.begin(), leftOut.end(), word) != leftOut.end())
+      name.error(inQuotes(word) + " is left out by this choice", "take it out here or of 'leave_out'");
     seen.push_back(word);
   }
 }
 
-std::vector<model::Choice> readNames(const std::vector<Field>& items, const Node& root) {
+std::vector<model::Choice> readNames(const std::vector<Field>& items, const std::vector<std::string>& areas) {
   std::vector<model::Choice> all;
   for (const Field& item : items) {
     Record r(item);
@@ -68,7 +91,11 @@ std::vector<model::Choice> readNames(const std::vector<Field>& items, const Node
       name.error(inQuotes(choice.name) + " is given twice", "give each choice a name of its own");
     for (const char* key : choiceKeys) r.may(key);
     r.may("coats");
-    checkAreas(r.may("areas"), root);
+    const Field changed = r.may("areas"), leftOut = r.may("leave_out");
+    if (!areas.empty()) {
+      choice.leftOut = readLeftOut(leftOut, areas);
+      checkAreas(changed, areas, choice.leftOut);
+    }
     r.finish();
     all.push_back(std::move(choice));
   }
@@ -104,19 +131,34 @@ Span spanOf(const Node& root, const Node& list, std::size_t i) {
   return {list.items[i].mark, i + 1 < list.items.size() ? list.items[i + 1].mark : until};
 }
 
+const std::string areasKey = "areas[";
+
+/// From 0; nothing for a path of something else.
+std::optional<std::size_t> areaIn(const std::string& path) {
+  if (!path.starts_with(areasKey)) return {};
+  return static_cast<std::size_t>(std::stoi(path.substr(areasKey.size()))) - 1;
+}
+
 /// 'choices[2].areas[1].state' for what is wrong in the second choice, whose first area is the job's third.
 std::string pathIn(const Node& choice, const std::string& prefix, const std::string& path, Mark at,
                    const Node& tree) {
   const Entry* coats = Editor::find(choice, "coats");
   if (coats != nullptr && !isBefore(at, coats->value.mark) && !isBefore(coats->value.mark, at))
     return prefix + "coats";
-  const std::string areas = "areas[";
+  const auto area = areaIn(path);
   const Entry *own = Editor::find(choice, "areas"), *all = Editor::find(tree, "areas");
-  if (!path.starts_with(areas) || own == nullptr || all == nullptr) return prefix + path;
-  const auto end = path.find(']');
-  const auto area = static_cast<std::size_t>(std::stoi(path.substr(areas.size()))) - 1;
-  const auto j = areaNamed(own->value, nameOf(all->value.items.at(area)));
-  return prefix + areas + std::to_string(j + 1) + path.substr(end);
+  if (!area || own == nullptr || all == nullptr) return prefix + path;
+  const auto j = areaNamed(own->value, nameOf(all->value.items.at(*area)));
+  return prefix + areasKey + std::to_string(j + 1) + path.substr(path.find(']'));
+}
+
+/// With the number an area has in the job, where its choice leaves out some before it.
+std::string pathAmongAll(const std::string& path, const Node& tree, const Node& root) {
+  const auto at = areaIn(path);
+  const Entry *own = Editor::find(tree, "areas"), *all = Editor::find(root, "areas");
+  if (!at || own == nullptr || own->value.items.size() == all->value.items.size()) return path;
+  const auto i = areaNamed(all->value, nameOf(own->value.items.at(*at)));
+  return areasKey + std::to_string(i + 1) + path.substr(path.find(']'));
 }
 
 void add(const base::Diagnostic& d, base::Diagnostics& to) {
@@ -130,6 +172,12 @@ std::size_t areaNamed(const Node& areas, const std::string& name) {
   const auto found = std::find_if(areas.items.begin(), areas.items.end(),
                                   [&](const Node& area) { return nameOf(area) == name; });
   return static_cast<std::size_t>(found - areas.items.begin());
+}
+
+bool isLeftOut(const Node& choice, const Node& area) {
+  const Entry* list = Editor::find(choice, "leave_out");
+  return list != nullptr && std::any_of(list->value.items.begin(), list->value.items.end(),
+                                        [&](const Node& name) { return name.word == nameOf(area); });
 }
 
 Node withChoice(const Node& root, const Node& choice) {
@@ -147,14 +195,16 @@ Node withChoice(const Node& root, const Node& choice) {
       if (area.kind == Node::Kind::Map) put(area, *coats);
     }
   }
-  const Entry* own = Editor::find(choice, "areas");
-  if (own == nullptr) return tree;
-  for (Node area : own->value.items) {
-    const std::size_t at = areaNamed(areas->value, nameOf(area));
-    if (at == items.size()) continue;
-    remove(area, "name");
-    layKeys(items[at], std::move(area));
+  if (const Entry* own = Editor::find(choice, "areas")) {
+    for (Node area : own->value.items) {
+      const std::size_t at = areaNamed(areas->value, nameOf(area));
+      if (at == items.size()) continue;
+      remove(area, "name");
+      layKeys(items[at], std::move(area));
+    }
   }
+  const auto goes = [&](const Node& area) { return isLeftOut(choice, area); };
+  if (!std::all_of(items.begin(), items.end(), goes)) std::erase_if(items, goes);
   return tree;
 }
 
@@ -178,7 +228,7 @@ std::vector<ReadJob> readJobs(const std::string& bytes, const std::string& file,
   if (list->value.kind == Node::Kind::List && (items.size() < fewest || items.size() > most))
     field.error("two or three choices stand side by side, not " + std::to_string(items.size()),
                 "take some out, or leave 'choices' out where there is but one way");
-  const auto choices = readNames(items, *root);
+  const auto choices = readNames(items, namesOf(*root));
   const Entry* word = Editor::find(*root, "chosen");
   std::size_t taken = 0;
   bool isTaken = false;
@@ -210,6 +260,7 @@ std::vector<ReadJob> readJobs(const std::string& bytes, const std::string& file,
     for (base::Diagnostic d : own.all()) {
       const Mark at{d.pos.line, d.pos.column};
       if (span.holds(at)) d.path = pathIn(list->value.items[i], prefix, d.path, at, tree);
+      else d.path = pathAmongAll(d.path, tree, *root);
       if (!told.insert(base::format(d)).second) continue;  // 'coats' stands in every area
       add(d, placed);
     }

@@ -210,15 +210,20 @@ std::string withoutOthers(const std::string& text, std::size_t choice) {
   for (const char* key : choiceKeys) {
     if (const Entry* e = Editor::find(own, key)) put(job.root, "ref", key, e->value);
   }
+  const Node &areas = Editor::find(job.root, "areas")->value, &merged = Editor::find(whole, "areas")->value;
   if (const Entry* changed = Editor::find(own, "areas")) {
-    const Node &areas = Editor::find(job.root, "areas")->value, &merged = Editor::find(whole, "areas")->value;
     for (const Node& area : changed->value.items) {
-      const auto i = areaNamed(areas, Editor::find(area, "name")->value.word);
+      const auto name = Editor::find(area, "name")->value.word;
+      const auto i = areaNamed(areas, name), j = areaNamed(merged, name);
+      if (j == merged.items.size()) continue;
       for (const Entry& e : area.entries) {
         if (e.key != "name")
-          put(areas.items.at(i), "name", e.key, Editor::find(merged.items.at(i), e.key)->value);
+          put(areas.items.at(i), "name", e.key, Editor::find(merged.items.at(j), e.key)->value);
       }
     }
+  }
+  for (std::size_t i = 0; i < areas.items.size(); ++i) {
+    if (isLeftOut(own, areas.items[i])) editor.commentOutItem(areas, i);
   }
   if (editor.isFlow(job.root)) editor.remove(job.root, {"choices", "chosen"});
   else

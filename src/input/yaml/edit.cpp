@@ -220,6 +220,26 @@ void Editor::commentOut(const Node& map, const Entry& entry, const std::vector<s
   }
 }
 
+void Editor::commentOutItem(const Node& list, std::size_t item) {
+  const std::size_t from = offsetOf(list.items[item].mark);
+  const bool isLast = item + 1 == list.items.size();
+  if (isFlow(list)) {
+    const bool isOnly = isLast && item == 0;
+    const std::size_t begin = isLast && !isOnly ? valueEnd(list.items[item - 1], true) : from;
+    const std::size_t end = isLast ? valueEnd(list.items[item], true) : offsetOf(list.items[item + 1].mark);
+    edits_.push_back({begin, end - begin, ""});
+    return;
+  }
+  const std::size_t dash = indentAt(lineStart(from));
+  for (std::size_t line = lineStart(from);;) {
+    if (text_[line] != '\n') edits_.push_back({line + std::min(dash, indentAt(line)), 0, "# "});
+    line = lineEnd(line) + 1;
+    if (line >= text_.size()) break;
+    const bool isBlank = text_.find_first_not_of(' ', line) == lineEnd(line);
+    if (!isBlank && indentAt(line) <= dash) break;
+  }
+}
+
 void Editor::insertAfter(const Node& map, const Entry& entry, const std::string& words,
                          const std::string& comment) {
   if (isFlow(map)) {

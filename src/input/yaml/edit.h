@@ -32,6 +32,8 @@ class Editor {
   /// Turns the lines of an entry into comments. The map must not be in braces; 'gone' are the keys that are
   /// removed from it.
   void commentOut(const Node& map, const Entry& entry, const std::vector<std::string>& gone);
+  /// Turns the lines of an item of a list into comments; in brackets it is taken out.
+  void commentOutItem(const Node& list, std::size_t item);
   /// A new entry right after another of the same map. The comment is left out where entries share a line.
   void insertAfter(const Node& map, const Entry& entry, const std::string& words, const std::string& comment);
   /// A line above the one that the node begins in, as far to the right.

@@ -100,16 +100,18 @@ std::vector<std::string> ticked(const model::JobResult& x, const Formatter& w) {
 Facts choiceFacts(const model::JobResult& x, const Formatter& w) {
   const auto& job = x.c.job;
   FactList list;
-  bool haveLooks = false;
+  bool haveLooks = false, leaveOut = false;
   for (std::size_t i = 0; i < job.choices.size(); ++i) {
     const auto& one = model::choiceOf(x, i);
     const auto* visit = model::eventOf(one.plan, model::Moment::Maintenance);
     const bool comesBack = visit != nullptr;
     const auto start = one.plan.days.empty() ? one.c.job.start : one.plan.days.front().date;
     haveLooks = haveLooks || !job.choices[i].looks.empty();
+    leaveOut = leaveOut || !job.choices[i].leftOut.empty();
     list.push_back({{"number", std::to_string(i + 1)},
                     {"name", job.choices[i].name},
                     {"looks", job.choices[i].looks},
+                    {"left_out", w.joined(job.choices[i].leftOut)},
                     {"is_taken", Fact::yes(job.isChosen && i == job.choice)},
                     {"total", w.signedMoney(one.price.total)},
                     {"days", w.counted("waits.days", static_cast<std::int64_t>(one.plan.days.size()))},
@@ -126,6 +128,7 @@ Facts choiceFacts(const model::JobResult& x, const Formatter& w) {
           {"number", isAsked ? std::to_string(job.choice + 1) : ""},
           {"name", isAsked ? job.choices[job.choice].name : ""},
           {"have_looks", Fact::yes(haveLooks)},
+          {"leave_out", Fact::yes(leaveOut)},
           {"least", isAsked && x.tenYears ? leastWords(x, w) : ""},
           {"list", std::move(list)}};
 }
