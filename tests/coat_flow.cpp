@@ -164,6 +164,22 @@ TEST_CASE(
   CHECK(wipes.size() <= 3);
 }
 
+TEST_CASE("one alone wipes what would be sticky before the next strip is done") {
+  Scene s(24, 500);
+  s.rules.people = 1;
+  s.unit.coats[0].cutIn = 2400;
+  s.unit.coats[0].wipeTask = "wipe";
+  s.unit.coats[0].wipe = 2400;
+  for (int wait = 15; wait <= 40; wait += 5) {
+    INFO(wait);
+    s.rules.wipeWait = wait;
+    const auto flow = s.flow();
+    REQUIRE(flow);
+    CHECK(flow->late == 0);
+    for (const auto& strip : flow->strips) CHECK(strip.wipe->start <= strip.lay.end + 2 * wait);
+  }
+}
+
 TEST_CASE("what nobody reaches later from a dry place is wiped as soon as it is laid") {
   Scene s(4, 1000);  // 0.4 m of boards, water all round but where they begin
   s.job.areas[0].edges = {

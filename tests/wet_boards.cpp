@@ -196,6 +196,29 @@ TEST_CASE("a coat waits for the boards to dry after rain, on a covered area it d
   CHECK(coated(c) == summerDay());
 }
 
+TEST_CASE("nobody sands in the rain, not even in a drizzle that wets no boards", "[plan]") {
+  const model::Product product = usualProduct();
+  const auto sanded = [&](std::map<int, double> millimetres) {
+    model::JobInputs c = summerCase(rainIn(std::move(millimetres)), 8);
+    c.product = &product;
+    c.job.work = {model::Work::Sand, model::Work::Oil};
+    c.job.areas.pop_back();
+    std::vector<std::pair<LocalTime, LocalTime>> all;
+    for (const auto& shift : planned(c).shifts) {
+      if (shift.task == "sand") all.emplace_back(shift.start, shift.end);
+    }
+    REQUIRE_FALSE(all.empty());
+    return all;
+  };
+  CHECK(sanded({}).front().first.day == summerDay());
+  std::map<int, double> drizzle;
+  for (int hour = 7; hour < 11; ++hour) drizzle[hour] = 0.1;
+  for (const auto& [from, until] : sanded(drizzle)) {
+    const bool isDry = from.day > summerDay() || from.minutes >= 11 * 60 || until.minutes <= 7 * 60;
+    CHECK(isDry);
+  }
+}
+
 TEST_CASE("rain after washing makes the boards wait from the rain on, drizzle does not", "[plan]") {
   const model::Product product = usualProduct();
   const auto sandedAfterWash = [&](std::map<int, double> millimetres) {

@@ -221,7 +221,7 @@ def wiped_from_a_dry_side(plan):
             continue
         if s.wipe.place != "strip":
             yield from out_of_reach(plan, s, "wiped", s.wipe)
-        elif reach_of(s, plan.areas[s.area].wiped_from) <= plan.rules["reach_m"]:
+        elif reach_of(plan, s, plan.areas[s.area].wiped_from) <= plan.rules["reach_m"]:
             yield f"{s} is wiped as it is laid, though it could be wiped from the ground"
 
 
@@ -234,9 +234,10 @@ def laid_within_reach(plan):
                 yield from out_of_reach(plan, s, word, stroke)
 
 
-def reach_of(s, edges):
+def reach_of(plan, s, edges):
     """How far the boards of a strip lie from some segments, in m."""
-    return max(min((geometry.to_segment(p, *e) for e in edges), default=math.inf) for p in geometry.grid(s.outline, 0.5))
+    places = [p for p in geometry.grid(s.outline, 0.5) if not any(geometry.is_inside(p, h) for h in plan.areas[s.area].holes)]
+    return max(min((geometry.to_segment(p, *e) for e in edges), default=math.inf) for p in places)
 
 
 def out_of_reach(plan, s, word, stroke):
@@ -245,7 +246,7 @@ def out_of_reach(plan, s, word, stroke):
     if not edges:
         yield f"{s} is {word} from {stroke.place}, where nobody can stand then"
         return
-    far = reach_of(s, edges)
+    far = reach_of(plan, s, edges)
     if far > reach + LEAN:
         yield f"{s} is {word} from {stroke.place}: {far:.1f} m to its far boards, the pole reaches {reach} m"
 

@@ -180,21 +180,22 @@ class FlowMaker {
     auto& strip = flow_.strips[i];
     const Effort effort = shareOf(workOf(item).cutIn, strip);
     if (effort == 0) {
-      dueWipes(target);
+      dueWipes(target, hasHelpers_ ? 0 : strip.minutes);
       return target;
     }
     const int alone = std::max(clockStep, fives(effort, 1));
     Slot slot;
     int layFrom = 0;
     if (!hasHelpers_ || alone > strip.openMinutes) {
-      dueWipes(target);
+      const int together = std::max(clockStep, fives(effort, static_cast<int>(free_.size())));
+      dueWipes(target, together + (hasHelpers_ ? 0 : strip.minutes));
       slot.start = std::max(target, *std::max_element(free_.begin(), free_.end()));
-      slot.end = slot.start + std::max(clockStep, fives(effort, static_cast<int>(free_.size())));
+      slot.end = slot.start + together;
       slot.who = everyone_;
       layFrom = slot.end;
     } else {
       const int from = std::max(target - alone, earliest_);
-      dueWipes(from);
+      dueWipes(from, alone);
       const auto p = firstFree(helpers_);
       slot.start = std::max(free_[p], from);
       slot.end = slot.start + alone;
@@ -258,8 +259,9 @@ class FlowMaker {
     return held;
   }
 
-  /// What is due and done before a moment, a quarter of an hour at a time.
-  void dueWipes(int until) {
+  /// What is due and done before a moment, a quarter of an hour at a time; at once where it would be sticky
+  /// once whoever wipes has been busy with something else for so many minutes.
+  void dueWipes(int until, int busy) {
     while (!pending_.empty()) {
       const Pass fitting = longestPass(pending_.size(), until, helpers_);
       const bool isEnough = (fitting.end - fitting.start) * 100 >= leastPass;
@@ -268,7 +270,8 @@ class FlowMaker {
         continue;
       }
       // Without helpers the edge waits for as long as a pass takes; so it does for what waits too long.
-      if (pending_.front().due + rules_->wipeWait / 2 > until) return;
+      const int due = pending_.front().due, back = std::max(until, free_[firstFree(helpers_)]) + busy;
+      if (due + rules_->wipeWait / 2 > until && due + rules_->wipeWait >= back) return;
       wipe(fitting.strips > 0 ? fitting : duePass(hasHelpers_ ? pending_.size() : 1, helpers_));
     }
   }

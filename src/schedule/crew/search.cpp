@@ -162,6 +162,7 @@ class Rollout {
       const auto isPlanned = [&](bool inMorning, int people) {
         Schedule schedule = before;
         if (!prepare(schedule, pieces, ready, anchor, inMorning, people)) return false;
+        if (choice.heed != Heed::Clock && isRainedOn(schedule, before.days.size())) return false;
         note(schedule, pieces, from, until);
         if (!coats_.place(schedule, from, until, anchor, ready.day == anchor ? ready.minutes : 0, choice))
           return false;
@@ -225,6 +226,20 @@ class Rollout {
       schedule.days.insert(schedule.days.end(), std::make_move_iterator(attempt.days.begin()),
                            std::make_move_iterator(attempt.days.end()));
       return true;
+    }
+    return false;
+  }
+
+  /// Whether dry work of a day from this one on meets rain.
+  bool isRainedOn(const Schedule& schedule, std::size_t from) const {
+    for (std::size_t i = from; i < schedule.days.size(); ++i) {
+      for (const auto& duty : schedule.days[i].duties) {
+        const auto& shift = duty.shift;
+        for (int at = shift.start.minutes; shift.deck && at < shift.end.minutes; at = (at / 60 + 1) * 60) {
+          const auto* hour = desk_.open.hourAt({shift.start.day, at}, *shift.deck);
+          if (hour && isShutBy(*hour, model::WeatherLimit::Rain)) return true;
+        }
+      }
     }
     return false;
   }

@@ -6,7 +6,6 @@ namespace schedule {
 namespace {
 
 bool isReached(const Row& row, const FlowStrip& strip, BoardSpan dry) {
-  constexpr double footing = 0.3;  // m of dry boards to stand on: our own choice
   if ((dry.high - dry.low + 1) * static_cast<double>(row.pitch.millionths) / 1e9 < footing) return false;
   const int near = std::clamp(strip.fromBoard, dry.low, dry.high);
   return isReachedFromBoard(row, strip.fromBoard, strip.boards, near);

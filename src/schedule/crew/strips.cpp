@@ -76,7 +76,7 @@ class BoardStrips {
       auto& strip = strips_.back();
       strip.size = size;
       strip.minutes = std::max(clockStep, upToStep(needed));
-      strip.isTooLong = needed > limits_.open && strip.boards == 1;
+      strip.isTooLong = strip.minutes > limits_.open && strip.boards == 1;
       done += size;
       clock += strip.minutes;
     }

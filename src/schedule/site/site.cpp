@@ -218,6 +218,9 @@ AccessGraph::AccessGraph(const model::Job& job) {
     areas_[i].isStoodOn = !std::holds_alternative<model::Strip>(deck.shape) &&
                           !std::holds_alternative<model::Screen>(deck.shape);
     if (deck.edgeHeight) areas_[i].height = metresOf(*deck.edgeHeight);
+    if (deck.boards) areas_[i].pitch = metresOf(deck.boards->width + deck.boards->gap);
+    if (const auto* stairs = std::get_if<model::Stairs>(&deck.shape))
+      areas_[i].pitch = metresOf(stairs->going);
   }
   addWays(job);
   findDepths();

@@ -30,11 +30,15 @@ struct StandingEdge {
   Segment edge;
 };
 
+/// m of dry boards across, to stand on: our own choice.
+inline constexpr double footing = 0.3;
+
 struct SiteArea {
   std::vector<Point> outline;             // a circle as 32 corners; empty: no place on a plan
   std::vector<std::vector<Point>> holes;  // likewise
   bool isStoodOn = true;                  // false: rails, screens; whoever works there stands on the ground
   double height = 0;                      // m above the ground beside it
+  double pitch = 0;                       // m from board to board, or tread to tread; 0 = none are counted
   int depth = 1;                          // areas to cross to the ground, itself counted
   std::vector<Way> ways;
   std::vector<StandingEdge> stands;

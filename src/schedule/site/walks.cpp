@@ -81,11 +81,15 @@ class Walker {
   /// Whether boards of a deck may be stepped on, at least those which its coat has not reached.
   bool hasDryBoards(Where deck, LocalTime at) const {
     if (!deck || !isShut(plan_, *deck, at)) return true;
-    return std::any_of(plan_.edges.begin(), plan_.edges.end(), [&](const auto& edge) {
-      return edge.deck == *deck && std::any_of(edge.strips.begin(), edge.strips.end(), [&](const auto& s) {
-               return s.lay.start.day == at.day && s.lay.end > at;
-             });
-    });
+    const double pitch = graph_.areas()[*deck].pitch;
+    double across = 0;
+    for (const auto& edge : plan_.edges) {
+      for (const auto& s : edge.strips) {
+        if (edge.deck == *deck && s.lay.start.day == at.day && s.lay.end > at)
+          across += pitch > 0 && s.boards > 0 ? s.boards * pitch : footing;
+      }
+    }
+    return across >= footing;
   }
 
   /// The deck that leads out and that somebody lays just then.
