@@ -218,6 +218,9 @@ TEST_CASE("each job has exactly its own hazards") {
       {"fix", "sun covered", "nails batteries trips lightning"},
       {"sand", "noise=84 region=us", "electric machines wood-dust trips lightning"},
       {"sand", "noise=85 region=us", "electric machines wood-dust noise trips lightning"},
+      // ANSI/ASA S2.70-2006 (US): action value 2.5 m/s2, from memory.
+      {"sand", "vibration=2.4 region=us", "electric machines wood-dust trips lightning"},
+      {"sand", "vibration=2.5 region=us", "electric machines wood-dust vibration trips lightning"},
       {"sand", "vibration=5 region=us", "electric machines wood-dust vibration trips lightning"},
       {"oil", "tin=15", "coating-rags electric grit slips product-contact trips lightning"},
       {"oil", "tin=19", "coating-rags electric grit slips product-contact lifting trips lightning"},

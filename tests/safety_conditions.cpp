@@ -28,6 +28,7 @@ struct Weighed {
         {Condition::BuiltBefore, {"{value} is before {limit}", "{value} is not before {limit}", "who knows"}},
         {Condition::EdgeAbove, {"{value} is above {limit}", "nothing is above {limit}", ""}},
         {Condition::NoiseAbove, {"{value} reaches {limit}", "nothing reaches {limit}", ""}},
+        {Condition::VibrationAbove, {"{value} reaches {limit}", "nothing reaches {limit}", ""}},
         {Condition::InSun, {"the sun reaches {value}", "no sun", ""}},
         {Condition::Tool, {"with the {value}", "no {value}", ""}},
         {Condition::LiftingAbove, {"{value} is above {limit}", "nothing is above {limit}", ""}}};
@@ -113,6 +114,25 @@ TEST_CASE("noise is weighed in the form of the region") {
   CHECK(w.why() == "no: nothing reaches 85 dB(A)");
   w.exposure.noise[0].level = 85;
   CHECK(w.why() == "yes: 85 dB(A) reaches 85 dB(A)");
+}
+
+TEST_CASE("vibration is weighed by the directive's values where the region names none") {
+  // Directive 2002/44/EC, art. 3: action and limit value 2.5 and 5 m/s2. ANSI/ASA S2.70-2006, the guidance of
+  // the United States, has the same: 5.0 as its limit value (seen on a secondary page), 2.5 as its action
+  // value (from memory).
+  Weighed w;
+  REQUIRE_FALSE(w.exposure.limits.vibration.action);
+  w.hazard.when.all = {w.clause(Condition::VibrationAbove)};
+  w.hazard.when.all[0].threshold = model::Threshold::Action;
+  w.exposure.vibration = {{{}, 2.4, 0, 0, 0, {}}};
+  CHECK(w.why() == "no: nothing reaches 2.5 m/s²");
+  w.exposure.vibration[0].a8 = 2.5;
+  CHECK(w.why() == "yes: 2.5 m/s² reaches 2.5 m/s²");
+  w.hazard.when.all[0].threshold = model::Threshold::Limit;
+  w.exposure.vibration[0].a8 = 4.9;
+  CHECK(w.why() == "no: nothing reaches 5.0 m/s²");
+  w.exposure.vibration[0].a8 = 5;
+  CHECK(w.why() == "yes: 5.0 m/s² reaches 5.0 m/s²");
 }
 
 TEST_CASE("the sun counts where it reaches boards while the crew works, in wind or shelter") {

@@ -92,6 +92,40 @@ TEST_CASE("a crowded leaf keeps what kills, and its large crew signs once") {
   }
 }
 
+TEST_CASE("water, lightning and the generator have the figures of their sources in each language") {
+  struct {
+    const char *sheet, *cup, *lightning, *generator;
+  } const languages[] = {
+      {"safety", R"(a cup each (\d+).{1,2}min)",
+       R"(thunder within (\d+).{1,2}s\? Indoors for (\d+).{1,2}min)",
+       R"(Generator outdoors, (\d+).{1,2}m from)"},
+      {"safety-es", R"(un vaso cada (\d+).{1,2}min)", R"(trueno en (\d+).{1,2}s\? Adentro (\d+).{1,2}min)",
+       R"(Generador afuera, a (\d+).{1,2}m de)"},
+      {"safety-pl", R"(kubek co (\d+).{1,2}min)", R"(grzmot w (\d+).{1,2}s\? Do środka na (\d+).{1,2}min)",
+       R"(Agregat na dworze, (\d+).{1,2}m od)"}};
+  const auto hot = leavesOf(computed(worstJob), {});
+  const auto plain =
+      leavesOf(computed(replaced(replaced(plainJob, "site: {", "site: {hazards: [generator], "),
+                                 "[wash, oil]", "[oil]")),
+               {});
+  for (const auto& language : languages) {
+    INFO(language.sheet);
+    const std::string words = together(plain.at(language.sheet)), hotWords = together(hot.at(language.sheet));
+    std::smatch cup, lightning, generator;
+    REQUIRE(std::regex_search(hotWords, cup, std::regex(language.cup)));
+    REQUIRE(std::regex_search(words, lightning, std::regex(language.lightning)));
+    REQUIRE(std::regex_search(words, generator, std::regex(language.generator)));
+    // NIOSH, blog of 14 July 2014: about a cup (237 mL) each 15 to 20 min; 711 mL an hour.
+    CHECK(237 * 60 / std::stod(cup[1]) == near(711).margin(1));
+    // 30/30 rule (NOAA; extremeweather.unl.edu): sound takes 5 s a mile, so 30 s are 6 mi, 9.7 km; 30 min
+    // after the last thunder.
+    CHECK(std::stod(lightning[1]) / 5 * 1.609344 == near(9.7).margin(0.4));
+    CHECK(lightning[2] == "30");
+    // US Consumer Product Safety Commission: 20 ft, 6.1 m (secondary page).
+    CHECK(std::stod(generator[1]) == near(20 * 0.3048).margin(0.5));
+  }
+}
+
 TEST_CASE("reading on the leaf is never below 10.5 pt on 14 pt, notes and labels never below 9 pt") {
   for (const auto& print : prints) {
     app::Choices choices;

@@ -311,6 +311,11 @@ TEST_CASE("generator, lightning and water are told with the figures of their sou
   };
   CHECK(holds(leafIn("nz"), "Generator outdoors, 6\u00A0m from any opening."));
   CHECK(holds(leafIn("us"), "Generator outdoors, 20\u00A0ft from any opening."));
+  // NIST, Generator safety (2021): 25 ft, which are 25 x 0.3048 = 7.6 m. The assessment names the larger
+  // figure too.
+  const std::string generator = replaced(plainJob, "site: {", "site: {hazards: [generator], ");
+  CHECK(std::regex_search(together(documents(computed(generator), {"risk"}).at("risk")),
+                          std::regex(R"(NIST, Generator safety \(2021\), 25.{1,2}ft \(7\.6.{1,2}m\))")));
   CHECK(holds(leafIn("nz"), "Flash, then thunder within 30 s? Indoors for 30 min."));
   CHECK(holds(sheetOf(computed(worstJob)), "a cup each 20\u00A0min"));
 }
