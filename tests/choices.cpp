@@ -96,6 +96,38 @@ TEST_CASE("a choice leaves areas out, and so does next year's job", "[choices]")
   CHECK(holds(fresh.text, "# - name: Back steps"));
 }
 
+TEST_CASE("an area left out goes from next year's job however it is written", "[choices]") {
+  const std::string less = "choices:\n  - {name: All of it}\n  - {name: The deck, leave_out: [Back steps]}\n";
+  input::NextYear next;
+  next.ref = "PLAIN-1-2";
+  next.after = "PLAIN-1";
+  next.quoted = base::Date{std::chrono::year{2028} / 2 / 20};
+  next.start = base::Date{std::chrono::year{2028} / 3 / 20};
+  next.areas = {{"oiled", "", ""}};
+  const auto alone = figures(computed(input::nextYearsJob(plainJob, next).text));
+  next.choice = 1;
+  const std::string shape = "shape: {stairs: {steps: 4, width: 1.2 m, going: 300 mm, rise: 160 mm}}";
+  for (const std::string& steps : std::vector<std::string>{
+           "  - name: Back steps\n    " + shape + "\n# oak once\n    timber: larch\n    state: weathered\n",
+           "  - name: Back steps\n    " + shape + "\n  # oak once\n    timber: larch\n    state: weathered\n",
+           "  - {name: Back steps,\n  " + shape + ",\n  timber: larch, state: weathered}\n",
+           "  - name: Back steps\n    " + shape +
+               "\n    timber: larch\n    state: weathered\n    note: \"To the\n  garden.\"\n",
+           "  -\n    name: Back steps\n    " + shape + "\n    timber: larch\n    state: weathered\n",
+           "  - name: Back steps\n    timber: larch\n    state: weathered\n    shape:\n      stairs:\n       "
+           " "
+           "steps: 4\n"
+           "# measured twice\n        width: 1.2 m\n        going: 300 mm\n        rise: 160 mm\n"}) {
+    for (const std::string& job :
+         std::vector<std::string>{replaced(plainJob, "areas:\n", "areas:\n" + steps),
+                                  replaced(plainJob, "work: [", steps + "work: [")}) {
+      const auto fresh = input::nextYearsJob(job + less, next);
+      INFO(fresh.text);
+      CHECK(figures(computed(fresh.text)) == alone);
+    }
+  }
+}
+
 TEST_CASE("areas a choice leaves out are the job's, not all of them, and not changed by it", "[choices]") {
   CHECK(saidOf("choices:\n"
                "  - {name: One, leave_out: [Lading]}\n"
@@ -106,7 +138,7 @@ TEST_CASE("areas a choice leaves out are the job's, not all of them, and not cha
         "job.yaml:24:28: error: choices[2].leave_out: no area is left\n"
         "  hint: leave at least one of them in the choice\n"
         "job.yaml:24:54: error: choices[2].areas[1].name: 'Landing' is left out by this choice\n"
-        "  hint: take it out here or of 'leave_out'\n");
+        "  hint: take it out here or out of 'leave_out'\n");
 }
 
 TEST_CASE("the choice taken is the job, by number or by name", "[choices]") {

@@ -73,7 +73,7 @@ void checkAreas(const Field& areas, const std::vector<std::string>& names,
     else if (std::find(seen.begin(), seen.end(), word) != seen.end())
       name.error(inQuotes(word) + " is given twice", "write all its keys in one place");
     else if (std::find(leftOut.begin(), leftOut.end(), word) != leftOut.end())
-      name.error(inQuotes(word) + " is left out by this choice", "take it out here or of 'leave_out'");
+      name.error(inQuotes(word) + " is left out by this choice", "take it out here or out of 'leave_out'");
     seen.push_back(word);
   }
 }

@@ -220,23 +220,37 @@ void Editor::commentOut(const Node& map, const Entry& entry, const std::vector<s
   }
 }
 
+std::size_t Editor::dashLine(const Node& item) const {
+  std::size_t line = lineStart(offsetOf(item.mark));
+  while (line > 0 && text_[line + indentAt(line)] != '-') line = lineStart(line - 1);
+  return line;
+}
+
+std::size_t Editor::lastEnd(const Node& value) const {
+  const auto pastLine = [&](std::size_t at) { return std::min(lineEnd(at) + 1, text_.size()); };
+  if (isFlow(value) || (value.entries.empty() && value.items.empty()))
+    return pastLine(valueEnd(value, false));
+  if (!value.items.empty()) return lastEnd(value.items.back());
+  const Entry& last = value.entries.back();
+  const bool isNested = !last.value.entries.empty() || !last.value.items.empty();
+  return isNested && !isFlow(last.value) ? lastEnd(last.value) : entryEnd(last);
+}
+
 void Editor::commentOutItem(const Node& list, std::size_t item) {
-  const std::size_t from = offsetOf(list.items[item].mark);
   const bool isLast = item + 1 == list.items.size();
   if (isFlow(list)) {
-    const bool isOnly = isLast && item == 0;
-    const std::size_t begin = isLast && !isOnly ? valueEnd(list.items[item - 1], true) : from;
+    const std::size_t from = offsetOf(list.items[item].mark);
+    const std::size_t begin = isLast && item > 0 ? valueEnd(list.items[item - 1], true) : from;
     const std::size_t end = isLast ? valueEnd(list.items[item], true) : offsetOf(list.items[item + 1].mark);
     edits_.push_back({begin, end - begin, ""});
     return;
   }
-  const std::size_t dash = indentAt(lineStart(from));
-  for (std::size_t line = lineStart(from);;) {
-    if (text_[line] != '\n') edits_.push_back({line + std::min(dash, indentAt(line)), 0, "# "});
-    line = lineEnd(line) + 1;
-    if (line >= text_.size()) break;
-    const bool isBlank = text_.find_first_not_of(' ', line) == lineEnd(line);
-    if (!isBlank && indentAt(line) <= dash) break;
+  const std::size_t from = dashLine(list.items[item]), dash = indentAt(from);
+  const std::size_t end = isLast ? lastEnd(list.items[item]) : dashLine(list.items[item + 1]);
+  for (std::size_t line = from; line < end; line = lineEnd(line) + 1) {
+    const std::size_t first = std::min(text_.find_first_not_of(' ', line), lineEnd(line));
+    if (first < lineEnd(line) && text_[first] != '#')
+      edits_.push_back({line + std::min(dash, first - line), 0, "# "});
   }
 }
 

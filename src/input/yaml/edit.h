@@ -58,6 +58,10 @@ class Editor {
   std::size_t wordEnd(std::size_t at, bool inFlow, bool mayWrap) const;
   std::size_t bracketEnd(std::size_t at) const;
   std::size_t valueEnd(const Node& value, bool inFlow) const;
+  /// Where the line begins that holds the dash of an item of a list without brackets.
+  std::size_t dashLine(const Node& item) const;
+  /// Past the line break of the last line of a value that has its lines for itself.
+  std::size_t lastEnd(const Node& value) const;
   /// Past the line break of the last line of an entry that has its lines for itself.
   std::size_t entryEnd(const Entry& entry) const;
 
