@@ -26,6 +26,8 @@ const std::string ways = R"(choices:
     areas: [{name: Deck, boards: {gap: 6 mm}, note: Wider gaps.}]
 )";
 
+const std::string fewer = "choices:\n  - {name: All of it}\n  - {name: The deck, leave_out: [Back steps]}\n";
+
 /// What each of them is, written as a job of its own.
 std::string alone(int choice) {
   switch (choice) {
@@ -37,6 +39,17 @@ std::string alone(int choice) {
       return replaced(replaced(replaced(plainJob, "plover-wb", "tern-oil"), "gap: 5 mm", "gap: 6 mm"),
                       "state: weathered", "state: weathered\n    note: Wider gaps.");
   }
+}
+
+/// The plain job a year later.
+input::NextYear nextYear() {
+  input::NextYear next;
+  next.ref = "PLAIN-1-2";
+  next.after = "PLAIN-1";
+  next.quoted = base::Date{std::chrono::year{2028} / 2 / 20};
+  next.start = base::Date{std::chrono::year{2028} / 3 / 20};
+  next.areas = {{"oiled", "", ""}};
+  return next;
 }
 
 json figures(const model::JobResult& x) { return json::parse(app::figuresJson(x)); }
@@ -73,37 +86,25 @@ TEST_CASE("a choice leaves areas out, and so does next year's job", "[choices]")
       replaced(plainJob, "areas:\n",
                "areas:\n  - name: Back steps   # to the garden\n    shape: {stairs: {steps: 4, width: 1.2 m, "
                "going: 300 mm, rise: 160 mm}}\n    timber: larch\n    state: weathered\n");
-  const std::string less = "choices:\n  - {name: All of it}\n  - {name: The deck, leave_out: [Back steps]}\n";
   const auto whole = computed(two), deck = computed(plainJob);
-  const auto j = figures(computed(two + less));
+  const auto j = figures(computed(two + fewer));
   CHECK(j["choices"][0]["figures"] == figures(whole));
   CHECK(j["choices"][1]["figures"] == figures(deck));
   CHECK(j["choices"][1]["left_out"] == json::array({"Back steps"}));
-  const std::string quote = quoteOf(computed(two + less));
+  const std::string quote = quoteOf(computed(two + fewer));
   CHECK(holds(quote, "Without"));
   CHECK_FALSE(holds(quoteOf(computed(plainJob + ways)), "Without"));
 
-  input::NextYear next;
-  next.ref = "PLAIN-1-2";
-  next.after = "PLAIN-1";
-  next.quoted = base::Date{std::chrono::year{2028} / 2 / 20};
-  next.start = base::Date{std::chrono::year{2028} / 3 / 20};
-  next.areas = {{"oiled", "", ""}};
+  input::NextYear next = nextYear();
   next.choice = 1;
-  const auto fresh = input::nextYearsJob(two + less, next);
+  const auto fresh = input::nextYearsJob(two + fewer, next);
   next.choice.reset();
   CHECK(figures(computed(fresh.text)) == figures(computed(input::nextYearsJob(plainJob, next).text)));
   CHECK(holds(fresh.text, "# - name: Back steps"));
 }
 
 TEST_CASE("an area left out goes from next year's job however it is written", "[choices]") {
-  const std::string less = "choices:\n  - {name: All of it}\n  - {name: The deck, leave_out: [Back steps]}\n";
-  input::NextYear next;
-  next.ref = "PLAIN-1-2";
-  next.after = "PLAIN-1";
-  next.quoted = base::Date{std::chrono::year{2028} / 2 / 20};
-  next.start = base::Date{std::chrono::year{2028} / 3 / 20};
-  next.areas = {{"oiled", "", ""}};
+  input::NextYear next = nextYear();
   const auto alone = figures(computed(input::nextYearsJob(plainJob, next).text));
   next.choice = 1;
   const std::string shape = "shape: {stairs: {steps: 4, width: 1.2 m, going: 300 mm, rise: 160 mm}}";
@@ -114,14 +115,13 @@ TEST_CASE("an area left out goes from next year's job however it is written", "[
            "  - name: Back steps\n    " + shape +
                "\n    timber: larch\n    state: weathered\n    note: \"To the\n  garden.\"\n",
            "  -\n    name: Back steps\n    " + shape + "\n    timber: larch\n    state: weathered\n",
-           "  - name: Back steps\n    timber: larch\n    state: weathered\n    shape:\n      stairs:\n       "
-           " "
-           "steps: 4\n"
+           "  - name: Back steps\n    timber: larch\n    state: weathered\n    shape:\n      stairs:\n"
+           "        steps: 4\n"
            "# measured twice\n        width: 1.2 m\n        going: 300 mm\n        rise: 160 mm\n"}) {
     for (const std::string& job :
          std::vector<std::string>{replaced(plainJob, "areas:\n", "areas:\n" + steps),
                                   replaced(plainJob, "work: [", steps + "work: [")}) {
-      const auto fresh = input::nextYearsJob(job + less, next);
+      const auto fresh = input::nextYearsJob(job + fewer, next);
       INFO(fresh.text);
       CHECK(figures(computed(fresh.text)) == alone);
     }
@@ -237,12 +237,7 @@ TEST_CASE("mistakes in choices are told at their place, those of the job once", 
 }
 
 TEST_CASE("next year's job has the choice taken and no other", "[choices]") {
-  input::NextYear next;
-  next.ref = "PLAIN-1-2";
-  next.after = "PLAIN-1";
-  next.quoted = base::Date{std::chrono::year{2028} / 2 / 20};
-  next.start = base::Date{std::chrono::year{2028} / 3 / 20};
-  next.areas = {{"oiled", "", ""}};
+  input::NextYear next = nextYear();
   next.choice = 2;
   const auto fresh = input::nextYearsJob(plainJob + ways + "chosen: 3\n", next);
   next.choice.reset();

@@ -131,12 +131,13 @@ Span spanOf(const Node& root, const Node& list, std::size_t i) {
   return {list.items[i].mark, i + 1 < list.items.size() ? list.items[i + 1].mark : until};
 }
 
-const std::string areasKey = "areas[";
-
-/// From 0; nothing for a path of something else.
-std::optional<std::size_t> areaIn(const std::string& path) {
-  if (!path.starts_with(areasKey)) return {};
-  return static_cast<std::size_t>(std::stoi(path.substr(areasKey.size()))) - 1;
+/// With the number that its area has in another list.
+std::string renumbered(const std::string& path, const Node& areas, const Node& others) {
+  constexpr std::string_view key = "areas[";
+  if (!path.starts_with(key)) return path;
+  const auto area = static_cast<std::size_t>(std::stoi(path.substr(key.size()))) - 1;
+  const auto other = areaNamed(others, nameOf(areas.items.at(area)));
+  return std::string(key) + std::to_string(other + 1) + path.substr(path.find(']'));
 }
 
 /// 'choices[2].areas[1].state' for what is wrong in the second choice, whose first area is the job's third.
@@ -145,20 +146,15 @@ std::string pathIn(const Node& choice, const std::string& prefix, const std::str
   const Entry* coats = Editor::find(choice, "coats");
   if (coats != nullptr && !isBefore(at, coats->value.mark) && !isBefore(coats->value.mark, at))
     return prefix + "coats";
-  const auto area = areaIn(path);
   const Entry *own = Editor::find(choice, "areas"), *all = Editor::find(tree, "areas");
-  if (!area || own == nullptr || all == nullptr) return prefix + path;
-  const auto j = areaNamed(own->value, nameOf(all->value.items.at(*area)));
-  return prefix + areasKey + std::to_string(j + 1) + path.substr(path.find(']'));
+  return prefix + (own == nullptr || all == nullptr ? path : renumbered(path, all->value, own->value));
 }
 
 /// With the number an area has in the job, where its choice leaves out some before it.
 std::string pathAmongAll(const std::string& path, const Node& tree, const Node& root) {
-  const auto at = areaIn(path);
   const Entry *own = Editor::find(tree, "areas"), *all = Editor::find(root, "areas");
-  if (!at || own == nullptr || own->value.items.size() == all->value.items.size()) return path;
-  const auto i = areaNamed(all->value, nameOf(own->value.items.at(*at)));
-  return areasKey + std::to_string(i + 1) + path.substr(path.find(']'));
+  const bool areSame = own == nullptr || own->value.items.size() == all->value.items.size();
+  return areSame ? path : renumbered(path, own->value, all->value);
 }
 
 void add(const base::Diagnostic& d, base::Diagnostics& to) {

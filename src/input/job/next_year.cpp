@@ -215,7 +215,6 @@ std::string withoutOthers(const std::string& text, std::size_t choice) {
     for (const Node& area : changed->value.items) {
       const auto name = Editor::find(area, "name")->value.word;
       const auto i = areaNamed(areas, name), j = areaNamed(merged, name);
-      if (j == merged.items.size()) continue;
       for (const Entry& e : area.entries) {
         if (e.key != "name")
           put(areas.items.at(i), "name", e.key, Editor::find(merged.items.at(j), e.key)->value);

@@ -233,7 +233,7 @@ std::size_t Editor::lastEnd(const Node& value) const {
   if (!value.items.empty()) return lastEnd(value.items.back());
   const Entry& last = value.entries.back();
   const bool isNested = !last.value.entries.empty() || !last.value.items.empty();
-  return isNested && !isFlow(last.value) ? lastEnd(last.value) : entryEnd(last);
+  return isNested ? lastEnd(last.value) : entryEnd(last);
 }
 
 void Editor::commentOutItem(const Node& list, std::size_t item) {

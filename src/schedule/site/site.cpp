@@ -126,7 +126,8 @@ std::vector<Run> runsOf(std::size_t own, const std::vector<SiteArea>& areas, con
   const auto& decks = job.areas;
   const auto& corners = areas[own].outline;
   const double area = signedArea(corners);
-  const auto neighbours = decks[own].at ? around : std::vector<Neighbour>{};
+  const std::vector<Neighbour> none;
+  const auto& neighbours = decks[own].at ? around : none;
   for (std::size_t i = 0; i < corners.size(); ++i) {
     const Segment edge = edgeOf(corners, i);
     std::optional<model::EdgeKind> told;
